@@ -1,0 +1,232 @@
+// The one door through which a project changes: named edits, each a plain value.
+#pragma once
+
+#include "engine/result.h"
+#include "model/project/project.h"
+
+#include <string>
+#include <variant>
+
+namespace model {
+
+// "Put" adds the thing, or replaces the one of that name. `instead_of` names the thing to replace
+// when the edit also renames it; all that refers to it by name follows.
+
+struct SetTitle {
+    std::string name;
+    std::string note;
+};
+
+struct SetShown {
+    engine::TapeStyle shown;
+};
+
+struct SetShop {
+    Shop shop;
+};
+
+struct PutDimension {
+    Dimension dimension;
+    std::string instead_of;
+};
+
+struct SetFormula {  // of a dimension
+    std::string dimension;
+    Formula formula;
+};
+
+struct RemoveDimension {  // refused while a formula refers to it
+    std::string dimension;
+};
+
+struct PutStock {
+    Stock stock;
+    std::string instead_of;
+};
+
+struct RemoveStock {  // refused while a member is made of it
+    std::string stock;
+};
+
+struct PutObstacle {
+    Obstacle obstacle;
+    std::string instead_of;
+};
+
+struct RemoveObstacle {
+    std::string obstacle;
+};
+
+struct PutFrame {
+    Frame frame;
+    std::string instead_of;
+};
+
+struct PlaceFrame {
+    std::string frame;
+    Place origin;
+    int quarter_turns = 0;
+};
+
+struct RemoveFrame {
+    std::string frame;
+};
+
+struct PutPlane {
+    std::string frame;
+    Plane plane;
+    std::string instead_of;
+};
+
+struct SetPlanePosition {
+    std::string frame;
+    std::string plane;
+    Formula position;
+};
+
+struct RemovePlane {  // refused while a member, bay or diagonal stands on it
+    std::string frame;
+    std::string plane;
+};
+
+struct PutBay {
+    std::string frame;
+    Bay bay;
+    std::string instead_of;
+};
+
+struct RemoveBay {
+    std::string frame;
+    std::string bay;
+};
+
+struct PutMember {
+    std::string frame;
+    Member member;
+    std::string instead_of;
+};
+
+struct RemoveMember {  // the joint overrides that name it go with it
+    std::string frame;
+    std::string member;
+};
+
+struct SetMemberStock {  // of every member of the frame, or of the members named
+    std::string frame;
+    std::vector<std::string> members;  // empty: all
+    std::string stock;
+};
+
+struct PutDiagonal {
+    std::string frame;
+    Diagonal diagonal;
+    std::string instead_of;
+};
+
+struct RemoveDiagonal {
+    std::string frame;
+    std::string diagonal;
+};
+
+struct PutJoint {  // replaces the override of the same two members, in either order
+    std::string frame;
+    JointOverride joint;
+};
+
+struct RemoveJoint {
+    std::string frame;
+    std::array<std::string, 2> members;
+};
+
+struct PutPanel {
+    std::string frame;
+    Panel panel;
+    std::string instead_of;
+};
+
+struct RemovePanel {
+    std::string frame;
+    std::string panel;
+};
+
+struct PutLoad {
+    std::string frame;
+    Load load;
+    std::string instead_of;
+};
+
+struct RemoveLoad {
+    std::string frame;
+    std::string load;
+};
+
+// ---- starters: they leave ordinary dimensions, planes, bays and members behind ------------------
+
+// A rectangular cabinet: four posts, rails round bottom, top and each shelf level, and a divider
+// post front and back (with rails between them, top and bottom) at each divider position.
+struct StartBoxFrame {
+    std::string frame;
+    std::string stock;
+    Formula width;                      // along x
+    Formula depth;                      // along y
+    Formula height;                     // along z
+    std::vector<Formula> shelf_levels;  // heights of the shelves' upper faces, rising
+    std::vector<Formula> dividers;      // positions along x, rising
+    Place origin{"0", "0", "0"};
+};
+
+// A cabinet that stands over a wheel well at its back: the lower back part, `well_height` high and
+// `well_depth` deep, is left out; the re-entrant edge is framed with the root on the line.
+struct StartSteppedFrame {
+    std::string frame;
+    std::string stock;
+    Formula width;
+    Formula depth;
+    Formula height;
+    Formula well_height;
+    Formula well_depth;
+    std::vector<Formula> shelf_levels;  // above the well, rising
+    std::vector<Formula> dividers;
+    Place origin{"0", "0", "0"};
+};
+
+using Edit = std::variant<SetTitle,
+                          SetShown,
+                          SetShop,
+                          PutDimension,
+                          SetFormula,
+                          RemoveDimension,
+                          PutStock,
+                          RemoveStock,
+                          PutObstacle,
+                          RemoveObstacle,
+                          PutFrame,
+                          PlaceFrame,
+                          RemoveFrame,
+                          PutPlane,
+                          SetPlanePosition,
+                          RemovePlane,
+                          PutBay,
+                          RemoveBay,
+                          PutMember,
+                          RemoveMember,
+                          SetMemberStock,
+                          PutDiagonal,
+                          RemoveDiagonal,
+                          PutJoint,
+                          RemoveJoint,
+                          PutPanel,
+                          RemovePanel,
+                          PutLoad,
+                          RemoveLoad,
+                          StartBoxFrame,
+                          StartSteppedFrame>;
+
+// The only way a project changes. An Error leaves nothing half done. Formulas are checked for being
+// readable, not for their value: what they give is resolve's business.
+engine::Result<Project> apply(Project before, const Edit& edit);
+
+// What the user did, for the undo list: "Change depth", "Add member mid post".
+std::string label_of(const Edit& edit);
+
+}  // namespace model

@@ -1,0 +1,318 @@
+// The project: everything the user states, and nothing that follows from it. Plain values compared
+// with ==; things refer to one another by name. Lengths are kept as the formulas that were typed.
+#pragma once
+
+#include "engine/measure/formula.h"
+#include "engine/measure/tape.h"
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace model {
+
+// A formula as typed: "width/2 - 1/8 in". Which quantity it must give is said beside each field.
+using Formula = std::string;
+
+enum class Axis { x, y, z };  // in a frame: x across its width, y along its depth, z up
+
+constexpr std::size_t index_of(Axis axis) { return static_cast<std::size_t>(axis); }
+
+// The two axes other than `run`, in the order x, y, z.
+constexpr std::array<Axis, 2> across(Axis run) {
+    if (run == Axis::x) return {Axis::y, Axis::z};
+    if (run == Axis::y) return {Axis::x, Axis::z};
+    return {Axis::x, Axis::y};
+}
+
+enum class Sense { minus, plus };  // along an axis, towards smaller or larger values
+
+constexpr int sign_of(Sense sense) { return sense == Sense::plus ? 1 : -1; }
+
+// ---- dimensions ---------------------------------------------------------------------------------
+
+// A named value that everything else may refer to.
+struct Dimension {
+    std::string name;
+    engine::QuantityKind kind = engine::QuantityKind::length;
+    Formula formula;
+    std::string note;
+    std::optional<Formula> least;
+    std::optional<Formula> most;
+
+    bool operator==(const Dimension&) const = default;
+};
+
+// ---- room: X across the van, Y along it, Z up ---------------------------------------------------
+
+using Place = std::array<Formula, 3>;  // lengths along X, Y, Z
+
+struct BoxObstacle {
+    Place least;
+    Place most;
+
+    bool operator==(const BoxObstacle&) const = default;
+};
+
+// A box whose top edges are rounded to a radius and whose inner side may lean.
+struct WheelWell {
+    Place least;
+    Place most;
+    Formula top_radius = "0";
+    Axis inner_side = Axis::x;  // the axis across which the leaning side looks
+    Sense inner_sense = Sense::plus;
+    Formula lean = "0";  // angle from the vertical
+
+    bool operator==(const WheelWell&) const = default;
+};
+
+// A wall given by its inset at heights, swept along Y.
+struct WallProfile {
+    struct Offset {
+        Formula height;
+        Formula inset;
+
+        bool operator==(const Offset&) const = default;
+    };
+
+    Formula at;                  // X of the wall's foot
+    Sense inside = Sense::plus;  // the side on which the room is
+    Formula from;                // along Y
+    Formula to;
+    std::vector<Offset> offsets;
+
+    bool operator==(const WallProfile&) const = default;
+};
+
+struct CylinderObstacle {
+    Place foot;
+    Axis along = Axis::z;
+    Formula radius;
+    Formula length;
+
+    bool operator==(const CylinderObstacle&) const = default;
+};
+
+// A triangle mesh in a file of its own, kept by path.
+struct ScannedObstacle {
+    std::string file;
+    engine::LengthUnit unit = engine::LengthUnit::millimetre;
+    Place at{"0", "0", "0"};
+
+    bool operator==(const ScannedObstacle&) const = default;
+};
+
+using ObstacleShape =
+    std::variant<BoxObstacle, WheelWell, WallProfile, CylinderObstacle, ScannedObstacle>;
+
+struct Obstacle {
+    std::string name;
+    ObstacleShape shape;
+    std::string note;
+
+    bool operator==(const Obstacle&) const = default;
+};
+
+// ---- stock --------------------------------------------------------------------------------------
+
+struct BarOffer {
+    Formula length;
+    std::optional<double> price;  // for one bar, in the project's currency
+    std::optional<int> limit;     // how many can be had
+
+    bool operator==(const BarOffer&) const = default;
+};
+
+struct Offcut {
+    Formula length;
+    int count = 1;
+
+    bool operator==(const Offcut&) const = default;
+};
+
+// What members are cut from: a section of the catalogue in an alloy, and how it can be bought.
+struct Stock {
+    std::string name;
+    std::string section;  // id in the catalogue: "angle 1 x 1 x 1/8"
+    std::string alloy;    // id in the catalogue: "6063-T52"
+    std::vector<BarOffer> bars;
+    std::vector<Offcut> offcuts;
+
+    bool operator==(const Stock&) const = default;
+};
+
+// ---- frames -------------------------------------------------------------------------------------
+
+// A named plane across one axis of the frame. Moving it moves all that stands on it.
+struct Plane {
+    std::string name;  // unique in its frame, over all axes
+    Axis axis = Axis::x;
+    Formula position;  // length from the frame's origin
+
+    bool operator==(const Plane&) const = default;
+};
+
+enum class BayUse { open, drawer, door, heavy_load };
+
+// A box between planes that belongs to the cabinet: each pair is (least, most) along its axis.
+struct Bay {
+    std::string name;
+    std::array<std::string, 2> x;
+    std::array<std::string, 2> y;
+    std::array<std::string, 2> z;
+    BayUse use = BayUse::open;
+    std::string note;
+
+    bool operator==(const Bay&) const = default;
+};
+
+// Heel: the outer corner of the section lies on the line where the two planes meet. Root: the inner
+// corner does, and the metal is on the far side of the planes; for re-entrant edges.
+enum class Seat { heel, root };
+
+// A piece of bar on the line where two planes meet, from one plane to another along its run.
+struct Member {
+    std::string name;  // unique in its frame
+    std::string stock;
+    Axis run = Axis::x;
+    std::array<std::string, 2> on;  // planes across the axes across(run), in that order
+    std::string from;               // planes across the run axis
+    std::string to;
+    std::array<Sense, 2> legs{Sense::plus, Sense::plus};  // where it extends to along across(run)
+    Seat seat = Seat::heel;
+    // Which side of the section lies on the first plane. Straight: leg a of an angle, the broad
+    // face of a flat, the web of a channel, side a of a tube. Turned: the other one (of a flat, its
+    // edge; then its broad face lies on the second plane).
+    bool turned = false;
+    std::optional<int> rank;       // at corners: lower numbers lie outside. Posts 10, x-rails 20,
+                                   // y-rails 30 unless said here
+    Formula allowance_from = "0";  // length by which the end is held back from where it would be
+    Formula allowance_to = "0";
+    std::string note;
+
+    bool operator==(const Member&) const = default;
+};
+
+enum class FaceSide { inside, outside };
+
+// A flat bar between two nodes of one face.
+struct Diagonal {
+    std::string name;
+    std::string stock;
+    std::string face;                 // the plane it lies on
+    std::array<std::string, 2> from;  // planes across the face's other two axes, axis order
+    std::array<std::string, 2> to;
+    FaceSide side = FaceSide::inside;
+    std::string note;
+
+    bool operator==(const Diagonal&) const = default;
+};
+
+// What differs at one joint from the rule; a joint is known by the two members that meet.
+struct JointOverride {
+    std::array<std::string, 2> members;
+    std::optional<std::string> recipe;    // "staggered lap"
+    std::optional<std::string> fastener;  // id in the catalogue: "blind rivet 1/8"
+    std::optional<int> count;             // fasteners in each lap
+    bool removable = false;
+    std::string note;
+
+    bool operator==(const JointOverride&) const = default;
+};
+
+enum class PanelFit { inset, overlay };
+
+struct CutOut {
+    std::string name;
+    std::array<Formula, 2>
+        least;  // lengths from the panel's lower corner, in the face's axis order
+    std::array<Formula, 2> most;
+    bool is_vent = false;
+
+    bool operator==(const CutOut&) const = default;
+};
+
+// Sheet on one face of a bay.
+struct Panel {
+    std::string name;
+    std::string bay;
+    Axis face_axis = Axis::y;
+    Sense face_side = Sense::minus;
+    std::string material;
+    Formula thickness;
+    PanelFit fit = PanelFit::overlay;
+    std::vector<CutOut> cut_outs;
+    std::string note;
+
+    bool operator==(const Panel&) const = default;
+};
+
+struct Load {
+    std::string name;
+    double mass_kg = 0.0;
+    std::variant<std::string, Place> where;  // a bay's name, or a point in the frame
+    std::string note;
+
+    bool operator==(const Load&) const = default;
+};
+
+// One cabinet skeleton, with its own axes, somewhere in the room.
+struct Frame {
+    std::string name;
+    Place origin{"0", "0", "0"};  // in the room
+    int quarter_turns = 0;        // about Z, counter-clockwise seen from above, 0 .. 3
+    std::vector<Plane> planes;
+    std::vector<Bay> bays;
+    std::vector<Member> members;
+    std::vector<Diagonal> diagonals;
+    std::vector<JointOverride> joints;
+    std::vector<Panel> panels;
+    std::vector<Load> loads;
+    std::string note;
+
+    bool operator==(const Frame&) const = default;
+};
+
+// ---- shop ---------------------------------------------------------------------------------------
+
+// How this maker works: saw, tape, drill press, rivet tool, and the rules of layout.
+struct Shop {
+    Formula kerf = "3/32 in";           // common practice for a 10 in blade; measure your own
+    Formula end_trim = "1/2 in";        // squared off each mill end; common practice
+    Formula end_gap = "1/32 in";        // between a piece's end and what it stops at
+    Formula graduation = "1/32 in";     // the marks of the tape
+    double edge_distance = 2.0;         // hole centre to edge, in fastener diameters, 1.5 or more
+    double pitch = 3.0;                 // centre to centre, in fastener diameters, 3 or more
+    int per_lap = 2;                    // fasteners in a lap
+    std::string fastener;               // id in the catalogue; empty: by the plates' thickness
+    Formula nose_radius = "7/32 in";    // of the setting tool at the work
+    Formula nose_reach = "1/2 in";      // straight part of the nose
+    Formula housing_radius = "1/2 in";  // of the tool behind the nose
+    std::vector<std::string> drills;    // names at hand; empty: any in the catalogue
+    double spare_percent = 10.0;        // fasteners bought beyond what is needed
+    double tax_percent = 0.0;
+    double delivery_fee = 0.0;
+    std::string currency;
+
+    bool operator==(const Shop&) const = default;
+};
+
+// ---- the whole ----------------------------------------------------------------------------------
+
+struct Project {
+    std::string name;
+    std::string note;
+    engine::TapeStyle shown;  // how lengths are shown; a bare number is in its unit
+    std::vector<Dimension> dimensions;
+    std::vector<Obstacle> room;
+    std::vector<Stock> stock;
+    std::vector<Frame> frames;
+    Shop shop;
+
+    bool operator==(const Project&) const = default;
+};
+
+}  // namespace model

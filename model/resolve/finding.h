@@ -1,0 +1,66 @@
+// What the program has to say about a project: a stable code, the things it concerns, its numbers
+// and a mend in words. Any part of resolve and any check may report findings.
+#pragma once
+
+#include "engine/measure/length.h"
+
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace model {
+
+enum class Severity { note, warning, error };
+
+std::string_view name_of(Severity severity);  // "note", "warning", "error"
+
+enum class SubjectKind {
+    project,
+    shop,
+    dimension,
+    stock,
+    obstacle,
+    frame,
+    plane,
+    bay,
+    member,
+    diagonal,
+    joint,
+    panel,
+    load
+};
+
+std::string_view name_of(SubjectKind kind);
+
+// Something the user stated, found by kind and name. Joints are named by their two members.
+struct Subject {
+    SubjectKind kind = SubjectKind::project;
+    std::string frame;  // empty for what belongs to no frame
+    std::string name;
+
+    bool operator==(const Subject&) const = default;
+};
+
+struct FindingNumber {
+    std::string name;  // "depth", "fits", "wanted"
+    std::variant<engine::Length, double> value;
+
+    bool operator==(const FindingNumber&) const = default;
+};
+
+struct Finding {
+    std::string code;  // "loose_end": never changes once published
+    Severity severity = Severity::warning;
+    std::vector<Subject> concerns;
+    std::vector<FindingNumber> numbers;
+    std::string what;  // one sentence, no trailing stop
+    std::string mend;  // what would cure it
+
+    bool operator==(const Finding&) const = default;
+};
+
+// "counter: post left, rail front top": the things it concerns, in words.
+std::string where_text(const Finding& finding);
+
+}  // namespace model

@@ -1,0 +1,212 @@
+// Everything that follows from a project: pieces in their places, joints, fasteners, holes, marks.
+// Lists refer to one another by index. Coordinates are whole nanometres in the frame's own axes;
+// to_room takes them into the van.
+#pragma once
+
+#include "engine/geometry/box.h"
+#include "engine/measure/formula.h"
+#include "model/project/project.h"
+#include "model/resolve/finding.h"
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace model {
+
+using engine::Box;
+using engine::Nm;
+using engine::Point;
+using Index = std::uint32_t;
+
+inline constexpr Index no_index = 0xFFFFFFFFU;
+
+// ---- values -------------------------------------------------------------------------------------
+
+struct ResolvedPlane {
+    Axis axis = Axis::x;
+    std::optional<Nm> position;  // none when its formula failed
+
+    bool operator==(const ResolvedPlane&) const = default;
+};
+
+struct ResolvedFrame {
+    Point origin{};
+    int quarter_turns = 0;
+    std::vector<ResolvedPlane> planes;  // as in Frame::planes
+    Index first_piece = 0;              // its pieces are contiguous
+    Index piece_count = 0;
+
+    bool operator==(const ResolvedFrame&) const = default;
+};
+
+Point to_room(const ResolvedFrame& frame, const Point& in_frame);
+std::array<int, 3> direction_to_room(const ResolvedFrame& frame, const std::array<int, 3>& d);
+
+// Shop settings as lengths.
+struct ResolvedShop {
+    Nm kerf = 0;
+    Nm end_trim = 0;
+    Nm end_gap = 0;
+    Nm graduation = 0;
+    Nm nose_radius = 0;
+    Nm nose_reach = 0;
+    Nm housing_radius = 0;
+
+    bool operator==(const ResolvedShop&) const = default;
+};
+
+// ---- pieces -------------------------------------------------------------------------------------
+
+// One wall of a piece: a box of the wall's thickness.
+struct Plate {
+    Box box;
+    std::uint8_t wall = 0;         // index into section_plates(section)
+    std::uint8_t normal_axis = 0;  // axis in the frame across which it faces
+    std::int8_t inward = 1;        // from its outer face into the metal along that axis
+    bool is_root_fillet = false;   // keep-out only
+
+    bool operator==(const Plate&) const = default;
+};
+
+enum class PieceKind { bar, shim };
+enum class Hand { none, as_drawn, opposite };
+
+struct Piece {
+    PieceKind kind = PieceKind::bar;
+    Index frame = 0;
+    Index member = no_index;   // in its frame; of a shim: no_index
+    Index part = 0;            // 0 .. for the pieces of a split member, in order along its run
+    Index stock = no_index;    // in the project; of a shim: no_index
+    Index section = no_index;  // in the catalogue; of a shim: no_index
+    Axis run = Axis::x;
+    int run_sense = 1;  // along `run` from the datum end to the far end
+    // Section axes in the frame: section a points along across axis `a_axis` with `a_sense`, b
+    // along the other one with `b_sense`.
+    Axis a_axis = Axis::y;
+    int a_sense = 1;
+    int b_sense = 1;
+    Point datum{};                  // heel corner of the datum end (section origin)
+    Nm length = 0;                  // along the run, after trimming
+    Box extents;                    // of all its plates
+    std::array<Plate, 6> plates{};  // a shim has one
+    std::uint8_t plate_count = 0;
+    Index first_hole = 0;  // its holes are contiguous in Resolved::holes, by wall, gauge,
+    Index hole_count = 0;  // then distance
+    Index mark = no_index;
+
+    Hand hand = Hand::none;
+
+    std::span<const Plate> walls() const { return {plates.data(), plate_count}; }
+
+    bool operator==(const Piece&) const = default;
+};
+
+// ---- joints, fasteners, holes -------------------------------------------------------------------
+
+enum class HoleOperation { drill, pilot, tap_drill, tap, clearance, match_drill, countersink };
+
+std::string_view name_of(HoleOperation operation);  // "drill", "tap drill", "match-drill", ...
+
+struct Hole {
+    Index piece = 0;
+    std::uint8_t wall = 0;
+    Nm from_datum = 0;  // along the run from the datum end
+    Nm gauge = 0;       // across the wall from the heel side
+    Nm diameter = 0;
+    Index drill = no_index;  // in the catalogue
+    HoleOperation operation = HoleOperation::drill;
+    Index fastener = 0;
+    Index mate = 0;  // the other piece it lines up with (of three, the next in the stack)
+
+    bool operator==(const Hole&) const = default;
+};
+
+struct StackPlate {
+    Index piece = 0;
+    std::uint8_t wall = 0;
+    Nm thickness = 0;
+
+    bool operator==(const StackPlate&) const = default;
+};
+
+// How a fastener is known in the catalogue.
+struct FastenerSpec {
+    enum class Kind { blind_rivet, screw_tapped, screw_through };
+    Kind kind = Kind::blind_rivet;
+    Index index = no_index;  // in Catalogue::rivets or Catalogue::screws
+    Index grip = no_index;   // in BlindRivet::grips, or MachineScrew::lengths
+
+    bool operator==(const FastenerSpec&) const = default;
+};
+
+struct Fastener {
+    Index joint = 0;
+    FastenerSpec spec;
+    Point at{};                         // under the head, on the outer face of the first plate
+    std::uint8_t axis = 0;              // frame axis it lies along
+    std::int8_t drive = 1;              // sense from the head into the stack along that axis
+    std::array<StackPlate, 3> stack{};  // head first; a shim may lie between two plates
+    std::uint8_t stack_count = 2;
+    Nm grip = 0;  // total of the stack
+    Nm grip_least = 0;
+    Nm grip_most = 0;
+
+    bool operator==(const Fastener&) const = default;
+};
+
+// Where two plates touch face to face.
+struct Joint {
+    Index frame = 0;
+    std::array<Index, 2> pieces{};  // higher rank (lying outside) first
+    std::array<std::uint8_t, 2> walls{};
+    Index shim = no_index;  // piece between the two
+    Box lap;                // flat: lo == hi along the normal axis (of the first plate's
+                            // side when a shim lies between)
+    std::uint8_t normal_axis = 0;
+    Index first_fastener = 0;
+    Index fastener_count = 0;
+    Index wanted = 0;  // fasteners asked for
+
+    bool operator==(const Joint&) const = default;
+};
+
+// ---- marks --------------------------------------------------------------------------------------
+
+// Identical pieces share a mark. The first piece in project order is the pattern: the holes listed
+// for the mark are that piece's holes; every other piece's datum and run are turned so that its own
+// holes have the same distances and gauges (mirrored for the opposite hand).
+struct Mark {
+    std::string name;    // "A1"
+    Index pattern = 0;   // piece
+    Index as_drawn = 0;  // how many pieces
+    Index opposite = 0;
+
+    bool operator==(const Mark&) const = default;
+};
+
+// ---- the whole ----------------------------------------------------------------------------------
+
+struct Resolved {
+    std::vector<engine::Result<engine::Quantity>> dimensions;  // as in Project::dimensions
+    ResolvedShop shop;
+    std::vector<ResolvedFrame> frames;
+    std::vector<Piece> pieces;
+    std::vector<Joint> joints;
+    std::vector<Fastener> fasteners;
+    std::vector<Hole> holes;
+    std::vector<Mark> marks;
+    std::vector<Finding> findings;
+
+    std::span<const Hole> holes_of(const Piece& piece) const {
+        return std::span(holes).subspan(piece.first_hole, piece.hole_count);
+    }
+    std::span<const Fastener> fasteners_of(const Joint& joint) const {
+        return std::span(fasteners).subspan(joint.first_fastener, joint.fastener_count);
+    }
+};
+
+}  // namespace model

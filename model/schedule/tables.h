@@ -1,0 +1,88 @@
+// The schedules as rows, for files and for the tables on the screen.
+#pragma once
+
+#include "model/catalogue/catalogue.h"
+#include "model/project/project.h"
+#include "model/resolve/resolved.h"
+
+#include <string>
+#include <vector>
+
+namespace model {
+
+// One line per mark and hand, in order of mark.
+struct CutRow {
+    Index mark = 0;
+    Hand hand = Hand::none;
+    int quantity = 0;
+    std::string section;  // section id; of a shim "shim 1/16 x 55/64"
+    std::string alloy;
+    engine::Length length;
+    std::string end_a;  // "square"
+    std::string end_b;
+    std::string frames;   // names, "; " between
+    std::string members;  // names, "; " between
+    std::vector<Index> pieces;
+};
+
+std::vector<CutRow> cut_rows(const Project& project,
+                             const Catalogue& catalogue,
+                             const Resolved& resolved);
+
+// One line per hole of each mark and hand. Ordered so that drill and fence are changed as seldom as
+// possible: by drill, then by fence, then by mark.
+struct DrillRow {
+    Index mark = 0;
+    Hand hand = Hand::none;
+    std::string leg;  // "leg a"
+    int hole = 0;     // number on the mark, from 1, along the piece
+    engine::Length from_datum;
+    engine::Length gauge;
+    engine::Length diameter;
+    std::string drill;
+    HoleOperation operation = HoleOperation::drill;
+    std::string fastener;    // "blind rivet 1/8, grip 4-4"
+    std::string mates_with;  // marks, "; " between
+    int fence = 0;           // number of the fence setting, from 1: same gauge, same number
+    Index pattern_hole = 0;  // in Resolved::holes
+};
+
+std::vector<DrillRow> drill_rows(const Project& project,
+                                 const Catalogue& catalogue,
+                                 const Resolved& resolved);
+
+struct FastenerRow {
+    std::string fastener;  // "blind rivet 1/8, grip 4-4" or "sheet pin 1/8"
+    std::string diameter;
+    std::string grip_or_length;
+    engine::Length stack;  // zero where several stacks share the row
+    int needed = 0;
+    int spares = 0;
+    int joints = 0;
+};
+
+std::vector<FastenerRow> fastener_rows(const Project& project,
+                                       const Catalogue& catalogue,
+                                       const Resolved& resolved);
+
+// One line per piece on a bar, in cutting order. Longest first onto the first bar that has room
+// (first-fit decreasing); kerf and end trim counted.
+struct BarRow {
+    int bar = 0;  // from 1
+    std::string section;
+    engine::Length bar_length;
+    int sequence = 0;  // from 1
+    Index mark = no_index;
+    engine::Length length;
+    engine::Length start;   // from the bar's end, after the end trim
+    engine::Length offcut;  // what is left of the bar after its last cut; on every line of it
+};
+
+std::vector<BarRow> bar_rows(const Project& project,
+                             const Catalogue& catalogue,
+                             const Resolved& resolved);
+
+// "frame: member, member" and so on, as the files show it.
+std::string length_text(const Project& project, engine::Length length);
+
+}  // namespace model

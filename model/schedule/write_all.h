@@ -1,0 +1,29 @@
+// All schedules of a project, as the texts of files.
+#pragma once
+
+#include "engine/result.h"
+#include "model/catalogue/catalogue.h"
+#include "model/project/project.h"
+#include "model/resolve/resolved.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace model {
+
+struct ScheduleFile {
+    std::string name;  // "cut.csv"
+    std::string text;
+};
+
+// cut.csv, drill.csv, fasteners.csv, findings.csv, bars.csv, pieces.json; in that order.
+std::vector<ScheduleFile> schedule_files(const Project& project,
+                                         const Catalogue& catalogue,
+                                         const Resolved& resolved);
+
+// Writes them into a folder that is made when it is missing. Error: cannot_write.
+engine::Result<engine::Done> write_all(const std::vector<ScheduleFile>& files,
+                                       const std::filesystem::path& folder);
+
+}  // namespace model
