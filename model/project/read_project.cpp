@@ -42,10 +42,10 @@ std::string cut_short(const std::string& key) {
 }
 
 template <class Words>
-std::string listed(const Words& words) {
+std::string listed(const Words& words, std::string_view last = " or ") {
     std::string text;
     for (const auto& word : words) {
-        if (!text.empty()) text += &word == &words.back() ? " or " : ", ";
+        if (!text.empty()) text += &word == &words.back() ? last : ", ";
         text += json_quoted(word);
     }
     return text;
@@ -297,7 +297,7 @@ void Reader::thing(const json& in, T& out) {
         if (std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
         step_in(engine::json_pointer_step(cut_short(key)));
         fail(name + " has no field " + json_quoted(cut_short(key)) + "; its fields are " +
-             listed(keys));
+             listed(keys, " and "));
         step_out();
         return;
     }

@@ -52,7 +52,7 @@ TEST_CASE("an unknown field is refused by name", "[model][project]") {
     CHECK(error.code == ErrorCode::bad_file);
     CHECK(error.where == "/frames/0/planes/0/colour");
     CHECK(error.message ==
-          "a plane has no field \"colour\"; its fields are \"name\", \"axis\" or \"position\"");
+          "a plane has no field \"colour\"; its fields are \"name\", \"axis\" and \"position\"");
 }
 
 TEST_CASE("a missing field is named with the thing that needs it", "[model][project]") {
