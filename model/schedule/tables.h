@@ -4,6 +4,7 @@
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
+#include "model/schedule/laying.h"
 
 #include <string>
 #include <vector>
@@ -29,8 +30,13 @@ std::vector<CutRow> cut_rows(const Project& project,
                              const Catalogue& catalogue,
                              const Resolved& resolved);
 
-// One line per hole of each mark and hand. Ordered so that drill and fence are changed as seldom as
-// possible: by drill, then by fence, then by mark.
+// One line per hole of each mark and hand, in the order of drill_order: drill and fence are changed
+// as seldom as possible.
+//
+// How a line is read at the drill press. Lay the leg flat on its outer face, heel against the
+// fence, so that the other leg stands up along the fence, away from you. `datum_end` then says at
+// which hand the datum end lies, and from_datum is measured from there. Pieces of the opposite hand
+// have the same numbers on the same legs, with the datum end at the other hand.
 struct DrillRow {
     Index mark = 0;
     Hand hand = Hand::none;
@@ -45,12 +51,15 @@ struct DrillRow {
     std::string mates_with;  // marks, "; " between
     int fence = 0;           // number of the fence setting, from 1: same gauge, same number
     Index pattern_hole = 0;  // in Resolved::holes
+    TableEnd datum_end = TableEnd::left;
 };
 
 std::vector<DrillRow> drill_rows(const Project& project,
                                  const Catalogue& catalogue,
                                  const Resolved& resolved);
 
+// What is set for good, then nuts, then the temporary pins of the dry fit (see sheet_pins.h):
+// enough of those for the frame that needs most, since they are taken out and used again.
 struct FastenerRow {
     std::string fastener;  // "blind rivet 1/8, grip 4-4" or "sheet pin 1/8"
     std::string diameter;
@@ -65,8 +74,8 @@ std::vector<FastenerRow> fastener_rows(const Project& project,
                                        const Catalogue& catalogue,
                                        const Resolved& resolved);
 
-// One line per piece on a bar, in cutting order. Longest first onto the first bar that has room
-// (first-fit decreasing); kerf and end trim counted.
+// One line per piece on a bar, in cutting order, by bar_plans. Pieces that are on no bar are in
+// bar_findings.
 struct BarRow {
     int bar = 0;  // from 1
     std::string section;
@@ -74,15 +83,17 @@ struct BarRow {
     int sequence = 0;  // from 1
     Index mark = no_index;
     engine::Length length;
-    engine::Length start;   // from the bar's end, after the end trim
-    engine::Length offcut;  // what is left of the bar after its last cut; on every line of it
+    engine::Length start;    // from the bar's end as it was bought; the first is the end trim
+    engine::Length offcut;   // what is left of the bar after its last cut; on every line of it
+    bool is_offcut = false;  // the bar is an offcut at hand
+    Index piece = 0;
 };
 
 std::vector<BarRow> bar_rows(const Project& project,
                              const Catalogue& catalogue,
                              const Resolved& resolved);
 
-// "frame: member, member" and so on, as the files show it.
+// As the project's tape shows it, "~" in front where it does not lie on a mark of the tape.
 std::string length_text(const Project& project, engine::Length length);
 
 }  // namespace model

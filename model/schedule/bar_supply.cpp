@@ -1,0 +1,62 @@
+#include "model/schedule/bar_supply.h"
+
+#include "engine/measure/formula.h"
+
+#include <algorithm>
+#include <limits>
+#include <optional>
+#include <string_view>
+
+namespace model {
+namespace {
+
+// Nobody has more offcuts of one length on the rack; a larger count is a slip of the pen and would
+// only fill the memory.
+constexpr int most_offcuts = 10'000;
+
+engine::Result<Nm> positive_length(const Project& project,
+                                   const Resolved& resolved,
+                                   const Formula& formula) {
+    const auto lookup = [&](std::string_view name) -> std::optional<engine::Quantity> {
+        const auto& all = project.dimensions;
+        const auto found = std::ranges::find(all, name, &Dimension::name);
+        const auto index = static_cast<std::size_t>(found - all.begin());
+        if (index >= resolved.dimensions.size() || !resolved.dimensions[index]) return std::nullopt;
+        return *resolved.dimensions[index];
+    };
+    const auto value = engine::evaluate(formula, engine::QuantityKind::length,
+                                        engine::bare_unit(project.shown), lookup);
+    if (!value) return value.error();
+    if (value->length.nm() > 0) return value->length.nm();
+    return engine::Error{.code = engine::ErrorCode::invalid_value,
+                         .message = "the length \"" + formula + "\" is not more than zero"};
+}
+
+}  // namespace
+
+BarSupply bar_supply(const Project& project, const Resolved& resolved, const Stock& stock) {
+    BarSupply supply;
+    for (const auto& bar : stock.bars) {
+        const auto length = positive_length(project, resolved, bar.length);
+        if (!length) {
+            supply.refused.push_back(length.error());
+        } else {
+            const int left = bar.limit.value_or(std::numeric_limits<int>::max());
+            supply.offers.push_back({.length = *length, .left = std::max(left, 0)});
+        }
+    }
+    for (const auto& offcut : stock.offcuts) {
+        const auto length = positive_length(project, resolved, offcut.length);
+        if (!length) {
+            supply.refused.push_back(length.error());
+        } else {
+            const auto count = static_cast<std::size_t>(std::clamp(offcut.count, 0, most_offcuts));
+            supply.offcuts.insert(supply.offcuts.end(), count, *length);
+        }
+    }
+    std::ranges::stable_sort(supply.offers, std::ranges::greater{}, &OfferedBar::length);
+    std::ranges::sort(supply.offcuts);
+    return supply;
+}
+
+}  // namespace model

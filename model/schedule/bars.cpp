@@ -1,0 +1,53 @@
+#include "model/schedule/bar_plan.h"
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/length_texts.h"
+#include "model/schedule/tables.h"
+
+namespace model {
+
+std::vector<BarRow> bar_rows(const Project& project,
+                             const Catalogue& catalogue,
+                             const Resolved& resolved) {
+    using engine::Length;
+    std::vector<BarRow> rows;
+    int bar_number = 0;
+    for (const auto& plan : bar_plans(project, resolved)) {
+        for (const auto& bar : plan.bars) {
+            ++bar_number;
+            int sequence = 0;
+            for (const auto& cut : bar.cuts) {
+                const auto& piece = resolved.pieces[cut.piece];
+                rows.push_back({.bar = bar_number,
+                                .section = catalogue.sections[piece.section].id,
+                                .bar_length = Length::from_nm(bar.length),
+                                .sequence = ++sequence,
+                                .mark = piece.mark,
+                                .length = Length::from_nm(piece.length),
+                                .start = Length::from_nm(cut.start),
+                                .offcut = Length::from_nm(bar.offcut()),
+                                .is_offcut = bar.is_offcut,
+                                .piece = cut.piece});
+            }
+        }
+    }
+    return rows;
+}
+
+engine::CsvTable bar_table(const Project& project,
+                           const Resolved& resolved,
+                           const std::vector<BarRow>& rows) {
+    engine::CsvTable table{.header = {"bar", "section", "bar_length", "sequence", "mark", "length",
+                                      "start", "offcut"}};
+    table.rows.reserve(rows.size());
+    LengthTexts shown{project.shown};
+    for (const auto& row : rows) {
+        table.rows.push_back({std::to_string(row.bar), row.section,
+                              (row.is_offcut ? "offcut " : "") + shown(row.bar_length),
+                              std::to_string(row.sequence),
+                              row.mark == no_index ? "" : resolved.marks[row.mark].name,
+                              shown(row.length), shown(row.start), shown(row.offcut)});
+    }
+    return table;
+}
+
+}  // namespace model

@@ -1,0 +1,87 @@
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/decimal_mm.h"
+#include "model/schedule/length_texts.h"
+#include "model/schedule/piece_words.h"
+#include "model/schedule/pieces_by_mark.h"
+#include "model/schedule/tables.h"
+
+#include <algorithm>
+#include <string_view>
+
+namespace model {
+namespace {
+
+void append_listed(std::string& list, std::string_view item) {
+    if (!list.empty()) list += "; ";
+    list += item;
+}
+
+// The names of the frames, each once.
+std::string frame_list(const MarkGroup& group, const Resolved& resolved, const PieceWords& words) {
+    std::string list;
+    Index last = no_index;  // pieces are in project order, so those of a frame stand together
+    for (const auto piece : group.pieces) {
+        if (resolved.pieces[piece].frame == last) continue;
+        last = resolved.pieces[piece].frame;
+        append_listed(list, words.frame(piece));
+    }
+    return list;
+}
+
+// With the frame's name in front where the mark serves several frames.
+std::string member_list(const MarkGroup& group, const Resolved& resolved, const PieceWords& words) {
+    const bool is_in_one_frame =
+        resolved.pieces[group.pieces.front()].frame == resolved.pieces[group.pieces.back()].frame;
+    std::string list;
+    for (const auto piece : group.pieces) {
+        const auto member = words.member(piece);
+        append_listed(list, is_in_one_frame ? member : words.frame(piece) + ": " + member);
+    }
+    return list;
+}
+
+}  // namespace
+
+std::vector<CutRow> cut_rows(const Project& project,
+                             const Catalogue& catalogue,
+                             const Resolved& resolved) {
+    const PieceWords words{project, catalogue, resolved};
+    std::vector<CutRow> rows;
+    for (auto& group : pieces_by_mark(resolved)) {
+        const auto pattern = group.pieces.front();
+        rows.push_back({.mark = group.mark,
+                        .hand = group.hand,
+                        .quantity = static_cast<int>(group.pieces.size()),
+                        .section = words.section(pattern),
+                        .alloy = std::string(words.alloy(pattern)),
+                        .length = engine::Length::from_nm(resolved.pieces[pattern].length),
+                        .end_a = "square",
+                        .end_b = "square",
+                        .frames = frame_list(group, resolved, words),
+                        .members = member_list(group, resolved, words),
+                        .pieces = std::move(group.pieces)});
+    }
+    return rows;
+}
+
+engine::CsvTable cut_table(const Project& project,
+                           const Resolved& resolved,
+                           const std::vector<CutRow>& rows) {
+    engine::CsvTable table{.header = {"mark", "hand", "quantity", "section", "alloy", "length",
+                                      "length_mm", "end_a", "end_b", "frame", "members"}};
+    table.rows.reserve(rows.size());
+    LengthTexts shown{project.shown};
+    for (const auto& row : rows) {
+        table.rows.push_back({resolved.marks[row.mark].name, std::string(name_of(row.hand)),
+                              std::to_string(row.quantity), row.section, row.alloy,
+                              shown(row.length), decimal_mm(row.length), row.end_a, row.end_b,
+                              row.frames, row.members});
+    }
+    return table;
+}
+
+std::string length_text(const Project& project, engine::Length length) {
+    return shown_text(length, project.shown);
+}
+
+}  // namespace model

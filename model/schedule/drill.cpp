@@ -1,0 +1,102 @@
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/decimal_mm.h"
+#include "model/schedule/drill_order.h"
+#include "model/schedule/fastener_words.h"
+#include "model/schedule/laying.h"
+#include "model/schedule/length_texts.h"
+#include "model/schedule/piece_words.h"
+#include "model/schedule/tables.h"
+
+#include <algorithm>
+
+namespace model {
+namespace {
+
+// The marks that one hole of a mark meets, over all its pieces: "B1; B2".
+std::string mates_of(const Resolved& resolved, const MarkGroup& group, std::uint32_t hole) {
+    std::vector<Index> marks;
+    for (const auto piece : group.pieces) {
+        const auto holes = resolved.holes_of(resolved.pieces[piece]);
+        if (hole >= holes.size()) continue;
+        const auto mark = resolved.pieces[holes[hole].mate].mark;
+        const auto place = std::ranges::lower_bound(marks, mark);
+        if (mark == no_index || (place != marks.end() && *place == mark)) continue;
+        marks.insert(place, mark);
+    }
+    std::string text;
+    for (const auto mark : marks) {
+        if (!text.empty()) text += "; ";
+        text += resolved.marks[mark].name;
+    }
+    return text;
+}
+
+std::string drill_name(const Catalogue& catalogue, const Hole& hole) {
+    return hole.drill < catalogue.drills.size() ? catalogue.drills[hole.drill].name : "";
+}
+
+}  // namespace
+
+std::vector<DrillRow> drill_rows(const Project& project,
+                                 const Catalogue& catalogue,
+                                 const Resolved& resolved) {
+    const PieceWords words{project, catalogue, resolved};
+    const FastenersInUse fasteners{catalogue, resolved};
+    const auto groups = pieces_by_mark(resolved);
+    const auto order = drill_order(catalogue, resolved, groups);
+    std::vector<DrillRow> rows;
+    rows.reserve(order.size());
+    for (const auto& step : order) {
+        const auto& group = groups[step.group];
+        const auto pattern = group.pieces.front();
+        const auto& piece = resolved.pieces[pattern];
+        const auto& hole = resolved.holes_of(piece)[step.hole];
+        rows.push_back({.mark = group.mark,
+                        .hand = group.hand,
+                        .leg = std::string(words.wall(pattern, hole.wall)),
+                        .hole = step.number,
+                        .from_datum = engine::Length::from_nm(hole.from_datum),
+                        .gauge = engine::Length::from_nm(hole.gauge),
+                        .diameter = engine::Length::from_nm(hole.diameter),
+                        .drill = drill_name(catalogue, hole),
+                        .operation = hole.operation,
+                        .fastener = fasteners.label_of(hole.fastener),
+                        .mates_with = mates_of(resolved, group, step.hole),
+                        .fence = step.fence,
+                        .pattern_hole = piece.first_hole + step.hole,
+                        .datum_end = datum_end_on_table(piece, hole.wall)});
+    }
+    return rows;
+}
+
+engine::CsvTable drill_table(const Project& project,
+                             const Resolved& resolved,
+                             const std::vector<DrillRow>& rows) {
+    engine::CsvTable table{.header = {"mark", "hand", "leg", "hole", "from_datum", "from_datum_mm",
+                                      "gauge", "gauge_mm", "diameter_mm", "drill", "operation",
+                                      "fastener", "mates_with", "fence", "datum_end"}};
+    table.rows.reserve(rows.size());
+    LengthTexts shown{project.shown};
+    for (const auto& row : rows) {
+        auto& fields = table.rows.emplace_back();
+        fields.reserve(table.header.size());
+        fields.push_back(resolved.marks[row.mark].name);
+        fields.emplace_back(name_of(row.hand));
+        fields.push_back(row.leg);
+        fields.push_back(std::to_string(row.hole));
+        fields.push_back(shown(row.from_datum));
+        fields.push_back(decimal_mm(row.from_datum));
+        fields.push_back(shown(row.gauge));
+        fields.push_back(decimal_mm(row.gauge));
+        fields.push_back(decimal_mm(row.diameter));
+        fields.push_back(row.drill);
+        fields.emplace_back(name_of(row.operation));
+        fields.push_back(row.fastener);
+        fields.push_back(row.mates_with);
+        fields.push_back(std::to_string(row.fence));
+        fields.emplace_back(row.datum_end == TableEnd::left ? "left" : "right");
+    }
+    return table;
+}
+
+}  // namespace model

@@ -1,0 +1,146 @@
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/decimal_mm.h"
+#include "model/schedule/fastener_words.h"
+#include "model/schedule/sheet_pins.h"
+#include "model/schedule/tables.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace model {
+namespace {
+
+// What is bought beyond what is needed, rounded up to whole ones.
+int spares_for(int needed, double spare_percent) {
+    if (!(spare_percent > 0.0)) return 0;
+    const double spares = std::ceil(needed * std::min(spare_percent, 1000.0) / 100.0 - 1e-9);
+    return static_cast<int>(spares);
+}
+
+// Counts fasteners of one kind as they come, joint by joint.
+struct Tally {
+    int needed = 0;
+    int joints = 0;
+    Index last_joint = no_index;
+    engine::Length thinnest_stack;
+    engine::Length thickest_stack;
+
+    void add(const Fastener& fastener) {
+        const auto stack = engine::Length::from_nm(fastener.grip);
+        thinnest_stack = needed == 0 ? stack : std::min(thinnest_stack, stack);
+        thickest_stack = std::max(thickest_stack, stack);
+        if (fastener.joint != last_joint) ++joints;
+        last_joint = fastener.joint;
+        ++needed;
+    }
+
+    engine::Length only_stack() const {
+        return thinnest_stack == thickest_stack ? thinnest_stack : engine::Length{};
+    }
+};
+
+std::vector<Tally> tallies(const Resolved& resolved, const FastenersInUse& in_use) {
+    std::vector<Tally> all(in_use.specs().size());
+    for (Index i = 0; i < resolved.fasteners.size(); ++i) {
+        all[in_use.spec_of(i)].add(resolved.fasteners[i]);
+    }
+    return all;
+}
+
+FastenerRow nut_row(const FastenerRow& screws, const MachineScrew& screw) {
+    auto row = screws;
+    row.fastener = "nut for " + screw.id;
+    row.grip_or_length.clear();
+    return row;
+}
+
+void append_set_fasteners(std::vector<FastenerRow>& rows,
+                          const Project& project,
+                          const Catalogue& catalogue,
+                          const Resolved& resolved) {
+    const FastenersInUse in_use{catalogue, resolved};
+    const auto counted = tallies(resolved, in_use);
+    std::vector<FastenerRow> nuts;
+    for (std::size_t i = 0; i < counted.size(); ++i) {
+        const auto& words = in_use.words(i);
+        const auto& spec = in_use.specs()[i];
+        rows.push_back({.fastener = words.label,
+                        .diameter = words.diameter,
+                        .grip_or_length = words.grip_or_length,
+                        .stack = counted[i].only_stack(),
+                        .needed = counted[i].needed,
+                        .spares = spares_for(counted[i].needed, project.shop.spare_percent),
+                        .joints = counted[i].joints});
+        if (spec.kind == FastenerSpec::Kind::screw_through) {
+            nuts.push_back(nut_row(rows.back(), catalogue.screws[spec.index]));
+        }
+    }
+    rows.insert(rows.end(), nuts.begin(), nuts.end());
+}
+
+// ---- pins ---------------------------------------------------------------------------------------
+
+struct PinTally {
+    std::vector<int> by_frame;
+    int joints = 0;
+};
+
+void add_pins(std::vector<PinTally>& pins,
+              const Catalogue& catalogue,
+              const Resolved& resolved,
+              const Joint& joint) {
+    const auto fasteners = resolved.fasteners_of(joint);
+    if (fasteners.empty() || fasteners[0].spec.kind != FastenerSpec::Kind::blind_rivet) return;
+    const auto* pin = pin_for(catalogue, catalogue.rivets[fasteners[0].spec.index],
+                              engine::Length::from_nm(fasteners[0].grip));
+    if (pin == nullptr) return;
+    auto& tally = pins[static_cast<std::size_t>(pin - catalogue.pins.data())];
+    tally.by_frame[joint.frame] += pins_in_joint(static_cast<int>(fasteners.size()));
+    ++tally.joints;
+}
+
+// Pins are taken out again before the rivets go in, so enough for the frame that needs most serve
+// all of them, and none is spent.
+void append_pins(std::vector<FastenerRow>& rows,
+                 const Catalogue& catalogue,
+                 const Resolved& resolved) {
+    std::vector<PinTally> pins(catalogue.pins.size(),
+                               {.by_frame = std::vector<int>(resolved.frames.size())});
+    for (const auto& joint : resolved.joints) add_pins(pins, catalogue, resolved, joint);
+    for (std::size_t i = 0; i < pins.size(); ++i) {
+        if (pins[i].joints == 0) continue;
+        const auto& pin = catalogue.pins[i];
+        rows.push_back(
+            {.fastener = pin.id,
+             .diameter = size_text(pin.hole, MeasureSystem::inch),
+             .grip_or_length = "to " + size_text(pin.grip_most, MeasureSystem::inch),
+             .needed = *std::max_element(pins[i].by_frame.begin(), pins[i].by_frame.end()),
+             .joints = pins[i].joints});
+    }
+}
+
+}  // namespace
+
+std::vector<FastenerRow> fastener_rows(const Project& project,
+                                       const Catalogue& catalogue,
+                                       const Resolved& resolved) {
+    std::vector<FastenerRow> rows;
+    append_set_fasteners(rows, project, catalogue, resolved);
+    append_pins(rows, catalogue, resolved);
+    return rows;
+}
+
+engine::CsvTable fastener_table(const std::vector<FastenerRow>& rows) {
+    engine::CsvTable table{.header = {"fastener", "diameter", "grip_or_length", "stack_mm",
+                                      "needed", "spares", "total", "joints"}};
+    for (const auto& row : rows) {
+        const bool has_one_stack = row.stack != engine::Length{};
+        table.rows.push_back({row.fastener, row.diameter, row.grip_or_length,
+                              has_one_stack ? decimal_mm(row.stack) : "",
+                              std::to_string(row.needed), std::to_string(row.spares),
+                              std::to_string(row.needed + row.spares), std::to_string(row.joints)});
+    }
+    return table;
+}
+
+}  // namespace model

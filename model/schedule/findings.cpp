@@ -1,0 +1,122 @@
+#include "model/schedule/findings.h"
+
+#include "model/schedule/bar_plan.h"
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/length_texts.h"
+
+#include <algorithm>
+#include <string_view>
+
+namespace model {
+namespace {
+
+std::string counted_pieces(std::size_t count) {
+    return std::to_string(count) + (count == 1 ? " piece" : " pieces");
+}
+
+Subject stock_subject(const Stock& stock) {
+    return {.kind = SubjectKind::stock, .name = stock.name};
+}
+
+Subject member_subject(const Project& project, const Piece& piece) {
+    const auto& frame = project.frames[piece.frame];
+    return {SubjectKind::member, frame.name, frame.members[piece.member].name};
+}
+
+// The stock, then the members whose pieces these are, each once.
+std::vector<Subject> subjects(const Project& project,
+                              const Resolved& resolved,
+                              const Stock& stock,
+                              const std::vector<Index>& pieces) {
+    std::vector<Subject> all{stock_subject(stock)};
+    for (const auto piece : pieces) {
+        auto subject = member_subject(project, resolved.pieces[piece]);
+        if (all.back() != subject) all.push_back(std::move(subject));
+    }
+    return all;
+}
+
+Finding no_bars_offered(const Stock& stock, std::size_t pieces) {
+    return {.code = "no_bars_offered",
+            .severity = Severity::warning,
+            .concerns = {stock_subject(stock)},
+            .what = "no bar is stated that stock \"" + stock.name + "\" can be cut from, so " +
+                    counted_pieces(pieces) + " of it are in no bar",
+            .mend = "state the lengths in which it can be bought, or the offcuts at hand"};
+}
+
+Finding no_bar_long_enough(const Project& project, const Resolved& resolved, const BarPlan& plan) {
+    const auto& stock = project.stock[plan.stock];
+    const auto longest = engine::Length::from_nm(resolved.pieces[plan.too_long.front()].length);
+    const auto room = engine::Length::from_nm(std::max<Nm>(plan.longest_piece_room, 0));
+    return {.code = "no_bar_long_enough",
+            .severity = Severity::error,
+            .concerns = subjects(project, resolved, stock, plan.too_long),
+            .numbers = {{"length", longest}, {"most", room}},
+            .what = counted_pieces(plan.too_long.size()) + " of stock \"" + stock.name +
+                    "\" fit no bar: the longest is " + shown_text(longest, project.shown) +
+                    ", and the longest bar gives " + shown_text(room, project.shown) +
+                    " between its end trims",
+            .mend = "offer a longer bar, or make the member of two with a splice"};
+}
+
+Finding not_enough_bars(const Project& project, const Resolved& resolved, const BarPlan& plan) {
+    const auto& stock = project.stock[plan.stock];
+    return {.code = "not_enough_bars",
+            .severity = Severity::error,
+            .concerns = subjects(project, resolved, stock, plan.left_out),
+            .numbers = {{"pieces", static_cast<double>(plan.left_out.size())}},
+            .what = "the bars of stock \"" + stock.name + "\" that can be had run out with " +
+                    counted_pieces(plan.left_out.size()) + " still to cut",
+            .mend = "raise the limit, or offer another length"};
+}
+
+Finding bar_length_refused(const Stock& stock, const engine::Error& error) {
+    return {.code = "bar_length_refused",
+            .severity = Severity::error,
+            .concerns = {stock_subject(stock)},
+            .what = "a bar of stock \"" + stock.name + "\" is left out: " + engine::to_text(error),
+            .mend = "state its length as in \"16 ft\""};
+}
+
+}  // namespace
+
+std::vector<Finding> bar_findings(const Project& project, const Resolved& resolved) {
+    std::vector<Finding> findings;
+    for (const auto& plan : bar_plans(project, resolved)) {
+        const auto& stock = project.stock[plan.stock];
+        for (const auto& error : plan.supply.refused) {
+            findings.push_back(bar_length_refused(stock, error));
+        }
+        if (plan.supply.offers.empty() && plan.supply.offcuts.empty()) {
+            findings.push_back(no_bars_offered(stock, plan.too_long.size()));
+        } else {
+            if (!plan.too_long.empty()) {
+                findings.push_back(no_bar_long_enough(project, resolved, plan));
+            }
+            if (!plan.left_out.empty()) {
+                findings.push_back(not_enough_bars(project, resolved, plan));
+            }
+        }
+    }
+    return findings;
+}
+
+std::vector<Finding> all_findings(const Project& project, const Resolved& resolved) {
+    auto findings = resolved.findings;
+    for (auto& finding : bar_findings(project, resolved)) findings.push_back(std::move(finding));
+    std::ranges::stable_sort(findings, std::ranges::greater{}, &Finding::severity);
+    return findings;
+}
+
+engine::CsvTable finding_table(const std::vector<Finding>& findings) {
+    engine::CsvTable table{.header = {"code", "severity", "where", "what", "mend"}};
+    table.rows.reserve(findings.size());
+    for (const auto& finding : findings) {
+        table.rows.push_back({finding.code, std::string(name_of(finding.severity)),
+                              where_text(finding), finding.what, finding.mend});
+    }
+    return table;
+}
+
+}  // namespace model

@@ -1,0 +1,62 @@
+// Appends JSON to a text, for files too large to build as a tree first.
+#pragma once
+
+#include "engine/geometry/box.h"
+#include "model/schedule/decimal_mm.h"
+
+#include <array>
+#include <charconv>
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace model {
+
+// Quoted and escaped by RFC 8259 section 7.
+void append_json_text(std::string& out, std::string_view text);
+
+class JsonLines {
+public:
+    explicit JsonLines(std::string& out) : out_{out} {}
+
+    JsonLines& raw(std::string_view text) {
+        out_ += text;
+        return *this;
+    }
+    JsonLines& text(std::string_view value) {
+        append_json_text(out_, value);
+        return *this;
+    }
+    JsonLines& mm(std::int64_t nm) {
+        append_decimal_mm(out_, nm);
+        return *this;
+    }
+    // A letter and a number from 1, quoted: "P17".
+    JsonLines& id(char letter, std::uint32_t index) {
+        std::array<char, 10> digits;
+        const auto end =
+            std::to_chars(digits.data(), digits.data() + digits.size(), index + 1U).ptr;
+        out_ += '"';
+        out_ += letter;
+        out_.append(digits.data(), end);
+        out_ += '"';
+        return *this;
+    }
+    JsonLines& point(const engine::Point& p) {
+        return raw("[").mm(p[0]).raw(",").mm(p[1]).raw(",").mm(p[2]).raw("]");
+    }
+    JsonLines& direction(const std::array<int, 3>& d) {
+        out_ += '[';
+        for (std::size_t i = 0; i < 3; ++i) {
+            if (i > 0) out_ += ',';
+            out_ += d[i] < 0 ? "-1" : (d[i] > 0 ? "1" : "0");
+        }
+        out_ += ']';
+        return *this;
+    }
+
+private:
+    std::string& out_;
+};
+
+}  // namespace model

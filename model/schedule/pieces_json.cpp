@@ -1,0 +1,173 @@
+#include "model/schedule/pieces_json.h"
+
+#include "model/schedule/fastener_words.h"
+#include "model/schedule/json_lines.h"
+#include "model/schedule/piece_words.h"
+#include "model/schedule/pieces_by_mark.h"
+#include "model/schedule/plate_axes.h"
+
+namespace model {
+namespace {
+
+// The one way in which pieces meet so far.
+constexpr std::string_view recipe = "staggered lap";
+
+class Writer {
+public:
+    Writer(std::string& out,
+           const Project& project,
+           const Catalogue& catalogue,
+           const Resolved& resolved)
+        : json_{out},
+          project_{project},
+          resolved_{resolved},
+          words_{project, catalogue, resolved},
+          fasteners_{catalogue, resolved} {}
+
+    void write() {
+        json_.raw("{\n\"project\":").text(project_.name).raw(",\n\"unit\":\"mm\",\n\"pieces\":[");
+        for (Index i = 0; i < resolved_.pieces.size(); ++i) {
+            json_.raw(i == 0 ? "\n" : ",\n");
+            piece(i);
+        }
+        json_.raw("\n],\n\"joints\":[");
+        for (Index i = 0; i < resolved_.joints.size(); ++i) {
+            json_.raw(i == 0 ? "\n" : ",\n");
+            joint(i);
+        }
+        json_.raw("\n]\n}\n");
+    }
+
+private:
+    const ResolvedFrame& frame_of(const Piece& piece) const {
+        return resolved_.frames[piece.frame];
+    }
+
+    void piece(Index index) {
+        const auto& piece = resolved_.pieces[index];
+        const auto& frame = frame_of(piece);
+        std::array<int, 3> run{};
+        run[index_of(piece.run)] = piece.run_sense;
+        json_.raw("{\"id\":").id('P', index).raw(",\"mark\":").text(mark_of(piece));
+        json_.raw(",\"hand\":").text(name_of(piece.hand));
+        json_.raw(",\"member\":").text(words_.member(index));
+        json_.raw(",\"frame\":").text(words_.frame(index));
+        json_.raw(",\"section\":").text(words_.section(index));
+        json_.raw(",\"length\":").mm(piece.length);
+        json_.raw(",\"run\":").direction(direction_to_room(frame, run));
+        json_.raw(",\"datum\":").point(to_room(frame, piece.datum)).raw(",\"plates\":[");
+        bool is_first = true;
+        for (const auto& wall : piece.walls()) {
+            if (wall.is_root_fillet) continue;
+            json_.raw(is_first ? "\n " : ",\n ");
+            is_first = false;
+            plate(index, wall);
+        }
+        json_.raw("]}");
+    }
+
+    std::string_view mark_of(const Piece& piece) const {
+        if (piece.mark == no_index) return {};
+        return resolved_.marks[piece.mark].name;
+    }
+
+    void plate(Index index, const Plate& plate) {
+        const auto& piece = resolved_.pieces[index];
+        const auto& frame = frame_of(piece);
+        const auto axes = plate_axes(piece, plate);
+        json_.raw("{\"leg\":").text(words_.wall(index, plate.wall));
+        json_.raw(",\"origin\":").point(to_room(frame, axes.origin));
+        json_.raw(",\"u\":").direction(direction_to_room(frame, axes.u));
+        json_.raw(",\"v\":").direction(direction_to_room(frame, axes.v));
+        json_.raw(",\"n\":").direction(direction_to_room(frame, axes.n));
+        json_.raw(",\"thickness\":").mm(axes.thickness).raw(",\"outline\":[");
+        corner(axes.lo[0], axes.lo[1], ",");
+        corner(axes.hi[0], axes.lo[1], ",");
+        corner(axes.hi[0], axes.hi[1], ",");
+        corner(axes.lo[0], axes.hi[1], "],\"holes\":[");
+        holes(piece, plate.wall);
+        json_.raw("]}");
+    }
+
+    void corner(Nm u, Nm v, std::string_view after) {
+        json_.raw("[").mm(u).raw(",").mm(v).raw("]").raw(after);
+    }
+
+    void holes(const Piece& piece, std::uint8_t wall) {
+        bool is_first = true;
+        const auto end = piece.first_hole + piece.hole_count;
+        for (auto i = piece.first_hole; i < end; ++i) {
+            const auto& hole = resolved_.holes[i];
+            if (hole.wall != wall) continue;
+            json_.raw(is_first ? "\n  {\"id\":" : ",\n  {\"id\":").id('H', i);
+            is_first = false;
+            json_.raw(",\"at\":[").mm(hole.from_datum).raw(",").mm(hole.gauge);
+            json_.raw("],\"diameter\":").mm(hole.diameter);
+            json_.raw(",\"operation\":").text(name_of(hole.operation));
+            json_.raw(",\"joint\":").id('J', resolved_.fasteners[hole.fastener].joint);
+            json_.raw(",\"fastener\":").id('F', hole.fastener).raw("}");
+        }
+    }
+
+    void joint(Index index) {
+        const auto& joint = resolved_.joints[index];
+        json_.raw("{\"id\":").id('J', index).raw(",\"recipe\":").text(recipe);
+        json_.raw(",\"pieces\":[").id('P', joint.pieces[0]).raw(",");
+        if (joint.shim != no_index) json_.id('P', joint.shim).raw(",");
+        json_.id('P', joint.pieces[1]).raw("],\"fasteners\":[");
+        for (Index i = 0; i < joint.fastener_count; ++i) {
+            json_.raw(i == 0 ? "\n " : ",\n ");
+            fastener(joint.first_fastener + i);
+        }
+        json_.raw("]}");
+    }
+
+    void fastener(Index index) {
+        const auto& fastener = resolved_.fasteners[index];
+        const auto& frame = resolved_.frames[resolved_.joints[fastener.joint].frame];
+        std::array<int, 3> axis{};
+        axis[fastener.axis] = fastener.drive;
+        json_.raw("{\"id\":").id('F', index);
+        json_.raw(",\"at\":").point(to_room(frame, fastener.at));
+        json_.raw(",\"axis\":").direction(direction_to_room(frame, axis));
+        json_.raw(",\"spec\":").text(fasteners_.label_of(index));
+        json_.raw(",\"head_side\":").id('P', fastener.stack[0].piece).raw(",\"stack\":[");
+        for (std::uint8_t i = 0; i < fastener.stack_count; ++i) {
+            if (i > 0) json_.raw(",");
+            stack_plate(fastener.stack[i]);
+        }
+        json_.raw("],\"grip_least\":").mm(fastener.grip_least);
+        json_.raw(",\"grip_most\":").mm(fastener.grip_most).raw("}");
+    }
+
+    void stack_plate(const StackPlate& plate) {
+        json_.raw("{\"piece\":").id('P', plate.piece);
+        json_.raw(",\"leg\":").text(words_.wall(plate.piece, plate.wall));
+        json_.raw(",\"thickness\":").mm(plate.thickness).raw("}");
+    }
+
+    JsonLines json_;
+    const Project& project_;
+    const Resolved& resolved_;
+    PieceWords words_;
+    FastenersInUse fasteners_;
+};
+
+}  // namespace
+
+std::string pieces_json(const Project& project,
+                        const Catalogue& catalogue,
+                        const Resolved& resolved) {
+    // Typical sizes, so that the text seldom has to move.
+    constexpr std::size_t per_piece = 900;
+    constexpr std::size_t per_hole = 130;
+    constexpr std::size_t per_joint = 120;
+    constexpr std::size_t per_fastener = 320;
+    std::string out;
+    out.reserve(200 + resolved.pieces.size() * per_piece + resolved.holes.size() * per_hole +
+                resolved.joints.size() * per_joint + resolved.fasteners.size() * per_fastener);
+    Writer{out, project, catalogue, resolved}.write();
+    return out;
+}
+
+}  // namespace model

@@ -1,0 +1,46 @@
+#include "model/schedule/write_all.h"
+
+#include "engine/files/whole_file.h"
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/findings.h"
+#include "model/schedule/pieces_json.h"
+
+#include <system_error>
+
+namespace model {
+
+std::vector<ScheduleFile> schedule_files(const Project& project,
+                                         const Catalogue& catalogue,
+                                         const Resolved& resolved) {
+    const auto cut = cut_table(project, resolved, cut_rows(project, catalogue, resolved));
+    const auto drill = drill_table(project, resolved, drill_rows(project, catalogue, resolved));
+    const auto fasteners = fastener_table(fastener_rows(project, catalogue, resolved));
+    const auto findings = finding_table(all_findings(project, resolved));
+    const auto bars = bar_table(project, resolved, bar_rows(project, catalogue, resolved));
+    return {{"cut.csv", engine::to_csv(cut)},
+            {"drill.csv", engine::to_csv(drill)},
+            {"fasteners.csv", engine::to_csv(fasteners)},
+            {"findings.csv", engine::to_csv(findings)},
+            {"bars.csv", engine::to_csv(bars)},
+            {"pieces.json", pieces_json(project, catalogue, resolved)}};
+}
+
+engine::Result<engine::Done> write_all(const std::vector<ScheduleFile>& files,
+                                       const std::filesystem::path& folder) {
+    std::error_code refused;
+    std::filesystem::create_directories(folder, refused);
+    if (std::error_code unseen; refused || !std::filesystem::is_directory(folder, unseen)) {
+        return engine::Error{.code = engine::ErrorCode::cannot_write,
+                             .where = folder.string(),
+                             .message = "the folder cannot be made" +
+                                        (refused ? ": " + refused.message() : "") +
+                                        "; choose another one"};
+    }
+    for (const auto& file : files) {
+        const auto written = engine::write_whole_file(folder / file.name, file.text);
+        if (!written) return written.error();
+    }
+    return engine::Done{};
+}
+
+}  // namespace model
