@@ -18,6 +18,7 @@
 namespace model {
 
 using engine::Box;
+using engine::Length;
 using engine::Nm;
 using engine::Point;
 using Index = std::uint32_t;

@@ -1,0 +1,44 @@
+// Fasteners and holes: which, how many and where in each lap, so that edge distance, pitch, the
+// setting tool and the tail all have room and the holes lie on the tape's marks.
+#pragma once
+
+#include "model/resolve/hole_layout.h"
+#include "model/resolve/lap.h"
+#include "model/resolve/skeleton.h"
+
+#include <span>
+#include <vector>
+
+namespace model {
+
+// One lap with the fasteners it is to have.
+struct LapPlan {
+    Lap lap;  // pieces by their number in the project
+    Index frame = 0;
+    Index wanted = 0;
+    Index rivet = no_index;  // in the catalogue
+    Index grip = no_index;
+    Index drill = no_index;
+    bool head_on_upper = true;
+    bool match_drilled = false;  // the piece on the head side is the pattern for the other
+    Layout layout;
+};
+
+// Plans all laps of a frame; `first_piece` is the number in the project of its first piece. Faults
+// become findings.
+std::vector<LapPlan> plan_fasteners(const Project& project,
+                                    const Catalogue& catalogue,
+                                    const ResolvedShop& shop,
+                                    const FrameSkeleton& skeleton,
+                                    std::span<const Lap> laps,
+                                    Index first_piece,
+                                    std::vector<Finding>& findings);
+
+// Joints, fasteners, holes and shims of all plans. The pieces of every frame are in `out` already,
+// contiguous by frame; shims are put behind the pieces of their frame and all numbers follow.
+void place_fasteners(const Catalogue& catalogue,
+                     std::size_t stock_count,
+                     std::vector<LapPlan> plans,
+                     Resolved& out);
+
+}  // namespace model

@@ -1,0 +1,31 @@
+// Where plates touch face to face: the places for fasteners. Rules 5 and 6 of the staggered lap.
+#pragma once
+
+#include "model/resolve/skeleton.h"
+
+#include <vector>
+
+namespace model {
+
+// A common rectangle of two walls of pieces with different runs.
+struct Lap {
+    Index upper = 0;  // piece of the frame, ranking above
+    Index lower = 0;
+    std::uint8_t upper_wall = 0;
+    std::uint8_t lower_wall = 0;
+    std::uint8_t normal_axis = 0;
+    int towards_lower = 1;  // sense along the normal from the upper wall to the lower one
+    Box rect;               // flat: lo == hi along the normal, on the upper wall's face
+    Nm gap = 0;             // between the two walls: the thickness of a shim
+};
+
+// Laps of all pieces that lie close, in the order of the skeleton's close pairs.
+std::vector<Lap> laps_of(const FrameSkeleton& skeleton);
+
+// A finding for each piece end that no lap holds.
+void report_loose_ends(const FrameSkeleton& skeleton,
+                       const Frame& frame,
+                       const std::vector<Lap>& laps,
+                       std::vector<Finding>& findings);
+
+}  // namespace model

@@ -1,0 +1,45 @@
+// The part of a lap in which the centre of a fastener may lie.
+#pragma once
+
+#include "model/resolve/hole_layout.h"
+#include "model/resolve/lap.h"
+
+#include <span>
+#include <vector>
+
+namespace model {
+
+// A lap's own coordinates: [0] from the heel side of the lower wall along the upper piece's run,
+// [1] from the heel side of the upper wall along the lower piece's run.
+struct LapAxes {
+    std::array<std::size_t, 2> axis{};  // of the frame
+    Point heel{};                       // origin of both; along the normal it is not used
+    std::array<int, 2> sense{1, 1};
+};
+
+LapAxes lap_axes(const Piece& upper, const Piece& lower);
+
+// What must stay clear about the axis of a fastener on one side of the stack: within `radius` of it
+// from `from` to `to` beyond the surface.
+struct ClearSpace {
+    Nm from = 0;
+    Nm to = 0;
+    Nm radius = 0;
+};
+
+// The lap less the edge distance to the edges of both walls.
+Region inside_edges(
+    const LapAxes& axes, const Lap& lap, const Plate& upper, const Plate& lower, Nm edge_distance);
+
+// What plates near the lap take from it on the side of the upper wall (or of the lower one), grown
+// by the radii that must stay clear. `near` are pieces; the two of the lap belong among them.
+void add_obstacles(const LapAxes& axes,
+                   const Lap& lap,
+                   const Region& within,
+                   std::span<const Piece* const> near,
+                   Nm surface,
+                   int away,
+                   std::span<const ClearSpace> clear,
+                   std::vector<Region>& obstacles);
+
+}  // namespace model

@@ -1,0 +1,219 @@
+// The second half of fastening: plans become joints, fasteners, holes and shims.
+#include "model/resolve/fasten.h"
+#include "model/resolve/gauge_lines.h"
+#include "model/resolve/lap_room.h"
+
+#include <algorithm>
+#include <numeric>
+#include <tuple>
+
+namespace model {
+namespace {
+
+bool has_shim(const LapPlan& plan) { return plan.lap.gap > 0 && plan.layout.count > 0; }
+
+// The shim fills the gap over the whole lap; its longer side is its run.
+Piece shim_piece(const LapPlan& plan) {
+    const Lap& lap = plan.lap;
+    const std::size_t normal = lap.normal_axis;
+    const std::size_t p = normal == 0 ? 1 : 0;
+    const std::size_t q = normal == 2 ? 1 : 2;
+    const bool p_is_longer = lap.rect.hi[p] - lap.rect.lo[p] >= lap.rect.hi[q] - lap.rect.lo[q];
+    const std::size_t run = p_is_longer ? p : q;
+
+    Piece shim;
+    shim.kind = PieceKind::shim;
+    shim.frame = plan.frame;
+    shim.run = static_cast<Axis>(run);
+    shim.a_axis = static_cast<Axis>(p_is_longer ? q : p);
+    shim.length = lap.rect.hi[run] - lap.rect.lo[run];
+    shim.extents = lap.rect;
+    if (lap.towards_lower > 0) {
+        shim.extents.hi[normal] += lap.gap;
+    } else {
+        shim.extents.lo[normal] -= lap.gap;
+    }
+    shim.datum = shim.extents.lo;
+    shim.plates[0] = {.box = shim.extents, .normal_axis = lap.normal_axis, .inward = 1};
+    shim.plate_count = 1;
+    return shim;
+}
+
+// Shims go behind the pieces of their frame; every plan's numbers follow.
+std::vector<Index> put_in_shims(std::vector<LapPlan>& plans, Resolved& out) {
+    std::vector<Index> shim_of(plans.size(), no_index);
+    std::vector<Index> shims(out.frames.size(), 0);
+    for (const auto& plan : plans) shims[plan.frame] += has_shim(plan) ? 1U : 0U;
+    const Index total = std::accumulate(shims.begin(), shims.end(), Index{0});
+    if (total == 0) return shim_of;
+
+    std::vector<Piece> pieces;
+    pieces.reserve(out.pieces.size() + total);
+    std::vector<Index> moved_by(out.frames.size(), 0);
+    std::vector<Index> next_shim(out.frames.size(), 0);
+    for (Index f = 0; f < out.frames.size(); ++f) {
+        ResolvedFrame& frame = out.frames[f];
+        const auto begin = out.pieces.begin() + frame.first_piece;
+        moved_by[f] = static_cast<Index>(pieces.size()) - frame.first_piece;
+        frame.first_piece = static_cast<Index>(pieces.size());
+        pieces.insert(pieces.end(), begin, begin + frame.piece_count);
+        next_shim[f] = static_cast<Index>(pieces.size());
+        pieces.resize(pieces.size() + shims[f]);
+        frame.piece_count += shims[f];
+    }
+    for (std::size_t i = 0; i < plans.size(); ++i) {
+        LapPlan& plan = plans[i];
+        plan.lap.upper += moved_by[plan.frame];
+        plan.lap.lower += moved_by[plan.frame];
+        if (!has_shim(plan)) continue;
+        shim_of[i] = next_shim[plan.frame]++;
+        pieces[shim_of[i]] = shim_piece(plan);
+    }
+    out.pieces = std::move(pieces);
+    return shim_of;
+}
+
+LineChoice line_choice(const LapPlan& plan, const Resolved& out) {
+    LineChoice choice{.layout = plan.layout};
+    choice.stock = {out.pieces[plan.lap.lower].stock, out.pieces[plan.lap.upper].stock};
+    for (std::size_t k = 0; k < 2; ++k) choice.on_marks[k] = plan.layout.marks.phase[k] == 0;
+    return choice;
+}
+
+Hole hole_in(const Piece& piece, Index number, std::uint8_t wall, const Point& at) {
+    const std::size_t run = index_of(piece.run);
+    const std::size_t normal = piece.plates[wall].normal_axis;
+    const std::size_t across = 3 - run - normal;
+    const Nm gauge = at[across] - piece.datum[across];
+    return {.piece = number,
+            .wall = wall,
+            .from_datum = (at[run] - piece.datum[run]) * piece.run_sense,
+            .gauge = gauge < 0 ? -gauge : gauge};
+}
+
+class Placer {
+public:
+    Placer(const Catalogue& catalogue, Resolved& out) : catalogue_{catalogue}, out_{out} {}
+
+    void place(const LapPlan& plan, Index shim, const Centres& centres) {
+        Joint joint{.frame = plan.frame,
+                    .pieces = {plan.lap.upper, plan.lap.lower},
+                    .walls = {plan.lap.upper_wall, plan.lap.lower_wall},
+                    .shim = shim,
+                    .lap = plan.lap.rect,
+                    .normal_axis = plan.lap.normal_axis,
+                    .first_fastener = static_cast<Index>(out_.fasteners.size()),
+                    .fastener_count = static_cast<Index>(centres.size()),
+                    .wanted = plan.wanted};
+        const LapAxes axes = lap_axes(out_.pieces[plan.lap.upper], out_.pieces[plan.lap.lower]);
+        for (const auto& centre : centres) {
+            Point at = plan.lap.rect.lo;
+            for (std::size_t k = 0; k < 2; ++k) {
+                at[axes.axis[k]] = axes.heel[axes.axis[k]] + axes.sense[k] * centre[k];
+            }
+            add_fastener(plan, shim, at);
+        }
+        out_.joints.push_back(joint);
+    }
+
+private:
+    void add_fastener(const LapPlan& plan, Index shim, const Point& at) {
+        const Lap& lap = plan.lap;
+        const BlindRivet& rivet = catalogue_.rivets[plan.rivet];
+        Fastener fastener{.joint = static_cast<Index>(out_.joints.size()),
+                          .spec = {FastenerSpec::Kind::blind_rivet, plan.rivet, plan.grip},
+                          .at = at,
+                          .axis = lap.normal_axis,
+                          .stack_count = 0};
+        fastener.drive =
+            static_cast<std::int8_t>(plan.head_on_upper ? lap.towards_lower : -lap.towards_lower);
+        const auto add = [&](Index piece, std::uint8_t wall) {
+            const Box& box = out_.pieces[piece].plates[wall].box;
+            const Nm thickness = box.hi[lap.normal_axis] - box.lo[lap.normal_axis];
+            fastener.stack[fastener.stack_count++] = {piece, wall, thickness};
+            fastener.grip += thickness;
+        };
+        const bool upper_first = plan.head_on_upper;
+        add(upper_first ? lap.upper : lap.lower, upper_first ? lap.upper_wall : lap.lower_wall);
+        if (shim != no_index) add(shim, 0);
+        add(upper_first ? lap.lower : lap.upper, upper_first ? lap.lower_wall : lap.upper_wall);
+        const Box& head = out_.pieces[fastener.stack[0].piece].plates[fastener.stack[0].wall].box;
+        fastener.at[lap.normal_axis] =
+            fastener.drive > 0 ? head.lo[lap.normal_axis] : head.hi[lap.normal_axis];
+        fastener.grip_least = rivet.grips[plan.grip].least.nm();
+        fastener.grip_most = rivet.grips[plan.grip].most.nm();
+        add_holes(plan, fastener);
+        out_.fasteners.push_back(fastener);
+    }
+
+    void add_holes(const LapPlan& plan, const Fastener& fastener) {
+        for (std::size_t i = 0; i < fastener.stack_count; ++i) {
+            const StackPlate& plate = fastener.stack[i];
+            const Piece& piece = out_.pieces[plate.piece];
+            Hole hole = hole_in(piece, plate.piece, plate.wall, fastener.at);
+            const bool is_shim = piece.kind == PieceKind::shim;
+            const bool follows = is_shim || (plan.match_drilled && i > 0);
+            hole.operation = follows ? HoleOperation::match_drill : HoleOperation::drill;
+            hole.drill = plan.drill;
+            hole.diameter = catalogue_.drills[plan.drill].diameter.nm();
+            hole.fastener = static_cast<Index>(out_.fasteners.size());
+            hole.mate = fastener.stack[i == 0 ? 1 : i - 1].piece;
+            if (i == 0 && fastener.stack_count == 3) hole.mate = fastener.stack[2].piece;
+            if (i == 2) hole.mate = fastener.stack[0].piece;
+            out_.holes.push_back(hole);
+        }
+    }
+
+    const Catalogue& catalogue_;
+    Resolved& out_;
+};
+
+// Holes of one piece together, by wall, gauge, then distance.
+void sort_holes(Resolved& out) {
+    for (auto& piece : out.pieces) piece.hole_count = 0;
+    for (const auto& hole : out.holes) ++out.pieces[hole.piece].hole_count;
+    Index first = 0;
+    for (auto& piece : out.pieces) {
+        piece.first_hole = first;
+        first += piece.hole_count;
+        piece.hole_count = 0;
+    }
+    std::vector<Hole> sorted(out.holes.size());
+    for (const auto& hole : out.holes) {
+        Piece& piece = out.pieces[hole.piece];
+        sorted[piece.first_hole + piece.hole_count++] = hole;
+    }
+    for (const auto& piece : out.pieces) {
+        const auto begin = sorted.begin() + piece.first_hole;
+        std::sort(begin, begin + piece.hole_count, [](const Hole& a, const Hole& b) {
+            return std::tie(a.wall, a.gauge, a.from_datum) <
+                   std::tie(b.wall, b.gauge, b.from_datum);
+        });
+    }
+    out.holes = std::move(sorted);
+}
+
+}  // namespace
+
+void place_fasteners(const Catalogue& catalogue,
+                     std::size_t stock_count,
+                     std::vector<LapPlan> plans,
+                     Resolved& out) {
+    const auto shim_of = put_in_shims(plans, out);
+    std::vector<LineChoice> choices;
+    choices.reserve(plans.size());
+    std::size_t centre_count = 0;
+    for (const auto& plan : plans) {
+        choices.push_back(line_choice(plan, out));
+        centre_count += static_cast<std::size_t>(plan.layout.count);
+    }
+    const auto centres = place_on_lines(choices, stock_count);
+    out.joints.reserve(plans.size());
+    out.fasteners.reserve(centre_count);
+    out.holes.reserve(2 * centre_count);
+    Placer placer(catalogue, out);
+    for (std::size_t i = 0; i < plans.size(); ++i) placer.place(plans[i], shim_of[i], centres[i]);
+    sort_holes(out);
+}
+
+}  // namespace model

@@ -1,0 +1,83 @@
+// The road from what is stated to what follows, in one page. Each step has a file of its own.
+#include "model/resolve/resolve.h"
+
+#include "model/resolve/fasten.h"
+#include "model/resolve/interference.h"
+#include "model/resolve/lap.h"
+#include "model/resolve/mark.h"
+#include "model/resolve/member_plates.h"
+#include "model/resolve/rank.h"
+#include "model/resolve/set_in.h"
+#include "model/resolve/skeleton.h"
+#include "model/resolve/trim.h"
+#include "model/resolve/values.h"
+
+#include <iterator>
+#include <unordered_set>
+#include <utility>
+
+namespace model {
+namespace {
+
+void report_frames_of_one_name(const Project& project, std::vector<Finding>& findings) {
+    std::unordered_set<std::string_view> names;
+    for (const auto& frame : project.frames) {
+        if (names.insert(frame.name).second) continue;
+        findings.push_back({.code = "duplicate_name",
+                            .severity = Severity::error,
+                            .concerns = {{SubjectKind::frame, {}, frame.name}},
+                            .what = "another frame has the same name",
+                            .mend = "rename one of them"});
+    }
+}
+
+FrameSkeleton skeleton_of(const Frame& frame,
+                          Index index,
+                          std::vector<Bar> bars,
+                          Nm end_gap,
+                          std::vector<Finding>& findings) {
+    FrameSkeleton skeleton;
+    skeleton.frame = index;
+    skeleton.bars = std::move(bars);
+    rank_bars(skeleton, frame, findings);
+    set_in_bars(skeleton);
+    trim_bars(skeleton, frame, end_gap, findings);
+    return skeleton;
+}
+
+}  // namespace
+
+Resolved resolve(const Project& project, const Catalogue& catalogue) {
+    Resolved out;
+    Values values(project, out);
+    out.shop = shop_values(project, values, out.findings);
+    const auto shapes = stock_shapes(project, catalogue, out.findings);
+    report_frames_of_one_name(project, out.findings);
+
+    std::vector<LapPlan> plans;
+    out.frames.reserve(project.frames.size());
+    for (Index f = 0; f < project.frames.size(); ++f) {
+        const Frame& frame = project.frames[f];
+        out.frames.push_back(frame_values(frame, values, out.findings));
+        ResolvedFrame& placed = out.frames.back();
+        placed.first_piece = static_cast<Index>(out.pieces.size());
+        auto bars = bars_of(project, frame, placed, shapes, values, out.findings);
+        const auto skeleton =
+            skeleton_of(frame, f, std::move(bars), out.shop.end_gap, out.findings);
+        const auto laps = laps_of(skeleton);
+        report_loose_ends(skeleton, frame, laps, out.findings);
+        report_interference(skeleton, frame, out.findings);
+        auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, laps,
+                                      placed.first_piece, out.findings);
+        plans.insert(plans.end(), std::make_move_iterator(planned.begin()),
+                     std::make_move_iterator(planned.end()));
+        out.pieces.insert(out.pieces.end(), skeleton.pieces.begin(), skeleton.pieces.end());
+        placed.piece_count = static_cast<Index>(skeleton.pieces.size());
+    }
+    place_fasteners(catalogue, project.stock.size(), std::move(plans), out);
+    mark_pieces(project, catalogue, out);
+    report_interference_of_frames(project, out, out.findings);
+    return out;
+}
+
+}  // namespace model

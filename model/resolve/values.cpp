@@ -1,0 +1,162 @@
+#include "model/resolve/values.h"
+
+#include <cmath>
+#include <string>
+#include <utility>
+
+namespace model {
+namespace {
+
+bool is_workable(Nm length) { return length <= most_length && length >= -most_length; }
+
+Finding formula_finding(const Subject& where, std::string_view what, const engine::Error& error) {
+    std::string text = "the ";
+    text += what;
+    text += " cannot be worked out: ";
+    text += error.message;
+    if (!error.where.empty()) text += " (" + error.where + ")";
+    return {.code = error.code == engine::ErrorCode::cycle ? "formula_cycle" : "formula_error",
+            .severity = Severity::error,
+            .concerns = {where},
+            .what = std::move(text),
+            .mend = "correct the formula; until then what stands on it is left out"};
+}
+
+Finding too_long(const Subject& where, std::string_view what) {
+    return {.code = "out_of_range",
+            .severity = Severity::error,
+            .concerns = {where},
+            .what = "the " + std::string(what) + " is longer than 1 km",
+            .mend = "give a length that a bar can have"};
+}
+
+// One setting of the shop: where it comes from, where it goes, and what it must be.
+struct ShopSetting {
+    const char* name;
+    Formula Shop::*formula;
+    Nm ResolvedShop::*value;
+    bool may_be_zero;
+};
+
+constexpr ShopSetting shop_settings[] = {
+    {"kerf", &Shop::kerf, &ResolvedShop::kerf, true},
+    {"end trim", &Shop::end_trim, &ResolvedShop::end_trim, true},
+    {"end gap", &Shop::end_gap, &ResolvedShop::end_gap, true},
+    {"graduation", &Shop::graduation, &ResolvedShop::graduation, false},
+    {"nose radius", &Shop::nose_radius, &ResolvedShop::nose_radius, true},
+    {"nose reach", &Shop::nose_reach, &ResolvedShop::nose_reach, true},
+    {"housing radius", &Shop::housing_radius, &ResolvedShop::housing_radius, true},
+};
+
+Finding bad_setting(const char* name, bool may_be_zero) {
+    return {.code = "bad_setting",
+            .severity = Severity::error,
+            .concerns = {{SubjectKind::shop, {}, name}},
+            .what = std::string("the shop's ") + name +
+                    (may_be_zero ? " is below zero" : " is not above zero"),
+            .mend = "the default is used until it is mended"};
+}
+
+Nm default_of(const ShopSetting& setting) {
+    const auto length = engine::read_length(Shop{}.*setting.formula, engine::LengthUnit::inch);
+    return length ? length->nm() : 0;
+}
+
+void check_ratio(
+    double value, double least, double most, const char* name, std::vector<Finding>& findings) {
+    if (std::isfinite(value) && value >= least && value <= most) return;
+    findings.push_back(
+        {.code = "bad_setting",
+         .severity = Severity::error,
+         .concerns = {{SubjectKind::shop, {}, name}},
+         .numbers = {{"given", value}, {"least", least}, {"most", most}},
+         .what = std::string("the shop's ") + name + " is outside what can be worked with",
+         .mend = "the nearest allowed value is used until it is mended"});
+}
+
+}  // namespace
+
+Values::Values(const Project& project, Resolved& out)
+    : project_{project}, out_{out}, bare_{engine::bare_unit(project.shown)} {
+    std::vector<engine::NamedFormula> formulas;
+    formulas.reserve(project.dimensions.size());
+    for (const auto& d : project.dimensions) formulas.push_back({d.name, d.formula, d.kind});
+    out_.dimensions = engine::evaluate_all(formulas, bare_);
+
+    for (std::size_t i = 0; i < project.dimensions.size(); ++i) {
+        const auto& dimension = project.dimensions[i];
+        const Subject where{SubjectKind::dimension, {}, dimension.name};
+        const auto& value = out_.dimensions[i];
+        if (!value) {
+            out_.findings.push_back(formula_finding(where, "formula", value.error()));
+            continue;
+        }
+        if (!named_.emplace(dimension.name, *value).second) {
+            out_.findings.push_back({.code = "duplicate_name",
+                                     .severity = Severity::error,
+                                     .concerns = {where},
+                                     .what = "another dimension has the same name",
+                                     .mend = "rename one of them; the first one counts"});
+        }
+    }
+    for (std::size_t i = 0; i < project.dimensions.size(); ++i) {
+        const auto& d = project.dimensions[i];
+        if (!out_.dimensions[i] || d.kind != engine::QuantityKind::length) continue;
+        const Subject where{SubjectKind::dimension, {}, d.name};
+        const Length value = out_.dimensions[i]->length;
+        const auto outside = [&](const std::optional<Formula>& limit, bool is_least) {
+            if (!limit) return;
+            const auto bound = length(*limit, where, is_least ? "least value" : "most value");
+            if (!bound || (is_least ? value.nm() >= *bound : value.nm() <= *bound)) return;
+            out_.findings.push_back(
+                {.code = "outside_limits",
+                 .severity = Severity::warning,
+                 .concerns = {where},
+                 .numbers = {{"value", value},
+                             {is_least ? "least" : "most", Length::from_nm(*bound)}},
+                 .what = is_least ? "the value is below its least" : "the value is above its most",
+                 .mend = "change the value, or the limit that you gave it"});
+        };
+        outside(d.least, true);
+        outside(d.most, false);
+    }
+}
+
+std::optional<Nm> Values::length(const Formula& formula,
+                                 const Subject& where,
+                                 std::string_view what) {
+    const engine::NameLookup lookup =
+        [this](std::string_view name) -> std::optional<engine::Quantity> {
+        const auto found = named_.find(name);
+        if (found == named_.end()) return std::nullopt;
+        return found->second;
+    };
+    const auto value = engine::evaluate(formula, engine::QuantityKind::length, bare_, lookup);
+    if (!value) {
+        out_.findings.push_back(formula_finding(where, what, value.error()));
+        return std::nullopt;
+    }
+    if (!is_workable(value->length.nm())) {
+        out_.findings.push_back(too_long(where, what));
+        return std::nullopt;
+    }
+    return value->length.nm();
+}
+
+ResolvedShop shop_values(const Project& project, Values& values, std::vector<Finding>& findings) {
+    ResolvedShop shop;
+    for (const auto& setting : shop_settings) {
+        const Subject where{SubjectKind::shop, {}, setting.name};
+        const auto value = values.length(project.shop.*setting.formula, where, setting.name);
+        const bool ok = value && (*value > 0 || (*value == 0 && setting.may_be_zero));
+        if (value && !ok) findings.push_back(bad_setting(setting.name, setting.may_be_zero));
+        shop.*setting.value = ok ? *value : default_of(setting);
+    }
+    check_ratio(project.shop.edge_distance, 1.5, 20.0, "edge distance", findings);
+    check_ratio(project.shop.pitch, 3.0, 50.0, "pitch", findings);
+    check_ratio(project.shop.per_lap, 1.0, 12.0, "fasteners per lap", findings);
+    check_ratio(project.shop.spare_percent, 0.0, 1000.0, "spare percentage", findings);
+    return shop;
+}
+
+}  // namespace model
