@@ -86,7 +86,7 @@ struct RivetGrip {
     std::string code;  // "4-4"; metric: "4 x 8"
     engine::Length least;
     engine::Length most;
-    engine::Length body_length;
+    engine::Length body_length;  // the longest that is allowed
     std::string source;
 
     bool operator==(const RivetGrip&) const = default;
@@ -122,7 +122,8 @@ struct MachineScrew {
     double stress_area_mm2 = 0.0;
     std::string tap_drill;              // name in drills
     std::string clearance_drill;        // close fit
-    std::string free_drill;             // free fit
+    std::string free_drill;             // free fit; metric: medium of ISO 273
+    std::string loose_drill;            // for slots and joints that are shifted to fit
     engine::Length head_diameter_most;  // pan head
     engine::Length head_height_most;
     std::vector<engine::Length> lengths;  // sold, rising
@@ -133,8 +134,9 @@ struct MachineScrew {
 
 // A temporary sheet pin: holds parts together through the rivet holes for the dry fit.
 struct SheetPin {
-    std::string id;  // "sheet pin 1/8"
-    engine::Length hole;
+    std::string id;           // "sheet pin 1/8"
+    engine::Length diameter;  // nominal
+    engine::Length hole;      // as its drill cuts it
     std::string drill;
     engine::Length grip_most;
     std::string source;
@@ -163,7 +165,8 @@ const BlindRivet* find_rivet(const Catalogue& catalogue, std::string_view id);
 const MachineScrew* find_screw(const Catalogue& catalogue, std::string_view id);
 
 // The grip whose range holds the stack; of two that do, the one in which it lies nearer the middle
-// (mid-range advice: common practice). Null when none does.
+// (mid-range advice: common practice). A stack on the limit between two ranges belongs to the
+// lower one. Null when none does.
 const RivetGrip* grip_for(const BlindRivet& rivet, engine::Length stack);
 
 // The rivet by the rule: the smallest whose diameter is at least the thickest plate's thickness
@@ -171,6 +174,10 @@ const RivetGrip* grip_for(const BlindRivet& rivet, engine::Length stack);
 const BlindRivet* rivet_for(const Catalogue& catalogue,
                             MeasureSystem system,
                             engine::Length thickest);
+
+// The thickest pin that goes into the hole and is not too loose in it: its own hole is at most
+// 1/64 in smaller (common practice: pins are sold by the rivet's nominal size). Null when none is.
+const SheetPin* pin_for(const Catalogue& catalogue, engine::Length hole);
 
 // The ids nearest to a misspelt one, for the mend of a finding; at most `most`.
 std::vector<std::string> nearest_section_ids(const Catalogue& catalogue,

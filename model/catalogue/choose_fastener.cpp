@@ -1,0 +1,51 @@
+#include "model/catalogue/catalogue.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace model {
+namespace {
+
+// Twice the distance of the stack from the middle of the range: whole nanometres.
+std::int64_t off_middle(const RivetGrip& grip, engine::Length stack) {
+    return std::abs(2 * stack.nm() - grip.least.nm() - grip.most.nm());
+}
+
+}  // namespace
+
+const RivetGrip* grip_for(const BlindRivet& rivet, engine::Length stack) {
+    const RivetGrip* best = nullptr;
+    for (const auto& grip : rivet.grips) {
+        if (stack < grip.least || stack > grip.most) continue;
+        // Where one range ends and the next begins, the limit belongs to the lower: the published
+        // ranges begin 0.001 in above it (US Army TM 10-5410-221-14/1, Table 4-3).
+        const bool at_shared_limit = best != nullptr && stack == best->most && stack == grip.least;
+        if (at_shared_limit) continue;
+        if (best == nullptr || off_middle(grip, stack) < off_middle(*best, stack)) best = &grip;
+    }
+    return best;
+}
+
+const BlindRivet* rivet_for(const Catalogue& catalogue,
+                            MeasureSystem system,
+                            engine::Length thickest) {
+    const BlindRivet* largest = nullptr;
+    for (const auto& rivet : catalogue.rivets) {
+        if (rivet.system != system) continue;
+        if (rivet.diameter >= thickest) return &rivet;
+        largest = &rivet;
+    }
+    return largest;
+}
+
+const SheetPin* pin_for(const Catalogue& catalogue, engine::Length hole) {
+    using namespace engine::literals;
+    const SheetPin* best = nullptr;
+    for (const auto& pin : catalogue.pins) {
+        if (pin.diameter > hole || hole - pin.hole > 1_in_64) continue;
+        if (best == nullptr || pin.diameter > best->diameter) best = &pin;
+    }
+    return best;
+}
+
+}  // namespace model
