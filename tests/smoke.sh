@@ -1,0 +1,45 @@
+#!/usr/bin/env bash
+# The built program on every sample as a maker uses it: findings, schedules, a picture, and the
+# window on a virtual display.
+# Usage: tests/smoke.sh PROGRAM
+set -euo pipefail
+barwright=$(realpath "$1")
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+out=$(mktemp -d)
+trap 'rm -rf "$out"' EXIT
+
+fail() {
+    echo "smoke: $*" >&2
+    exit 1
+}
+
+tables=(cut.csv drill.csv fasteners.csv findings.csv bars.csv pieces.json)
+
+run_on() {
+    local sample=$1 name table
+    name=$(basename "$sample" .json)
+    "$barwright" check "$sample" >"$out/$name.txt" || fail "check $sample: $(<"$out/$name.txt")"
+    tail -n 1 "$out/$name.txt"
+    "$barwright" schedule "$sample" --out "$out/$name" >/dev/null || fail "schedule $sample"
+    for table in "${tables[@]}"; do
+        [[ -s $out/$name/$table ]] || fail "$sample: $table is missing or empty"
+    done
+    # Without a display, as on a machine that has none.
+    env -u DISPLAY -u WAYLAND_DISPLAY "$barwright" picture "$sample" --out "$out/$name.png" \
+        --size 800x600 || fail "picture $sample"
+    xvfb-run -a -s "-screen 0 1600x1000x24 -nolisten tcp -noreset" \
+        "$barwright" edit "$sample" --screenshot "$out/$name.window.png" || fail "edit $sample"
+}
+
+samples=(samples/*.json)
+for sample in "${samples[@]}"; do run_on "$sample"; done
+
+# Every sample looks different, so a picture that shows nothing is told by its twin.
+twins=$(sha256sum "$out"/*.png | sort | uniq -w 64 -d)
+[[ -z $twins ]] || fail "pictures that show nothing of their sample: $twins"
+((${#samples[@]} > 1)) || fail "there are too few samples to tell the pictures apart"
+
+status=0
+"$barwright" check README.md >/dev/null 2>&1 || status=$?
+((status == 2)) || fail "a text that is no project gave exit status $status, not 2"
+echo "smoke: ${#samples[@]} samples checked, scheduled, pictured and opened"
