@@ -24,8 +24,10 @@ struct CsvTable {
 // an apostrophe in front.
 std::string to_csv(const CsvTable& table);
 
-// Accepts CRLF and LF, quoted fields with doubled quotes and line breaks, and a byte order mark.
-// Error: bad_file with the line number in `where` for a row of the wrong width or an open quote.
+// Accepts CRLF and LF, quoted fields with doubled quotes and line breaks, and a byte order mark;
+// fields come as they stand, an apostrophe in front included. Error: bad_file with the line number
+// (from 1) in `where` for a row of the wrong width, an open quote, text behind a closing quote, or
+// a text without a header.
 Result<CsvTable> read_csv(std::string_view text);
 
 }  // namespace engine
