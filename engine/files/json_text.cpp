@@ -156,6 +156,17 @@ std::string json_quoted(std::string_view text) {
     return Json(text).dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
+bool is_utf8(std::string_view text) {
+    const auto is_ascii = [](char c) { return static_cast<unsigned char>(c) < 0x80U; };
+    if (std::all_of(text.begin(), text.end(), is_ascii)) return true;
+    try {
+        static_cast<void>(Json(text).dump());  // strict: throws at the first byte that is not
+        return true;
+    } catch (const Json::type_error&) {
+        return false;
+    }
+}
+
 std::string json_pointer_step(std::string_view key) {
     std::string step = "/";
     for (const char c : key) {

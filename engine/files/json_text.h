@@ -24,6 +24,8 @@ Result<nlohmann::json> read_json(std::string_view text, const JsonLimits& limits
 // A JSON string with its quotes. Bytes that are not UTF-8 become U+FFFD.
 std::string json_quoted(std::string_view text);
 
+bool is_utf8(std::string_view text);
+
 // One step of a JSON pointer (RFC 6901): "/a~1b" for the key "a/b".
 std::string json_pointer_step(std::string_view key);
 

@@ -224,11 +224,10 @@ std::string between_text(const Meaning& meaning) {
 bool is_power_of_two(int n) { return n > 0 && (n & (n - 1)) == 0; }
 
 void Reader::whole_number(const json& in, const Meaning& meaning, int& out) {
-    const bool is_whole = in.is_number_integer() || in.is_number_unsigned();
-    const double found = is_whole ? in.get<double>() : 0.0;
+    const double found = in.is_number() ? in.get<double>() : 0.5;
     const double least = std::max(meaning.least, double{std::numeric_limits<int>::min()});
     const double most = std::min(meaning.most, double{std::numeric_limits<int>::max()});
-    if (!is_whole || found < least || found > most ||
+    if (std::trunc(found) != found || found < least || found > most ||
         (meaning.is_power_of_two && !is_power_of_two(in.get<int>()))) {
         expected("a whole number" + between_text(meaning), in);
         return;
@@ -314,12 +313,12 @@ engine::Result<engine::Done> checked_format(const json& in) {
     if (found == in.end()) {
         return fault("", "not a Barwright project: it lacks the field \"barwright\"");
     }
-    const bool is_whole = found->is_number_integer() || found->is_number_unsigned();
-    if (!is_whole || found->get<double>() < 1) {
+    const double format = found->is_number() ? found->get<double>() : 0.0;
+    if (std::trunc(format) != format || format < 1) {
         return fault("/barwright", "expected the format's version, a whole number from 1, found " +
                                        in_short(*found));
     }
-    if (found->get<double>() > project_format) {
+    if (format > project_format) {
         return Error{ErrorCode::newer_version, "/barwright",
                      "the file has format " + found->dump() +
                          " of a later Barwright; this one reads up to format " +

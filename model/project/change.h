@@ -1,0 +1,43 @@
+// One function for each edit. Each changes the project in place and is called on a copy, so it may
+// return at the first fault. Only files of this folder use it.
+#pragma once
+
+#include "model/project/edit.h"
+
+namespace model {
+
+using Changed = engine::Result<engine::Done>;
+
+Changed change(Project& project, const SetTitle& edit);
+Changed change(Project& project, const SetShown& edit);
+Changed change(Project& project, const SetShop& edit);
+Changed change(Project& project, const PutDimension& edit);
+Changed change(Project& project, const SetFormula& edit);
+Changed change(Project& project, const RemoveDimension& edit);
+Changed change(Project& project, const PutStock& edit);
+Changed change(Project& project, const RemoveStock& edit);
+Changed change(Project& project, const PutObstacle& edit);
+Changed change(Project& project, const RemoveObstacle& edit);
+Changed change(Project& project, const PutFrame& edit);
+Changed change(Project& project, const PlaceFrame& edit);
+Changed change(Project& project, const RemoveFrame& edit);
+Changed change(Project& project, const PutPlane& edit);
+Changed change(Project& project, const SetPlanePosition& edit);
+Changed change(Project& project, const RemovePlane& edit);
+Changed change(Project& project, const PutBay& edit);
+Changed change(Project& project, const RemoveBay& edit);
+Changed change(Project& project, const PutMember& edit);
+Changed change(Project& project, const RemoveMember& edit);
+Changed change(Project& project, const SetMemberStock& edit);
+Changed change(Project& project, const PutDiagonal& edit);
+Changed change(Project& project, const RemoveDiagonal& edit);
+Changed change(Project& project, const PutJoint& edit);
+Changed change(Project& project, const RemoveJoint& edit);
+Changed change(Project& project, const PutPanel& edit);
+Changed change(Project& project, const RemovePanel& edit);
+Changed change(Project& project, const PutLoad& edit);
+Changed change(Project& project, const RemoveLoad& edit);
+Changed change(Project& project, const StartBoxFrame& edit);
+Changed change(Project& project, const StartSteppedFrame& edit);
+
+}  // namespace model

@@ -1,0 +1,94 @@
+#include "model/project/edit.h"
+
+namespace model {
+
+namespace {
+
+std::string put_label(const std::string& kind,
+                      const std::string& name,
+                      const std::string& instead_of) {
+    if (instead_of.empty()) return "Add " + kind + " " + name;
+    if (instead_of == name) return "Change " + kind + " " + name;
+    return "Rename " + kind + " " + instead_of + " to " + name;
+}
+
+std::string pair_text(const std::array<std::string, 2>& members) {
+    return members[0] + " + " + members[1];
+}
+
+struct Label {
+    std::string operator()(const SetTitle&) const { return "Change title"; }
+    std::string operator()(const SetShown&) const { return "Change how lengths are shown"; }
+    std::string operator()(const SetShop&) const { return "Change shop settings"; }
+    std::string operator()(const PutDimension& e) const {
+        return put_label("dimension", e.dimension.name, e.instead_of);
+    }
+    std::string operator()(const SetFormula& e) const { return "Change " + e.dimension; }
+    std::string operator()(const RemoveDimension& e) const {
+        return "Remove dimension " + e.dimension;
+    }
+    std::string operator()(const PutStock& e) const {
+        return put_label("stock", e.stock.name, e.instead_of);
+    }
+    std::string operator()(const RemoveStock& e) const { return "Remove stock " + e.stock; }
+    std::string operator()(const PutObstacle& e) const {
+        return put_label("obstacle", e.obstacle.name, e.instead_of);
+    }
+    std::string operator()(const RemoveObstacle& e) const {
+        return "Remove obstacle " + e.obstacle;
+    }
+    std::string operator()(const PutFrame& e) const {
+        return put_label("frame", e.frame.name, e.instead_of);
+    }
+    std::string operator()(const PlaceFrame& e) const { return "Place frame " + e.frame; }
+    std::string operator()(const RemoveFrame& e) const { return "Remove frame " + e.frame; }
+    std::string operator()(const PutPlane& e) const {
+        return put_label("plane", e.plane.name, e.instead_of);
+    }
+    std::string operator()(const SetPlanePosition& e) const { return "Move plane " + e.plane; }
+    std::string operator()(const RemovePlane& e) const { return "Remove plane " + e.plane; }
+    std::string operator()(const PutBay& e) const {
+        return put_label("bay", e.bay.name, e.instead_of);
+    }
+    std::string operator()(const RemoveBay& e) const { return "Remove bay " + e.bay; }
+    std::string operator()(const PutMember& e) const {
+        return put_label("member", e.member.name, e.instead_of);
+    }
+    std::string operator()(const RemoveMember& e) const { return "Remove member " + e.member; }
+    std::string operator()(const SetMemberStock& e) const {
+        const std::string which =
+            e.members.empty() ? "all of " + e.frame
+                              : e.members.front() + (e.members.size() > 1 ? " and others" : "");
+        return "Make " + which + " of " + e.stock;
+    }
+    std::string operator()(const PutDiagonal& e) const {
+        return put_label("diagonal", e.diagonal.name, e.instead_of);
+    }
+    std::string operator()(const RemoveDiagonal& e) const {
+        return "Remove diagonal " + e.diagonal;
+    }
+    std::string operator()(const PutJoint& e) const {
+        return "Change joint " + pair_text(e.joint.members);
+    }
+    std::string operator()(const RemoveJoint& e) const {
+        return "Return joint " + pair_text(e.members) + " to the rule";
+    }
+    std::string operator()(const PutPanel& e) const {
+        return put_label("panel", e.panel.name, e.instead_of);
+    }
+    std::string operator()(const RemovePanel& e) const { return "Remove panel " + e.panel; }
+    std::string operator()(const PutLoad& e) const {
+        return put_label("load", e.load.name, e.instead_of);
+    }
+    std::string operator()(const RemoveLoad& e) const { return "Remove load " + e.load; }
+    std::string operator()(const StartBoxFrame& e) const { return "Start box frame " + e.frame; }
+    std::string operator()(const StartSteppedFrame& e) const {
+        return "Start stepped frame " + e.frame;
+    }
+};
+
+}  // namespace
+
+std::string label_of(const Edit& edit) { return std::visit(Label{}, edit); }
+
+}  // namespace model

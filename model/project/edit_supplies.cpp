@@ -1,0 +1,32 @@
+// Edits of what stands outside the frames: stock and the room's obstacles.
+#include "model/project/change.h"
+#include "model/project/named_list.h"
+#include "model/project/references.h"
+
+namespace model {
+
+Changed change(Project& project, const PutStock& edit) {
+    if (auto put = put_named(project.stock, edit.stock, edit.instead_of, ""); !put) return put;
+    if (!edit.instead_of.empty() && edit.instead_of != edit.stock.name) {
+        rename_references(project, {Target::stock, edit.instead_of}, edit.stock.name);
+    }
+    return engine::Done{};
+}
+
+Changed change(Project& project, const RemoveStock& edit) {
+    if (const auto users = users_of(project, {Target::stock, edit.stock}); !users.empty()) {
+        return engine::Error{engine::ErrorCode::invalid_value, "stock " + edit.stock,
+                             some_of(users) + " is made of it; choose another stock there first"};
+    }
+    return remove_named(project.stock, edit.stock, "");
+}
+
+Changed change(Project& project, const PutObstacle& edit) {
+    return put_named(project.room, edit.obstacle, edit.instead_of, "");
+}
+
+Changed change(Project& project, const RemoveObstacle& edit) {
+    return remove_named(project.room, edit.obstacle, "");
+}
+
+}  // namespace model
