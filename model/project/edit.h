@@ -10,14 +10,15 @@
 namespace model {
 
 // "Put" adds the thing, or replaces the one of that name. `instead_of` names the thing to replace
-// when the edit also renames it; all that refers to it by name follows.
+// when the edit also renames it; all that refers to it by name follows. What the thing itself
+// refers to must be there, unless the thing it replaces lacked it too.
 
 struct SetTitle {
     std::string name;
     std::string note;
 };
 
-struct SetShown {
+struct SetShown {  // changes no length: "36" becomes "36 in" when lengths are shown in millimetres
     engine::TapeStyle shown;
 };
 
@@ -65,7 +66,7 @@ struct PutFrame {
 struct PlaceFrame {
     std::string frame;
     Place origin;
-    int quarter_turns = 0;
+    int quarter_turns = 0;  // any number: whole turns are taken off
 };
 
 struct RemoveFrame {
@@ -95,7 +96,7 @@ struct PutBay {
     std::string instead_of;
 };
 
-struct RemoveBay {
+struct RemoveBay {  // refused while a panel or a load is in it
     std::string frame;
     std::string bay;
 };
@@ -117,13 +118,13 @@ struct SetMemberStock {  // of every member of the frame, or of the members name
     std::string stock;
 };
 
-struct PutDiagonal {
+struct PutDiagonal {  // its name may not be a member's: joints know both by name
     std::string frame;
     Diagonal diagonal;
     std::string instead_of;
 };
 
-struct RemoveDiagonal {
+struct RemoveDiagonal {  // the joint overrides that name it go with it
     std::string frame;
     std::string diagonal;
 };
