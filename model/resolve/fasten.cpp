@@ -1,12 +1,12 @@
 #include "model/resolve/fasten.h"
 
 #include "model/resolve/fastener_choice.h"
+#include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap_room.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <map>
 #include <string>
 #include <utility>
 
@@ -39,80 +39,10 @@ Nm off_the_marks(Nm value, Nm step) {
 
 Nm phase_of(Nm value, Nm step) { return ((value % step) + step) % step; }
 
-// The overrides of a frame by the two members that meet, in name order.
-class Overrides {
-public:
-    Overrides(const Frame& frame, std::vector<Finding>& findings) : frame_{frame} {
-        for (const auto& joint : frame.joints) {
-            if (!by_members_.emplace(key(joint.members[0], joint.members[1]), &joint).second) {
-                report(joint, "duplicate_name", "another entry is about the same two members",
-                       "keep one of them; the first one counts", findings);
-            }
-            check(joint, findings);
-        }
-    }
-
-    const JointOverride* find(const std::string& a, const std::string& b) {
-        if (by_members_.empty()) return nullptr;
-        const auto found = by_members_.find(key(a, b));
-        if (found == by_members_.end()) return nullptr;
-        used_.insert({found->second, true});
-        return found->second;
-    }
-
-    void report_unused(std::vector<Finding>& findings) const {
-        for (const auto& [members, joint] : by_members_) {
-            if (used_.count(joint) > 0) continue;
-            report(*joint, "no_such_joint", "these two members do not lap anywhere",
-                   "take the entry out, or let the members meet", findings);
-        }
-    }
-
-private:
-    using Key = std::pair<std::string, std::string>;
-
-    static Key key(const std::string& a, const std::string& b) {
-        return a < b ? Key{a, b} : Key{b, a};
-    }
-
-    void report(const JointOverride& joint,
-                const char* code,
-                const char* what,
-                const char* mend,
-                std::vector<Finding>& findings) const {
-        findings.push_back({.code = code,
-                            .severity = Severity::warning,
-                            .concerns = {{SubjectKind::joint, frame_.name,
-                                          joint.members[0] + " + " + joint.members[1]}},
-                            .what = what,
-                            .mend = mend});
-    }
-
-    void check(const JointOverride& joint, std::vector<Finding>& findings) const {
-        if (joint.recipe && *joint.recipe != "staggered lap") {
-            report(joint, "unknown_recipe", "the only recipe there is is the staggered lap",
-                   "leave the recipe out; the joint is lapped until then", findings);
-        }
-        if (joint.removable) {
-            report(joint, "removable_is_riveted",
-                   "a joint that comes apart needs screws, which are not laid out yet",
-                   "lay the screws out by hand; until then the schedules show rivets here",
-                   findings);
-        }
-        if (joint.count && (*joint.count < 1 || *joint.count > 12)) {
-            report(joint, "bad_setting", "the number of fasteners is not from 1 to 12",
-                   "give a number from 1 to 12; until then the shop's number counts", findings);
-        }
-    }
-
-    const Frame& frame_;
-    std::map<Key, const JointOverride*> by_members_;
-    std::map<const JointOverride*, bool> used_;
-};
-
 // One side on which the head may go, and what comes of it.
 struct Attempt {
     bool head_on_upper = true;
+    bool long_nose = false;  // only the nose clears what stands beside it, not the tool behind it
     Layout layout;
     bool match_drilled = false;
 };
@@ -141,6 +71,7 @@ public:
             if (auto planned = plan(lap); planned.wanted > 0) plans.push_back(std::move(planned));
         }
         overrides_.report_unused(findings_);
+        if (!long_nosed_.empty()) report_long_noses();
         return plans;
     }
 
@@ -156,7 +87,7 @@ private:
         LapPlan plan{.lap = lap, .frame = s_.frame};
         plan.lap.upper += first_piece_;
         plan.lap.lower += first_piece_;
-        plan.wanted = wanted(own);
+        plan.wanted = static_cast<Index>(fasteners_wanted(project_.shop, own));
         const RivetChoice choice = choose(lap, own);
         if (!is_usable(choice, lap)) return plan;
         gather_near(lap);
@@ -165,15 +96,8 @@ private:
         const auto fits = static_cast<Index>(attempt.layout.count);
         if (fits == 0 && lap.gap > 0) return {};
         if (fits < plan.wanted) report_too_few(lap, choice, fits, plan.wanted);
+        if (fits > 0 && attempt.long_nose) long_nosed_.push_back(joint_subject(lap));
         return plan;
-    }
-
-    Index wanted(const JointOverride* own) const {
-        int count = std::clamp(project_.shop.per_lap, 1, 12);
-        if (own != nullptr && own->count && *own->count >= 1 && *own->count <= 12) {
-            count = *own->count;
-        }
-        return static_cast<Index>(count);
     }
 
     RivetChoice choose(const Lap& lap, const JointOverride* own) {
@@ -255,15 +179,25 @@ private:
         }
     }
 
-    // The head goes outside, for looks, unless more fasteners fit with it inside.
+    // Most fasteners first; of equal ways the one that needs no nose extension, then the one with
+    // the head outside, for looks.
     Attempt better_side(const Lap& lap, const RivetChoice& choice, Index wanted) {
-        const Attempt outside = attempt(lap, choice, wanted, true);
-        if (outside.layout.count == static_cast<int>(wanted)) return outside;
-        const Attempt inside = attempt(lap, choice, wanted, false);
-        return inside.layout.count > outside.layout.count ? inside : outside;
+        Attempt best;
+        for (const bool long_nose : {false, true}) {
+            for (const bool head_on_upper : {true, false}) {
+                const Attempt next = attempt(lap, choice, wanted, head_on_upper, long_nose);
+                if (next.layout.count == static_cast<int>(wanted)) return next;
+                if (next.layout.count > best.layout.count) best = next;
+            }
+        }
+        return best;
     }
 
-    Attempt attempt(const Lap& lap, const RivetChoice& choice, Index wanted, bool head_on_upper) {
+    Attempt attempt(const Lap& lap,
+                    const RivetChoice& choice,
+                    Index wanted,
+                    bool head_on_upper,
+                    bool long_nose) {
         const Piece& upper = s_.pieces[lap.upper];
         const Piece& lower = s_.pieces[lap.lower];
         const Plate& upper_wall = upper.plates[lap.upper_wall];
@@ -275,9 +209,9 @@ private:
                          in_diameters(project_.shop.edge_distance, 1.5, 20.0, diameter));
         const Nm pitch = in_diameters(project_.shop.pitch, 3.0, 50.0, diameter);
 
-        Attempt result{.head_on_upper = head_on_upper};
+        Attempt result{.head_on_upper = head_on_upper, .long_nose = long_nose};
         if (within.lo[0] > within.hi[0] || within.lo[1] > within.hi[1]) return result;
-        gather_obstacles(lap, choice, axes, within, head_on_upper);
+        gather_obstacles(lap, choice, axes, within, result);
         const auto n = static_cast<int>(wanted);
         // Half marks serve where no mark lies within the room that there is.
         for (const Nm step : {shop_.graduation, shop_.graduation / 2}) {
@@ -293,22 +227,23 @@ private:
                           const RivetChoice& choice,
                           const LapAxes& axes,
                           const Region& within,
-                          bool head_on_upper) {
+                          const Attempt& tried) {
         const auto surface = surfaces(lap, s_.pieces[lap.upper].plates[lap.upper_wall],
                                       s_.pieces[lap.lower].plates[lap.lower_wall]);
         const Nm head = choice.rivet->head_diameter_most.nm() / 2;
+        const Nm behind = tried.long_nose ? shop_.nose_radius : shop_.housing_radius;
         const std::array<ClearSpace, 2> tool{
             ClearSpace{0, shop_.nose_reach, std::max(shop_.nose_radius, head)},
-            ClearSpace{shop_.nose_reach, tool_length, std::max(shop_.housing_radius, head)}};
+            ClearSpace{shop_.nose_reach, tool_length, std::max(behind, head)}};
         const auto tail = tail_space(lap, choice);
         const int towards_lower = lap.towards_lower;
         obstacles_.clear();
         const std::span<const ClearSpace> head_clear(tool);
         const std::span<const ClearSpace> tail_clear(&tail, 1);
         add_obstacles(axes, lap, within, near_, surface[0], -towards_lower,
-                      head_on_upper ? head_clear : tail_clear, obstacles_);
+                      tried.head_on_upper ? head_clear : tail_clear, obstacles_);
         add_obstacles(axes, lap, within, near_, surface[1], towards_lower,
-                      head_on_upper ? tail_clear : head_clear, obstacles_);
+                      tried.head_on_upper ? tail_clear : head_clear, obstacles_);
     }
 
     ClearSpace tail_space(const Lap& lap, const RivetChoice& choice) const {
@@ -338,6 +273,19 @@ private:
         const Nm datum = head_on_upper ? upper_datum : lower_datum;
         marks.phase[along_pattern] = phase_of(axes.sense[along_pattern] * datum, step);
         return marks;
+    }
+
+    // Nose extensions of up to about 1 in are sold for hand tools: a rivet maker's advice page.
+    void report_long_noses() {
+        Finding finding{.code = "long_nose",
+                        .severity = Severity::note,
+                        .numbers = {{"joints", static_cast<double>(long_nosed_.size())}},
+                        .what =
+                            "the setting tool's nose reaches these rivets, but the tool behind "
+                            "it would hit the leg beside them",
+                        .mend = "set them with a nose extension, or give a wider leg"};
+        finding.concerns = std::move(long_nosed_);
+        findings_.push_back(std::move(finding));
     }
 
     void fill(LapPlan& plan, const RivetChoice& choice, const Attempt& attempt) const {
@@ -401,10 +349,11 @@ private:
     const Frame& frame_;
     Index first_piece_;
     std::vector<Finding>& findings_;
-    Overrides overrides_;
+    JointOverrides overrides_;
     std::vector<Index> bars_near_;
     std::vector<const Piece*> near_;
     std::vector<Region> obstacles_;
+    std::vector<Subject> long_nosed_;
 };
 
 }  // namespace

@@ -1,0 +1,41 @@
+// What the user says of single joints, found by the two members that meet.
+#pragma once
+
+#include "model/project/project.h"
+#include "model/resolve/finding.h"
+
+#include <map>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace model {
+
+class JointOverrides {
+public:
+    // Senseless entries become findings; the first of two about the same members counts.
+    JointOverrides(const Frame& frame, std::vector<Finding>& findings);
+
+    // What is said of the joint of these two members, in either order; null: nothing.
+    const JointOverride* find(const std::string& a, const std::string& b);
+
+    // A finding for each entry that no joint has asked for.
+    void report_unused(std::vector<Finding>& findings) const;
+
+private:
+    using Key = std::pair<std::string, std::string>;
+
+    static Key key(const std::string& a, const std::string& b);
+    Finding about(const JointOverride& joint) const;
+    void check(const JointOverride& joint, std::vector<Finding>& findings) const;
+
+    const Frame& frame_;
+    std::map<Key, const JointOverride*> by_members_;
+    std::set<const JointOverride*> used_;
+};
+
+// Fasteners in a lap: what the joint says where it is from 1 to 12, else what the shop says.
+int fasteners_wanted(const Shop& shop, const JointOverride* own);
+
+}  // namespace model
