@@ -23,13 +23,14 @@ struct SectionProperties {
     double major_angle = 0.0;              // from the first axis to the major principal axis
     double r_minor = 0.0;                  // least radius of gyration
     double j = 0.0;                        // St Venant torsion constant
+    double cw = 0.0;                       // warping constant, mm6
     std::array<double, 2> shear_centre{};  // in the shape's axes
     double zx = 0.0;                       // plastic moduli
     double zy = 0.0;
 };
 
-// Area, centroid, moments, principal axes and plastic moduli by Green's theorem over the loops. j
-// and shear_centre are left at zero: they depend on the form (see model/catalogue).
+// Area, centroid, moments, principal axes and plastic moduli by Green's theorem over the loops. j,
+// cw and shear_centre are left at zero: they depend on the form (see model/catalogue).
 SectionProperties polygon_properties(const SectionShape& shape);
 
 }  // namespace engine

@@ -144,6 +144,33 @@ struct SheetPin {
     bool operator==(const SheetPin&) const = default;
 };
 
+// A distance by rule, in multiples of `unit` ("fastener diameter", "hole diameter", ...). No value:
+// the rule does not say.
+struct LayoutRule {
+    std::string id;  // "edge distance", "pitch"
+    std::optional<double> least;
+    std::optional<double> usual_least;
+    std::optional<double> usual_most;
+    std::optional<double> most;
+    std::string unit;
+    std::string applies_to;
+    std::string source;
+
+    bool operator==(const LayoutRule&) const = default;
+};
+
+// Surface speeds for high-speed steel drills, in feet a minute as the trade states them.
+struct DrillingSpeed {
+    std::string material;  // "aluminium"
+    double least = 0.0;
+    double usual = 0.0;
+    double most = 0.0;
+    double hand_drill_top_rpm = 0.0;
+    std::string source;
+
+    bool operator==(const DrillingSpeed&) const = default;
+};
+
 struct Catalogue {
     std::vector<Section> sections;
     std::vector<Alloy> alloys;
@@ -151,6 +178,8 @@ struct Catalogue {
     std::vector<BlindRivet> rivets;  // rising diameter within a system
     std::vector<MachineScrew> screws;
     std::vector<SheetPin> pins;
+    std::vector<LayoutRule> layout_rules;
+    std::vector<DrillingSpeed> drilling_speeds;
 
     bool operator==(const Catalogue&) const = default;
 };
@@ -163,6 +192,8 @@ const Alloy* find_alloy(const Catalogue& catalogue, std::string_view id);
 const Drill* find_drill(const Catalogue& catalogue, std::string_view name);
 const BlindRivet* find_rivet(const Catalogue& catalogue, std::string_view id);
 const MachineScrew* find_screw(const Catalogue& catalogue, std::string_view id);
+const LayoutRule* find_layout_rule(const Catalogue& catalogue, std::string_view id);
+const DrillingSpeed* find_drilling_speed(const Catalogue& catalogue, std::string_view material);
 
 // The grip whose range holds the stack; of two that do, the one in which it lies nearer the middle
 // (mid-range advice: common practice). A stack on the limit between two ranges belongs to the

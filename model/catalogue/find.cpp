@@ -62,6 +62,14 @@ const MachineScrew* find_screw(const Catalogue& catalogue, std::string_view id) 
     return find_by(catalogue.screws, &MachineScrew::id, id);
 }
 
+const LayoutRule* find_layout_rule(const Catalogue& catalogue, std::string_view id) {
+    return find_by(catalogue.layout_rules, &LayoutRule::id, id);
+}
+
+const DrillingSpeed* find_drilling_speed(const Catalogue& catalogue, std::string_view material) {
+    return find_by(catalogue.drilling_speeds, &DrillingSpeed::material, material);
+}
+
 std::vector<std::string> nearest_section_ids(const Catalogue& catalogue,
                                              std::string_view id,
                                              std::size_t most) {

@@ -19,5 +19,7 @@ engine::Result<std::vector<MachineScrew>> read_screws(const Table& table,
                                                       const std::vector<Drill>& drills);
 engine::Result<std::vector<SheetPin>> read_pins(const Table& table,
                                                 const std::vector<Drill>& drills);
+engine::Result<std::vector<LayoutRule>> read_layout_rules(const Table& table);
+engine::Result<std::vector<DrillingSpeed>> read_drilling_speeds(const Table& table);
 
 }  // namespace model

@@ -9,7 +9,7 @@ namespace model {
 // Outline in the section's axes a, b (mm), arcs as chords.
 engine::SectionShape section_shape(const Section& section);
 
-// With torsion constant and shear centre by the form's own rule (sources beside each).
+// With torsion and warping constant and shear centre by the form's own rule (sources beside each).
 engine::SectionProperties section_properties(const Section& section);
 
 // Mass per length in kg/m.
