@@ -64,10 +64,15 @@ bool is_slash(char32_t c) { return c == U'/' || c == 0x2044 || c == 0x2215; }
 
 std::string quoted(std::string_view part) {
     constexpr std::size_t most = 40;
-    if (part.size() <= most) return "`" + std::string{part} + "`";
-    std::size_t end = 0;
-    while (end < most) end += decoded_character(part, end).bytes;
-    return "`" + std::string{part.substr(0, end)} + "...`";
+    std::size_t end = part.size();
+    if (end > most) {
+        end = 0;
+        while (end < most) end += decoded_character(part, end).bytes;
+    }
+    std::string text{'`'};
+    text += part.substr(0, end);
+    text += end < part.size() ? "...`" : "`";
+    return text;
 }
 
 std::string TextScan::passed_since(std::size_t begin) const {
