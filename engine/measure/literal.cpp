@@ -45,28 +45,6 @@ const Unit* unit_called(std::string_view word) {
 constexpr bool is_foot_mark(char32_t c) { return c == U'\'' || c == 0x2032 || c == 0x2019; }
 constexpr bool is_inch_mark(char32_t c) { return c == U'"' || c == 0x2033 || c == 0x201D; }
 
-// One-character fractions of the Unicode Standard, Latin-1 and Number Forms (code points from
-// memory).
-std::optional<Fraction> fraction_of_character(char32_t c) {
-    struct Row {
-        char32_t code;
-        int numerator;
-        int denominator;
-    };
-    static constexpr std::array rows{
-        Row{0xBC, 1, 4},   Row{0xBD, 1, 2},    Row{0xBE, 3, 4},   Row{0x2150, 1, 7},
-        Row{0x2151, 1, 9}, Row{0x2152, 1, 10}, Row{0x2153, 1, 3}, Row{0x2154, 2, 3},
-        Row{0x2155, 1, 5}, Row{0x2156, 2, 5},  Row{0x2157, 3, 5}, Row{0x2158, 4, 5},
-        Row{0x2159, 1, 6}, Row{0x215A, 5, 6},  Row{0x215B, 1, 8}, Row{0x215C, 3, 8},
-        Row{0x215D, 5, 8}, Row{0x215E, 7, 8},
-    };
-    if (c < 0x80) return std::nullopt;
-    for (const auto& row : rows) {
-        if (row.code == c) return Fraction{row.numerator, row.denominator};
-    }
-    return std::nullopt;
-}
-
 struct Digits {
     WideInteger value = 0;
     bool is_too_large = false;
@@ -279,8 +257,26 @@ std::optional<Fraction> take_inches(TextScan& scan, LiteralPlace place, bool& is
 
 }  // namespace
 
-bool starts_literal(char32_t c) {
-    return is_digit(c) || c == U'.' || fraction_of_character(c).has_value();
+// One-character fractions of the Unicode Standard, Latin-1 and Number Forms (code points from
+// memory).
+std::optional<Fraction> fraction_of_character(char32_t c) {
+    struct Row {
+        char32_t code;
+        int numerator;
+        int denominator;
+    };
+    static constexpr std::array rows{
+        Row{0xBC, 1, 4},   Row{0xBD, 1, 2},    Row{0xBE, 3, 4},   Row{0x2150, 1, 7},
+        Row{0x2151, 1, 9}, Row{0x2152, 1, 10}, Row{0x2153, 1, 3}, Row{0x2154, 2, 3},
+        Row{0x2155, 1, 5}, Row{0x2156, 2, 5},  Row{0x2157, 3, 5}, Row{0x2158, 4, 5},
+        Row{0x2159, 1, 6}, Row{0x215A, 5, 6},  Row{0x215B, 1, 8}, Row{0x215C, 3, 8},
+        Row{0x215D, 5, 8}, Row{0x215E, 7, 8},
+    };
+    if (c < 0x80) return std::nullopt;
+    for (const auto& row : rows) {
+        if (row.code == c) return Fraction{row.numerator, row.denominator};
+    }
+    return std::nullopt;
 }
 
 std::optional<Literal> read_literal(TextScan& scan, LiteralPlace place) {

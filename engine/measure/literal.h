@@ -22,7 +22,12 @@ struct LiteralPlace {
     bool dash_joins = true;  // `18-3/8` is one number; not so inside a product
 };
 
-bool starts_literal(char32_t c);
+// A fraction of one character, such as U+00BD for 1/2. No value: any other character.
+std::optional<Fraction> fraction_of_character(char32_t c);
+
+inline bool starts_literal(char32_t c) {
+    return is_digit(c) || c == U'.' || (c >= 0x80 && fraction_of_character(c).has_value());
+}
 
 // Reads from the first character of a literal and leaves the spaces behind it. Errors:
 // invalid_text, invalid_value for a fraction over nothing, out_of_range.

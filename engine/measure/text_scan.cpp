@@ -1,17 +1,11 @@
 #include "engine/measure/text_scan.h"
 
-#include <algorithm>
-#include <array>
 #include <cassert>
 
 namespace engine {
 namespace {
 
 constexpr char32_t unreadable = 0xFFFD;
-
-constexpr bool is_between(char32_t c, char32_t first, char32_t last) {
-    return c >= first && c <= last;
-}
 
 // How many bytes a character has by its first one; 0 for a byte that can start none.
 constexpr std::size_t bytes_after_first(unsigned char first) {
@@ -26,6 +20,7 @@ constexpr std::size_t bytes_after_first(unsigned char first) {
 Character decoded_character(std::string_view text, std::size_t at) {
     assert(at < text.size());
     const auto first = static_cast<unsigned char>(text[at]);
+    if (first == 0) return {unreadable, 1};
     if (first < 0x80) return {first, 1};
     const auto more = bytes_after_first(first);
     if (more == 0 || at + more >= text.size()) return {unreadable, 1};
@@ -45,22 +40,18 @@ std::size_t column_of(std::string_view text, std::size_t at) {
     return column;
 }
 
-bool is_letter(char32_t c) {
-    if (c < 0x80) return is_between(c, U'a', U'z') || is_between(c, U'A', U'Z');
-    // Blocks of the Unicode Standard: Latin-1 letters to Latin Extended-B, Greek, Cyrillic.
+bool is_rare_letter(char32_t c) {
     const bool is_sign = c == 0xD7 || c == 0xF7;  // times and divided by
-    return !is_sign && (is_between(c, 0xC0, 0x24F) || is_between(c, 0x370, 0x3FF) ||
-                        is_between(c, 0x400, 0x4FF));
+    return !is_sign && (is_between(c, 0xC0, 0x24F) || is_between(c, 0x370, 0x4FF));
 }
 
-bool is_space(char32_t c) {
-    return c == U' ' || is_between(c, U'\t', U'\r') || c == 0xA0 || is_between(c, 0x2000, 0x200A) ||
-           c == 0x202F;
-}
+bool is_rare_space(char32_t c) { return c == 0xA0 || is_between(c, 0x2000, 0x200A) || c == 0x202F; }
 
-bool is_dash(char32_t c) { return c == U'-' || is_between(c, 0x2010, 0x2013) || c == 0x2212; }
+// Hyphens, figure dash, en dash and minus sign.
+bool is_rare_dash(char32_t c) { return is_between(c, 0x2010, 0x2013) || c == 0x2212; }
 
-bool is_slash(char32_t c) { return c == U'/' || c == 0x2044 || c == 0x2215; }
+// Fraction slash and division slash.
+bool is_rare_slash(char32_t c) { return c == 0x2044 || c == 0x2215; }
 
 std::string quoted(std::string_view part) {
     constexpr std::size_t most = 40;

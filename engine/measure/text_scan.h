@@ -23,11 +23,27 @@ Character decoded_character(std::string_view text, std::size_t at);
 // The column, from 1 and in characters, of a byte of the text.
 std::size_t column_of(std::string_view text, std::size_t at);
 
-constexpr bool is_digit(char32_t c) { return c >= U'0' && c <= U'9'; }
-bool is_letter(char32_t c);  // Latin with accents, Greek, Cyrillic
-bool is_space(char32_t c);
-bool is_dash(char32_t c);  // minus signs, too
-bool is_slash(char32_t c);
+// The same questions about characters beyond ASCII, which are rare: the blocks of the Unicode
+// Standard for accented Latin, Greek and Cyrillic letters, and its spaces, dashes and slashes.
+bool is_rare_letter(char32_t c);
+bool is_rare_space(char32_t c);
+bool is_rare_dash(char32_t c);
+bool is_rare_slash(char32_t c);
+
+constexpr bool is_between(char32_t c, char32_t first, char32_t last) {
+    return c >= first && c <= last;
+}
+constexpr bool is_digit(char32_t c) { return is_between(c, U'0', U'9'); }
+inline bool is_letter(char32_t c) {
+    if (c >= 0x80) return is_rare_letter(c);
+    return is_between(c, U'a', U'z') || is_between(c, U'A', U'Z');
+}
+inline bool is_space(char32_t c) {
+    if (c >= 0x80) return is_rare_space(c);
+    return c == U' ' || is_between(c, U'\t', U'\r');
+}
+inline bool is_dash(char32_t c) { return c == U'-' || (c >= 0x80 && is_rare_dash(c)); }
+inline bool is_slash(char32_t c) { return c == U'/' || (c >= 0x80 && is_rare_slash(c)); }
 
 struct ScanError {
     ErrorCode code{};
@@ -37,7 +53,7 @@ struct ScanError {
 
 class TextScan {
 public:
-    static constexpr char32_t end_of_text = 0x110000;  // beyond Unicode
+    static constexpr char32_t end_of_text = 0;  // a zero byte in the text counts as unreadable
 
     explicit TextScan(std::string_view text) : text_{text} {}
 
@@ -72,7 +88,7 @@ private:
     Character character() const {
         if (at_ >= text_.size()) return {end_of_text, 0};
         const auto byte = static_cast<unsigned char>(text_[at_]);
-        if (byte < 0x80) return {byte, 1};
+        if (byte != 0 && byte < 0x80) return {byte, 1};
         return decoded_character(text_, at_);
     }
 
