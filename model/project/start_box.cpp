@@ -22,13 +22,16 @@ void add_level(Starter& start, const std::string& name, const Side& z) {
     add_y_rail(start, "rail right " + name, right, z, "front", "back");
 }
 
+// The posts of a divider are parted at each shelf by the rails' flat legs. The divider's own rail
+// stands on those with its leg up, so that it holds the foot of the upper post; the rails' hanging
+// legs hold the head of the lower one.
 void add_divider(Starter& start, const std::string& name, std::span<const std::string> shelves) {
     const Side x{name, Sense::plus};
     add_post(start, "post front " + name, x, front, "bottom", "top");
     add_post(start, "post back " + name, x, back, "bottom", "top");
     add_y_rail(start, "rail " + name + " bottom", x, bottom, "front", "back");
     for (const std::string& shelf : shelves) {
-        add_y_rail(start, "rail " + name + " " + shelf, x, {shelf, Sense::minus}, "front", "back");
+        add_y_rail(start, "rail " + name + " " + shelf, x, {shelf, Sense::plus}, "front", "back");
     }
     add_y_rail(start, "rail " + name + " top", x, top, "front", "back");
 }

@@ -12,7 +12,8 @@ constexpr Side front{"front", Sense::plus};
 constexpr Side well_front{"well front", Sense::minus};  // as the back of the lower part
 constexpr Side back{"back", Sense::minus};
 constexpr Side bottom{"bottom", Sense::plus};
-constexpr Side well_top{"well top", Sense::plus};  // as the bottom of the upper part
+constexpr Side well_top{"well top", Sense::plus};         // as the bottom of the upper part
+constexpr Side below_well_top{"well top", Sense::minus};  // as the top of the lower part
 constexpr Side top{"top", Sense::minus};
 
 void add_posts(Starter& start, const std::string& name, const Side& x) {
@@ -21,18 +22,22 @@ void add_posts(Starter& start, const std::string& name, const Side& x) {
     add_post(start, "post back " + name, x, back, "well top", "top");
 }
 
-// At the well's top the rails run from the front, so that they tie the front posts to the back and
-// every end has something to lap.
+// At the well's top two rails meet: one closes the lower part below the plane, the other begins the
+// upper part on it. One rail through would outrank the well's edge, which ends on it, and so push
+// the edge up to where its hanging leg cannot pass.
 void add_y_rails(Starter& start,
                  const std::string& name,
                  const Side& x,
+                 Sense leg_at_shelf,
                  std::span<const std::string> shelves) {
-    add_y_rail(start, "rail " + name + " bottom", x, bottom, "front", "well front");
-    add_y_rail(start, "rail " + name + " well top", x, well_top, "front", "back");
+    const std::string rail = "rail " + name + " ";
+    add_y_rail(start, rail + "bottom", x, bottom, "front", "well front");
+    add_y_rail(start, rail + "below well top", x, below_well_top, "front", "well front");
+    add_y_rail(start, rail + "well top", x, well_top, "well front", "back");
     for (const std::string& shelf : shelves) {
-        add_y_rail(start, "rail " + name + " " + shelf, x, {shelf, Sense::minus}, "front", "back");
+        add_y_rail(start, rail + shelf, x, {shelf, leg_at_shelf}, "front", "back");
     }
-    add_y_rail(start, "rail " + name + " top", x, top, "front", "back");
+    add_y_rail(start, rail + "top", x, top, "front", "back");
 }
 
 void add_x_rails(Starter& start, std::span<const std::string> shelves) {
@@ -94,11 +99,11 @@ Changed change(Project& project, const StartSteppedFrame& edit) {
     add_posts(start, "left", left);
     add_posts(start, "right", right);
     add_x_rails(start, inner.shelves);
-    add_y_rails(start, "left", left, inner.shelves);
-    add_y_rails(start, "right", right, inner.shelves);
+    add_y_rails(start, "left", left, Sense::minus, inner.shelves);
+    add_y_rails(start, "right", right, Sense::minus, inner.shelves);
     for (const std::string& divider : inner.dividers) {
         add_posts(start, divider, {divider, Sense::plus});
-        add_y_rails(start, divider, {divider, Sense::plus}, inner.shelves);
+        add_y_rails(start, divider, {divider, Sense::plus}, Sense::plus, inner.shelves);
     }
 
     add_bays(start, "below", inner.dividers, {"front", "well front"},

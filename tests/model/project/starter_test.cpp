@@ -120,6 +120,8 @@ TEST_CASE("a stepped frame frames the re-entrant edge with its root on the line"
     CHECK(edge.legs == std::array{Sense::plus, Sense::minus});
     CHECK(member(frame, "post back left").from == "well top");
     CHECK(member(frame, "post well front right").to == "well top");
+    CHECK(member(frame, "rail left below well top").legs == std::array{Sense::plus, Sense::minus});
+    CHECK(member(frame, "rail left well top").from == "well front");
     CHECK(frame.bays.size() == 2);
 }
 
