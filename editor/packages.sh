@@ -8,7 +8,7 @@ program_packages=(
     fonts-dejavu-core fonts-roboto-unhinted # built into the program
     libgl1-mesa-dri                         # draws, with a graphics card or without
 )
-test_packages=(catch2 python3-jsonschema xauth xdotool xvfb)
+test_packages=(catch2 python3 python3-jsonschema xauth xdotool xvfb)
 check_packages=(clang-format git shellcheck)
 
 missing_packages() {
