@@ -1,0 +1,190 @@
+#include "tests/support/skeleton_checks.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace tests {
+namespace {
+
+constexpr Nm thirty_second = 25'400'000 / 32;
+
+// ---- room around a fastener ---------------------------------------------------------------------
+
+// A round part of a fastener, taken as the box that just fits inside it along the axis' two
+// cross directions, so that what enters it is surely in the way.
+Box inscribed_box(const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
+    const std::size_t axis = *world_axis(fastener.axis);
+    const Nm half = radius * 7 / 10;
+    Box box{fastener.at, fastener.at};
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (i == axis) {
+            const Nm a = fastener.at[i] + (fastener.axis[i] > 0 ? from : -from);
+            const Nm b = fastener.at[i] + (fastener.axis[i] > 0 ? to : -to);
+            box.lo[i] = std::min(a, b);
+            box.hi[i] = std::max(a, b);
+        } else {
+            box.lo[i] -= half;
+            box.hi[i] += half;
+        }
+    }
+    return box;
+}
+
+// Whether a plate's box reaches into the round part, exactly.
+bool reaches_into(const Box& plate,
+                  const SkeletonFastener& fastener,
+                  Nm from,
+                  Nm to,
+                  Nm radius) {
+    const std::size_t axis = *world_axis(fastener.axis);
+    const Box part = inscribed_box(fastener, from, to, radius);
+    if (plate.lo[axis] >= part.hi[axis] || part.lo[axis] >= plate.hi[axis]) return false;
+    double squared = 0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (i == axis) continue;
+        const Nm out = std::max({plate.lo[i] - fastener.at[i], fastener.at[i] - plate.hi[i], Nm{0}});
+        squared += static_cast<double>(out) * static_cast<double>(out);
+    }
+    return squared < static_cast<double>(radius) * static_cast<double>(radius);
+}
+
+struct SetFastener {
+    const SkeletonFastener* fastener = nullptr;
+    Nm diameter = 0;
+    Nm stack = 0;
+};
+
+Nm stack_of(const SkeletonFastener& fastener) {
+    Nm total = 0;
+    for (const auto& plate : fastener.stack) total += plate.thickness;
+    return total;
+}
+
+// A head is about two diameters across; a formed tail 1.5 diameters and, with 1/32 in to spare,
+// 0.75 D + 1/32 in from the centre to what stands beside it (the layout rule of the design).
+void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& complaints) {
+    const Nm d = set.diameter;
+    const bool has_tail = set.fastener->spec.find("rivet") != std::string::npos;
+    for (const auto& piece : skeleton.pieces) {
+        for (const auto& plate : piece.plates) {
+            if (!plate.box) continue;
+            if (reaches_into(*plate.box, *set.fastener, -d / 4, 0, d)) {
+                complaints.push_back("the head of fastener " + set.fastener->id + " runs into " +
+                                     piece.id + " " + plate.leg);
+            }
+            const Nm tail = d * 3 / 4 + thirty_second;
+            if (has_tail &&
+                reaches_into(*plate.box, *set.fastener, set.stack, set.stack + d, tail)) {
+                complaints.push_back("the tail of fastener " + set.fastener->id + " runs into " +
+                                     piece.id + " " + plate.leg);
+            }
+        }
+    }
+}
+
+void check_one_another(const std::vector<SetFastener>& set, Complaints& complaints) {
+    struct Body {
+        Box box;
+        std::size_t index;
+    };
+    std::vector<Body> bodies;
+    for (std::size_t i = 0; i < set.size(); ++i) {
+        const auto& [fastener, d, stack] = set[i];
+        bodies.push_back({inscribed_box(*fastener, 0, stack, d / 2), i});
+        bodies.push_back({inscribed_box(*fastener, stack, stack + d, d * 3 / 4), i});
+        bodies.push_back({inscribed_box(*fastener, -d / 4, 0, d), i});
+    }
+    std::sort(bodies.begin(), bodies.end(),
+              [](const Body& a, const Body& b) { return a.box.lo[0] < b.box.lo[0]; });
+    for (std::size_t i = 0; i < bodies.size(); ++i) {
+        for (std::size_t j = i + 1; j < bodies.size(); ++j) {
+            if (bodies[j].box.lo[0] >= bodies[i].box.hi[0]) break;
+            if (bodies[i].index == bodies[j].index) continue;
+            if (!overlaps(bodies[i].box, bodies[j].box)) continue;
+            complaints.push_back("fasteners " + set[bodies[i].index].fastener->id + " and " +
+                                 set[bodies[j].index].fastener->id + " run into each other");
+        }
+    }
+}
+
+// ---- edge distance and pitch --------------------------------------------------------------------
+
+using Place2 = std::array<Nm, 2>;
+
+double squared_distance(const Place2& p, const Place2& a, const Place2& b) {
+    const double ab_u = static_cast<double>(b[0] - a[0]);
+    const double ab_v = static_cast<double>(b[1] - a[1]);
+    const double ap_u = static_cast<double>(p[0] - a[0]);
+    const double ap_v = static_cast<double>(p[1] - a[1]);
+    const double size = ab_u * ab_u + ab_v * ab_v;
+    const double t = size > 0 ? std::clamp((ap_u * ab_u + ap_v * ab_v) / size, 0.0, 1.0) : 0.0;
+    const double u = ap_u - t * ab_u;
+    const double v = ap_v - t * ab_v;
+    return u * u + v * v;
+}
+
+// Rounded down to the nanometre by less than one.
+bool is_nearer_than(double squared, double distance) {
+    return std::sqrt(squared) < distance - 1.0;
+}
+
+void check_plate_layout(const SkeletonPiece& piece,
+                        const SkeletonPlate& plate,
+                        const std::map<std::string, Nm>& diameters,
+                        const LayoutRules& rules,
+                        Complaints& complaints) {
+    const auto diameter = [&](const SkeletonHole& hole) {
+        const auto found = diameters.find(hole.fastener);
+        return static_cast<double>(found == diameters.end() ? hole.diameter : found->second);
+    };
+    const std::string where = " in " + piece.id + " " + plate.leg;
+    for (std::size_t i = 0; i < plate.holes.size(); ++i) {
+        const auto& hole = plate.holes[i];
+        const double edge = rules.edge_distance * diameter(hole);
+        for (std::size_t k = 0; k < plate.outline.size(); ++k) {
+            const auto& a = plate.outline[k];
+            const auto& b = plate.outline[(k + 1) % plate.outline.size()];
+            if (is_nearer_than(squared_distance(hole.in_plate, a, b), edge)) {
+                complaints.push_back("hole " + hole.id + where + " is too near an edge");
+            }
+        }
+        for (std::size_t j = i + 1; j < plate.holes.size(); ++j) {
+            const auto& other = plate.holes[j];
+            const double pitch = rules.pitch * std::max(diameter(hole), diameter(other));
+            if (is_nearer_than(squared_distance(hole.in_plate, other.in_plate, other.in_plate),
+                               pitch)) {
+                complaints.push_back("holes " + hole.id + " and " + other.id + where +
+                                     " are nearer than the pitch");
+            }
+        }
+    }
+}
+
+}  // namespace
+
+Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules) {
+    Complaints complaints;
+    std::map<std::string, Nm> diameters;
+    std::vector<SetFastener> set;
+    for (const auto& fastener : skeleton.fasteners) {
+        const auto diameter = diameter_of_spec(fastener.spec);
+        if (!diameter) {
+            complaints.push_back("fastener " + fastener.id + " is of no known size: " +
+                                 fastener.spec);
+            continue;
+        }
+        diameters[fastener.id] = *diameter;
+        if (world_axis(fastener.axis)) set.push_back({&fastener, *diameter, stack_of(fastener)});
+    }
+    for (const auto& piece : skeleton.pieces) {
+        for (const auto& plate : piece.plates) {
+            check_plate_layout(piece, plate, diameters, rules, complaints);
+        }
+    }
+    for (const auto& one : set) check_room(skeleton, one, complaints);
+    check_one_another(set, complaints);
+    return complaints;
+}
+
+}  // namespace tests

@@ -1,0 +1,127 @@
+#include "tests/support/skeleton_checks.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace tests {
+namespace {
+
+const SkeletonPlate* plate_named(const SkeletonPiece& piece, const std::string& leg) {
+    const auto found = std::find_if(piece.plates.begin(), piece.plates.end(),
+                                    [&](const auto& plate) { return plate.leg == leg; });
+    return found == piece.plates.end() ? nullptr : &*found;
+}
+
+// Whether two points lie on one line along the axis.
+bool on_axis(const Point& p, const Point& q, const Direction& axis) {
+    const auto world = world_axis(axis);
+    if (!world) return false;
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (i != *world && p[i] != q[i]) return false;
+    }
+    return true;
+}
+
+std::vector<const SkeletonHole*> holes_for(const SkeletonPlate& plate, const std::string& id) {
+    std::vector<const SkeletonHole*> holes;
+    for (const auto& hole : plate.holes) {
+        if (hole.fastener == id) holes.push_back(&hole);
+    }
+    return holes;
+}
+
+// The depths along the fastener's axis at which a plate begins and ends.
+std::array<Nm, 2> depths_of(const SkeletonPlate& plate, const SkeletonFastener& fastener) {
+    const Nm face = along(plate.origin, fastener.at, fastener.axis);
+    const Nm inner = dot(plate.n, fastener.axis) > 0 ? plate.thickness : -plate.thickness;
+    return {std::min(face, face + inner), std::max(face, face + inner)};
+}
+
+// What is wrong with one plate of a stack; where it begins and ends goes to `depths`.
+std::string fault_of_plate(const Skeleton& skeleton,
+                           const SkeletonFastener& fastener,
+                           const SkeletonStackPlate& entry,
+                           std::array<Nm, 2>& depths) {
+    const auto* piece = skeleton.piece(entry.piece);
+    if (piece == nullptr) return "names the piece " + entry.piece + ", which is not there";
+    const auto* plate = plate_named(*piece, entry.leg);
+    if (plate == nullptr) return "names " + entry.piece + " " + entry.leg + ", which is not there";
+    if (std::abs(std::abs(dot(plate->n, fastener.axis)) - 1.0) > 1e-9) {
+        return "does not pass square through " + entry.piece + " " + entry.leg;
+    }
+    depths = depths_of(*plate, fastener);
+    if (entry.thickness != plate->thickness) {
+        return "has the wrong thickness for " + entry.piece + " " + entry.leg;
+    }
+    const auto holes = holes_for(*plate, fastener.id);
+    if (holes.empty()) return "has no hole in " + entry.piece + " " + entry.leg;
+    if (holes.size() > 1) return "has two holes in " + entry.piece + " " + entry.leg;
+    if (!on_axis(holes[0]->at, fastener.at, fastener.axis)) {
+        return "misses its hole in " + entry.piece + " " + entry.leg;
+    }
+    return {};
+}
+
+void check_stack(const Skeleton& skeleton,
+                 const SkeletonFastener& fastener,
+                 Complaints& complaints) {
+    const std::string name = "fastener " + fastener.id + " ";
+    Nm depth = 0;
+    for (const auto& entry : fastener.stack) {
+        std::array<Nm, 2> depths{};
+        const auto fault = fault_of_plate(skeleton, fastener, entry, depths);
+        if (!fault.empty()) {
+            complaints.push_back(name + fault);
+            return;
+        }
+        if (depths[0] != depth) {
+            complaints.push_back(name + "has a gap of " + std::to_string(depths[0] - depth) +
+                                 " nm before " + entry.piece + " " + entry.leg);
+        }
+        depth = depths[1];
+    }
+    if (fastener.stack.size() < 2) complaints.push_back(name + "joins fewer than two plates");
+    if (depth < fastener.grip_least || depth > fastener.grip_most) {
+        complaints.push_back(name + "has a stack of " + std::to_string(depth) +
+                             " nm outside its grip");
+    }
+}
+
+}  // namespace
+
+Complaints stack_complaints(const Skeleton& skeleton) {
+    Complaints complaints;
+    std::map<std::string, std::size_t> by_id;
+    for (std::size_t i = 0; i < skeleton.fasteners.size(); ++i) {
+        const auto& fastener = skeleton.fasteners[i];
+        if (!by_id.emplace(fastener.id, i).second) {
+            complaints.push_back("two fasteners have the id " + fastener.id);
+        }
+        check_stack(skeleton, fastener, complaints);
+    }
+    for (const auto& piece : skeleton.pieces) {
+        for (const auto& plate : piece.plates) {
+            for (const auto& hole : plate.holes) {
+                const std::string name =
+                    "hole " + hole.id + " in " + piece.id + " " + plate.leg + " ";
+                const auto found = by_id.find(hole.fastener);
+                if (found == by_id.end()) {
+                    complaints.push_back(name + "is for no fastener");
+                    continue;
+                }
+                const auto& fastener = skeleton.fasteners[found->second];
+                const bool in_stack = std::any_of(
+                    fastener.stack.begin(), fastener.stack.end(),
+                    [&](const auto& e) { return e.piece == piece.id && e.leg == plate.leg; });
+                if (!in_stack) complaints.push_back(name + "is not in its fastener's stack");
+                if (hole.joint != fastener.joint) {
+                    complaints.push_back(name + "names another joint than its fastener");
+                }
+            }
+        }
+    }
+    return complaints;
+}
+
+}  // namespace tests

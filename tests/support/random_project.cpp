@@ -1,0 +1,259 @@
+#include "tests/support/random_project.h"
+
+#include "model/project/edit.h"
+#include "tests/support/random_frames.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace tests {
+namespace {
+
+using model::SectionForm;
+
+struct Size {
+    SectionForm form;
+    Nm a;
+    Nm b;
+    Nm thickness;
+    bool filleted = false;
+};
+
+// Angles first: the first three of each list are what most frames are made of.
+constexpr std::array<Size, 16> inch_sizes{{
+    {SectionForm::angle, inches(1), inches(1), inches_64(8)},
+    {SectionForm::angle, inches_64(96), inches_64(96), inches_64(8)},
+    {SectionForm::angle, inches_64(48), inches_64(48), inches_64(8)},
+    {SectionForm::angle, inches_64(80), inches_64(80), inches_64(8)},
+    {SectionForm::angle, inches(1), inches(1), inches_64(4)},
+    {SectionForm::angle, inches(1), inches(1), inches_64(12)},
+    {SectionForm::angle, inches_64(96), inches(1), inches_64(8)},
+    {SectionForm::angle, inches(2), inches(1), inches_64(8)},
+    {SectionForm::angle, inches(1), inches(1), inches_64(8), true},
+    {SectionForm::angle, inches(2), inches_64(96), inches_64(8), true},
+    {SectionForm::flat, inches(1), 0, inches_64(8)},
+    {SectionForm::flat, inches_64(96), 0, inches_64(8)},
+    {SectionForm::flat, inches(2), 0, inches_64(12)},
+    {SectionForm::channel, inches_64(96), inches_64(48), inches_64(8)},
+    {SectionForm::channel, inches(1), inches(1), inches_64(8)},
+    {SectionForm::tube, inches(1), inches(1), inches_64(8)},
+}};
+
+constexpr std::array<Size, 11> metric_sizes{{
+    {SectionForm::angle, millimetres(30), millimetres(30), millimetres(3)},
+    {SectionForm::angle, millimetres(25), millimetres(25), millimetres(3)},
+    {SectionForm::angle, millimetres(20), millimetres(20), millimetres(2)},
+    {SectionForm::angle, millimetres(40), millimetres(20), millimetres(2)},
+    {SectionForm::angle, millimetres(40), millimetres(30), millimetres(3)},
+    {SectionForm::angle, millimetres(50), millimetres(30), millimetres(5)},
+    {SectionForm::flat, millimetres(25), 0, millimetres(3)},
+    {SectionForm::flat, millimetres(40), 0, millimetres(3)},
+    {SectionForm::channel, millimetres(30), millimetres(15), millimetres(2)},
+    {SectionForm::channel, millimetres(40), millimetres(20), millimetres(2)},
+    {SectionForm::tube, millimetres(25), millimetres(25), millimetres(2)},
+}};
+
+// The stock of one project: at least one entry, the first an angle.
+template <class Sizes>
+std::vector<model::Stock> random_stock(Dice& dice,
+                                       const Sizes& sizes,
+                                       bool metric,
+                                       bool mixed,
+                                       const model::Catalogue& catalogue) {
+    std::vector<model::Stock> stock;
+    const std::uint32_t count = mixed ? 2 + dice.below(3) : 1;
+    for (std::uint32_t i = 0; i < count; ++i) {
+        const auto choices = static_cast<std::uint32_t>(sizes.size());
+        const std::uint32_t usual = mixed ? 6 : 10;
+        const Size& size = sizes[i == 0 ? dice.below(dice.chance(60) ? 3 : 5)
+                                        : dice.below(dice.chance(50) ? usual : choices)];
+        const std::string id =
+            section_id(catalogue, size.form, size.a, size.b, size.thickness, size.filleted);
+        const auto* section = model::find_section(catalogue, id);
+        if (section == nullptr) continue;
+        stock.push_back(
+            stock_of("stock " + std::to_string(i + 1), id, section->usual_alloy, metric));
+    }
+    return stock;
+}
+
+Role random_role(Dice& dice, const std::vector<model::Stock>& stock) {
+    Role role;
+    role.stock = dice.one_of(stock).name;
+    role.turned = dice.chance(25);
+    return role;
+}
+
+Roles random_roles(Dice& dice, const std::vector<model::Stock>& stock) {
+    Roles roles;
+    roles.posts = random_role(dice, stock);
+    roles.x_rails = random_role(dice, stock);
+    roles.y_rails = random_role(dice, stock);
+    roles.dividers = random_role(dice, stock);
+    roles.mid_rails = random_role(dice, stock);
+    return roles;
+}
+
+Ruler random_ruler(Dice& dice, bool metric) {
+    constexpr std::array<Nm, 5> inch_steps{inches_64(1), inches_64(2), inches_64(4), inches(1),
+                                           millimetres(1) / 10};
+    constexpr std::array<Nm, 4> metric_steps{millimetres(1), millimetres(5), millimetres(1) / 100,
+                                             1};
+    Ruler ruler;
+    ruler.step = metric ? dice.one_of(metric_steps) : dice.one_of(inch_steps);
+    return ruler;
+}
+
+model::Shop random_shop(Dice& dice, bool metric) {
+    model::Shop shop;
+    if (metric) {
+        shop.kerf = "2.4 mm";
+        shop.end_trim = "12 mm";
+        shop.end_gap = "1 mm";
+        shop.graduation = "1 mm";
+        shop.nose_radius = "5.5 mm";
+    } else if (dice.chance(20)) {
+        shop.end_gap = dice.chance(50) ? "1/64 in" : "1/16 in";
+    }
+    if (dice.chance(25)) {
+        constexpr std::array<const char*, 3> inch_rivets{"blind rivet 3/32", "blind rivet 1/8",
+                                                         "blind rivet 5/32"};
+        constexpr std::array<const char*, 3> metric_rivets{"blind rivet 2.4 mm",
+                                                           "blind rivet 3.2 mm",
+                                                           "blind rivet 4.0 mm"};
+        shop.fastener = metric ? dice.one_of(metric_rivets) : dice.one_of(inch_rivets);
+    }
+    if (dice.chance(25)) shop.per_lap = 1 + static_cast<int>(dice.below(3));
+    return shop;
+}
+
+// Some joints that differ: another fastener, another count, or to come apart.
+void add_overrides(Dice& dice, model::Frame& frame, bool metric) {
+    const std::uint32_t count = dice.below(4);
+    for (std::uint32_t i = 0; i < count; ++i) {
+        model::JointOverride joint;
+        joint.members[0] = dice.one_of(frame.members).name;
+        joint.members[1] = dice.one_of(frame.members).name;
+        joint.removable = dice.chance(40);
+        if (dice.chance(50)) joint.count = static_cast<int>(dice.below(4));
+        if (dice.chance(30)) {
+            joint.fastener = metric ? "machine screw M4" : "machine screw 8-32";
+        }
+        if (joint.members[0] != joint.members[1]) frame.joints.push_back(joint);
+    }
+}
+
+void add_allowances(Dice& dice, model::Frame& frame, const Ruler& ruler) {
+    const std::uint32_t count = dice.below(3);
+    for (std::uint32_t i = 0; i < count; ++i) {
+        auto& member = frame.members[dice.below(static_cast<std::uint32_t>(frame.members.size()))];
+        member.allowance_from = formula_of(ruler.draw(dice, 0, inches(1) / 4));
+    }
+}
+
+std::vector<model::Formula> formulas_of(const std::vector<Nm>& lengths) {
+    std::vector<model::Formula> formulas;
+    for (const Nm length : lengths) formulas.push_back(formula_of(length));
+    return formulas;
+}
+
+// What the program's own starters leave of random sizes; nothing where the edit is refused.
+model::Frame started_frame(
+    Dice& dice, const std::string& name, const std::string& stock, const Ruler& ruler, bool step) {
+    const Nm width = ruler.draw(dice, inches(12), inches(60));
+    const Nm depth = ruler.draw(dice, inches(12), inches(28));
+    const Nm height = ruler.draw(dice, inches(14), inches(60));
+    const Nm well_height = ruler.draw(dice, inches(4), height / 2);
+    const Nm well_depth = ruler.draw(dice, inches(4), depth - inches(6));
+    const std::uint32_t shelf_count = dice.below(3);
+    const std::uint32_t divider_count = dice.below(3);
+    const auto shelves =
+        ruler.positions(dice, shelf_count, step ? well_height : 0, height, inches(4));
+    const auto dividers = ruler.positions(dice, divider_count, 0, width, inches(5));
+    model::Edit edit =
+        model::StartBoxFrame{name, stock, formula_of(width), formula_of(depth), formula_of(height),
+                             formulas_of(shelves), formulas_of(dividers)};
+    if (step) {
+        edit = model::StartSteppedFrame{
+            name,
+            stock,
+            formula_of(width),
+            formula_of(depth),
+            formula_of(height),
+            formula_of(well_height),
+            formula_of(well_depth),
+            formulas_of(shelves),
+            formulas_of(dividers)};
+    }
+    model::Project project;
+    project.stock.push_back({.name = stock});
+    auto started = model::apply(std::move(project), edit);
+    model::Frame frame;
+    if (started) {
+        model::Project whole = std::move(started).value();
+        frame = std::move(whole.frames.front());
+    }
+    frame.name = name;
+    return frame;
+}
+
+}  // namespace
+
+std::string_view name_of(FrameShape shape) {
+    constexpr std::array<std::string_view, 5> names{"box", "step", "started box", "started step",
+                                                    "tangle"};
+    return names[static_cast<std::size_t>(shape)];
+}
+
+RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalogue) {
+    Dice dice{seed};
+    RandomProject random;
+    constexpr std::array<FrameShape, 10> shapes{
+        FrameShape::box,          FrameShape::box,          FrameShape::box,
+        FrameShape::box,          FrameShape::step,         FrameShape::step,
+        FrameShape::started_box,  FrameShape::started_box,  FrameShape::started_step,
+        FrameShape::tangle};
+    random.shape = dice.one_of(shapes);
+    random.is_metric = dice.chance(30);
+    random.is_mixed = dice.chance(50);
+    model::Project& project = random.project;
+    project.name = "random " + std::to_string(seed);
+    if (random.is_metric) project.shown.form = engine::TapeForm::millimetre;
+    project.shop = random_shop(dice, random.is_metric);
+    project.stock = random.is_metric
+                        ? random_stock(dice, metric_sizes, true, random.is_mixed, catalogue)
+                        : random_stock(dice, inch_sizes, false, random.is_mixed, catalogue);
+    if (project.stock.empty()) return random;
+    const Ruler ruler = random_ruler(dice, random.is_metric);
+    const std::uint32_t frames = dice.chance(20) ? 2 + dice.below(2) : 1;
+    for (std::uint32_t i = 0; i < frames; ++i) {
+        const std::string name = "frame " + std::to_string(i + 1);
+        const Roles roles = random_roles(dice, project.stock);
+        model::Frame frame;
+        std::vector<std::string> stocks;
+        for (const auto& stock : project.stock) stocks.push_back(stock.name);
+        switch (random.shape) {
+            case FrameShape::box: frame = random_box(dice, name, roles, ruler); break;
+            case FrameShape::step: frame = random_step(dice, name, roles, ruler); break;
+            case FrameShape::tangle: frame = random_tangle(dice, name, stocks, ruler); break;
+            case FrameShape::started_box:
+            case FrameShape::started_step:
+                frame = started_frame(dice, name, stocks[0], ruler,
+                                      random.shape == FrameShape::started_step);
+        }
+        if (frame.members.empty()) continue;
+        if (dice.chance(30)) add_overrides(dice, frame, random.is_metric);
+        if (dice.chance(15)) add_allowances(dice, frame, ruler);
+        frame.quarter_turns = static_cast<int>(dice.below(4));
+        // Far enough apart that frames never meet, whichever way they are turned.
+        frame.origin[0] = formula_of(inches(200) * i + ruler.draw(dice, 0, inches(20)));
+        frame.origin[2] = formula_of(ruler.draw(dice, 0, inches(20)));
+        project.frames.push_back(std::move(frame));
+    }
+    return random;
+}
+
+}  // namespace tests

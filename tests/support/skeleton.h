@@ -1,0 +1,129 @@
+// The schedules of a project as an outsider reads them: the text of pieces.json and of the tables,
+// with nothing known of how they were made.
+#pragma once
+
+#include "engine/files/csv.h"
+#include "engine/geometry/box.h"
+#include "engine/result.h"
+
+#include <array>
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace tests {
+
+using engine::Box;
+using engine::Nm;
+using engine::Point;
+using Direction = std::array<double, 3>;
+
+// Names of files and what is in them.
+using SkeletonFiles = std::map<std::string, std::string>;
+
+struct SkeletonHole {
+    std::string id;
+    Point at{};  // on the plate's face on which its outline lies, world nm
+    std::array<Nm, 2> in_plate{};
+    Nm diameter = 0;
+    std::string operation;
+    std::string joint;
+    std::string fastener;
+};
+
+struct SkeletonPlate {
+    std::string leg;
+    Point origin{};
+    Direction u{};
+    Direction v{};
+    Direction n{};
+    Nm thickness = 0;
+    std::vector<std::array<Nm, 2>> outline;
+    std::vector<SkeletonHole> holes;
+    std::optional<Box> box;            // exact, when the plate is a box along the world's axes
+    std::vector<Direction> corners;    // in mm: the outline's, then those on the far face
+    Box bounds;                        // of the corners, rounded outwards
+
+    std::size_t edges() const { return outline.size(); }
+};
+
+struct SkeletonPiece {
+    std::string id;
+    std::string mark;
+    std::string hand;
+    std::string member;
+    std::string frame;
+    std::string section;
+    Nm length = 0;
+    Direction run{};
+    Point datum{};
+    std::vector<SkeletonPlate> plates;
+};
+
+struct SkeletonStackPlate {
+    std::string piece;
+    std::string leg;
+    Nm thickness = 0;
+};
+
+struct SkeletonFastener {
+    std::string id;
+    std::string joint;
+    Point at{};
+    Direction axis{};
+    std::string spec;
+    std::vector<SkeletonStackPlate> stack;
+    Nm grip_least = 0;
+    Nm grip_most = 0;
+};
+
+struct SkeletonJoint {
+    std::string id;
+    std::string recipe;
+    std::vector<std::string> pieces;
+    std::vector<std::size_t> fasteners;  // in Skeleton::fasteners
+};
+
+struct Skeleton {
+    std::vector<SkeletonPiece> pieces;
+    std::vector<SkeletonJoint> joints;
+    std::vector<SkeletonFastener> fasteners;
+    std::map<std::string, std::size_t> piece_by_id;
+    engine::CsvTable cut;
+    engine::CsvTable drill;
+    engine::CsvTable fastener_table;
+    engine::CsvTable findings;
+    engine::CsvTable bars;
+
+    const SkeletonPiece* piece(const std::string& id) const {
+        const auto found = piece_by_id.find(id);
+        return found == piece_by_id.end() ? nullptr : &pieces[found->second];
+    }
+};
+
+// Error: bad_file when a file is missing, cannot be read, or a value is not on a whole nanometre.
+engine::Result<Skeleton> read_skeleton(const SkeletonFiles& files);
+
+// The field of a row under that heading; empty when there is no such heading.
+std::string_view field(const engine::CsvTable& table,
+                       const engine::CsvRow& row,
+                       std::string_view heading);
+
+// A decimal number of mm, as exact nanometres; none when it is no such number.
+std::optional<Nm> nm_of_mm_text(std::string_view text);
+
+double dot(const Direction& a, const Direction& b);
+Direction cross(const Direction& a, const Direction& b);
+
+// How far `p` lies from `from` along a unit direction: exact along the world's axes, otherwise
+// rounded to the nanometre.
+Nm along(const Point& p, const Point& from, const Direction& direction);
+
+// The axis that a direction lies along, when it is one of the world's.
+std::optional<std::size_t> world_axis(const Direction& direction);
+
+}  // namespace tests
