@@ -19,9 +19,7 @@ struct Drilled {
     std::string operation;
     std::string datum_end;
 
-    auto key() const {
-        return std::tie(leg, from_datum, gauge, diameter, operation, datum_end);
-    }
+    auto key() const { return std::tie(leg, from_datum, gauge, diameter, operation, datum_end); }
     bool operator<(const Drilled& other) const { return key() < other.key(); }
     bool operator==(const Drilled& other) const { return key() == other.key(); }
 };

@@ -62,8 +62,8 @@ std::vector<Tie> ties_of(const Skeleton& skeleton,
                 const auto* other = skeleton.piece(entry.piece);
                 if (other == nullptr || other == &piece || is_shim(*other)) continue;
                 const bool alongside = std::abs(dot(other->run, piece.run)) > 0.999;
-                ties.push_back({extent_along(piece, *other),
-                                along(hole.at, piece.datum, piece.run), alongside});
+                ties.push_back({extent_along(piece, *other), along(hole.at, piece.datum, piece.run),
+                                alongside});
             }
         }
     }
@@ -81,10 +81,9 @@ bool is_held_at(const std::vector<Tie>& ties, Nm end) {
 std::string member_of(const SkeletonPiece& piece) {
     const auto at = piece.member.rfind(" part ");
     if (at == std::string::npos) return piece.member;
-    const bool numbered = std::all_of(piece.member.begin() + static_cast<std::ptrdiff_t>(at) + 6,
-                                      piece.member.end(), [](unsigned char c) {
-                                          return std::isdigit(c) != 0;
-                                      });
+    const bool numbered =
+        std::all_of(piece.member.begin() + static_cast<std::ptrdiff_t>(at) + 6, piece.member.end(),
+                    [](unsigned char c) { return std::isdigit(c) != 0; });
     return numbered ? piece.member.substr(0, at) : piece.member;
 }
 
@@ -118,9 +117,8 @@ void check_ends(const Skeleton& skeleton, Complaints& complaints) {
         if (excuses >= ends.size()) continue;
         std::string names;
         for (const auto& end : ends) names += (names.empty() ? "" : ", ") + end;
-        complaints.push_back("nothing holds " + names + " (" + member.first + ": " +
-                             member.second + ") and only " + std::to_string(excuses) +
-                             " findings say so");
+        complaints.push_back("nothing holds " + names + " (" + member.first + ": " + member.second +
+                             ") and only " + std::to_string(excuses) + " findings say so");
     }
 }
 
@@ -184,7 +182,7 @@ SkeletonCount count_of(const Skeleton& skeleton) {
     SkeletonCount count;
     count.pieces = skeleton.pieces.size();
     count.fasteners = skeleton.fasteners.size();
-    for (const auto& piece : skeleton.pieces) count.ends += is_shim(piece) ? 0 : 2;
+    for (const auto& piece : skeleton.pieces) count.ends += is_shim(piece) ? 0U : 2U;
     std::size_t loose = 0;
     for (const auto& [member, ends] : loose_ends(skeleton)) loose += ends.size();
     count.fastened_ends = count.ends - loose;

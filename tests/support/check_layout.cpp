@@ -32,18 +32,15 @@ Box inscribed_box(const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
 }
 
 // Whether a plate's box reaches into the round part, exactly.
-bool reaches_into(const Box& plate,
-                  const SkeletonFastener& fastener,
-                  Nm from,
-                  Nm to,
-                  Nm radius) {
+bool reaches_into(const Box& plate, const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
     const std::size_t axis = *world_axis(fastener.axis);
     const Box part = inscribed_box(fastener, from, to, radius);
     if (plate.lo[axis] >= part.hi[axis] || part.lo[axis] >= plate.hi[axis]) return false;
     double squared = 0;
     for (std::size_t i = 0; i < 3; ++i) {
         if (i == axis) continue;
-        const Nm out = std::max({plate.lo[i] - fastener.at[i], fastener.at[i] - plate.hi[i], Nm{0}});
+        const Nm out =
+            std::max({plate.lo[i] - fastener.at[i], fastener.at[i] - plate.hi[i], Nm{0}});
         squared += static_cast<double>(out) * static_cast<double>(out);
     }
     return squared < static_cast<double>(radius) * static_cast<double>(radius);
@@ -125,9 +122,7 @@ double squared_distance(const Place2& p, const Place2& a, const Place2& b) {
 }
 
 // Rounded down to the nanometre by less than one.
-bool is_nearer_than(double squared, double distance) {
-    return std::sqrt(squared) < distance - 1.0;
-}
+bool is_nearer_than(double squared, double distance) { return std::sqrt(squared) < distance - 1.0; }
 
 void check_plate_layout(const SkeletonPiece& piece,
                         const SkeletonPlate& plate,
@@ -170,8 +165,8 @@ Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules)
     for (const auto& fastener : skeleton.fasteners) {
         const auto diameter = diameter_of_spec(fastener.spec);
         if (!diameter) {
-            complaints.push_back("fastener " + fastener.id + " is of no known size: " +
-                                 fastener.spec);
+            complaints.push_back("fastener " + fastener.id +
+                                 " is of no known size: " + fastener.spec);
             continue;
         }
         diameters[fastener.id] = *diameter;

@@ -128,8 +128,8 @@ void check_mark(const std::vector<Marked>& pieces, Complaints& complaints) {
             complaints.push_back(name + " is not congruent with " + pattern.piece->id);
         }
         if (is_opposite(marked) && marked.turned == marked.mirrored) {
-            complaints.push_back(name +
-                                 " is called the opposite hand and is the same as its mirror image");
+            complaints.push_back(
+                name + " is called the opposite hand and is the same as its mirror image");
         }
     }
 }

@@ -19,9 +19,9 @@ std::array<Nm, 2> extent_along_run(const SkeletonPiece& piece, const SkeletonPla
         const double u = dot(plate.u, piece.run);
         const double v = dot(plate.v, piece.run);
         const Nm base = along(plate.origin, piece.datum, piece.run);
-        const Nm t = base + static_cast<Nm>(
-                                std::llround(u * static_cast<double>(plate.outline[i][0]) +
-                                             v * static_cast<double>(plate.outline[i][1])));
+        const Nm t =
+            base + static_cast<Nm>(std::llround(u * static_cast<double>(plate.outline[i][0]) +
+                                                v * static_cast<double>(plate.outline[i][1])));
         extent[0] = i == 0 ? t : std::min(extent[0], t);
         extent[1] = i == 0 ? t : std::max(extent[1], t);
     }
@@ -62,8 +62,7 @@ void check_cut(const Skeleton& skeleton, Complaints& complaints) {
         const auto found = pieces.find(key);
         const std::string name = "mark " + key.first + " " + key.second;
         const long quantity = count_in(field(table, row, "quantity"));
-        const auto count =
-            found == pieces.end() ? 0L : static_cast<long>(found->second.size());
+        const auto count = found == pieces.end() ? 0L : static_cast<long>(found->second.size());
         if (quantity != count) {
             complaints.push_back("cut.csv asks for " + std::to_string(quantity) + " of " + name +
                                  " and there are " + std::to_string(count));
@@ -118,10 +117,10 @@ Complaints skeleton_complaints(const SkeletonFiles& files, const LayoutRules& ru
     if (!read) return {"the files cannot be read: " + to_text(read.error())};
     const Skeleton& skeleton = *read;
     Complaints all;
-    for (auto part : {table_complaints(skeleton), interference_complaints(skeleton),
-                      stack_complaints(skeleton), layout_complaints(skeleton, rules),
-                      fastening_complaints(skeleton, rules), drill_complaints(skeleton),
-                      mark_complaints(skeleton)}) {
+    for (auto part :
+         {table_complaints(skeleton), interference_complaints(skeleton), stack_complaints(skeleton),
+          layout_complaints(skeleton, rules), fastening_complaints(skeleton, rules),
+          drill_complaints(skeleton), mark_complaints(skeleton)}) {
         all.insert(all.end(), part.begin(), part.end());
     }
     return all;

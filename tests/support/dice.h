@@ -1,5 +1,5 @@
-// Random draws that are the same with every compiler: std::mt19937 used directly, since the standard
-// distributions differ between libraries.
+// Random draws that are the same with every compiler: std::mt19937 used directly, since the
+// standard distributions differ between libraries.
 #pragma once
 
 #include <cstddef>

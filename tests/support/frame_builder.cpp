@@ -62,12 +62,8 @@ std::string FrameBuilder::plane(Axis axis, Nm position) {
     return name;
 }
 
-model::Member& FrameBuilder::member(std::string stock,
-                                    Axis run,
-                                    std::array<Nm, 2> on,
-                                    Nm from,
-                                    Nm to,
-                                    std::array<Sense, 2> legs) {
+model::Member& FrameBuilder::member(
+    std::string stock, Axis run, std::array<Nm, 2> on, Nm from, Nm to, std::array<Sense, 2> legs) {
     const auto [first, second] = model::across(run);
     model::Member member;
     member.name = "m" + std::to_string(frame_.members.size() + 1);

@@ -22,7 +22,10 @@ constexpr Nm millimetres(Nm count) { return count * 1'000'000; }
 std::string formula_of(Nm length);
 
 // Stock whose bars are 20 ft (6 m for a metric section) long.
-model::Stock stock_of(std::string name, std::string section, std::string alloy, bool metric = false);
+model::Stock stock_of(std::string name,
+                      std::string section,
+                      std::string alloy,
+                      bool metric = false);
 
 // A frame in the making. Planes are named after their axis and position, and made when first asked
 // for.

@@ -80,9 +80,8 @@ void add_dividers(FrameBuilder& builder, Dice& dice, const BoxLayout& box, const
         for (const Nm z : box.levels) {
             const bool is_outer = z == 0 || z == box.height;
             if (!is_outer && !dice.chance(50)) continue;
-            make_of(
-                builder.member("", Axis::y, {x, z}, 0, box.depth, {side, leg_at_level(box, z)}),
-                roles.y_rails);
+            make_of(builder.member("", Axis::y, {x, z}, 0, box.depth, {side, leg_at_level(box, z)}),
+                    roles.y_rails);
         }
     }
 }
@@ -100,9 +99,8 @@ void add_mid_rail(FrameBuilder& builder,
     const Sense z_leg = random_sense(dice);
     if (dice.chance(40)) {
         const Nm x = dice.chance(50) ? 0 : box.width;
-        make_of(
-            builder.member("", Axis::y, {x, heights[0]}, 0, box.depth, {inward(x), z_leg}),
-            roles.mid_rails);
+        make_of(builder.member("", Axis::y, {x, heights[0]}, 0, box.depth, {inward(x), z_leg}),
+                roles.mid_rails);
         return;
     }
     std::vector<Nm> stops{0};
@@ -131,14 +129,14 @@ std::vector<Corner> random_profile(Dice& dice, const Ruler& ruler) {
     const Nm far = ruler.draw(dice, near + inches(6), length - inches(5));
     switch (dice.below(3)) {
         case 0:  // the well at the far end
-            return {{0, 0}, {near, 0}, {near, well_height}, {length, well_height},
+            return {{0, 0},           {near, 0},  {near, well_height}, {length, well_height},
                     {length, height}, {0, height}};
         case 1:  // at the near end
-            return {{near, 0}, {length, 0}, {length, height}, {0, height},
-                    {0, well_height}, {near, well_height}};
+            return {{near, 0},   {length, 0},      {length, height},
+                    {0, height}, {0, well_height}, {near, well_height}};
         default:  // in the middle
-            return {{0, 0}, {near, 0}, {near, well_height}, {far, well_height},
-                    {far, 0}, {length, 0}, {length, height}, {0, height}};
+            return {{0, 0},   {near, 0},   {near, well_height}, {far, well_height},
+                    {far, 0}, {length, 0}, {length, height},    {0, height}};
     }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/project/project.h"
+
 #include "tests/support/dice.h"
 #include "tests/support/frame_builder.h"
 

@@ -1,6 +1,7 @@
 #include "tests/support/random_project.h"
 
 #include "model/project/edit.h"
+
 #include "tests/support/random_frames.h"
 
 #include <algorithm>
@@ -58,11 +59,8 @@ constexpr std::array<Size, 11> metric_sizes{{
 
 // The stock of one project: at least one entry, the first an angle.
 template <class Sizes>
-std::vector<model::Stock> random_stock(Dice& dice,
-                                       const Sizes& sizes,
-                                       bool metric,
-                                       bool mixed,
-                                       const model::Catalogue& catalogue) {
+std::vector<model::Stock> random_stock(
+    Dice& dice, const Sizes& sizes, bool metric, bool mixed, const model::Catalogue& catalogue) {
     std::vector<model::Stock> stock;
     const std::uint32_t count = mixed ? 2 + dice.below(3) : 1;
     for (std::uint32_t i = 0; i < count; ++i) {
@@ -121,9 +119,8 @@ model::Shop random_shop(Dice& dice, bool metric) {
     if (dice.chance(25)) {
         constexpr std::array<const char*, 3> inch_rivets{"blind rivet 3/32", "blind rivet 1/8",
                                                          "blind rivet 5/32"};
-        constexpr std::array<const char*, 3> metric_rivets{"blind rivet 2.4 mm",
-                                                           "blind rivet 3.2 mm",
-                                                           "blind rivet 4.0 mm"};
+        constexpr std::array<const char*, 3> metric_rivets{
+            "blind rivet 2.4 mm", "blind rivet 3.2 mm", "blind rivet 4.0 mm"};
         shop.fastener = metric ? dice.one_of(metric_rivets) : dice.one_of(inch_rivets);
     }
     if (dice.chance(25)) shop.per_lap = 1 + static_cast<int>(dice.below(3));
@@ -173,20 +170,23 @@ model::Frame started_frame(
     const auto shelves =
         ruler.positions(dice, shelf_count, step ? well_height : 0, height, inches(4));
     const auto dividers = ruler.positions(dice, divider_count, 0, width, inches(5));
-    model::Edit edit =
-        model::StartBoxFrame{name, stock, formula_of(width), formula_of(depth), formula_of(height),
-                             formulas_of(shelves), formulas_of(dividers)};
+    model::Edit edit = model::StartBoxFrame{name,
+                                            stock,
+                                            formula_of(width),
+                                            formula_of(depth),
+                                            formula_of(height),
+                                            formulas_of(shelves),
+                                            formulas_of(dividers)};
     if (step) {
-        edit = model::StartSteppedFrame{
-            name,
-            stock,
-            formula_of(width),
-            formula_of(depth),
-            formula_of(height),
-            formula_of(well_height),
-            formula_of(well_depth),
-            formulas_of(shelves),
-            formulas_of(dividers)};
+        edit = model::StartSteppedFrame{name,
+                                        stock,
+                                        formula_of(width),
+                                        formula_of(depth),
+                                        formula_of(height),
+                                        formula_of(well_height),
+                                        formula_of(well_depth),
+                                        formulas_of(shelves),
+                                        formulas_of(dividers)};
     }
     model::Project project;
     project.stock.push_back({.name = stock});
@@ -211,11 +211,11 @@ std::string_view name_of(FrameShape shape) {
 RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalogue) {
     Dice dice{seed};
     RandomProject random;
-    constexpr std::array<FrameShape, 10> shapes{
-        FrameShape::box,          FrameShape::box,          FrameShape::box,
-        FrameShape::box,          FrameShape::step,         FrameShape::step,
-        FrameShape::started_box,  FrameShape::started_box,  FrameShape::started_step,
-        FrameShape::tangle};
+    constexpr std::array<FrameShape, 10> shapes{FrameShape::box,          FrameShape::box,
+                                                FrameShape::box,          FrameShape::box,
+                                                FrameShape::step,         FrameShape::step,
+                                                FrameShape::started_box,  FrameShape::started_box,
+                                                FrameShape::started_step, FrameShape::tangle};
     random.shape = dice.one_of(shapes);
     random.is_metric = dice.chance(30);
     random.is_mixed = dice.chance(50);
@@ -236,9 +236,15 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
         std::vector<std::string> stocks;
         for (const auto& stock : project.stock) stocks.push_back(stock.name);
         switch (random.shape) {
-            case FrameShape::box: frame = random_box(dice, name, roles, ruler); break;
-            case FrameShape::step: frame = random_step(dice, name, roles, ruler); break;
-            case FrameShape::tangle: frame = random_tangle(dice, name, stocks, ruler); break;
+            case FrameShape::box:
+                frame = random_box(dice, name, roles, ruler);
+                break;
+            case FrameShape::step:
+                frame = random_step(dice, name, roles, ruler);
+                break;
+            case FrameShape::tangle:
+                frame = random_tangle(dice, name, stocks, ruler);
+                break;
             case FrameShape::started_box:
             case FrameShape::started_step:
                 frame = started_frame(dice, name, stocks[0], ruler,

@@ -11,11 +11,11 @@
 namespace tests {
 
 enum class FrameShape {
-    box,              // posts, rails, shelves, dividers, mid rails
-    step,             // stepped over one wheel well, or notched over one in the middle
-    started_box,      // what the program's own box starter leaves
-    started_step,     // what its stepped starter leaves
-    tangle,           // members on planes at random: hardly any joint that a maker would mean
+    box,           // posts, rails, shelves, dividers, mid rails
+    step,          // stepped over one wheel well, or notched over one in the middle
+    started_box,   // what the program's own box starter leaves
+    started_step,  // what its stepped starter leaves
+    tangle,        // members on planes at random: hardly any joint that a maker would mean
 };
 
 std::string_view name_of(FrameShape shape);

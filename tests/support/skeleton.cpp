@@ -64,7 +64,8 @@ bool is_rectangle(const std::vector<std::array<Nm, 2>>& outline) {
     for (std::size_t i = 0; i < 4; ++i) {
         const auto& p = outline[i];
         const auto& next = outline[(i + 1) % 4];
-        if ((p[0] != u_least && p[0] != u_most) || (p[1] != v_least && p[1] != v_most)) return false;
+        if ((p[0] != u_least && p[0] != u_most) || (p[1] != v_least && p[1] != v_most))
+            return false;
         if ((p[0] == next[0]) == (p[1] == next[1])) return false;
     }
     return u_least < u_most && v_least < v_most;

@@ -44,9 +44,9 @@ struct SkeletonPlate {
     Nm thickness = 0;
     std::vector<std::array<Nm, 2>> outline;
     std::vector<SkeletonHole> holes;
-    std::optional<Box> box;            // exact, when the plate is a box along the world's axes
-    std::vector<Direction> corners;    // in mm: the outline's, then those on the far face
-    Box bounds;                        // of the corners, rounded outwards
+    std::optional<Box> box;          // exact, when the plate is a box along the world's axes
+    std::vector<Direction> corners;  // in mm: the outline's, then those on the far face
+    Box bounds;                      // of the corners, rounded outwards
 
     std::size_t edges() const { return outline.size(); }
 };
