@@ -1,9 +1,8 @@
 // Each check of the invariants can fail: a small skeleton that is good is spoilt in one way.
 #include "tests/support/skeleton_checks.h"
 
-#include <nlohmann/json.hpp>
-
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
 #include <array>
 #include <string>
@@ -52,11 +51,10 @@ json flat(int index) {
                              {"fastener", "f" + std::to_string(corner * 2 + k)}});
         }
     }
-    const json plate{{"leg", "face"},       {"origin", turn.datum},
-                     {"u", turn.run},       {"v", turn.gauge},
-                     {"n", {0, 1, 0}},      {"thickness", thick},
-                     {"holes", holes},
-                     {"outline", {{0, 0}, {side, 0}, {side, inch}, {0, inch}}}};
+    const json plate{{"leg", "face"},  {"origin", turn.datum},
+                     {"u", turn.run},  {"v", turn.gauge},
+                     {"n", {0, 1, 0}}, {"thickness", thick},
+                     {"holes", holes}, {"outline", {{0, 0}, {side, 0}, {side, inch}, {0, inch}}}};
     return {{"id", "p" + std::to_string(index)},
             {"mark", "A1"},
             {"hand", ""},
@@ -79,17 +77,16 @@ json corner_joint(int corner) {
         const double in = k == 0 ? near_hole : far_hole;
         const std::string front = "p" + std::to_string(upright);
         const std::string back = "p" + std::to_string(level);
-        fasteners.push_back(
-            {{"id", "f" + std::to_string(corner * 2 + k)},
-             {"at", {x == 0 ? in : x - in, 0, z == 0 ? in : z - in}},
-             {"axis", {0, 1, 0}},
-             {"spec", "blind rivet 1/8, grip 4-4"},
-             {"head_side", front},
-             {"stack",
-              {{{"piece", front}, {"leg", "face"}, {"thickness", thick}},
-               {{"piece", back}, {"leg", "face"}, {"thickness", thick}}}},
-             {"grip_least", 3 * inch / 16},
-             {"grip_most", inch / 4}});
+        fasteners.push_back({{"id", "f" + std::to_string(corner * 2 + k)},
+                             {"at", {x == 0 ? in : x - in, 0, z == 0 ? in : z - in}},
+                             {"axis", {0, 1, 0}},
+                             {"spec", "blind rivet 1/8, grip 4-4"},
+                             {"head_side", front},
+                             {"stack",
+                              {{{"piece", front}, {"leg", "face"}, {"thickness", thick}},
+                               {{"piece", back}, {"leg", "face"}, {"thickness", thick}}}},
+                             {"grip_least", 3 * inch / 16},
+                             {"grip_most", inch / 4}});
     }
     return {{"id", "j" + std::to_string(corner)},
             {"recipe", "staggered lap"},
@@ -111,22 +108,23 @@ const std::string drill_head =
     "fastener,mates_with,fence,datum_end\n";
 
 std::string drill_row(const std::string& from, const std::string& gauge) {
-    return "A1,,face,1,x," + from + ",x," + gauge + ",3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
+    return "A1,,face,1,x," + from + ",x," + gauge +
+           ",3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
 }
 
 SkeletonFiles small_files() {
-    return {{"pieces.json", small_pieces().dump()},
-            {"cut.csv",
-             "mark,hand,quantity,section,alloy,length,length_mm,end_a,end_b,frame,members\n"
-             "A1,,4,flat 1 x 1/8,6063-T52,24,609.6,square,square,square,all\n"},
-            {"drill.csv", drill_head + drill_row("7.9375", "7.9375") +
-                              drill_row("17.4625", "17.4625") + drill_row("601.6625", "7.9375") +
-                              drill_row("592.1375", "17.4625")},
-            {"fasteners.csv",
-             "fastener,diameter,grip_or_length,stack_mm,needed,spares,total,joints\n"
-             "\"blind rivet 1/8, grip 4-4\",1/8,x,6.35,8,1,9,4\nsheet pin 1/8,1/8,x,,4,0,4,4\n"},
-            {"bars.csv", "bar,section,bar_length,sequence,mark,length,start,offcut\n"},
-            {"findings.csv", "code,severity,where,what,mend\n"}};
+    return {
+        {"pieces.json", small_pieces().dump()},
+        {"cut.csv",
+         "mark,hand,quantity,section,alloy,length,length_mm,end_a,end_b,frame,members\n"
+         "A1,,4,flat 1 x 1/8,6063-T52,24,609.6,square,square,square,all\n"},
+        {"drill.csv", drill_head + drill_row("7.9375", "7.9375") + drill_row("17.4625", "17.4625") +
+                          drill_row("601.6625", "7.9375") + drill_row("592.1375", "17.4625")},
+        {"fasteners.csv",
+         "fastener,diameter,grip_or_length,stack_mm,needed,spares,total,joints\n"
+         "\"blind rivet 1/8, grip 4-4\",1/8,x,6.35,8,1,9,4\nsheet pin 1/8,1/8,x,,4,0,4,4\n"},
+        {"bars.csv", "bar,section,bar_length,sequence,mark,length,start,offcut\n"},
+        {"findings.csv", "code,severity,where,what,mend\n"}};
 }
 
 SkeletonFiles with_pieces(const json& pieces) {
@@ -317,8 +315,7 @@ TEST_CASE("a wrong number in drill.csv is noticed", "[support][checks]") {
         CHECK(has(complaints_of(files), "drill.csv lists a hole that p0"));
     }
     SECTION("a mark that is not there") {
-        files["drill.csv"] +=
-            "B7,,face,1,x,1,x,1,3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
+        files["drill.csv"] += "B7,,face,1,x,1,x,1,3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
         CHECK(has(complaints_of(files), "lists mark B7"));
     }
     SECTION("the datum end on the other hand") {

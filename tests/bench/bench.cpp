@@ -1,0 +1,180 @@
+// Time per member and memory of one pass: resolve, schedules, meshes, apart and together.
+// Usage: bench [--shape cabinets|lattice] [MEMBERS...]   (default: both; 100 1000 10000)
+// Figures compare within one run; absolute times depend on the machine and its load.
+#include "engine/geometry/mesh.h"
+#include "model/catalogue/catalogue.h"
+#include "model/resolve/piece_mesh.h"
+#include "model/resolve/resolve.h"
+#include "model/schedule/tables.h"
+#include "model/schedule/write_all.h"
+
+#include "tests/bench/bench_projects.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <fstream>
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace {
+
+using tests::BenchShape;
+
+double cpu_ms() {
+    timespec now{};
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
+}
+
+// Median of several runs, in ms of processor time, so that other work on the machine counts less.
+template <class Work>
+double median_ms(int runs, const Work& work) {
+    std::vector<double> times;
+    for (int i = 0; i < runs; ++i) {
+        const double start = cpu_ms();
+        work();
+        times.push_back(cpu_ms() - start);
+    }
+    std::sort(times.begin(), times.end());
+    return times[times.size() / 2];
+}
+
+// What the process holds in memory now, in MiB; 0 where the system does not tell.
+double resident_mib() {
+    std::ifstream file{"/proc/self/statm"};
+    double pages = 0;
+    double resident = 0;
+    file >> pages >> resident;
+    return resident * 4096.0 / (1024.0 * 1024.0);
+}
+
+struct Measured {
+    std::size_t members = 0;
+    std::size_t pieces = 0;
+    std::size_t holes = 0;
+    double resolve_ms = 0;
+    double rows_ms = 0;    // the tables on the screen
+    double files_ms = 0;   // all schedule files as text, pieces.json among them
+    double meshes_ms = 0;  // every piece
+    double resolved_mib = 0;
+    double meshes_mib = 0;
+
+    double together_ms() const { return resolve_ms + rows_ms + meshes_ms; }
+    double per_member_us(double ms) const { return ms * 1e3 / static_cast<double>(members); }
+};
+
+std::size_t all_rows(const model::Project& project,
+                     const model::Catalogue& catalogue,
+                     const model::Resolved& resolved) {
+    return model::cut_rows(project, catalogue, resolved).size() +
+           model::drill_rows(project, catalogue, resolved).size() +
+           model::fastener_rows(project, catalogue, resolved).size() +
+           model::bar_rows(project, catalogue, resolved).size();
+}
+
+std::vector<engine::Mesh> all_meshes(const model::Catalogue& catalogue,
+                                     const model::Resolved& resolved) {
+    std::vector<engine::Mesh> meshes;
+    meshes.reserve(resolved.pieces.size());
+    for (model::Index i = 0; i < resolved.pieces.size(); ++i) {
+        meshes.push_back(model::piece_mesh(resolved, catalogue, i));
+    }
+    return meshes;
+}
+
+Measured measured(const model::Project& project, const model::Catalogue& catalogue) {
+    Measured m;
+    for (const auto& frame : project.frames) m.members += frame.members.size();
+    const int runs = m.members > 3'000 ? 5 : 15;
+    const double before = resident_mib();
+    const auto resolved = model::resolve(project, catalogue);
+    m.resolved_mib = resident_mib() - before;
+    m.pieces = resolved.pieces.size();
+    m.holes = resolved.holes.size();
+    std::size_t used = 0;  // so that no work is left out as unused
+    m.resolve_ms =
+        median_ms(runs, [&] { used += model::resolve(project, catalogue).pieces.size(); });
+    m.rows_ms = median_ms(runs, [&] { used += all_rows(project, catalogue, resolved); });
+    m.files_ms = median_ms(
+        runs, [&] { used += model::schedule_files(project, catalogue, resolved).size(); });
+    {
+        const double empty = resident_mib();
+        const auto meshes = all_meshes(catalogue, resolved);
+        m.meshes_mib = resident_mib() - empty;
+        used += meshes.size();
+    }
+    m.meshes_ms = median_ms(runs, [&] { used += all_meshes(catalogue, resolved).size(); });
+    if (used == 0) std::puts("nothing was made");
+    return m;
+}
+
+void print_heading(BenchShape shape) {
+    std::printf("\n%s\n", std::string(tests::name_of(shape)).c_str());
+    std::printf("%9s %8s %8s | %9s %9s %9s %9s %9s | %8s %8s %8s %8s %8s | %9s %9s %9s\n",
+                "members", "pieces", "holes", "resolve", "rows", "files", "meshes", "together",
+                "resolve", "rows", "files", "meshes", "together", "resolved", "meshes", "resident");
+    std::printf("%27s | %50s | %44s | %29s\n", "", "ms (median)", "us per member", "MiB");
+}
+
+void print_row(const Measured& m) {
+    std::printf(
+        "%9zu %8zu %8zu | %9.2f %9.2f %9.2f %9.2f %9.2f | %8.2f %8.2f %8.2f %8.2f %8.2f | %9.1f "
+        "%9.1f %9.1f\n",
+        m.members, m.pieces, m.holes, m.resolve_ms, m.rows_ms, m.files_ms, m.meshes_ms,
+        m.together_ms(), m.per_member_us(m.resolve_ms), m.per_member_us(m.rows_ms),
+        m.per_member_us(m.files_ms), m.per_member_us(m.meshes_ms), m.per_member_us(m.together_ms()),
+        m.resolved_mib, m.meshes_mib, resident_mib());
+}
+
+void print_ratios(const Measured& small, const Measured& large) {
+    const auto ratio = [&](double large_ms, double small_ms) {
+        return large.per_member_us(large_ms) / small.per_member_us(small_ms);
+    };
+    std::printf(
+        "cost per member at %zu over that at %zu: resolve %.2f, rows %.2f, files %.2f, "
+        "meshes %.2f, together %.2f\n",
+        large.members, small.members, ratio(large.resolve_ms, small.resolve_ms),
+        ratio(large.rows_ms, small.rows_ms), ratio(large.files_ms, small.files_ms),
+        ratio(large.meshes_ms, small.meshes_ms), ratio(large.together_ms(), small.together_ms()));
+}
+
+void run(BenchShape shape, const std::vector<int>& sizes, const model::Catalogue& catalogue) {
+    print_heading(shape);
+    std::vector<Measured> all;
+    for (const int members : sizes) {
+        all.push_back(measured(tests::bench_project(shape, members), catalogue));
+        print_row(all.back());
+    }
+    for (std::size_t i = 1; i < all.size(); ++i) print_ratios(all[i - 1], all[i]);
+}
+
+}  // namespace
+
+int main(int count, char** arguments) {
+    std::vector<BenchShape> shapes{BenchShape::cabinets, BenchShape::lattice};
+    std::vector<int> sizes;
+    for (int i = 1; i < count; ++i) {
+        if (std::strcmp(arguments[i], "--shape") == 0 && i + 1 < count) {
+            ++i;
+            const bool lattice = std::strcmp(arguments[i], "lattice") == 0;
+            shapes = {lattice ? BenchShape::lattice : BenchShape::cabinets};
+        } else if (const int size = std::atoi(arguments[i]); size > 0) {
+            sizes.push_back(size);
+        } else {
+            std::fprintf(stderr, "usage: bench [--shape cabinets|lattice] [MEMBERS...]\n");
+            return 2;
+        }
+    }
+    if (sizes.empty()) sizes = {100, 1'000, 10'000};
+    const auto catalogue = model::load_catalogue(BARWRIGHT_ASSETS);
+    if (!catalogue) {
+        std::fprintf(stderr, "%s\n", to_text(catalogue.error()).c_str());
+        return 1;
+    }
+    for (const auto shape : shapes) run(shape, sizes, *catalogue);
+    return 0;
+}

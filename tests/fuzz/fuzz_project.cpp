@@ -1,0 +1,38 @@
+// libFuzzer target: whatever the bytes are, reading, resolving and writing come to an end, and what
+// is written can be read by an outsider. Build with the preset `fuzz`.
+#include "model/catalogue/catalogue.h"
+#include "model/project/project_json.h"
+#include "model/resolve/resolve.h"
+#include "model/schedule/write_all.h"
+
+#include <cstdint>
+#include <cstdlib>
+#include <string_view>
+
+namespace {
+
+const model::Catalogue& catalogue() {
+    static const auto loaded = model::load_catalogue(BARWRIGHT_ASSETS);
+    if (!loaded) std::abort();
+    return *loaded;
+}
+
+void require(bool ok) {
+    if (!ok) std::abort();
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+    const std::string_view text{reinterpret_cast<const char*>(data), size};
+    const auto project = model::read_project_json(text);
+    if (!project) {
+        require(!project.error().message.empty());
+        return 0;
+    }
+    const auto again = model::read_project_json(model::to_json_text(*project));
+    require(again && *again == *project);
+    const auto resolved = model::resolve(*project, catalogue());
+    require(model::schedule_files(*project, catalogue(), resolved).size() == 6);
+    return 0;
+}
