@@ -87,10 +87,22 @@ std::string member_of(const SkeletonPiece& piece) {
     return numbered ? piece.member.substr(0, at) : piece.member;
 }
 
+// What a finding may be called that says why a lap has fewer fasteners than asked, or none.
+constexpr std::array<std::string_view, 4> too_few{"too_few_fasteners", "no_fastener", "no_grip",
+                                                  "no_drill"};
+
+std::size_t laps_excused(const Skeleton& skeleton,
+                         const std::string& frame,
+                         const std::vector<std::string>& members) {
+    std::size_t count = 0;
+    for (const auto code : too_few) count += findings_naming(skeleton, code, frame, members);
+    return count;
+}
+
 std::size_t excuses_for(const Skeleton& skeleton, const SkeletonPiece& piece) {
     const std::vector<std::string> members{member_of(piece)};
     return findings_naming(skeleton, "loose_end", piece.frame, members) +
-           findings_naming(skeleton, "too_few_fasteners", piece.frame, members);
+           laps_excused(skeleton, piece.frame, members);
 }
 
 // Ends that nothing holds, by frame and member.
@@ -133,7 +145,7 @@ void check_laps(const Skeleton& skeleton, int per_lap, Complaints& complaints) {
             members.push_back(member_of(*piece));
             frame = piece->frame;
         }
-        if (findings_naming(skeleton, "too_few_fasteners", frame, members) > 0) continue;
+        if (laps_excused(skeleton, frame, members) > 0) continue;
         complaints.push_back("joint " + joint.id + " has " +
                              std::to_string(joint.fasteners.size()) +
                              " fasteners and no finding says that more were wanted");
@@ -143,7 +155,7 @@ void check_laps(const Skeleton& skeleton, int per_lap, Complaints& complaints) {
 bool is_boundary(std::string_view text, std::size_t at) {
     if (at >= text.size()) return true;
     const char c = text[at];
-    return c == ',' || c == ':' || c == ';' || text.substr(at).rfind(" and ", 0) == 0;
+    return c == ',' || c == ':' || c == ';' || text.substr(at).rfind(" + ", 0) == 0;
 }
 
 bool names_it(std::string_view text, std::string_view name) {
