@@ -47,6 +47,14 @@ struct Attempt {
     bool match_drilled = false;
 };
 
+struct KnownChoice {
+    Nm thickest = 0;
+    Nm stack = 0;
+    MeasureSystem system = MeasureSystem::inch;
+    std::string id;
+    RivetChoice choice;
+};
+
 class Planner {
 public:
     Planner(const Project& project,
@@ -107,9 +115,24 @@ private:
         const std::string empty;
         const std::string& id = own != nullptr && own->fastener ? *own->fastener : empty;
         if (!id.empty() && find_rivet(catalogue_, id) == nullptr) report_unknown(lap, id);
-        return choose_rivet(catalogue_, project_.shop, id,
-                            catalogue_.sections[upper.section].system, std::max(a, b),
-                            a + b + lap.gap);
+        return remembered_choice(id, catalogue_.sections[upper.section].system, std::max(a, b),
+                                 a + b + lap.gap);
+    }
+
+    // Laps of one project ask for a handful of different fasteners.
+    RivetChoice remembered_choice(const std::string& id,
+                                  MeasureSystem system,
+                                  Nm thickest,
+                                  Nm stack) {
+        for (const auto& known : known_) {
+            if (known.thickest == thickest && known.stack == stack && known.system == system &&
+                known.id == id) {
+                return known.choice;
+            }
+        }
+        known_.push_back({thickest, stack, system, id,
+                          choose_rivet(catalogue_, project_.shop, id, system, thickest, stack)});
+        return known_.back().choice;
     }
 
     Subject joint_subject(const Lap& lap) const {
@@ -350,6 +373,7 @@ private:
     Index first_piece_;
     std::vector<Finding>& findings_;
     JointOverrides overrides_;
+    std::vector<KnownChoice> known_;
     std::vector<Index> bars_near_;
     std::vector<const Piece*> near_;
     std::vector<Region> obstacles_;

@@ -57,7 +57,8 @@ void JointOverrides::check(const JointOverride& joint, std::vector<Finding>& fin
     if (joint.recipe && *joint.recipe != "staggered lap") {
         Finding finding = about(joint);
         finding.code = "unknown_recipe";
-        finding.what = "the only recipe that can be worked out is the staggered lap";
+        finding.what = "the recipe \"" + *joint.recipe +
+                       "\" cannot be worked out; the only one is the staggered lap";
         finding.mend = "leave the recipe out; the joint is lapped until then";
         findings.push_back(std::move(finding));
     }

@@ -1,5 +1,7 @@
 #include "model/resolve/member_plates.h"
 
+#include <array>
+#include <functional>
 #include <optional>
 #include <string>
 #include <unordered_map>
@@ -7,9 +9,6 @@
 
 namespace model {
 namespace {
-
-template <class Names>
-using NameIndex = std::unordered_map<std::string_view, Index>;
 
 // Name -> index of the first thing with that name; a finding for each later one.
 template <class Things>
@@ -20,7 +19,15 @@ std::unordered_map<std::string_view, Index> index_names(const Things& things,
     std::unordered_map<std::string_view, Index> index;
     index.reserve(things.size());
     for (Index i = 0; i < things.size(); ++i) {
-        if (index.emplace(things[i].name, i).second) continue;
+        const bool is_new = index.emplace(things[i].name, i).second;
+        if (things[i].name.empty()) {
+            findings.push_back({.code = "no_name",
+                                .severity = Severity::error,
+                                .concerns = {{kind, frame, {}}},
+                                .what = "it has no name, and nothing can refer to it",
+                                .mend = "give it a name"});
+        }
+        if (is_new) continue;
         findings.push_back(
             {.code = "duplicate_name",
              .severity = Severity::error,
@@ -146,6 +153,53 @@ std::optional<Bar> bar_of(const Layout& at, Index index) {
     return std::nullopt;
 }
 
+// Where a member lies across its run: two of one kind that overlap along it are in one place.
+struct Lie {
+    std::size_t run = 0;
+    std::array<Nm, 2> line{};
+    std::array<int, 2> leg{};
+
+    bool operator==(const Lie&) const = default;
+};
+
+struct LieHash {
+    std::size_t operator()(const Lie& lie) const {
+        std::size_t h = lie.run;
+        for (std::size_t i = 0; i < 2; ++i) {
+            h = h * 1'000'003U + std::hash<Nm>{}(lie.line[i] * 4 + lie.leg[i]);
+        }
+        return h;
+    }
+};
+
+// Leaves out what lies where an earlier member does; without it a heap of copies would be compared
+// each with each.
+class Places {
+public:
+    explicit Places(const Frame& frame) : frame_{frame} {}
+
+    bool take(const Bar& bar, std::vector<Finding>& findings) {
+        auto& here = taken_[Lie{index_of(bar.run), {heel(bar, 0), heel(bar, 1)}, bar.leg}];
+        for (const Bar& other : here) {
+            if (other.from >= bar.to || bar.from >= other.to) continue;
+            findings.push_back({.code = "same_place",
+                                .severity = Severity::error,
+                                .concerns = {member_subject(frame_, other.member),
+                                             member_subject(frame_, bar.member)},
+                                .what = "the second of these lies where the first one does",
+                                .mend = "take one of them out, or let it run elsewhere; the second "
+                                        "is left out"});
+            return false;
+        }
+        here.push_back(bar);
+        return true;
+    }
+
+private:
+    const Frame& frame_;
+    std::unordered_map<Lie, std::vector<Bar>, LieHash> taken_;
+};
+
 }  // namespace
 
 std::vector<StockShape> stock_shapes(const Project& project,
@@ -214,8 +268,10 @@ std::vector<Bar> bars_of(const Project& project,
     const Layout at{frame, placed, planes, stocks, shapes, values, findings};
     std::vector<Bar> bars;
     bars.reserve(frame.members.size());
+    Places places(frame);
     for (Index i = 0; i < frame.members.size(); ++i) {
-        if (auto bar = bar_of(at, i)) bars.push_back(*bar);
+        const auto bar = bar_of(at, i);
+        if (bar && places.take(*bar, findings)) bars.push_back(*bar);
     }
     return bars;
 }

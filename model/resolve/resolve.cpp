@@ -1,6 +1,7 @@
 // The road from what is stated to what follows, in one page. Each step has a file of its own.
 #include "model/resolve/resolve.h"
 
+#include "model/resolve/check_stated.h"
 #include "model/resolve/fasten.h"
 #include "model/resolve/interference.h"
 #include "model/resolve/lap.h"
@@ -52,12 +53,14 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     Values values(project, out);
     out.shop = shop_values(project, values, out.findings);
     const auto shapes = stock_shapes(project, catalogue, out.findings);
+    check_shop(project.shop, catalogue, out.findings);
     report_frames_of_one_name(project, out.findings);
 
     std::vector<LapPlan> plans;
     out.frames.reserve(project.frames.size());
     for (Index f = 0; f < project.frames.size(); ++f) {
         const Frame& frame = project.frames[f];
+        check_kept_things(frame, out.findings);
         out.frames.push_back(frame_values(frame, values, out.findings));
         ResolvedFrame& placed = out.frames.back();
         placed.first_piece = static_cast<Index>(out.pieces.size());
