@@ -56,7 +56,9 @@ struct SectionPlate {
 //   flat     face (outer face b = 0, spans a)
 //   channel  web (outer face b = 0, spans a), near flange (outer face a = 0, spans b), far flange,
 //            two fillets
-//   tube     side a (outer face b = 0), side b (outer face a = 0), far side a, far side b
+//   tube     side a (outer face b = 0), side b (outer face a = 0), far side a, far side b, four
+//            fillets
+// Fillets are left out where the inner corners are square.
 std::vector<SectionPlate> section_plates(const Section& section);
 
 struct Alloy {

@@ -56,6 +56,10 @@ std::vector<SectionPlate> section_plates(const Section& section) {
             plates = {across_a("side a", -1, 0, t, a), across_b("side b", -1, 0, t, b),
                       across_a("far side a", 1, b - t, b, a),
                       across_b("far side b", 1, a - t, a, b)};
+            add_fillet(plates, root, {t, t}, {1, 1});
+            add_fillet(plates, root, {a - t, t}, {-1, 1});
+            add_fillet(plates, root, {a - t, b - t}, {-1, -1});
+            add_fillet(plates, root, {t, b - t}, {1, -1});
             break;
     }
     return plates;

@@ -1,7 +1,5 @@
 #include "model/catalogue/threads.h"
 
-#include "model/catalogue/catalogue.h"
-
 #include <cmath>
 
 namespace model {
@@ -31,8 +29,9 @@ TapHole judge_tap_hole(const MachineScrew& screw, engine::Length hole) {
     return hole > screw.minor_most ? TapHole::too_large : TapHole::right;
 }
 
-double stress_area_mm2(engine::Length major, engine::Length pitch) {
-    const double diameter = major.mm() - 0.9382 * pitch.mm();
+double stress_area_mm2(MeasureSystem system, engine::Length major, engine::Length pitch) {
+    const double pitches = system == MeasureSystem::inch ? 0.9743 : 0.9382;
+    const double diameter = major.mm() - pitches * pitch.mm();
     return pi / 4.0 * diameter * diameter;
 }
 

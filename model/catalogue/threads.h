@@ -2,10 +2,9 @@
 #pragma once
 
 #include "engine/measure/length.h"
+#include "model/catalogue/catalogue.h"
 
 namespace model {
-
-struct MachineScrew;
 
 // Major diameter of a numbered screw: 0.060 in + 0.013 in a number (ASME B1.1; read in a public
 // table of screw sizes).
@@ -29,9 +28,9 @@ constexpr double usual_thread_most = 77.0;
 enum class TapHole { too_small, right, too_large };
 TapHole judge_tap_hole(const MachineScrew& screw, engine::Length hole);
 
-// Tensile stress area in mm2: pi/4 (D - 0.9382 P)^2 (ISO 898-1, from memory; the inch tables'
-// 0.9743/n is the same: UNC and UNF tables, read).
-double stress_area_mm2(engine::Length major, engine::Length pitch);
+// Tensile stress area in mm2: pi/4 (D - 0.9743/n)^2 of inch threads (UNC and UNF tables, read),
+// pi/4 (D - 0.9382 P)^2 of metric ones (ISO 898-1, from memory).
+double stress_area_mm2(MeasureSystem system, engine::Length major, engine::Length pitch);
 
 // Limits of an external and an internal thread as they meet in stripping, mm.
 struct ThreadMeeting {

@@ -71,6 +71,8 @@ TEST_CASE("every row of the catalogue says where it comes from", "[model][catalo
     check_sources(catalogue.rivets);
     check_sources(catalogue.screws);
     check_sources(catalogue.pins);
+    check_sources(catalogue.layout_rules);
+    check_sources(catalogue.drilling_speeds);
     for (const auto& rivet : catalogue.rivets) check_sources(rivet.grips);
 }
 
@@ -224,6 +226,12 @@ TEST_CASE("a section whose walls leave no room is refused", "[model][catalogue]"
     CopiedAssets assets;
     assets.replace("sections", "tube,inch,1,1,0.065", "tube,inch,1,1,1/2");
     CHECK_THAT(error_of(assets).message, Catch::Contains("leave no room"));
+}
+
+TEST_CASE("a rule whose least is more than its most is refused", "[model][catalogue]") {
+    CopiedAssets assets;
+    assets.replace("layout_rules", "pitch,3,4,6,8", "pitch,3,4,6,5");
+    CHECK_THAT(error_of(assets).message, Catch::Contains("do not rise"));
 }
 
 TEST_CASE("a missing table is told by its name", "[model][catalogue]") {

@@ -134,3 +134,14 @@ TEST_CASE("a rounded channel has a fillet at both ends of its web", "[model][cat
     CHECK(plates[4].hi[0] == channel->a.nm() - channel->thickness.nm());
     CHECK(plates[4].lo[1] == channel->web_thickness.nm());
 }
+
+TEST_CASE("a tube with rounded inner corners keeps all four free", "[model][catalogue][plates]") {
+    auto tube = *model::find_section(shipped_catalogue(), "tube 2 x 1 x 1/8");
+    tube.root_radius = tube.thickness;
+    const auto plates = model::section_plates(tube);
+    REQUIRE(plates.size() == 8);
+    const auto t = tube.thickness.nm();
+    CHECK(plates[6].is_root_fillet);
+    CHECK(plates[6].lo == std::array<engine::Nm, 2>{tube.a.nm() - 2 * t, tube.b.nm() - 2 * t});
+    CHECK(plates[6].hi == std::array<engine::Nm, 2>{tube.a.nm() - t, tube.b.nm() - t});
+}
