@@ -6,7 +6,9 @@
 #include "engine/render/scene.h"
 #include "engine/result.h"
 
+#include <cstdint>
 #include <memory>
+#include <optional>
 
 namespace engine {
 
@@ -17,8 +19,8 @@ using GlFunction = void (*)();
 using GlLookUp = GlFunction (*)(const char* name);
 Result<Done> load_gl(GlLookUp look_up);
 
-// Needs a current context, the same at all calls and at its end. Leaves no OpenGL state behind but
-// bindings of 0.
+// Needs a current context, the same at all calls and at its end. Leaves the viewport changed, and
+// else OpenGL's state as it is in a fresh context.
 class Renderer {
 public:
     Renderer();  // load_gl must have been called
@@ -27,6 +29,9 @@ public:
     Renderer& operator=(Renderer&&) noexcept;
     Renderer(const Renderer&) = delete;
     Renderer& operator=(const Renderer&) = delete;
+
+    // Why nothing can be drawn: the driver refuses the shaders. None when all is well.
+    const std::optional<Error>& fault() const;
 
     // The name of a texture of the viewport's size that shows the scene; its first row is the
     // lowest (show it with uv (0,1)-(1,0)). Draws only when something differs from the last call:

@@ -5,13 +5,34 @@
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
 
+#include <memory>
+
 namespace model {
 
-// In room coordinates, mm. Closed: each leg is a plate with its holes through it; walls that meet
-// in a corner share no inner face.
+// In room coordinates, mm. Closed: a piece is one solid with its holes through its walls; walls
+// that meet in a corner share no inner face. Rounded roots, toes and tube corners are drawn.
+// A hole that runs into another wall, a rounded corner or another hole is left out.
 engine::Mesh piece_mesh(const Resolved& resolved, const Catalogue& catalogue, Index piece);
 
-// Heads of the set fasteners, for the picture.
+// A set fastener for the picture, in room coordinates, mm: its head on the first plate and what
+// stands out of the last one.
 engine::Mesh fastener_mesh(const Resolved& resolved, const Catalogue& catalogue, Index fastener);
+
+// The same for many, into one mesh: keeps its working memory and the sections' outlines from one
+// piece to the next. Both references must outlive it.
+class PieceMesher {
+public:
+    PieceMesher(const Resolved& resolved, const Catalogue& catalogue);
+    ~PieceMesher();
+    PieceMesher(const PieceMesher&) = delete;
+    PieceMesher& operator=(const PieceMesher&) = delete;
+
+    void append(engine::Mesh& mesh, Index piece);
+    void append_fastener(engine::Mesh& mesh, Index fastener) const;
+
+private:
+    struct Work;
+    std::unique_ptr<Work> work_;
+};
 
 }  // namespace model

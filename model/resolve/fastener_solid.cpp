@@ -1,0 +1,127 @@
+#include "model/resolve/fastener_solid.h"
+
+#include "engine/geometry/placement.h"
+#include "engine/geometry/turned_mesh.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace model {
+namespace {
+
+// The outside of a set fastener, mm: a head on the first plate, a shank through the stack, and what
+// is left beyond the last plate.
+struct SetShape {
+    double head_radius = 0.0;
+    double head_height = 0.0;
+    double shank_radius = 0.0;
+    double tail_radius = 0.0;
+    double tail_height = 0.0;
+};
+
+// How far the formed tail of a blind rivet spreads and stands out, in shank diameters: from memory,
+// for the picture only.
+constexpr double tail_spread = 1.5;
+constexpr double tail_stand = 0.6;
+
+SetShape shape_of(const BlindRivet& rivet) {
+    const double diameter = rivet.diameter.mm();
+    return {.head_radius = rivet.head_diameter_most.mm() / 2.0,
+            .head_height = rivet.head_height_most.mm(),
+            .shank_radius = diameter / 2.0,
+            .tail_radius = tail_spread * diameter / 2.0,
+            .tail_height = tail_stand * diameter};
+}
+
+SetShape shape_of(const MachineScrew& screw, const Fastener& fastener) {
+    const double radius = screw.diameter.mm() / 2.0;
+    const double length =
+        fastener.spec.grip < screw.lengths.size() ? screw.lengths[fastener.spec.grip].mm() : 0.0;
+    const double grip = static_cast<double>(fastener.grip) / 1e6;
+    return {.head_radius = screw.head_diameter_most.mm() / 2.0,
+            .head_height = screw.head_height_most.mm(),
+            .shank_radius = radius,
+            .tail_radius = radius,
+            .tail_height = std::max(0.0, length - grip)};
+}
+
+std::optional<SetShape> shape_of(const Catalogue& catalogue, const Fastener& fastener) {
+    const auto index = fastener.spec.index;
+    if (fastener.spec.kind == FastenerSpec::Kind::blind_rivet) {
+        if (index >= catalogue.rivets.size()) return std::nullopt;
+        return shape_of(catalogue.rivets[index]);
+    }
+    if (index >= catalogue.screws.size()) return std::nullopt;
+    return shape_of(catalogue.screws[index], fastener);
+}
+
+// A low dome from the middle of its top out to its rim; z is the depth below the top.
+std::vector<engine::TurnedPoint> dome(double radius, double height) {
+    constexpr int rings = 3;
+    const double ball = (radius * radius + height * height) / (2.0 * height);
+    std::vector<engine::TurnedPoint> points;
+    for (int i = 0; i <= rings; ++i) {
+        const double out = radius * i / rings;
+        const double depth = ball - std::sqrt(std::max(0.0, ball * ball - out * out));
+        points.push_back({.radius = out, .z = depth, .is_crisp = i == rings});
+    }
+    return points;
+}
+
+// Along z: the stack from 0 to `grip`, the head below 0.
+std::vector<engine::TurnedPoint> profile_of(const SetShape& shape, double grip) {
+    auto profile = dome(shape.head_radius, shape.head_height);
+    for (auto& point : profile) point.z -= shape.head_height;
+    profile.push_back({.radius = shape.shank_radius, .z = 0.0, .is_crisp = true});
+    profile.push_back({.radius = shape.shank_radius, .z = grip, .is_crisp = true});
+    const double end = grip + shape.tail_height;
+    if (shape.tail_radius > shape.shank_radius) {
+        auto tail = dome(shape.tail_radius, shape.tail_height);
+        for (auto& point : tail) point.z = end - point.z;
+        profile.insert(profile.end(), tail.rbegin(), tail.rend());
+        return profile;
+    }
+    if (end > grip) profile.push_back({.radius = shape.shank_radius, .z = end, .is_crisp = true});
+    profile.push_back({.radius = 0.0, .z = end});
+    return profile;
+}
+
+engine::Placement placement_of(const Fastener& fastener, const ResolvedFrame& frame) {
+    const auto in_room = to_room(frame, fastener.at);
+    std::array<int, 3> drive{};
+    drive[fastener.axis] = fastener.drive;
+    std::array<int, 3> across{};
+    across[(fastener.axis + 1U) % 3U] = 1;
+    const auto z = direction_to_room(frame, drive);
+    const auto x = direction_to_room(frame, across);
+    engine::Placement place;
+    for (std::size_t i = 0; i < 3; ++i) {
+        place.origin[i] = static_cast<double>(in_room[i]) / 1e6;
+        place.x[i] = x[i];
+        place.z[i] = z[i];
+    }
+    place.y = engine::cross(place.z, place.x);
+    return place;
+}
+
+}  // namespace
+
+void append_fastener_solid(engine::Mesh& mesh,
+                           const Resolved& resolved,
+                           const Catalogue& catalogue,
+                           Index index) {
+    const auto& fastener = resolved.fasteners[index];
+    const auto shape = shape_of(catalogue, fastener);
+    const bool has_head = shape && shape->head_radius > shape->shank_radius &&
+                          shape->head_height > 0.0 && shape->head_height <= shape->head_radius;
+    if (!has_head) return;
+    const auto& frame = resolved.frames[resolved.joints[fastener.joint].frame];
+    engine::append_turned(mesh, profile_of(*shape, static_cast<double>(fastener.grip) / 1e6),
+                          placement_of(fastener, frame));
+}
+
+}  // namespace model
