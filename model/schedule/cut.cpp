@@ -19,7 +19,7 @@ void append_listed(std::string& list, std::string_view item) {
 // The names of the frames, each once.
 std::string frame_list(const MarkGroup& group, const Resolved& resolved, const PieceWords& words) {
     std::string list;
-    Index last = no_index;  // pieces are in project order, so those of a frame stand together
+    Index last = no_index;  // the pieces of a frame stand together
     for (const auto piece : group.pieces) {
         if (resolved.pieces[piece].frame == last) continue;
         last = resolved.pieces[piece].frame;

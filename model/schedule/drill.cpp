@@ -31,8 +31,12 @@ std::string mates_of(const Resolved& resolved, const MarkGroup& group, std::uint
     return text;
 }
 
+// "#30", "F", "3.3 mm"; a fraction with its unit, since a spreadsheet would take a bare "1/8" for a
+// date.
 std::string drill_name(const Catalogue& catalogue, const Hole& hole) {
-    return hole.drill < catalogue.drills.size() ? catalogue.drills[hole.drill].name : "";
+    if (hole.drill >= catalogue.drills.size()) return {};
+    const auto& drill = catalogue.drills[hole.drill];
+    return drill.series == "fraction" ? drill.name + " in" : drill.name;
 }
 
 }  // namespace

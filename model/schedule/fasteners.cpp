@@ -39,19 +39,25 @@ struct Tally {
     }
 };
 
-std::vector<Tally> tallies(const Resolved& resolved, const FastenersInUse& in_use) {
-    std::vector<Tally> all(in_use.specs().size());
-    for (Index i = 0; i < resolved.fasteners.size(); ++i) {
-        all[in_use.spec_of(i)].add(resolved.fasteners[i]);
-    }
-    return all;
+FastenerRow row_of(const FastenerWords& words, const Tally& tally, double spare_percent) {
+    return {.fastener = words.label,
+            .diameter = words.diameter,
+            .grip_or_length = words.grip_or_length,
+            .stack = tally.only_stack(),
+            .needed = tally.needed,
+            .spares = spares_for(tally.needed, spare_percent),
+            .joints = tally.joints};
 }
 
-FastenerRow nut_row(const FastenerRow& screws, const MachineScrew& screw) {
-    auto row = screws;
-    row.fastener = "nut for " + screw.id;
-    row.grip_or_length.clear();
-    return row;
+// A screw is one thing to buy, whether it is tapped or goes through.
+std::vector<std::size_t> first_spec_of_label(const FastenersInUse& in_use) {
+    std::vector<std::size_t> first;
+    for (std::size_t i = 0; i < in_use.specs().size(); ++i) {
+        std::size_t same = 0;
+        while (in_use.words(same).label != in_use.words(i).label) ++same;
+        first.push_back(same);
+    }
+    return first;
 }
 
 void append_set_fasteners(std::vector<FastenerRow>& rows,
@@ -59,23 +65,28 @@ void append_set_fasteners(std::vector<FastenerRow>& rows,
                           const Catalogue& catalogue,
                           const Resolved& resolved) {
     const FastenersInUse in_use{catalogue, resolved};
-    const auto counted = tallies(resolved, in_use);
-    std::vector<FastenerRow> nuts;
-    for (std::size_t i = 0; i < counted.size(); ++i) {
-        const auto& words = in_use.words(i);
-        const auto& spec = in_use.specs()[i];
-        rows.push_back({.fastener = words.label,
-                        .diameter = words.diameter,
-                        .grip_or_length = words.grip_or_length,
-                        .stack = counted[i].only_stack(),
-                        .needed = counted[i].needed,
-                        .spares = spares_for(counted[i].needed, project.shop.spare_percent),
-                        .joints = counted[i].joints});
-        if (spec.kind == FastenerSpec::Kind::screw_through) {
-            nuts.push_back(nut_row(rows.back(), catalogue.screws[spec.index]));
-        }
+    const auto row_specs = first_spec_of_label(in_use);
+    std::vector<Tally> tallies(row_specs.size());
+    std::vector<Tally> nuts(catalogue.screws.size());
+    for (Index i = 0; i < resolved.fasteners.size(); ++i) {
+        const auto spec = in_use.spec_of(i);
+        tallies[row_specs[spec]].add(resolved.fasteners[i]);
+        const auto& [kind, index, grip] = in_use.specs()[spec];
+        if (kind == FastenerSpec::Kind::screw_through) nuts[index].add(resolved.fasteners[i]);
     }
-    rows.insert(rows.end(), nuts.begin(), nuts.end());
+    const double spare_percent = project.shop.spare_percent;
+    for (std::size_t i = 0; i < tallies.size(); ++i) {
+        if (tallies[i].needed == 0) continue;
+        rows.push_back(row_of(in_use.words(i), tallies[i], spare_percent));
+    }
+    for (std::size_t i = 0; i < nuts.size(); ++i) {
+        if (nuts[i].needed == 0) continue;
+        const auto& screw = catalogue.screws[i];
+        const FastenerWords words{.label = "nut for " + screw.id,
+                                  .diameter = size_text(screw.diameter, screw.system),
+                                  .grip_or_length = ""};
+        rows.push_back(row_of(words, nuts[i], spare_percent));
+    }
 }
 
 // ---- pins ---------------------------------------------------------------------------------------
@@ -83,6 +94,7 @@ void append_set_fasteners(std::vector<FastenerRow>& rows,
 struct PinTally {
     std::vector<int> by_frame;
     int joints = 0;
+    const BlindRivet* rivet = nullptr;  // the first whose holes it holds
 };
 
 void add_pins(std::vector<PinTally>& pins,
@@ -91,12 +103,12 @@ void add_pins(std::vector<PinTally>& pins,
               const Joint& joint) {
     const auto fasteners = resolved.fasteners_of(joint);
     if (fasteners.empty() || fasteners[0].spec.kind != FastenerSpec::Kind::blind_rivet) return;
-    const auto* pin = pin_for(catalogue, catalogue.rivets[fasteners[0].spec.index],
-                              engine::Length::from_nm(fasteners[0].grip));
+    const auto& rivet = catalogue.rivets[fasteners[0].spec.index];
+    const auto* pin = pin_for(catalogue, rivet, engine::Length::from_nm(fasteners[0].grip));
     if (pin == nullptr) return;
     auto& tally = pins[static_cast<std::size_t>(pin - catalogue.pins.data())];
     tally.by_frame[joint.frame] += pins_in_joint(static_cast<int>(fasteners.size()));
-    ++tally.joints;
+    if (tally.joints++ == 0) tally.rivet = &rivet;
 }
 
 // Pins are taken out again before the rivets go in, so enough for the frame that needs most serve
@@ -110,10 +122,11 @@ void append_pins(std::vector<FastenerRow>& rows,
     for (std::size_t i = 0; i < pins.size(); ++i) {
         if (pins[i].joints == 0) continue;
         const auto& pin = catalogue.pins[i];
+        const auto& rivet = *pins[i].rivet;
         rows.push_back(
             {.fastener = pin.id,
-             .diameter = size_text(pin.hole, MeasureSystem::inch),
-             .grip_or_length = "to " + size_text(pin.grip_most, MeasureSystem::inch),
+             .diameter = size_text(rivet.diameter, rivet.system),
+             .grip_or_length = "to " + size_text(pin.grip_most, rivet.system),
              .needed = *std::max_element(pins[i].by_frame.begin(), pins[i].by_frame.end()),
              .joints = pins[i].joints});
     }

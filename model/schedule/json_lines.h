@@ -1,6 +1,7 @@
 // Appends JSON to a text, for files too large to build as a tree first.
 #pragma once
 
+#include "engine/files/json_text.h"
 #include "engine/geometry/box.h"
 #include "model/schedule/decimal_mm.h"
 
@@ -12,9 +13,6 @@
 
 namespace model {
 
-// Quoted and escaped by RFC 8259 section 7.
-void append_json_text(std::string& out, std::string_view text);
-
 class JsonLines {
 public:
     explicit JsonLines(std::string& out) : out_{out} {}
@@ -23,10 +21,9 @@ public:
         out_ += text;
         return *this;
     }
-    JsonLines& text(std::string_view value) {
-        append_json_text(out_, value);
-        return *this;
-    }
+    JsonLines& text(std::string_view value) { return raw(engine::json_quoted(value)); }
+    // One of the program's own words, in which nothing needs an escape.
+    JsonLines& word(std::string_view value) { return raw("\"").raw(value).raw("\""); }
     JsonLines& mm(std::int64_t nm) {
         append_decimal_mm(out_, nm);
         return *this;

@@ -13,9 +13,12 @@ namespace model {
 // "~11/16". The exact value stands in the millimetre column beside it.
 std::string shown_text(engine::Length length, const engine::TapeStyle& style);
 
+// As the files show them: with the unit, since a spreadsheet would take a bare "1/2" for a date.
 class LengthTexts {
 public:
-    explicit LengthTexts(const engine::TapeStyle& style) : style_{style} {}
+    explicit LengthTexts(const engine::TapeStyle& style) : style_{style} {
+        style_.with_unit = true;
+    }
 
     const std::string& operator()(engine::Length length);
 

@@ -17,7 +17,7 @@ struct MarkGroup {
 // In order of mark; as drawn before opposite. Pieces without a mark are in none.
 std::vector<MarkGroup> pieces_by_mark(const Resolved& resolved);
 
-// "", "as drawn", "opposite". A piece without a hand is its own mirror image.
+// "", "as drawn", "opposite". Empty where all pieces of the mark are alike.
 std::string_view name_of(Hand hand);
 
 }  // namespace model

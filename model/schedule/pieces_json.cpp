@@ -22,7 +22,11 @@ public:
           project_{project},
           resolved_{resolved},
           words_{project, catalogue, resolved},
-          fasteners_{catalogue, resolved} {}
+          fasteners_{catalogue, resolved} {
+        for (std::size_t i = 0; i < fasteners_.specs().size(); ++i) {
+            quoted_specs_.push_back(engine::json_quoted(fasteners_.words(i).label));
+        }
+    }
 
     void write() {
         json_.raw("{\n\"project\":").text(project_.name).raw(",\n\"unit\":\"mm\",\n\"pieces\":[");
@@ -48,8 +52,8 @@ private:
         const auto& frame = frame_of(piece);
         std::array<int, 3> run{};
         run[index_of(piece.run)] = piece.run_sense;
-        json_.raw("{\"id\":").id('P', index).raw(",\"mark\":").text(mark_of(piece));
-        json_.raw(",\"hand\":").text(name_of(piece.hand));
+        json_.raw("{\"id\":").id('P', index).raw(",\"mark\":").word(mark_of(piece));
+        json_.raw(",\"hand\":").word(name_of(piece.hand));
         json_.raw(",\"member\":").text(words_.member(index));
         json_.raw(",\"frame\":").text(words_.frame(index));
         json_.raw(",\"section\":").text(words_.section(index));
@@ -75,7 +79,7 @@ private:
         const auto& piece = resolved_.pieces[index];
         const auto& frame = frame_of(piece);
         const auto axes = plate_axes(piece, plate);
-        json_.raw("{\"leg\":").text(words_.wall(index, plate.wall));
+        json_.raw("{\"leg\":").word(words_.wall(index, plate.wall));
         json_.raw(",\"origin\":").point(to_room(frame, axes.origin));
         json_.raw(",\"u\":").direction(direction_to_room(frame, axes.u));
         json_.raw(",\"v\":").direction(direction_to_room(frame, axes.v));
@@ -103,7 +107,7 @@ private:
             is_first = false;
             json_.raw(",\"at\":[").mm(hole.from_datum).raw(",").mm(hole.gauge);
             json_.raw("],\"diameter\":").mm(hole.diameter);
-            json_.raw(",\"operation\":").text(name_of(hole.operation));
+            json_.raw(",\"operation\":").word(name_of(hole.operation));
             json_.raw(",\"joint\":").id('J', resolved_.fasteners[hole.fastener].joint);
             json_.raw(",\"fastener\":").id('F', hole.fastener).raw("}");
         }
@@ -111,7 +115,7 @@ private:
 
     void joint(Index index) {
         const auto& joint = resolved_.joints[index];
-        json_.raw("{\"id\":").id('J', index).raw(",\"recipe\":").text(recipe);
+        json_.raw("{\"id\":").id('J', index).raw(",\"recipe\":").word(recipe);
         json_.raw(",\"pieces\":[").id('P', joint.pieces[0]).raw(",");
         if (joint.shim != no_index) json_.id('P', joint.shim).raw(",");
         json_.id('P', joint.pieces[1]).raw("],\"fasteners\":[");
@@ -130,7 +134,7 @@ private:
         json_.raw("{\"id\":").id('F', index);
         json_.raw(",\"at\":").point(to_room(frame, fastener.at));
         json_.raw(",\"axis\":").direction(direction_to_room(frame, axis));
-        json_.raw(",\"spec\":").text(fasteners_.label_of(index));
+        json_.raw(",\"spec\":").raw(quoted_specs_[fasteners_.spec_of(index)]);
         json_.raw(",\"head_side\":").id('P', fastener.stack[0].piece).raw(",\"stack\":[");
         for (std::uint8_t i = 0; i < fastener.stack_count; ++i) {
             if (i > 0) json_.raw(",");
@@ -142,7 +146,7 @@ private:
 
     void stack_plate(const StackPlate& plate) {
         json_.raw("{\"piece\":").id('P', plate.piece);
-        json_.raw(",\"leg\":").text(words_.wall(plate.piece, plate.wall));
+        json_.raw(",\"leg\":").word(words_.wall(plate.piece, plate.wall));
         json_.raw(",\"thickness\":").mm(plate.thickness).raw("}");
     }
 
@@ -151,6 +155,7 @@ private:
     const Resolved& resolved_;
     PieceWords words_;
     FastenersInUse fasteners_;
+    std::vector<std::string> quoted_specs_;  // as in fasteners_
 };
 
 }  // namespace
