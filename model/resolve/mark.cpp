@@ -49,6 +49,13 @@ void sort_for_reading(std::span<Hole> holes) {
               [](const Hole& a, const Hole& b) { return reading_order(a) < reading_order(b); });
 }
 
+// +1 when run, a and b of the section lie like the axes of the frame, -1 when like their mirror
+// image.
+int handedness(const Piece& piece) {
+    const bool in_order = (index_of(piece.run) + 1) % 3 == index_of(piece.a_axis);
+    return (in_order ? 1 : -1) * piece.run_sense * piece.a_sense * piece.b_sense;
+}
+
 // The number that each member has among the members of its stock, over all frames, from 1.
 std::vector<std::vector<Index>> member_numbers(const Project& project) {
     std::unordered_map<std::string_view, Index> count;
@@ -126,17 +133,30 @@ private:
             pattern.hole_count != piece.hole_count) {
             return false;
         }
-        for (const auto& symmetry : symmetries(shape)) {
-            if (!reads_like(piece, shape, symmetry, pattern)) continue;
-            std::copy(turned_.begin(), turned_.end(), holes_of(piece).begin());
-            read_after(shape, symmetry, piece);
-            read_as_[index] = symmetry;
-            piece.mark = mark_index;
-            piece.hand = is_mirror(symmetry) ? Hand::opposite : Hand::as_drawn;
-            ++(is_mirror(symmetry) ? mark.opposite : mark.as_drawn);
-            return true;
+        const bool axes_are_mirrored = handedness(piece) != handedness(pattern);
+        for (const bool opposite : {false, true}) {
+            for (const auto& symmetry : symmetries(shape)) {
+                if (is_opposite(shape, symmetry, axes_are_mirrored) != opposite) continue;
+                if (!reads_like(piece, shape, symmetry, pattern)) continue;
+                std::copy(turned_.begin(), turned_.end(), holes_of(piece).begin());
+                read_after(shape, symmetry, piece);
+                read_as_[index] = symmetry;
+                piece.mark = mark_index;
+                piece.hand = opposite ? Hand::opposite : Hand::as_drawn;
+                ++(opposite ? mark.opposite : mark.as_drawn);
+                return true;
+            }
         }
         return false;
+    }
+
+    // Whether a piece that reads like the pattern after the symmetry is its mirror image: the
+    // symmetry may mirror, and so may the way in which the piece's own axes lie.
+    static bool is_opposite(const SymmetricShape& shape,
+                            const Symmetry& symmetry,
+                            bool axes_are_mirrored) {
+        if (shape.form == SectionForm::flat) return false;  // turned over, it is the same
+        return is_mirror(symmetry) != axes_are_mirrored;
     }
 
     bool reads_like(const Piece& piece,

@@ -71,6 +71,13 @@ std::vector<Drilled> drilled_in_world(const SkeletonPiece& piece) {
     return holes;
 }
 
+// The same piece laid the other way about.
+std::vector<Drilled> laid_mirrored(std::vector<Drilled> holes) {
+    for (auto& hole : holes) hole.datum_end = hole.datum_end == "left" ? "right" : "left";
+    std::sort(holes.begin(), holes.end());
+    return holes;
+}
+
 void compare(const std::string& name,
              const std::vector<Drilled>& listed,
              const std::vector<Drilled>& found,
@@ -107,9 +114,13 @@ Complaints drill_complaints(const Skeleton& skeleton) {
         const MarkAndHand key{piece.mark, piece.hand};
         seen[key] = true;
         const auto found = listed.find(key);
-        compare(piece.id + " (mark " + piece.mark + " " + piece.hand + ")",
-                found == listed.end() ? std::vector<Drilled>{} : found->second,
-                drilled_in_world(piece), complaints);
+        const auto rows = found == listed.end() ? std::vector<Drilled>{} : found->second;
+        const auto holes = drilled_in_world(piece);
+        // A piece without a hand is its own mirror image (mark_complaints sees to that), so it may
+        // stand in its place the other way about from how the mark is laid on the table.
+        if (piece.hand.empty() && rows == laid_mirrored(holes)) continue;
+        compare(piece.id + " (mark " + piece.mark + " " + piece.hand + ")", rows, holes,
+                complaints);
     }
     for (const auto& [key, holes] : listed) {
         if (!seen.count(key)) {

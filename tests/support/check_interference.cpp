@@ -95,17 +95,21 @@ std::string name_of(const SkeletonPiece& piece) {
 
 }  // namespace
 
+bool is_found_clash(const Skeleton& skeleton, const SkeletonPiece& a, const SkeletonPiece& b) {
+    const auto& table = skeleton.findings;
+    return std::any_of(table.rows.begin(), table.rows.end(), [&](const auto& row) {
+        return field(table, row, "code") == "interference" &&
+               names_member(field(table, row, "where"), a.frame, stated_member(a)) &&
+               names_member(field(table, row, "where"), b.frame, stated_member(b));
+    });
+}
+
 Complaints interference_complaints(const Skeleton& skeleton) {
     Complaints complaints;
     for (const auto& [i, j] : clashing_pieces(skeleton)) {
         const auto& a = skeleton.pieces[i];
         const auto& b = skeleton.pieces[j];
-        const bool is_found =
-            findings_naming(skeleton, "interference", a.frame, {a.member}) > 0 &&
-            findings_naming(skeleton, "interference", b.frame, {b.member}) > 0 &&
-            (a.frame != b.frame ||
-             findings_naming(skeleton, "interference", a.frame, {a.member, b.member}) > 0);
-        if (is_found) continue;
+        if (is_found_clash(skeleton, a, b)) continue;
         complaints.push_back("pieces " + name_of(a) + " and " + name_of(b) +
                              " enter each other and no finding says so");
     }

@@ -80,7 +80,22 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
     }
 }
 
-void check_one_another(const std::vector<SetFastener>& set, Complaints& complaints) {
+// Whether a piece of one stack and a piece of the other are known to be in the same place.
+bool are_excused(const Skeleton& skeleton, const SkeletonFastener& f, const SkeletonFastener& g) {
+    for (const auto& a : f.stack) {
+        for (const auto& b : g.stack) {
+            const auto* first = skeleton.piece(a.piece);
+            const auto* second = skeleton.piece(b.piece);
+            if (first == nullptr || second == nullptr || first == second) continue;
+            if (is_found_clash(skeleton, *first, *second)) return true;
+        }
+    }
+    return false;
+}
+
+void check_one_another(const Skeleton& skeleton,
+                       const std::vector<SetFastener>& set,
+                       Complaints& complaints) {
     struct Body {
         Box box;
         std::size_t index;
@@ -99,6 +114,10 @@ void check_one_another(const std::vector<SetFastener>& set, Complaints& complain
             if (bodies[j].box.lo[0] >= bodies[i].box.hi[0]) break;
             if (bodies[i].index == bodies[j].index) continue;
             if (!overlaps(bodies[i].box, bodies[j].box)) continue;
+            if (are_excused(skeleton, *set[bodies[i].index].fastener,
+                            *set[bodies[j].index].fastener)) {
+                continue;
+            }
             complaints.push_back("fasteners " + set[bodies[i].index].fastener->id + " and " +
                                  set[bodies[j].index].fastener->id + " run into each other");
         }
@@ -124,14 +143,24 @@ double squared_distance(const Place2& p, const Place2& a, const Place2& b) {
 // Rounded down to the nanometre by less than one.
 bool is_nearer_than(double squared, double distance) { return std::sqrt(squared) < distance - 1.0; }
 
-void check_plate_layout(const SkeletonPiece& piece,
+using FastenersById = std::map<std::string, SetFastener>;
+
+void check_plate_layout(const Skeleton& skeleton,
+                        const SkeletonPiece& piece,
                         const SkeletonPlate& plate,
-                        const std::map<std::string, Nm>& diameters,
+                        const FastenersById& fasteners,
                         const LayoutRules& rules,
                         Complaints& complaints) {
     const auto diameter = [&](const SkeletonHole& hole) {
-        const auto found = diameters.find(hole.fastener);
-        return static_cast<double>(found == diameters.end() ? hole.diameter : found->second);
+        const auto found = fasteners.find(hole.fastener);
+        return static_cast<double>(found == fasteners.end() ? hole.diameter
+                                                            : found->second.diameter);
+    };
+    const auto excused = [&](const SkeletonHole& a, const SkeletonHole& b) {
+        const auto first = fasteners.find(a.fastener);
+        const auto second = fasteners.find(b.fastener);
+        return first != fasteners.end() && second != fasteners.end() &&
+               are_excused(skeleton, *first->second.fastener, *second->second.fastener);
     };
     const std::string where = " in " + piece.id + " " + plate.leg;
     for (std::size_t i = 0; i < plate.holes.size(); ++i) {
@@ -147,8 +176,8 @@ void check_plate_layout(const SkeletonPiece& piece,
         for (std::size_t j = i + 1; j < plate.holes.size(); ++j) {
             const auto& other = plate.holes[j];
             const double pitch = rules.pitch * std::max(diameter(hole), diameter(other));
-            if (is_nearer_than(squared_distance(hole.in_plate, other.in_plate, other.in_plate),
-                               pitch)) {
+            const double apart = squared_distance(hole.in_plate, other.in_plate, other.in_plate);
+            if (is_nearer_than(apart, pitch) && !excused(hole, other)) {
                 complaints.push_back("holes " + hole.id + " and " + other.id + where +
                                      " are nearer than the pitch");
             }
@@ -160,7 +189,7 @@ void check_plate_layout(const SkeletonPiece& piece,
 
 Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules) {
     Complaints complaints;
-    std::map<std::string, Nm> diameters;
+    FastenersById fasteners;
     std::vector<SetFastener> set;
     for (const auto& fastener : skeleton.fasteners) {
         const auto diameter = diameter_of_spec(fastener.spec);
@@ -169,16 +198,17 @@ Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules)
                                  " is of no known size: " + fastener.spec);
             continue;
         }
-        diameters[fastener.id] = *diameter;
-        if (world_axis(fastener.axis)) set.push_back({&fastener, *diameter, stack_of(fastener)});
+        const SetFastener one{&fastener, *diameter, stack_of(fastener)};
+        fasteners[fastener.id] = one;
+        if (world_axis(fastener.axis)) set.push_back(one);
     }
     for (const auto& piece : skeleton.pieces) {
         for (const auto& plate : piece.plates) {
-            check_plate_layout(piece, plate, diameters, rules, complaints);
+            check_plate_layout(skeleton, piece, plate, fasteners, rules, complaints);
         }
     }
     for (const auto& one : set) check_room(skeleton, one, complaints);
-    check_one_another(set, complaints);
+    check_one_another(skeleton, set, complaints);
     return complaints;
 }
 

@@ -2,6 +2,7 @@
 // standard distributions differ between libraries.
 #pragma once
 
+#include <cassert>
 #include <cstddef>
 #include <cstdint>
 #include <random>
@@ -21,6 +22,7 @@ public:
     std::int64_t between(std::int64_t least, std::int64_t most) {
         const std::uint64_t high = engine_();
         const std::uint64_t low = engine_();
+        assert(least <= most);
         const auto span = static_cast<std::uint64_t>(most - least) + 1;
         return least + static_cast<std::int64_t>(((high << 32U) | low) % span);
     }

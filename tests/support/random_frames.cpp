@@ -206,7 +206,7 @@ std::vector<Nm> Ruler::positions(
     for (std::uint32_t i = 0; i < count; ++i) {
         const Nm floor = (found.empty() ? least : found.back()) + apart;
         if (floor > most - apart) break;
-        found.push_back(draw(dice, floor + step, most - apart));
+        found.push_back(draw(dice, floor, most - apart));
         if (found.back() > most - apart || found.back() < floor) {
             found.pop_back();
             break;

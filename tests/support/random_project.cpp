@@ -71,7 +71,9 @@ std::vector<model::Stock> random_stock(
         const std::string id =
             section_id(catalogue, size.form, size.a, size.b, size.thickness, size.filleted);
         const auto* section = model::find_section(catalogue, id);
-        if (section == nullptr) continue;
+        const bool is_known = std::any_of(stock.begin(), stock.end(),
+                                          [&](const auto& one) { return one.section == id; });
+        if (section == nullptr || is_known) continue;
         stock.push_back(
             stock_of("stock " + std::to_string(i + 1), id, section->usual_alloy, metric));
     }
@@ -157,9 +159,13 @@ std::vector<model::Formula> formulas_of(const std::vector<Nm>& lengths) {
     return formulas;
 }
 
-// What the program's own starters leave of random sizes; nothing where the edit is refused.
-model::Frame started_frame(
-    Dice& dice, const std::string& name, const std::string& stock, const Ruler& ruler, bool step) {
+// Adds what the program's own starters leave of random sizes; nothing where the edit is refused.
+void start_frame(Dice& dice,
+                 model::Project& project,
+                 const std::string& name,
+                 const Ruler& ruler,
+                 bool step) {
+    const std::string stock = project.stock[0].name;
     const Nm width = ruler.draw(dice, inches(12), inches(60));
     const Nm depth = ruler.draw(dice, inches(12), inches(28));
     const Nm height = ruler.draw(dice, inches(14), inches(60));
@@ -188,16 +194,37 @@ model::Frame started_frame(
                                         formulas_of(shelves),
                                         formulas_of(dividers)};
     }
-    model::Project project;
-    project.stock.push_back({.name = stock});
-    auto started = model::apply(std::move(project), edit);
-    model::Frame frame;
-    if (started) {
-        model::Project whole = std::move(started).value();
-        frame = std::move(whole.frames.front());
+    auto started = model::apply(project, edit);
+    if (started) project = std::move(started).value();
+}
+
+// Some members of the last frame made of something else.
+void mix_stock(Dice& dice, model::Project& project) {
+    for (auto& member : project.frames.back().members) {
+        if (dice.chance(25)) member.stock = dice.one_of(project.stock).name;
     }
-    frame.name = name;
-    return frame;
+}
+
+void add_frame(Dice& dice,
+               model::Project& project,
+               const std::string& name,
+               FrameShape shape,
+               const Ruler& ruler) {
+    if (shape == FrameShape::started_box || shape == FrameShape::started_step) {
+        const std::size_t before = project.frames.size();
+        start_frame(dice, project, name, ruler, shape == FrameShape::started_step);
+        if (project.frames.size() > before && dice.chance(50)) mix_stock(dice, project);
+        return;
+    }
+    if (shape == FrameShape::tangle) {
+        std::vector<std::string> stocks;
+        for (const auto& stock : project.stock) stocks.push_back(stock.name);
+        project.frames.push_back(random_tangle(dice, name, stocks, ruler));
+        return;
+    }
+    const Roles roles = random_roles(dice, project.stock);
+    project.frames.push_back(shape == FrameShape::box ? random_box(dice, name, roles, ruler)
+                                                      : random_step(dice, name, roles, ruler));
 }
 
 }  // namespace
@@ -230,34 +257,15 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
     const Ruler ruler = random_ruler(dice, random.is_metric);
     const std::uint32_t frames = dice.chance(20) ? 2 + dice.below(2) : 1;
     for (std::uint32_t i = 0; i < frames; ++i) {
-        const std::string name = "frame " + std::to_string(i + 1);
-        const Roles roles = random_roles(dice, project.stock);
-        model::Frame frame;
-        std::vector<std::string> stocks;
-        for (const auto& stock : project.stock) stocks.push_back(stock.name);
-        switch (random.shape) {
-            case FrameShape::box:
-                frame = random_box(dice, name, roles, ruler);
-                break;
-            case FrameShape::step:
-                frame = random_step(dice, name, roles, ruler);
-                break;
-            case FrameShape::tangle:
-                frame = random_tangle(dice, name, stocks, ruler);
-                break;
-            case FrameShape::started_box:
-            case FrameShape::started_step:
-                frame = started_frame(dice, name, stocks[0], ruler,
-                                      random.shape == FrameShape::started_step);
-        }
-        if (frame.members.empty()) continue;
+        add_frame(dice, project, "frame " + std::to_string(i + 1), random.shape, ruler);
+        if (project.frames.size() <= i) break;  // the starter refused it
+        model::Frame& frame = project.frames.back();
         if (dice.chance(30)) add_overrides(dice, frame, random.is_metric);
         if (dice.chance(15)) add_allowances(dice, frame, ruler);
         frame.quarter_turns = static_cast<int>(dice.below(4));
         // Far enough apart that frames never meet, whichever way they are turned.
         frame.origin[0] = formula_of(inches(200) * i + ruler.draw(dice, 0, inches(20)));
         frame.origin[2] = formula_of(ruler.draw(dice, 0, inches(20)));
-        project.frames.push_back(std::move(frame));
     }
     return random;
 }

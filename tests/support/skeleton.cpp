@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace tests {
@@ -226,6 +227,15 @@ std::optional<Nm> nm_of_mm_text(std::string_view text) {
     if (text.empty()) return std::nullopt;
     for (int i = std::max(decimals, 0); i < 6; ++i) nm *= 10;
     return negative ? -nm : nm;
+}
+
+std::string stated_member(const SkeletonPiece& piece) {
+    const auto at = piece.member.rfind(" part ");
+    if (at == std::string::npos) return piece.member;
+    const bool numbered =
+        std::all_of(piece.member.begin() + static_cast<std::ptrdiff_t>(at) + 6, piece.member.end(),
+                    [](unsigned char c) { return std::isdigit(c) != 0; });
+    return numbered ? piece.member.substr(0, at) : piece.member;
 }
 
 double dot(const Direction& a, const Direction& b) {

@@ -116,6 +116,9 @@ std::string_view field(const engine::CsvTable& table,
 // A decimal number of mm, as exact nanometres; none when it is no such number.
 std::optional<Nm> nm_of_mm_text(std::string_view text);
 
+// The member that was stated: "m3" for the piece "m3 part 2".
+std::string stated_member(const SkeletonPiece& piece);
+
 double dot(const Direction& a, const Direction& b);
 Direction cross(const Direction& a, const Direction& b);
 

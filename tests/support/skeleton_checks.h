@@ -28,7 +28,7 @@ Complaints interference_complaints(const Skeleton& skeleton);
 Complaints stack_complaints(const Skeleton& skeleton);
 
 // Edge distance and pitch of every hole; the head and the formed tail stand clear of all metal and
-// of one another.
+// of one another. Fasteners of two pieces that are known to interfere are let pass.
 Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules);
 
 // Every end of every member is fastened, and every lap as often as asked, or a finding `loose_end`
@@ -54,11 +54,17 @@ Complaints skeleton_complaints(const SkeletonFiles& files, const LayoutRules& ru
 // 8-32", "machine screw M4"; none when the name says none.
 std::optional<Nm> diameter_of_spec(std::string_view spec);
 
+// Whether the place of a finding names that member of that frame.
+bool names_member(std::string_view where, std::string_view frame, std::string_view member);
+
 // How many findings of that code name all the members of that frame.
 std::size_t findings_naming(const Skeleton& skeleton,
                             std::string_view code,
                             std::string_view frame,
                             const std::vector<std::string>& members);
+
+// Whether a finding `interference` names both pieces.
+bool is_found_clash(const Skeleton& skeleton, const SkeletonPiece& a, const SkeletonPiece& b);
 
 // How much of a skeleton the checks had to look at, so that a test can tell that it was not empty.
 struct SkeletonCount {

@@ -318,7 +318,7 @@ TEST_CASE("a wrong number in drill.csv is noticed", "[support][checks]") {
         files["drill.csv"] += "B7,,face,1,x,1,x,1,3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
         CHECK(has(complaints_of(files), "lists mark B7"));
     }
-    SECTION("the datum end on the other hand") {
+    SECTION("the datum end of one hole on the other hand") {
         auto& text = files["drill.csv"];
         text.replace(text.find("right"), 5, "left");
         CHECK(has(complaints_of(files), "drill.csv does not list a hole of p0"));
