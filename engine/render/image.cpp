@@ -7,6 +7,23 @@
 
 namespace engine {
 
+Image halved(const Image& image) {
+    Image half{.width = image.width / 2, .height = image.height / 2};
+    const auto width = static_cast<std::size_t>(half.width);
+    const auto height = static_cast<std::size_t>(half.height);
+    const std::size_t row = 4U * static_cast<std::size_t>(image.width);
+    half.rgba.resize(4U * width * height);
+    for (std::size_t y = 0; y < height; ++y) {
+        for (std::size_t x = 0; x < 4U * width; ++x) {
+            const std::size_t at = 2U * y * row + 8U * (x / 4U) + x % 4U;
+            const unsigned sum = 0U + image.rgba[at] + image.rgba[at + 4U] + image.rgba[at + row] +
+                                 image.rgba[at + row + 4U];
+            half.rgba[y * 4U * width + x] = static_cast<std::uint8_t>((sum + 2U) / 4U);
+        }
+    }
+    return half;
+}
+
 std::string png_bytes(const Image& image) {
     assert(image.rgba.size() ==
            4U * static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height));

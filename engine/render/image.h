@@ -15,6 +15,9 @@ struct Image {
     bool operator==(const Image&) const = default;
 };
 
+// Half as wide and high, each pixel the mean of four; an odd last row or column is dropped.
+Image halved(const Image& image);
+
 // The same image gives the same bytes.
 std::string png_bytes(const Image& image);
 

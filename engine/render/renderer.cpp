@@ -39,7 +39,8 @@ struct Sight {
     glm::mat4 to_clip{1.0F};
     glm::vec3 light{};
     glm::vec3 viewer{};
-    glm::vec2 haze{};  // smallest value along `viewer`, one by the range
+    glm::vec2 haze{};            // smallest value along `viewer`, one by the range
+    float pixels_per_mm = 1.0F;  // where a point's fourth clip coordinate is 1
 };
 
 glm::vec3 colour_of(Colour colour) {
@@ -73,6 +74,9 @@ Sight sight_of(const SceneData& scene, const Camera& camera, Viewport viewport) 
     const auto middle = is_empty(seen) ? camera.target : (seen.lo + seen.hi) / 2.0;
     const auto half = is_empty(seen) ? glm::dvec3{1.0} : (seen.hi - seen.lo) / 2.0;
     const double reach = std::max(1.0, glm::dot(glm::abs(viewer), half));
+    const double at_target = 1.0 / mm_per_pixel(camera, viewport);
+    const bool is_parallel = camera.projection == Projection::parallel;
+    sight.pixels_per_mm = static_cast<float>(is_parallel ? at_target : at_target * camera.distance);
     sight.haze = {static_cast<float>(glm::dot(middle, viewer) - reach),
                   static_cast<float>(0.5 / reach)};
     return sight;
@@ -297,6 +301,7 @@ Uniforms Renderer::State::line_uniforms(const Wanted& wanted, const Sight& sight
     uniforms.set("width", wanted.style.line_width);
     uniforms.set("strength", 1.0F);
     uniforms.set("nearer", line_lift);
+    uniforms.set("pixels_per_mm", sight.pixels_per_mm / std::max(1.0F, wanted.style.line_width));
     uniforms.set("viewer", sight.viewer);
     uniforms.set("paper", colour_of(wanted.style.paper));
     uniforms.set("haze", sight.haze);

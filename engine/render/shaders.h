@@ -22,8 +22,8 @@ out vec4 colour;
 void main() {
     gl_Position = to_clip * vec4(position, 1.0);
     vec4 own = texelFetch(looks, int(item) * 2);
-    float lit = 0.66 + 0.30 * max(dot(normal, light), 0.0) + 0.05 * normal.z +
-                0.06 * max(dot(normal, viewer), 0.0);
+    float lit = 0.72 + 0.27 * max(dot(normal, light), 0.0) + 0.04 * normal.z +
+                0.05 * max(dot(normal, viewer), 0.0);
     float nearness = clamp((dot(position, viewer) - haze.x) * haze.y, 0.0, 1.0);
     colour = vec4(mix(min(own.rgb * lit, vec3(1.0)), paper, 0.30 * (1.0 - nearness)), own.a);
 }
@@ -36,7 +36,8 @@ void main() { pixel = colour; }
 )";
 
 // Lines as screen-wide strips: four corners for each pair of ends. What is shorter than a fraction
-// of a pixel is not drawn.
+// of a pixel is not drawn. Seen from far away lines grow paler, since the two lines of a sheet's
+// edge then fall onto one pixel.
 inline constexpr std::string_view line_vertex = R"(
 layout(location = 0) in vec3 from;
 layout(location = 1) in vec3 to;
@@ -47,6 +48,7 @@ uniform vec2 pixels;
 uniform float width;
 uniform float strength;
 uniform float nearer;
+uniform float pixels_per_mm;  // where w is 1
 uniform vec3 viewer;
 uniform vec3 paper;
 uniform vec2 haze;
@@ -76,7 +78,8 @@ void main() {
     gl_Position = at;
     vec4 own = texelFetch(looks, int(item) * 2 + 1);
     float nearness = clamp((dot(is_end ? to : from, viewer) - haze.x) * haze.y, 0.0, 1.0);
-    colour = vec4(mix(own.rgb, paper, 0.45 * (1.0 - nearness)), own.a * strength);
+    float closeness = mix(0.6, 1.0, smoothstep(0.25, 1.25, pixels_per_mm / at.w));
+    colour = vec4(mix(own.rgb, paper, 0.45 * (1.0 - nearness)), own.a * strength * closeness);
 }
 )";
 

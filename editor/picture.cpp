@@ -1,0 +1,121 @@
+#include "editor/picture.h"
+
+#include "editor/open_project.h"
+#include "editor/skeleton_scene.h"
+#include "engine/files/whole_file.h"
+#include "engine/render/offscreen.h"
+#include "engine/render/renderer.h"
+#include "model/resolve/resolve.h"
+
+#include <array>
+#include <charconv>
+#include <ostream>
+#include <string>
+#include <system_error>
+#include <utility>
+
+namespace editor {
+namespace {
+
+constexpr int least_side = 16;
+constexpr int most_side = 8192;
+
+std::optional<int> read_side(std::string_view text) {
+    int side = 0;
+    const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), side);
+    if (failed != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+    if (side < least_side || side > most_side) return std::nullopt;
+    return side;
+}
+
+// The skeleton fills the picture; the room may run out of it.
+engine::Camera camera_for(const engine::SceneData& scene,
+                          const model::Resolved& resolved,
+                          const PictureLook& look) {
+    const auto skeleton = engine::bounds_of(scene.solid);
+    const auto shown = engine::is_empty(skeleton) ? engine::bounds_of(scene) : skeleton;
+    const auto seen = engine::orbited(engine::seen_from(look.from), front_turn(resolved), 0.0);
+    return engine::fitted(seen, shown, look.size);
+}
+
+// Drawn at twice the size and halved, so that the thin edges of sheet stay apart, unless that would
+// need too much memory.
+engine::Image drawn(engine::Renderer& renderer,
+                    const engine::SceneData& scene,
+                    const engine::Camera& camera,
+                    engine::Viewport size) {
+    constexpr int most_doubled = 4096;
+    if (size.width > most_doubled || size.height > most_doubled) {
+        renderer.draw(scene, {}, camera, size);
+        return renderer.read_back();
+    }
+    engine::SceneStyle style;
+    style.line_width *= 2.0F;
+    style.grid_width *= 2.0F;
+    renderer.draw(scene, {}, camera, {2 * size.width, 2 * size.height}, style);
+    return engine::halved(renderer.read_back());
+}
+
+engine::Result<engine::Image> picture_of_file(const std::filesystem::path& project_file,
+                                              const PictureLook& look) {
+    const auto project = open_project(project_file);
+    if (!project) return project.error();
+    const auto catalogue = open_catalogue();
+    if (!catalogue) return catalogue.error();
+    return picture_of(*project, *catalogue, model::resolve(*project, *catalogue), look);
+}
+
+}  // namespace
+
+std::optional<engine::Viewport> read_picture_size(std::string_view text) {
+    const auto between = text.find('x');
+    if (between == std::string_view::npos) return std::nullopt;
+    const auto width = read_side(text.substr(0, between));
+    const auto height = read_side(text.substr(between + 1));
+    if (!width || !height) return std::nullopt;
+    return engine::Viewport{.width = *width, .height = *height};
+}
+
+std::optional<engine::ViewFrom> read_view_from(std::string_view text) {
+    using engine::ViewFrom;
+    constexpr std::array<std::pair<std::string_view, ViewFrom>, 4> names{
+        {{"front", ViewFrom::front},
+         {"left", ViewFrom::left},
+         {"top", ViewFrom::top},
+         {"corner", ViewFrom::corner}}};
+    for (const auto& [name, view] : names) {
+        if (name == text) return view;
+    }
+    return std::nullopt;
+}
+
+engine::Result<engine::Image> picture_of(const model::Project& project,
+                                         const model::Catalogue& catalogue,
+                                         const model::Resolved& resolved,
+                                         const PictureLook& look) {
+    const auto context = engine::OffscreenContext::create();
+    if (!context) return context.error();
+    engine::Renderer renderer;
+    if (renderer.fault()) return *renderer.fault();
+    const auto scene = skeleton_scene(project, catalogue, resolved);
+    return drawn(renderer, scene, camera_for(scene, resolved, look), look.size);
+}
+
+ExitStatus write_picture(const std::filesystem::path& project_file,
+                         const std::filesystem::path& picture_file,
+                         const PictureLook& look,
+                         Streams streams) {
+    const auto refused = [&streams](const engine::Error& error) {
+        streams.err << "barwright: " << engine::to_text(error) << "\n";
+        return ExitStatus::not_possible;
+    };
+    const auto image = picture_of_file(project_file, look);
+    if (!image) return refused(image.error());
+    const auto written = engine::write_whole_file(picture_file, engine::png_bytes(*image));
+    if (!written) return refused(written.error());
+    streams.out << picture_file.string() << ": " << image->width << " x " << image->height
+                << " pixels\n";
+    return ExitStatus::fine;
+}
+
+}  // namespace editor
