@@ -1,0 +1,163 @@
+#include "editor/command_line.h"
+
+#include "tests/support/scratch_folder.h"
+
+#include <catch2/catch.hpp>
+
+#include <chrono>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+namespace fs = std::filesystem;
+using tests::ScratchFolder;
+
+namespace {
+
+struct Run {
+    int status = 0;
+    std::string out;
+    std::string err;
+};
+
+Run run(const std::vector<std::string>& arguments) {
+    std::ostringstream out;
+    std::ostringstream err;
+    const int status = editor::run_command_line(arguments, out, err);
+    return {status, out.str(), err.str()};
+}
+
+fs::path written(const ScratchFolder& scratch, const std::string& name, const std::string& text) {
+    const auto file = scratch.path / name;
+    std::ofstream(file, std::ios::binary) << text;
+    return file;
+}
+
+// An empty project is a project: nothing to cut, nothing to find.
+constexpr auto empty_project = R"({"barwright": 1, "name": "Nothing yet"})";
+
+// Its one frame has a member that stands on planes that are not there.
+constexpr auto broken_project = R"({
+  "barwright": 1, "name": "Broken",
+  "stock": [{"name": "angle", "section": "angle 1 x 1 x 1/8", "alloy": "6063-T52"}],
+  "frames": [{"name": "box", "members": [
+    {"name": "post", "stock": "angle", "run": "z", "on": ["left", "front"],
+     "legs": ["plus", "plus"],
+     "from": "floor", "to": "top"}]}]})";
+
+void check_refused(const Run& refused, const std::string& named) {
+    CHECK(refused.status == 2);
+    CHECK(refused.out.empty());
+    CHECK_THAT(refused.err, Catch::Contains(named));
+}
+
+}  // namespace
+
+TEST_CASE("help and version are no failure", "[editor][command line]") {
+    CHECK(run({"--help"}).status == 0);
+    CHECK_THAT(run({"--help"}).out, Catch::Contains("schedule"));
+    CHECK(run({"--version"}).status == 0);
+    CHECK(run({"check", "--help"}).status == 0);
+}
+
+TEST_CASE("a command that is not understood ends with status 2", "[editor][command line]") {
+    CHECK(run({}).status == 2);
+    CHECK(run({"cut"}).status == 2);
+    CHECK(run({"check"}).status == 2);
+    CHECK(run({"schedule", "a.json"}).status == 2);
+    CHECK(run({"check", "a.json", "b.json"}).status == 2);
+}
+
+TEST_CASE("a file that is not there is named", "[editor][command line]") {
+    check_refused(run({"check", "no/such/project.json"}), "no/such/project.json");
+    check_refused(run({"schedule", "no/such/project.json", "--out", "nowhere"}),
+                  "no/such/project.json");
+}
+
+TEST_CASE("a folder in the place of a project is refused", "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_folder"};
+    check_refused(run({"check", scratch.path.string()}), scratch.path.string());
+}
+
+TEST_CASE("what is no project at all is refused by name", "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_binary"};
+    const std::string binary(
+        "\x7f"
+        "ELF\x02\x01\x00\x00\xff\xfe",
+        10);
+    check_refused(run({"check", written(scratch, "program", binary).string()}), "program");
+    check_refused(run({"check", written(scratch, "empty", "").string()}), "empty");
+    check_refused(run({"check", written(scratch, "cut.json", R"({"barwright": 1,)").string()}),
+                  "cut.json");
+}
+
+TEST_CASE("a file of 100 MB is refused in a moment", "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_large"};
+    const auto file = written(scratch, "large.json", "{");
+    fs::resize_file(file, std::uintmax_t{100} << 20U);
+    const auto before = std::chrono::steady_clock::now();
+    check_refused(run({"check", file.string()}), "large.json");
+    CHECK(std::chrono::steady_clock::now() - before < std::chrono::seconds{1});
+}
+
+TEST_CASE("brackets nested ten thousand deep are refused", "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_deep"};
+    const auto file = written(scratch, "deep.json", std::string(10'000, '['));
+    check_refused(run({"check", file.string()}), "deep.json");
+}
+
+TEST_CASE("a project without findings is checked with status 0", "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_empty"};
+    const auto checked = run({"check", written(scratch, "a.json", empty_project).string()});
+    CAPTURE(checked.out, checked.err);
+    CHECK(checked.status == 0);
+    CHECK(checked.err.empty());
+    CHECK_THAT(checked.out, Catch::Contains("Nothing yet"));
+}
+
+TEST_CASE("a finding that is an error gives status 1 and is printed with its mend",
+          "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_broken"};
+    const auto checked = run({"check", written(scratch, "a.json", broken_project).string()});
+    CAPTURE(checked.out, checked.err);
+    CHECK(checked.status == 1);
+    CHECK_THAT(checked.out, Catch::Contains("post") && Catch::Contains("mend: "));
+}
+
+TEST_CASE("schedules of a project with errors are written all the same, with status 1",
+          "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_schedule"};
+    const auto project = written(scratch, "a.json", broken_project);
+    const auto out = scratch.path / "out";
+    const auto scheduled = run({"schedule", project.string(), "--out", out.string()});
+    CAPTURE(scheduled.out, scheduled.err);
+    CHECK(scheduled.status == 1);
+    CHECK_THAT(scheduled.err, Catch::Contains("findings.csv"));
+    for (const auto* name :
+         {"cut.csv", "drill.csv", "fasteners.csv", "findings.csv", "bars.csv", "pieces.json"}) {
+        CAPTURE(name);
+        CHECK(fs::is_regular_file(out / name));
+    }
+}
+
+TEST_CASE("a folder that cannot be written ends with status 2 and its name",
+          "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_no_folder"};
+    const auto project = written(scratch, "a.json", empty_project);
+    const auto blocked = written(scratch, "a_file", "here");
+    check_refused(run({"schedule", project.string(), "--out", blocked.string()}), "a_file");
+}
+
+TEST_CASE("every sample has its schedules written", "[editor][command line][samples]") {
+    const ScratchFolder scratch{"command_line_samples"};
+    int samples = 0;
+    for (const auto& entry : fs::directory_iterator(BARWRIGHT_SAMPLES)) {
+        if (entry.path().extension() != ".json") continue;
+        const auto scheduled =
+            run({"schedule", entry.path().string(), "--out", scratch.path.string()});
+        CAPTURE(entry.path(), scheduled.out, scheduled.err);
+        CHECK(scheduled.status == 0);
+        ++samples;
+    }
+    CHECK(samples > 0);
+}
