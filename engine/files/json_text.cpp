@@ -58,7 +58,8 @@ public:
         Json& object = *open_.back().node;
         open_.back().key = key;
         if (!object.contains(key)) return true;
-        return fail(pointer(), json_quoted(key) + " is given twice here; keep one of the two");
+        return fail(pointer(),
+                    json_quoted(in_short(key)) + " is given twice here; keep one of the two");
     }
 
     bool parse_error(std::size_t bytes_read, const std::string&, const Json::exception& fault) {
@@ -86,8 +87,8 @@ private:
         for (const Open& open : open_) {
             // All but the innermost list already hold the element that is being read.
             const std::size_t index = open.node->size() - (&open == &open_.back() ? 0U : 1U);
-            text +=
-                open.node->is_object() ? json_pointer_step(open.key) : "/" + std::to_string(index);
+            text += open.node->is_object() ? json_pointer_step(in_short(open.key))
+                                           : "/" + std::to_string(index);
         }
         return text;
     }
@@ -165,6 +166,13 @@ bool is_utf8(std::string_view text) {
     } catch (const Json::type_error&) {
         return false;
     }
+}
+
+std::string in_short(std::string_view text, std::size_t longest) {
+    if (text.size() <= longest) return std::string(text);
+    std::size_t end = longest;
+    while (end > 0 && !starts_code_point(text[end])) --end;
+    return std::string(text.substr(0, end)) + "...";
 }
 
 std::string json_pointer_step(std::string_view key) {

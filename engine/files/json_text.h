@@ -26,6 +26,9 @@ std::string json_quoted(std::string_view text);
 
 bool is_utf8(std::string_view text);
 
+// The start of a text that may be anything, cut between characters, for a message.
+std::string in_short(std::string_view text, std::size_t longest = 60);
+
 // One step of a JSON pointer (RFC 6901): "/a~1b" for the key "a/b".
 std::string json_pointer_step(std::string_view key);
 

@@ -21,24 +21,16 @@ using engine::json_quoted;
 using nlohmann::json;
 
 // A value as a message may show it.
-std::string in_short(const json& value) {
-    constexpr std::size_t longest = 40;
+std::string found_text(const json& value) {
     if (value.is_object()) return "an object";
     if (value.is_array()) return "a list of " + std::to_string(value.size());
     if (!value.is_string()) return value.dump();
-    const std::string& text = value.get_ref<const std::string&>();
-    return text.size() <= longest ? json_quoted(text) : "a longer text";
+    return json_quoted(engine::in_short(value.get_ref<const std::string&>()));
 }
 
 std::string with_article(std::string_view thing) {
     const bool starts_with_vowel = std::string_view{"aeio"}.find(thing.front()) != thing.npos;
     return (starts_with_vowel ? "an " : "a ") + std::string(thing);
-}
-
-// The start of a key that may be anything.
-std::string cut_short(const std::string& key) {
-    constexpr std::size_t longest = 60;
-    return key.size() <= longest ? key : key.substr(0, longest) + "...";
 }
 
 template <class Words>
@@ -77,7 +69,7 @@ private:
     }
 
     void expected(std::string_view what, const json& found) {
-        fail("expected " + std::string(what) + ", found " + in_short(found));
+        fail("expected " + std::string(what) + ", found " + found_text(found));
     }
 
     void text(const json& in, const Meaning& meaning, std::string& out);
@@ -294,8 +286,8 @@ void Reader::thing(const json& in, T& out) {
     const std::vector<std::string_view> keys = keys_of<T>();
     for (const auto& [key, unused] : in.items()) {
         if (std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
-        step_in(engine::json_pointer_step(cut_short(key)));
-        fail(name + " has no field " + json_quoted(cut_short(key)) + "; its fields are " +
+        step_in(engine::json_pointer_step(engine::in_short(key)));
+        fail(name + " has no field " + json_quoted(engine::in_short(key)) + "; its fields are " +
              listed(keys, " and "));
         step_out();
         return;
@@ -308,7 +300,7 @@ engine::Result<engine::Done> checked_format(const json& in) {
     const auto fault = [](std::string where, std::string message) {
         return Error{ErrorCode::bad_file, std::move(where), std::move(message)};
     };
-    if (!in.is_object()) return fault("", "expected a Barwright project, found " + in_short(in));
+    if (!in.is_object()) return fault("", "expected a Barwright project, found " + found_text(in));
     const auto found = in.find("barwright");
     if (found == in.end()) {
         return fault("", "not a Barwright project: it lacks the field \"barwright\"");
@@ -316,7 +308,7 @@ engine::Result<engine::Done> checked_format(const json& in) {
     const double format = found->is_number() ? found->get<double>() : 0.0;
     if (std::trunc(format) != format || format < 1) {
         return fault("/barwright", "expected the format's version, a whole number from 1, found " +
-                                       in_short(*found));
+                                       found_text(*found));
     }
     if (format > project_format) {
         return Error{ErrorCode::newer_version, "/barwright",
