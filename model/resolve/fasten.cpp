@@ -102,8 +102,8 @@ private:
         const Attempt attempt = better_side(lap, choice, plan.wanted);
         fill(plan, choice, attempt);
         const auto fits = static_cast<Index>(attempt.layout.count);
-        if (fits == 0 && lap.gap > 0) return {};
         if (fits < plan.wanted) report_too_few(lap, choice, fits, plan.wanted);
+        if (fits == 0 && lap.gap > 0) return {};
         if (fits > 0 && attempt.long_nose) long_nosed_.push_back(joint_subject(lap));
         return plan;
     }

@@ -3,6 +3,7 @@
 
 #include "model/resolve/check_stated.h"
 #include "model/resolve/fasten.h"
+#include "model/resolve/fasteners_meet.h"
 #include "model/resolve/interference.h"
 #include "model/resolve/lap.h"
 #include "model/resolve/mark.h"
@@ -79,6 +80,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     }
     place_fasteners(catalogue, project.stock.size(), std::move(plans), out);
     mark_pieces(project, catalogue, out);
+    report_fasteners_that_meet(project, catalogue, out);
     report_interference_of_frames(project, out, out.findings);
     return out;
 }

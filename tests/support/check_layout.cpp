@@ -80,7 +80,8 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
     }
 }
 
-// Whether a piece of one stack and a piece of the other are known to be in the same place.
+// Whether a piece of one stack and a piece of the other are known to be in the same place, or a
+// finding `fasteners_meet` names all members of both.
 bool are_excused(const Skeleton& skeleton, const SkeletonFastener& f, const SkeletonFastener& g) {
     for (const auto& a : f.stack) {
         for (const auto& b : g.stack) {
@@ -90,7 +91,17 @@ bool are_excused(const Skeleton& skeleton, const SkeletonFastener& f, const Skel
             if (is_found_clash(skeleton, *first, *second)) return true;
         }
     }
-    return false;
+    std::vector<std::string> members;
+    std::string frame;
+    for (const auto* fastener : {&f, &g}) {
+        for (const auto& entry : fastener->stack) {
+            const auto* piece = skeleton.piece(entry.piece);
+            if (piece == nullptr || piece->section.rfind("shim", 0) == 0) continue;
+            members.push_back(stated_member(*piece));
+            frame = piece->frame;
+        }
+    }
+    return findings_naming(skeleton, "fasteners_meet", frame, members) > 0;
 }
 
 void check_one_another(const Skeleton& skeleton,

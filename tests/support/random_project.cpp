@@ -160,11 +160,8 @@ std::vector<model::Formula> formulas_of(const std::vector<Nm>& lengths) {
 }
 
 // Adds what the program's own starters leave of random sizes; nothing where the edit is refused.
-void start_frame(Dice& dice,
-                 model::Project& project,
-                 const std::string& name,
-                 const Ruler& ruler,
-                 bool step) {
+void start_frame(
+    Dice& dice, model::Project& project, const std::string& name, const Ruler& ruler, bool step) {
     const std::string stock = project.stock[0].name;
     const Nm width = ruler.draw(dice, inches(12), inches(60));
     const Nm depth = ruler.draw(dice, inches(12), inches(28));

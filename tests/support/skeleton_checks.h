@@ -28,7 +28,8 @@ Complaints interference_complaints(const Skeleton& skeleton);
 Complaints stack_complaints(const Skeleton& skeleton);
 
 // Edge distance and pitch of every hole; the head and the formed tail stand clear of all metal and
-// of one another. Fasteners of two pieces that are known to interfere are let pass.
+// of one another, unless a finding `fasteners_meet` names the members. Fasteners of two pieces that
+// are known to interfere are let pass.
 Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules);
 
 // Every end of every member is fastened, and every lap as often as asked, or a finding `loose_end`
