@@ -4,6 +4,7 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/dialogs/dialog.h"
+#include "editor/dimension_hand.h"
 #include "editor/kit/scopes.h"
 #include "editor/selection.h"
 
