@@ -18,8 +18,8 @@ bool has_selection(const Desk& desk) {
 }
 bool has_chosen_member(const Desk& desk) {
     const auto& pieces = desk.ui.selection.pieces;
-    return std::any_of(
-        pieces.begin(), pieces.end(), [](const PieceName& name) { return !name.member.empty(); });
+    return std::any_of(pieces.begin(), pieces.end(),
+                       [](const PieceName& name) { return !name.member.empty(); });
 }
 
 void take_typing(Desk& desk) {
@@ -67,63 +67,153 @@ void go_to_place(Desk& desk, Place place) {
 }
 
 constexpr std::array table{
-    Command{"project.new", "New project", Menu::project, {'N', true}, always,
-            [](Desk& d) { wish(d, {Intent::Kind::begin_new, {}}); }},
-    Command{"project.open", "Open\xE2\x80\xA6", Menu::project, {'O', true}, always,
-            [](Desk& d) { wish(d, {Intent::Kind::browse, {}}); }},
-    Command{"project.save", "Save", Menu::project, {'S', true}, always,
+    Command{"project.new",
+            "New project",
+            Menu::project,
+            {'N', true},
+            always,
+            [](Desk& d) {
+                wish(d, {Intent::Kind::begin_new, {}});
+            }},
+    Command{"project.open",
+            "Open\xE2\x80\xA6",
+            Menu::project,
+            {'O', true},
+            always,
+            [](Desk& d) {
+                wish(d, {Intent::Kind::browse, {}});
+            }},
+    Command{"project.save",
+            "Save",
+            Menu::project,
+            {'S', true},
+            always,
             [](Desk& d) {
                 take_typing(d);
                 save_or_browse(d);
             }},
-    Command{"project.save_as", "Save under another name\xE2\x80\xA6", Menu::project,
-            {'S', true, true}, always,
+    Command{"project.save_as",
+            "Save under another name\xE2\x80\xA6",
+            Menu::project,
+            {'S', true, true},
+            always,
             [](Desk& d) {
                 take_typing(d);
                 browse_to_save(d);
             }},
-    Command{"project.export", "Export the schedules\xE2\x80\xA6", Menu::project, {'E', true},
+    Command{"project.export",
+            "Export the schedules\xE2\x80\xA6",
+            Menu::project,
+            {'E', true},
             has_frames,
             [](Desk& d) {
                 take_typing(d);
                 browse_to_export(d);
             }},
-    Command{"project.leave", "Leave", Menu::project, {'Q', true}, always,
-            [](Desk& d) { wish(d, {Intent::Kind::leave, {}}); }},
-    Command{"edit.undo", "Undo", Menu::edit, {'Z', true},
+    Command{"project.leave",
+            "Leave",
+            Menu::project,
+            {'Q', true},
+            always,
+            [](Desk& d) {
+                wish(d, {Intent::Kind::leave, {}});
+            }},
+    Command{"edit.undo",
+            "Undo",
+            Menu::edit,
+            {'Z', true},
             [](const Desk& d) { return d.history.can_undo(); },
             [](Desk& d) { d.history.undo(); }},
-    Command{"edit.redo", "Redo", Menu::edit, {'Y', true},
+    Command{"edit.redo",
+            "Redo",
+            Menu::edit,
+            {'Y', true},
             [](const Desk& d) { return d.history.can_redo(); },
             [](Desk& d) { d.history.redo(); }},
     Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_selection, let_go},
-    Command{"edit.remove", "Remove the chosen members", Menu::edit, {key::remove},
-            has_chosen_member, remove_members},
-    Command{"dimension.new", "New dimension\xE2\x80\xA6", Menu::edit, {'D', true}, always,
+    Command{"edit.remove",
+            "Remove the chosen members",
+            Menu::edit,
+            {key::remove},
+            has_chosen_member,
+            remove_members},
+    Command{"dimension.new",
+            "New dimension\xE2\x80\xA6",
+            Menu::edit,
+            {'D', true},
+            always,
             [](Desk& d) { d.ui.dialog = DimensionForm{}; }},
-    Command{"frame.box", "New box frame\xE2\x80\xA6", Menu::frame, {'B', true}, always,
+    Command{"frame.box",
+            "New box frame\xE2\x80\xA6",
+            Menu::frame,
+            {'B', true},
+            always,
             [](Desk& d) { open_starter(d, StarterKind::box); }},
-    Command{"frame.stepped", "New stepped frame\xE2\x80\xA6", Menu::frame, {'B', true, true},
-            always, [](Desk& d) { open_starter(d, StarterKind::stepped); }},
-    Command{"view.fit", "See all", Menu::view, {'F'}, always,
+    Command{"frame.stepped",
+            "New stepped frame\xE2\x80\xA6",
+            Menu::frame,
+            {'B', true, true},
+            always,
+            [](Desk& d) { open_starter(d, StarterKind::stepped); }},
+    Command{"view.fit",
+            "See all",
+            Menu::view,
+            {'F'},
+            always,
             [](Desk& d) { d.ui.view.wants_fit = true; }},
-    Command{"view.front", "From the front", Menu::view, {'1'}, always,
+    Command{"view.front",
+            "From the front",
+            Menu::view,
+            {'1'},
+            always,
             [](Desk& d) { see_from(d, engine::ViewFrom::front); }},
-    Command{"view.left", "From the left", Menu::view, {'2'}, always,
+    Command{"view.left",
+            "From the left",
+            Menu::view,
+            {'2'},
+            always,
             [](Desk& d) { see_from(d, engine::ViewFrom::left); }},
-    Command{"view.top", "From above", Menu::view, {'3'}, always,
+    Command{"view.top",
+            "From above",
+            Menu::view,
+            {'3'},
+            always,
             [](Desk& d) { see_from(d, engine::ViewFrom::top); }},
-    Command{"view.corner", "From the corner", Menu::view, {'4'}, always,
+    Command{"view.corner",
+            "From the corner",
+            Menu::view,
+            {'4'},
+            always,
             [](Desk& d) { see_from(d, engine::ViewFrom::corner); }},
-    Command{"view.larger", "Larger text", Menu::view, {key::equal, true}, always,
+    Command{"view.larger",
+            "Larger text",
+            Menu::view,
+            {key::equal, true},
+            always,
             [](Desk& d) { scale_text(d, 1.1F); }},
-    Command{"view.smaller", "Smaller text", Menu::view, {key::minus, true}, always,
+    Command{"view.smaller",
+            "Smaller text",
+            Menu::view,
+            {key::minus, true},
+            always,
             [](Desk& d) { scale_text(d, 1.0F / 1.1F); }},
-    Command{"place.lay_out", "Lay out", Menu::none, {'1', true}, always,
+    Command{"place.lay_out",
+            "Lay out",
+            Menu::none,
+            {'1', true},
+            always,
             [](Desk& d) { go_to_place(d, Place::lay_out); }},
-    Command{"place.buy", "Buy", Menu::none, {'2', true}, always,
+    Command{"place.buy",
+            "Buy",
+            Menu::none,
+            {'2', true},
+            always,
             [](Desk& d) { go_to_place(d, Place::buy); }},
-    Command{"place.make", "Make", Menu::none, {'3', true}, always,
+    Command{"place.make",
+            "Make",
+            Menu::none,
+            {'3', true},
+            always,
             [](Desk& d) { go_to_place(d, Place::make); }},
 };
 
@@ -157,8 +247,8 @@ bool is_pressed_now(const Shortcut& keys) {
 std::span<const Command> commands() { return table; }
 
 const Command* find_command(std::string_view id) {
-    const auto at = std::find_if(
-        table.begin(), table.end(), [&](const Command& command) { return command.id == id; });
+    const auto at = std::find_if(table.begin(), table.end(),
+                                 [&](const Command& command) { return command.id == id; });
     return at == table.end() ? nullptr : &*at;
 }
 

@@ -11,9 +11,8 @@ namespace {
 
 int count_of(const std::vector<model::Finding>& findings, model::Severity severity) {
     return static_cast<int>(
-        std::count_if(findings.begin(), findings.end(), [&](const model::Finding& finding) {
-            return finding.severity == severity;
-        }));
+        std::count_if(findings.begin(), findings.end(),
+                      [&](const model::Finding& finding) { return finding.severity == severity; }));
 }
 
 Summary summary_of(const Derived& derived) {
@@ -39,9 +38,8 @@ void append_part(std::string& text, const std::string& part) {
 void append_count(std::string& text, int before, int after, const char* one, const char* many) {
     if (before == after) return;
     const int by = std::abs(after - before);
-    append_part(text,
-                std::to_string(by) + " " + (by == 1 ? one : many) +
-                    (after > before ? " more" : " fewer"));
+    append_part(text, std::to_string(by) + " " + (by == 1 ? one : many) +
+                          (after > before ? " more" : " fewer"));
 }
 
 }  // namespace

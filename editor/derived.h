@@ -2,7 +2,6 @@
 #pragma once
 
 #include "editor/history.h"
-
 #include "engine/measure/length.h"
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
@@ -44,8 +43,6 @@ Derived derive(const Snapshot& project, Revision revision, const model::Catalogu
 
 // What changed between two states, in a maker's words: "2 pieces more, 3 3/4 in more bar"; empty
 // when the figures are the same.
-std::string change_text(const Summary& before,
-                        const Summary& after,
-                        const model::Project& project);
+std::string change_text(const Summary& before, const Summary& after, const model::Project& project);
 
 }  // namespace editor

@@ -6,7 +6,6 @@
 #include "editor/derived.h"
 #include "editor/history.h"
 #include "editor/ui_state.h"
-
 #include "engine/render/scene.h"
 #include "engine/result.h"
 

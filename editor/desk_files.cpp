@@ -1,7 +1,6 @@
 #include "editor/desk_files.h"
 
 #include "editor/open_project.h"
-
 #include "engine/files/whole_file.h"
 #include "model/project/project_json.h"
 #include "model/schedule/write_all.h"
@@ -108,8 +107,8 @@ bool export_to(Desk& desk, const fs::path& folder) {
         say_trouble(desk, "The schedules are not written", written.error());
         return false;
     }
-    desk.ui.notice =
-        Notice{"Wrote " + std::to_string(files.size()) + " schedules into " + folder.string(), false};
+    desk.ui.notice = Notice{
+        "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string(), false};
     return true;
 }
 

@@ -9,8 +9,8 @@ namespace {
 
 const model::Dimension* find_dimension(const Derived& derived, const std::string& name) {
     const auto& all = derived.project->dimensions;
-    const auto at = std::find_if(
-        all.begin(), all.end(), [&](const model::Dimension& it) { return it.name == name; });
+    const auto at = std::find_if(all.begin(), all.end(),
+                                 [&](const model::Dimension& it) { return it.name == name; });
     return at == all.end() ? nullptr : &*at;
 }
 
@@ -56,7 +56,8 @@ void nudge_typed(DimensionHand& hand, const Derived& derived, double steps) {
     const auto value = tried_formula(*derived.project, hand.typed->dimension, hand.typed->text);
     if (dimension == nullptr || !value) return;
     const auto& shown = derived.project->shown;
-    hand.typed->text = formula_of(stepped(*value, steps, limits_of(derived, *dimension), shown), shown);
+    hand.typed->text =
+        formula_of(stepped(*value, steps, limits_of(derived, *dimension), shown), shown);
 }
 
 void begin_drag(DimensionHand& hand, const Derived& derived, const model::Dimension& dimension) {
@@ -64,12 +65,12 @@ void begin_drag(DimensionHand& hand, const Derived& derived, const model::Dimens
     hand.typed.reset();
     const auto value = value_of(derived, dimension.name);
     if (!value || !is_plain_value(*derived.project, dimension)) {
-        hand.refused = RefusedFormula{
-            dimension.name, dimension.formula, "follows a formula: click it and type to change it"};
+        hand.refused = RefusedFormula{dimension.name, dimension.formula,
+                                      "follows a formula: click it and type to change it"};
         return;
     }
-    hand.dragged = DraggedValue{
-        dimension.name, *value, "drag " + dimension.name + " " + std::to_string(++hand.drags)};
+    hand.dragged = DraggedValue{dimension.name, *value,
+                                "drag " + dimension.name + " " + std::to_string(++hand.drags)};
 }
 
 std::optional<Change> dragged_change(const DimensionHand& hand,
@@ -79,8 +80,7 @@ std::optional<Change> dragged_change(const DimensionHand& hand,
     const model::Dimension* dimension = find_dimension(derived, hand.dragged->dimension);
     if (dimension == nullptr) return std::nullopt;
     const auto& shown = derived.project->shown;
-    const auto value =
-        stepped(hand.dragged->start, steps, limits_of(derived, *dimension), shown);
+    const auto value = stepped(hand.dragged->start, steps, limits_of(derived, *dimension), shown);
     const model::Formula formula = formula_of(value, shown);
     if (formula == dimension->formula) return std::nullopt;
     return change_of(model::SetFormula{dimension->name, formula}, hand.dragged->merge_key);

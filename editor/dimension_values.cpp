@@ -21,9 +21,9 @@ engine::NameLookup lookup_in(const Derived& derived) {
 
 std::string number_text(double value) {
     std::array<char, 32> buffer{};
-    const auto end =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, 4)
-            .ptr;
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                   std::chars_format::fixed, 4)
+                         .ptr;
     std::string text(buffer.data(), end);
     while (text.back() == '0') text.pop_back();
     if (text.back() == '.') text.pop_back();
@@ -129,10 +129,8 @@ engine::Result<Quantity> tried_formula(const model::Project& project,
 }
 
 engine::Result<Quantity> tried_length(const Derived& derived, const model::Formula& formula) {
-    return engine::evaluate(formula,
-                            QuantityKind::length,
-                            engine::bare_unit(derived.project->shown),
-                            lookup_in(derived));
+    return engine::evaluate(formula, QuantityKind::length,
+                            engine::bare_unit(derived.project->shown), lookup_in(derived));
 }
 
 }  // namespace editor

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "editor/derived.h"
-
 #include "engine/measure/formula.h"
 #include "engine/result.h"
 #include "model/project/project.h"

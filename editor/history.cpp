@@ -41,8 +41,7 @@ void History::mark_saved() {
 }
 
 void History::push(std::string label, model::Project project) {
-    steps_.push_back({std::move(label),
-                      std::make_shared<const model::Project>(std::move(project)),
+    steps_.push_back({std::move(label), std::make_shared<const model::Project>(std::move(project)),
                       ++last_revision_});
     if (steps_.size() > most_steps) steps_.erase(steps_.begin());
     at_ = steps_.size() - 1;

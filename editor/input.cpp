@@ -6,9 +6,7 @@
 
 namespace editor {
 
-void InputQueue::move(float x, float y) {
-    events_.push_back({Kind::move, 0, false, x, y});
-}
+void InputQueue::move(float x, float y) { events_.push_back({Kind::move, 0, false, x, y}); }
 
 void InputQueue::button(int which, bool is_down) {
     if (which < 0 || static_cast<std::size_t>(which) >= buttons_.size()) return;

@@ -64,12 +64,8 @@ void Painter::use_scale(float scale) {
 void Painter::paint(Desk& desk) {
     const Derived& now = derived(desk);
     const auto& view = desk.ui.view;
-    const unsigned texture = renderer_.draw(scene(desk),
-                                            emphasis_of(now, desk.ui.selection, view),
-                                            view.camera,
-                                            view.viewport,
-                                            style_at(scale_),
-                                            samples_);
+    const unsigned texture = renderer_.draw(scene(desk), emphasis_of(now, desk.ui.selection, view),
+                                            view.camera, view.viewport, style_at(scale_), samples_);
     ImDrawData* data = ImGui::GetDrawData();
     put_texture(*data, texture);
     int width = 0;

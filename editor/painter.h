@@ -2,7 +2,6 @@
 #pragma once
 
 #include "editor/desk.h"
-
 #include "engine/render/image.h"
 #include "engine/render/renderer.h"
 
@@ -18,9 +17,9 @@ public:
     Painter(const Painter&) = delete;
     Painter& operator=(const Painter&) = delete;
 
-    void begin_frame();          // before the input queue is applied
-    void use_scale(float scale); // loads the fonts anew when it has changed; outside of a frame
-    void paint(Desk& desk);      // what was rendered last, without swapping the buffers
+    void begin_frame();           // before the input queue is applied
+    void use_scale(float scale);  // loads the fonts anew when it has changed; outside of a frame
+    void paint(Desk& desk);       // what was rendered last, without swapping the buffers
     engine::Image picture() const;
 
 private:

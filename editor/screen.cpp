@@ -1,8 +1,8 @@
 #include "editor/screen.h"
 
 #include "editor/commands.h"
-#include "editor/kit/widgets.h"
 #include "editor/dialogs/draw_dialog.h"
+#include "editor/kit/widgets.h"
 #include "editor/places/consequences.h"
 #include "editor/places/lay_out.h"
 #include "editor/places/piece_panel.h"
@@ -20,8 +20,8 @@ std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& no
     auto& ui = desk.ui;
     switch (ui.place) {
         case Place::lay_out:
-            return draw_lay_out(
-                area, now, *desk.catalogue, {ui.hand, ui.selection, ui.dialog, ui.stock_filter});
+            return draw_lay_out(area, now, *desk.catalogue,
+                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter});
         case Place::buy:
             return draw_buy(area, now, ui.offers, ui.selection);
         case Place::make:
@@ -42,10 +42,8 @@ float draw_splitter(const char* name, float x, const Area& beside) {
     log_item("edge");
     const bool hot = ImGui::IsItemHovered() || ImGui::IsItemActive();
     if (hot) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
-    ImGui::GetWindowDrawList()->AddLine({x, beside.y},
-                                        {x, beside.y + beside.height},
-                                        hot ? colour::dye : colour::line,
-                                        scaled(hot ? 2 : 1));
+    ImGui::GetWindowDrawList()->AddLine({x, beside.y}, {x, beside.y + beside.height},
+                                        hot ? colour::dye : colour::line, scaled(hot ? 2 : 1));
     return ImGui::IsItemActive() ? ImGui::GetIO().MouseDelta.x : 0.0F;
 }
 
@@ -68,13 +66,9 @@ void draw_screen(Desk& desk) {
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
     const std::string_view asked = draw_top_bar(areas.top, desk, now);
     auto change = draw_place(areas.left, desk, now);
-    keep_first(change,
-               draw_view(areas.view, now, scene(desk), {ui.view, ui.selection, ui.hand}));
-    keep_first(change,
-               draw_piece_panel(areas.right,
-                                now,
-                                *desk.catalogue,
-                                {ui.selection, ui.hovered_hole, ui.stock_filter}));
+    keep_first(change, draw_view(areas.view, now, scene(desk), {ui.view, ui.selection, ui.hand}));
+    keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
+                                        {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);
     draw_splitters(areas, ui);
     const std::string_view begun =

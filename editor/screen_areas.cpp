@@ -25,10 +25,10 @@ ScreenAreas screen_areas(ImVec2 window, const UiState& ui) {
     const float left_wanted = ui.left_width > 0 ? ui.left_width : usual_left_width(ui.place);
     const float right_wanted = ui.right_width > 0 ? ui.right_width : 326.0F;
     const float least_view = std::min(scaled(260), window.x * 0.3F);
-    const float right = std::clamp(
-        scaled(right_wanted), scaled(200), std::max(scaled(200), window.x - least_view - scaled(240)));
-    const float left =
-        std::clamp(scaled(left_wanted), scaled(200), std::max(scaled(200), window.x - least_view - right));
+    const float right = std::clamp(scaled(right_wanted), scaled(200),
+                                   std::max(scaled(200), window.x - least_view - scaled(240)));
+    const float left = std::clamp(scaled(left_wanted), scaled(200),
+                                  std::max(scaled(200), window.x - least_view - right));
     const float middle = std::max(1.0F, window.y - top - bottom);
     const float view = std::max(1.0F, window.x - left - right);
     return {{0, 0, window.x, top},

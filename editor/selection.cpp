@@ -40,10 +40,10 @@ bool is_named_in(const model::Subject& subject, std::string_view member) {
 bool concerns_member(const model::Finding& finding,
                      std::string_view frame,
                      std::string_view member) {
-    return std::any_of(
-        finding.concerns.begin(), finding.concerns.end(), [&](const model::Subject& subject) {
-            return subject.frame == frame && is_named_in(subject, member);
-        });
+    return std::any_of(finding.concerns.begin(), finding.concerns.end(),
+                       [&](const model::Subject& subject) {
+                           return subject.frame == frame && is_named_in(subject, member);
+                       });
 }
 
 }  // namespace
@@ -113,8 +113,7 @@ Selection selection_of(const model::Project& project,
 }
 
 bool has_subject(const Selection& selection, model::SubjectKind kind, std::string_view name) {
-    return std::any_of(selection.subjects.begin(),
-                       selection.subjects.end(),
+    return std::any_of(selection.subjects.begin(), selection.subjects.end(),
                        [&](const model::Subject& s) { return s.kind == kind && s.name == name; });
 }
 

@@ -23,7 +23,7 @@ struct PieceName {
 };
 
 struct Selection {
-    std::vector<PieceName> pieces;  // the first is the one that is unrolled
+    std::vector<PieceName> pieces;         // the first is the one that is unrolled
     std::vector<model::Subject> subjects;  // what a finding concerns besides pieces
 
     bool operator==(const Selection&) const = default;

@@ -22,8 +22,6 @@ struct Notice {
     bool is_trouble = false;
 };
 
-
-
 struct UiState {
     Place place = Place::lay_out;
     Selection selection;
@@ -37,7 +35,7 @@ struct UiState {
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
     float left_width = 0.0F;                   // design pixels; 0: the place's own
     float right_width = 0.0F;
-    float text_scale = 1.0F;  // on top of the screen's own
+    float text_scale = 1.0F;      // on top of the screen's own
     bool wants_to_leave = false;  // answered all questions: the program may end
 };
 

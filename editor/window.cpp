@@ -6,7 +6,6 @@
 #include "editor/painter.h"
 #include "editor/report_state.h"
 #include "editor/screen.h"
-
 #include "engine/files/whole_file.h"
 
 #include <GLFW/glfw3.h>
@@ -112,7 +111,10 @@ void choose_member(Desk& desk, const std::string& member) {
 class Session {
 public:
     Session(GLFWwindow* window, Desk& desk, const WindowOptions& options, std::ostream& out)
-        : window_{window}, desk_{desk}, options_{options}, out_{out},
+        : window_{window},
+          desk_{desk},
+          options_{options},
+          out_{out},
           painter_{window, options.samples} {
         listen_to(window, events_);
         if (options.reports_state) items_.emplace();

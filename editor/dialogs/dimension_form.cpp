@@ -110,8 +110,8 @@ DimensionForm dimension_form(const model::Dimension& dimension) {
 DimensionOutcome draw_dimension_form(DimensionForm& form, const Derived& derived) {
     DimensionOutcome outcome;
     const bool is_new = form.instead_of.empty();
-    const DialogScope dialog(
-        "Dimension", is_new ? "New dimension" : "Change the dimension", scaled(500));
+    const DialogScope dialog("Dimension", is_new ? "New dimension" : "Change the dimension",
+                             scaled(500));
     if (!dialog) return outcome;
     draw_line("name", form.name, "shelf level", form.is_fresh && is_new);
     draw_kinds(form);

@@ -25,14 +25,12 @@ void take_file(Desk& desk, const FileBrowser& browser, const std::filesystem::pa
     }
 }
 
-void draw(Desk& desk, FileBrowser browser) {
+void draw(Desk& desk, FileBrowser& browser) {
     const auto outcome = draw_file_browser(browser);
-    if (!outcome.taken && !outcome.is_cancelled) {
-        desk.ui.dialog = std::move(browser);
-        return;
-    }
+    if (!outcome.taken && !outcome.is_cancelled) return;
+    const FileBrowser done = std::move(browser);
     desk.ui.dialog = std::monostate{};
-    if (outcome.taken) take_file(desk, browser, *outcome.taken);
+    if (outcome.taken) take_file(desk, done, *outcome.taken);
 }
 
 template <class Outcome>

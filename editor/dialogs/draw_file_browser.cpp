@@ -38,8 +38,7 @@ const char* verb_of(BrowseFor purpose) {
 void draw_folder_line(FileBrowser& browser, BrowserOutcome& outcome) {
     const float buttons = scaled(150);
     const auto field =
-        draw_field("Folder",
-                   browser.typed_folder,
+        draw_field("Folder", browser.typed_folder,
                    {.hint = "folder", .width = ImGui::GetContentRegionAvail().x - buttons});
     if (field.entered) outcome.taken = take_typed_path(browser);
     ImGui::SameLine();
@@ -71,9 +70,9 @@ void draw_entries(FileBrowser& browser, BrowserOutcome& outcome) {
     for (std::size_t i = 0; i < entries.size(); ++i) {
         const IdScope id(static_cast<int>(i));
         const auto& entry = entries[i];
-        const auto row = draw_row("entry " + entry.name,
-                                  entry.is_folder ? entry.name + "/" : entry.name,
-                                  browser.chosen == i);
+        const auto row =
+            draw_row("entry " + entry.name, entry.is_folder ? entry.name + "/" : entry.name,
+                     browser.chosen == i);
         if (browser.chosen == i && ImGui::IsWindowAppearing()) ImGui::SetScrollHereY();
         if (row.clicked) take_entry(browser, i, row.twice, outcome);
         if (row.clicked && row.twice) break;
@@ -110,13 +109,12 @@ void draw_name_line(FileBrowser& browser, BrowserOutcome& outcome) {
         if (browser.replaced.empty()) return;
         std::string there;
         for (const auto& name : browser.replaced) there += (there.empty() ? "" : ", ") + name;
-        draw_wrapped(
-            "Already in this folder and written anew: " + there, Type::small, colour::amber);
+        draw_wrapped("Already in this folder and written anew: " + there, Type::small,
+                     colour::amber);
         return;
     }
     const bool saves = browser.purpose == BrowseFor::saving;
-    const auto field = draw_field("Name",
-                                  browser.file_name,
+    const auto field = draw_field("Name", browser.file_name,
                                   {.hint = saves ? "name of the file" : "file",
                                    .width = saves ? -1.0F : scaled(420),
                                    .wants_focus = saves && browser.is_fresh});
@@ -133,14 +131,14 @@ void draw_troubles(FileBrowser& browser) {
     if (browser.overwrites) {
         draw_wrapped(browser.overwrites->filename().string() +
                          " is there already. Press the button again to write over it.",
-                     Type::text,
-                     colour::amber);
+                     Type::text, colour::amber);
     }
 }
 
 void draw_answers(FileBrowser& browser, BrowserOutcome& outcome) {
     const std::string verb = browser.overwrites ? "Write over it" : verb_of(browser.purpose);
-    if (draw_button("Take", {.text = verb, .weight = Weight::main})) outcome.taken = accept(browser);
+    if (draw_button("Take", {.text = verb, .weight = Weight::main}))
+        outcome.taken = accept(browser);
     ImGui::SameLine();
     if (draw_button("Cancel")) outcome.is_cancelled = true;
 }

@@ -12,7 +12,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::array<std::string_view, 2> project_endings{".json", ".barwright"};
+constexpr std::string_view project_ending = ".json";
 constexpr std::array<std::string_view, 6> schedule_names{
     "cut.csv", "drill.csv", "fasteners.csv", "findings.csv", "bars.csv", "pieces.json"};
 
@@ -114,13 +114,11 @@ std::optional<fs::path> accept_saving(FileBrowser& browser) {
 }  // namespace
 
 bool is_project_file(const fs::path& file) {
-    const std::string ending = lowered(file.extension().string());
-    return std::find(project_endings.begin(), project_endings.end(), ending) !=
-           project_endings.end();
+    return lowered(file.extension().string()) == project_ending;
 }
 
 fs::path with_project_ending(fs::path file) {
-    if (!is_project_file(file)) file += fs::path(project_endings.front());
+    if (!is_project_file(file)) file += fs::path(project_ending);
     return file;
 }
 

@@ -28,15 +28,15 @@ struct FileBrowser {
     bool shows_all_files = false;
     std::vector<FolderEntry> entries;  // folders first, by name
     std::optional<std::size_t> chosen;
-    std::string trouble;                             // why the last step was not possible
-    std::optional<std::filesystem::path> to_make;    // a folder that was typed but is not there
+    std::string trouble;                              // why the last step was not possible
+    std::optional<std::filesystem::path> to_make;     // a folder that was typed but is not there
     std::optional<std::filesystem::path> overwrites;  // a file that stands in the way
     std::vector<std::string> replaced;  // when exporting: schedules that are there already
     std::optional<Intent> then;         // what saving was asked for
     bool is_fresh = true;               // not drawn yet
 };
 
-// Names that a project file may end in; the first is given to a name that has none of them.
+// Whether the name ends as a project's does; and a name that does.
 bool is_project_file(const std::filesystem::path& file);
 std::filesystem::path with_project_ending(std::filesystem::path file);
 

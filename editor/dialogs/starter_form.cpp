@@ -13,8 +13,7 @@ namespace {
 
 std::string free_frame_name(const model::Project& project, const std::string& wanted) {
     const auto is_taken = [&](const std::string& name) {
-        return std::any_of(project.frames.begin(),
-                           project.frames.end(),
+        return std::any_of(project.frames.begin(), project.frames.end(),
                            [&](const model::Frame& frame) { return frame.name == name; });
     };
     std::string name = wanted;
@@ -177,25 +176,13 @@ Change starter_change(const StarterForm& form,
     if (stock.edit) change.edits.push_back(*std::move(stock.edit));
     const model::Place origin{form.beside.empty() ? "0" : form.beside, "0", "0"};
     if (form.kind == StarterKind::box) {
-        change.edits.emplace_back(model::StartBoxFrame{form.frame,
-                                                       stock.name,
-                                                       form.width,
-                                                       form.depth,
-                                                       form.height,
-                                                       form.shelf_levels,
-                                                       form.dividers,
-                                                       origin});
+        change.edits.emplace_back(model::StartBoxFrame{form.frame, stock.name, form.width,
+                                                       form.depth, form.height, form.shelf_levels,
+                                                       form.dividers, origin});
     } else {
-        change.edits.emplace_back(model::StartSteppedFrame{form.frame,
-                                                           stock.name,
-                                                           form.width,
-                                                           form.depth,
-                                                           form.height,
-                                                           form.well_height,
-                                                           form.well_depth,
-                                                           form.shelf_levels,
-                                                           form.dividers,
-                                                           origin});
+        change.edits.emplace_back(model::StartSteppedFrame{
+            form.frame, stock.name, form.width, form.depth, form.height, form.well_height,
+            form.well_depth, form.shelf_levels, form.dividers, origin});
     }
     return change;
 }
@@ -205,8 +192,8 @@ StarterOutcome draw_starter_form(StarterForm& form,
                                  const model::Catalogue& tables) {
     StarterOutcome outcome;
     const bool is_box = form.kind == StarterKind::box;
-    const DialogScope dialog(
-        "Starter", is_box ? "New box frame" : "New stepped frame", scaled(620));
+    const DialogScope dialog("Starter", is_box ? "New box frame" : "New stepped frame",
+                             scaled(620));
     if (!dialog) return outcome;
     draw_wrapped(help_of(form.kind), Type::text, colour::quiet);
     ImGui::Dummy(scaled(1, 6));

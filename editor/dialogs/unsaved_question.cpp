@@ -1,8 +1,8 @@
 #include "editor/dialogs/unsaved_question.h"
 
+#include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
-#include "editor/keys.h"
 
 namespace editor {
 namespace {

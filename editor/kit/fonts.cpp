@@ -24,9 +24,9 @@ namespace {
 using Bytes = std::span<const unsigned char>;
 
 // What people write names and notes with, and the signs of the trade.
-constexpr ImWchar wide_ranges[] = {0x20,   0x17F,  0x370,  0x52F,  0x2010, 0x205F, 0x2070, 0x20BF,
-                                   0x2150, 0x215E, 0x2190, 0x21FF, 0x2200, 0x22FF, 0x2300, 0x23FF,
-                                   0x25A0, 0x26FF, 0x2713, 0x2718, 0};
+constexpr ImWchar wide_ranges[] = {0x20,   0x17F,  0x370,  0x52F,  0x2010, 0x205F, 0x2070,
+                                   0x20BF, 0x2150, 0x215E, 0x2190, 0x21FF, 0x2200, 0x22FF,
+                                   0x2300, 0x23FF, 0x25A0, 0x26FF, 0x2713, 0x2718, 0};
 constexpr ImWchar narrow_ranges[] = {0x20, 0xFF, 0x2010, 0x2044, 0x2150, 0x215E, 0};
 
 // The atlas only reads them, but asks for a pointer that it might own.
@@ -37,11 +37,11 @@ void add_font(ImFontAtlas& atlas, Bytes first, float size, const ImWchar* ranges
     ImFontConfig config;
     config.FontDataOwnedByAtlas = false;
     config.OversampleH = 1;
-    atlas.AddFontFromMemoryTTF(
-        as_void(first), static_cast<int>(first.size()), size, &config, ranges);
+    atlas.AddFontFromMemoryTTF(as_void(first), static_cast<int>(first.size()), size, &config,
+                               ranges);
     config.MergeMode = true;
-    atlas.AddFontFromMemoryTTF(
-        as_void(fallback), static_cast<int>(fallback.size()), size - 1.0F, &config, ranges);
+    atlas.AddFontFromMemoryTTF(as_void(fallback), static_cast<int>(fallback.size()), size - 1.0F,
+                               &config, ranges);
 }
 
 }  // namespace

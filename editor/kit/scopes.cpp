@@ -3,10 +3,10 @@
 namespace editor {
 namespace {
 
-constexpr ImGuiWindowFlags fixed_panel =
-    ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoResize |
-    ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_NoSavedSettings |
-    ImGuiWindowFlags_NoBringToFrontOnFocus;
+constexpr ImGuiWindowFlags fixed_panel = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove |
+                                         ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoCollapse |
+                                         ImGuiWindowFlags_NoSavedSettings |
+                                         ImGuiWindowFlags_NoBringToFrontOnFocus;
 
 bool begin_dialog(const char* name, float width) {
     if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
@@ -15,8 +15,7 @@ bool begin_dialog(const char* name, float width) {
     ImGui::SetNextWindowSizeConstraints({width, 0}, {screen.x * 0.94F, screen.y * 0.94F});
     if (width > 0) ImGui::SetNextWindowSize({width, 0});
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(22, 18));
-    return ImGui::BeginPopupModal(name,
-                                  nullptr,
+    return ImGui::BeginPopupModal(name, nullptr,
                                   ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove |
                                       ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoSavedSettings |
                                       ImGuiWindowFlags_AlwaysAutoResize);

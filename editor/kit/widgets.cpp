@@ -41,10 +41,7 @@ ButtonColours colours_of(Weight weight) {
         case Weight::main:
             return {colour::scribed, colour::dye, colour::dye_deep, colour::dye_deep, 0.0F};
         case Weight::plain:
-            return {colour::ink,
-                    colour::from_rgb(0xffffff),
-                    colour::dye_wash,
-                    colour::scribed_soft,
+            return {colour::ink, colour::from_rgb(0xffffff), colour::dye_wash, colour::scribed_soft,
                     1.0F};
         case Weight::link:
             break;
@@ -79,16 +76,11 @@ void draw_text_right(std::string_view text, ImU32 packed) {
 
 ImVec2 size_of_text(std::string_view text, Type type) {
     const ImFont* face = font(type);
-    return face->CalcTextSizeA(
-        face->FontSize, 1.0e6F, 0.0F, text.data(), end_of(text));
+    return face->CalcTextSizeA(face->FontSize, 1.0e6F, 0.0F, text.data(), end_of(text));
 }
 
-float draw_text_at(ImDrawList& on,
-                   ImVec2 at,
-                   std::string_view text,
-                   Type type,
-                   ImU32 packed,
-                   Align align) {
+float draw_text_at(
+    ImDrawList& on, ImVec2 at, std::string_view text, Type type, ImU32 packed, Align align) {
     const float width = size_of_text(text, type).x;
     if (align == Align::middle) at.x -= width / 2;
     if (align == Align::right) at.x -= width;

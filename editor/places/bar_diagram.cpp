@@ -66,19 +66,13 @@ void draw_bar(ImDrawList& on,
         const auto& marks = derived.resolved.marks;
         const std::string mark = row.mark < marks.size() ? marks[row.mark].name : "";
         if (size_of_text(mark, Type::small).x + scaled(4) > x - left) continue;
-        draw_text_at(on,
-                     {(left + x) / 2, at.y + size.y / 2 - scaled(7.5F)},
-                     mark,
-                     Type::small,
-                     colour::ink,
-                     Align::middle);
+        draw_text_at(on, {(left + x) / 2, at.y + size.y / 2 - scaled(7.5F)}, mark, Type::small,
+                     colour::ink, Align::middle);
     }
     hatch(on, {x, at.y}, {end, at.y + size.y});
     on.AddRect(at, {end, at.y + size.y}, colour::edge);
-    draw_text_at(on,
-                 {end + scaled(8), at.y + size.y / 2 - scaled(7.5F)},
-                 bar_text(derived.bars[bar.first].bar_length, derived.project->shown),
-                 Type::small,
+    draw_text_at(on, {end + scaled(8), at.y + size.y / 2 - scaled(7.5F)},
+                 bar_text(derived.bars[bar.first].bar_length, derived.project->shown), Type::small,
                  colour::quiet);
 }
 

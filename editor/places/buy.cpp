@@ -3,7 +3,6 @@
 #include "editor/dimension_values.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
-
 #include "engine/measure/tape.h"
 
 #include <algorithm>
@@ -30,8 +29,7 @@ std::optional<Change> draw_offers(const Derived& derived,
     ImGui::AlignTextToFramePadding();
     draw_text("sold in", colour::quiet);
     ImGui::SameLine();
-    const auto field =
-        draw_field("bars of " + stock.name, text, {.hint = "lengths: 16 ft; 20 ft"});
+    const auto field = draw_field("bars of " + stock.name, text, {.hint = "lengths: 16 ft; 20 ft"});
     if (field.active || field.changed) typing = {stock.name, text, {}};
     std::optional<Change> change;
     if ((field.entered || field.left) && text != offers_text(stock)) {
@@ -54,8 +52,7 @@ std::optional<Change> draw_offers(const Derived& derived,
 }
 
 bool is_used(const Derived& derived, std::size_t stock) {
-    return std::any_of(derived.resolved.pieces.begin(),
-                       derived.resolved.pieces.end(),
+    return std::any_of(derived.resolved.pieces.begin(), derived.resolved.pieces.end(),
                        [&](const model::Piece& piece) { return piece.stock == stock; });
 }
 
@@ -79,8 +76,7 @@ void draw_bars_of(const Derived& derived, const std::string& section, Selection&
         log_item(name);
         draw_hint(row.is_offcut ? "An offcut at hand. Click to select its pieces"
                                 : "Click to select its pieces");
-        draw_bar(
-            *ImGui::GetWindowDrawList(), at, {width, scaled(18)}, derived, run, longest);
+        draw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, derived, run, longest);
     }
 }
 

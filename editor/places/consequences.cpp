@@ -15,7 +15,8 @@ float draw_figure(ImVec2 at, const std::string& figure, const std::string& word,
     const float width = draw_text_at(on, at, figure, Type::number, ink);
     const float below =
         draw_text_at(on, {at.x, at.y + scaled(25)}, word, Type::small, colour::quiet);
-    log_rectangle(word, {at.x, at.y, at.x + std::max(width, below), at.y + scaled(40), true, true, figure});
+    log_rectangle(
+        word, {at.x, at.y, at.x + std::max(width, below), at.y + scaled(40), true, true, figure});
     return std::max(width, below) + scaled(38);
 }
 
@@ -45,8 +46,7 @@ float draw_figures(const Area& area, Desk& desk, const Derived& derived) {
     at.x += draw_figure(at, std::to_string(summary.pieces), "pieces", colour::ink);
     at.x += draw_figure(at, bar_text(summary.bar, shown), "of bar", colour::ink);
     at.x += draw_figure(at, bars_text(derived), "bars to buy", colour::ink);
-    at.x += draw_figure(
-        at, std::to_string(summary.fasteners), fastener_word(derived), colour::ink);
+    at.x += draw_figure(at, std::to_string(summary.fasteners), fastener_word(derived), colour::ink);
     draw_findings_figure(at, desk, derived);
     return at.x + scaled(120);
 }
@@ -59,14 +59,14 @@ void draw_lines(const Area& area, const Desk& desk, const Derived& derived, floa
     const auto line = [&](const char* word, const std::string& text, ImU32 ink) {
         if (text.empty()) return;
         draw_text_at(on, {x, y + scaled(1)}, word, Type::small, colour::quiet);
-        draw_text_at(on, {x + indent, y}, text_to_fit(text, Type::text, width - indent), Type::text, ink);
+        draw_text_at(on, {x + indent, y}, text_to_fit(text, Type::text, width - indent), Type::text,
+                     ink);
         y += scaled(23);
     };
     const auto& notice = desk.ui.notice;
     line("Last edit", last_edit_text(desk, derived), colour::ink);
     if (notice) {
-        line(notice->is_trouble ? "Refused" : "Done",
-             notice->text,
+        line(notice->is_trouble ? "Refused" : "Done", notice->text,
              notice->is_trouble ? colour::red : colour::ink);
     } else {
         line("Next", next_text(derived), colour::ink);
@@ -83,19 +83,13 @@ void draw_bars(const Area& area, const Derived& derived) {
         const bool is_last = i + 1 == most && runs.size() > most;
         if (i == most) break;
         if (is_last) {
-            draw_text_at(*ImGui::GetWindowDrawList(),
-                         {area.x, y},
+            draw_text_at(*ImGui::GetWindowDrawList(), {area.x, y},
                          "and " + std::to_string(runs.size() - i) + " bars more, under Buy",
-                         Type::small,
-                         colour::quiet);
+                         Type::small, colour::quiet);
             break;
         }
-        draw_bar(*ImGui::GetWindowDrawList(),
-                 {area.x, y},
-                 {area.width - scaled(60), scaled(19)},
-                 derived,
-                 runs[i],
-                 longest);
+        draw_bar(*ImGui::GetWindowDrawList(), {area.x, y}, {area.width - scaled(60), scaled(19)},
+                 derived, runs[i], longest);
         y += scaled(29);
     }
 }
@@ -115,9 +109,8 @@ std::string next_text(const Derived& derived) {
     if (derived.project->frames.empty()) return "start a frame: Frame, New box frame";
     const auto& findings = derived.findings;
     const auto worst = std::max_element(
-        findings.begin(), findings.end(), [](const model::Finding& a, const model::Finding& b) {
-            return a.severity < b.severity;
-        });
+        findings.begin(), findings.end(),
+        [](const model::Finding& a, const model::Finding& b) { return a.severity < b.severity; });
     if (worst == findings.end() || worst->severity == model::Severity::note) {
         return "export the schedules, or change a dimension";
     }
@@ -127,13 +120,13 @@ std::string next_text(const Derived& derived) {
 
 void draw_consequences(const Area& area, Desk& desk, const Derived& derived) {
     const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
-    const PanelScope panel("Consequences",
-                           area,
+    const PanelScope panel("Consequences", area,
                            ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
-    ImGui::GetWindowDrawList()->AddLine(
-        {area.x, area.y}, {area.x + area.width, area.y}, colour::line, scaled(1));
+    ImGui::GetWindowDrawList()->AddLine({area.x, area.y}, {area.x + area.width, area.y},
+                                        colour::line, scaled(1));
     if (derived.project->frames.empty()) {
-        draw_lines({area.x, area.y - scaled(50), area.width, area.height}, desk, derived, area.width);
+        draw_lines({area.x, area.y - scaled(50), area.width, area.height}, desk, derived,
+                   area.width);
         return;
     }
     const float taken = draw_figures(area, desk, derived) - area.x;

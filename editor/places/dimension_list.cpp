@@ -33,10 +33,8 @@ void draw_band(const Limits& limits, const engine::Quantity& value) {
     const float h = scaled(2.5F);
     on.AddRectFilled({at.x, y - h}, {at.x + width, y + h}, colour::field, h);
     const bool inside = now >= least && (!limits.most || now <= most);
-    on.AddRectFilled({place(least), y - h},
-                     {limits.most ? place(most) : at.x + width, y + h},
-                     inside ? colour::band : colour::amber_edge,
-                     h);
+    on.AddRectFilled({place(least), y - h}, {limits.most ? place(most) : at.x + width, y + h},
+                     inside ? colour::band : colour::amber_edge, h);
     const float x = place(now);
     const float s = scaled(5);
     on.AddTriangleFilled({x, y + scaled(1)}, {x + s, y + s * 2}, {x - s, y + s * 2}, colour::ink);
@@ -46,7 +44,8 @@ void draw_band(const Limits& limits, const engine::Quantity& value) {
 std::string limit_text(const Limits& limits, const engine::TapeStyle& shown) {
     std::string text;
     if (limits.least) text = "least " + quantity_text(*limits.least, shown);
-    if (limits.most) text += (text.empty() ? "" : ", ") + ("most " + quantity_text(*limits.most, shown));
+    if (limits.most)
+        text += (text.empty() ? "" : ", ") + ("most " + quantity_text(*limits.most, shown));
     return text;
 }
 
@@ -63,7 +62,8 @@ void draw_underline(const model::Dimension& dimension,
     }
     const FontScope small(Type::small);
     const float room = ImGui::GetContentRegionAvail().x;
-    const float right_width = right.empty() ? 0.0F : size_of_text(right, Type::small).x + scaled(10);
+    const float right_width =
+        right.empty() ? 0.0F : size_of_text(right, Type::small).x + scaled(10);
     draw_text(text_to_fit(left.empty() ? " " : left, Type::small, room - right_width),
               colour::quiet);
     if (!left.empty()) draw_hint(left);
@@ -80,10 +80,7 @@ void draw_name(const model::Dimension& dimension, float width, Dialog& dialog) {
     if (ImGui::IsItemClicked()) dialog = dimension_form(dimension);
     log_item("edit " + dimension.name);
     draw_hint("Change its name, limits and note");
-    draw_text_at(*ImGui::GetWindowDrawList(),
-                 {at.x, at.y + scaled(4)},
-                 text,
-                 Type::text,
+    draw_text_at(*ImGui::GetWindowDrawList(), {at.x, at.y + scaled(4)}, text, Type::text,
                  hot ? colour::dye : colour::ink);
 }
 

@@ -1,7 +1,6 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_panel.h"
 #include "editor/places/unrolled_piece.h"
-
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -41,25 +40,18 @@ Paper paper_for(const Area& area, const UnrolledPiece& flat) {
 }
 
 void draw_outline(ImDrawList& on, const Paper& paper, const UnrolledPiece& flat) {
-    on.AddRect(paper.point(0, 0),
-               paper.point(flat.width, flat.length),
-               colour::scribed,
-               0,
-               0,
+    on.AddRect(paper.point(0, 0), paper.point(flat.width, flat.length), colour::scribed, 0, 0,
                scaled(1.3F));
     for (const auto& wall : flat.walls) {
         const float middle = paper.point((wall.left() + wall.right()) / 2, 0).x;
-        draw_text_at(on,
-                     {middle, paper.at.y - scaled(20)},
-                     wall.name,
-                     Type::small,
-                     colour::scribed_soft,
-                     Align::middle);
+        draw_text_at(on, {middle, paper.at.y - scaled(20)}, wall.name, Type::small,
+                     colour::scribed_soft, Align::middle);
         if (wall.right() >= flat.width) continue;
         const ImVec2 top = paper.point(wall.right(), 0);
         const ImVec2 end = paper.point(wall.right(), flat.length);
         for (float y = top.y; y < end.y; y += scaled(10)) {
-            on.AddLine({top.x, y}, {top.x, std::min(y + scaled(6), end.y)}, colour::scribed_soft, 1);
+            on.AddLine({top.x, y}, {top.x, std::min(y + scaled(6), end.y)}, colour::scribed_soft,
+                       1);
         }
     }
 }
@@ -117,17 +109,11 @@ void draw_labels(ImDrawList& on,
     const float side = left ? -1.0F : 1.0F;
     for (const auto& label : labels) {
         if (label.shown < least - 1) continue;  // more than there is room for: the table has all
-        const auto length =
-            engine::Length::from_nm(derived.resolved.holes[label.hole].from_datum);
-        on.AddLine({edge + side * scaled(2), label.y},
-                   {edge + side * scaled(10), label.shown},
-                   colour::from_rgb(0xb9c5f2, 120),
-                   1);
-        draw_text_at(on,
-                     {edge + side * scaled(13), label.shown - scaled(8)},
-                     model::length_text(*derived.project, length),
-                     Type::small,
-                     colour::scribed,
+        const auto length = engine::Length::from_nm(derived.resolved.holes[label.hole].from_datum);
+        on.AddLine({edge + side * scaled(2), label.y}, {edge + side * scaled(10), label.shown},
+                   colour::from_rgb(0xb9c5f2, 120), 1);
+        draw_text_at(on, {edge + side * scaled(13), label.shown - scaled(8)},
+                     model::length_text(*derived.project, length), Type::small, colour::scribed,
                      left ? Align::right : Align::left);
     }
 }
@@ -170,22 +156,13 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
         draw_hole(on, at, radius, marked_hole == hole.hole || under_pointer == hole.hole);
     }
     const float bottom = area.y + area.height;
-    draw_text_at(on,
-                 {area.x + scaled(12), area.y + scaled(10)},
-                 "datum end",
-                 Type::small,
+    draw_text_at(on, {area.x + scaled(12), area.y + scaled(10)}, "datum end", Type::small,
                  colour::scribed_soft);
-    draw_text_at(on,
-                 {area.x + scaled(12), bottom - scaled(25)},
-                 "inside faces, opened out",
-                 Type::small,
-                 colour::scribed_soft);
+    draw_text_at(on, {area.x + scaled(12), bottom - scaled(25)}, "inside faces, opened out",
+                 Type::small, colour::scribed_soft);
     const auto length = engine::Length::from_nm(derived.resolved.pieces[piece].length);
-    draw_text_at(on,
-                 {area.x + area.width - scaled(12), bottom - scaled(27)},
-                 model::length_text(*derived.project, length),
-                 Type::strong,
-                 colour::scribed,
+    draw_text_at(on, {area.x + area.width - scaled(12), bottom - scaled(27)},
+                 model::length_text(*derived.project, length), Type::strong, colour::scribed,
                  Align::right);
     return under_pointer;
 }

@@ -49,13 +49,18 @@ float height_of_wrapped(const std::string& text, Type type, float width) {
     return face->CalcTextSizeA(face->FontSize, 1.0e6F, width, text.c_str()).y;
 }
 
-void draw_card_text(ImDrawList& on, ImVec2 at, const std::string& text, Type type, ImU32 ink, float width) {
+void draw_card_text(
+    ImDrawList& on, ImVec2 at, const std::string& text, Type type, ImU32 ink, float width) {
     const ImFont* face = font(type);
     on.AddText(face, face->FontSize, at, ink, text.c_str(), nullptr, width);
 }
 
 // Three paragraphs: what kind and where, what, and the mend.
-void draw_card(const model::Finding& finding, const std::string& name, bool is_chosen, Selection& selection, const Derived& derived) {
+void draw_card(const model::Finding& finding,
+               const std::string& name,
+               bool is_chosen,
+               Selection& selection,
+               const Derived& derived) {
     const Shades shades = shades_of(finding.severity);
     const float pad = scaled(11);
     const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -71,16 +76,13 @@ void draw_card(const model::Finding& finding, const std::string& name, bool is_c
     const float height = head_height + what_height + mend_height + 2 * scaled(8);
     ImGui::InvisibleButton(name.c_str(), {width, height});
     const bool hot = ImGui::IsItemHovered();
-    if (ImGui::IsItemClicked()) selection = selection_of(*derived.project, derived.resolved, finding);
+    if (ImGui::IsItemClicked())
+        selection = selection_of(*derived.project, derived.resolved, finding);
     log_item(name, finding.code);
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const ImVec2 end{at.x + width, at.y + height};
     on.AddRectFilled(at, end, shades.ground, scaled(3));
-    on.AddRect(at,
-               end,
-               is_chosen || hot ? colour::dye : shades.edge,
-               scaled(3),
-               0,
+    on.AddRect(at, end, is_chosen || hot ? colour::dye : shades.edge, scaled(3), 0,
                is_chosen ? scaled(2) : 1.0F);
     float y = at.y + scaled(8);
     draw_card_text(on, {at.x + pad, y}, head, Type::strong, shades.text, room);
@@ -110,13 +112,8 @@ void draw_finding_list(const Derived& derived, Selection& selection) {
             draw_text("and " + std::to_string(findings.size() - most) + " more", colour::quiet);
             break;
         }
-        const bool is_chosen =
-            !finding.concerns.empty() && selection.subjects == finding.concerns;
-        draw_card(finding,
-                  "finding " + std::to_string(++number),
-                  is_chosen,
-                  selection,
-                  derived);
+        const bool is_chosen = !finding.concerns.empty() && selection.subjects == finding.concerns;
+        draw_card(finding, "finding " + std::to_string(++number), is_chosen, selection, derived);
     }
 }
 

@@ -3,7 +3,6 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/section_choice.h"
-
 #include "engine/measure/tape.h"
 
 #include <algorithm>
@@ -23,8 +22,8 @@ struct StockUse {
 };
 
 StockUse& use_of(std::vector<StockUse>& uses, const std::string& stock) {
-    const auto at = std::find_if(
-        uses.begin(), uses.end(), [&](const StockUse& use) { return use.stock == stock; });
+    const auto at = std::find_if(uses.begin(), uses.end(),
+                                 [&](const StockUse& use) { return use.stock == stock; });
     if (at != uses.end()) return *at;
     uses.push_back({.stock = stock});
     return uses.back();
@@ -84,8 +83,8 @@ std::string bar_text(engine::Length length, const engine::TapeStyle& shown) {
     if (unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot) {
         return engine::tape_text(length, {.form = engine::TapeForm::feet_inches, .denominator = 1});
     }
-    return engine::tape_text(
-        length, {.form = engine::TapeForm::metre, .decimals = 2, .with_unit = true});
+    return engine::tape_text(length,
+                             {.form = engine::TapeForm::metre, .decimals = 2, .with_unit = true});
 }
 
 std::optional<Change> draw_frame_list(const Derived& derived,

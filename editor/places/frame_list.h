@@ -4,7 +4,6 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/selection.h"
-
 #include "model/catalogue/catalogue.h"
 
 #include <optional>

@@ -2,7 +2,6 @@
 
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
-
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -35,7 +34,10 @@ std::vector<Index> pieces_of(const Derived& derived, Index mark, model::Hand han
     return pieces;
 }
 
-bool is_chosen(const std::vector<Index>& chosen, const Derived& derived, Index mark, model::Hand hand) {
+bool is_chosen(const std::vector<Index>& chosen,
+               const Derived& derived,
+               Index mark,
+               model::Hand hand) {
     return std::any_of(chosen.begin(), chosen.end(), [&](Index i) {
         return derived.resolved.pieces[i].mark == mark && derived.resolved.pieces[i].hand == hand;
     });
@@ -65,8 +67,7 @@ void draw_cut_line(const model::CutRow& row, const Derived& derived) {
     ImGui::TableNextColumn();
     draw_text(hand_words(row.hand), Type::small, colour::quiet);
     ImGui::TableNextColumn();
-    draw_text(text_to_fit(row.members, Type::small, ImGui::GetContentRegionAvail().x),
-              Type::small,
+    draw_text(text_to_fit(row.members, Type::small, ImGui::GetContentRegionAvail().x), Type::small,
               colour::quiet);
     draw_hint(row.members);
 }
@@ -98,10 +99,14 @@ void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selecti
     }
 }
 
-void draw_drill_line(const model::DrillRow& row, const Derived& derived, bool is_new_drill, bool is_new_fence) {
+void draw_drill_line(const model::DrillRow& row,
+                     const Derived& derived,
+                     bool is_new_drill,
+                     bool is_new_fence) {
     const auto& project = *derived.project;
     ImGui::TableNextColumn();
-    if (is_new_fence || is_new_drill) draw_text(model::length_text(project, row.gauge), Type::strong);
+    if (is_new_fence || is_new_drill)
+        draw_text(model::length_text(project, row.gauge), Type::strong);
     ImGui::TableNextColumn();
     draw_text(mark_name(derived, row.mark), Type::strong);
     if (row.hand == model::Hand::opposite) {
@@ -123,10 +128,10 @@ void draw_drill_line(const model::DrillRow& row, const Derived& derived, bool is
 }
 
 void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
-    draw_wrapped("Heel against the fence, the leg flat on its outer face, the other leg standing "
-                 "along the fence. Distances run from the datum end, which lies at the hand given.",
-                 Type::small,
-                 colour::quiet);
+    draw_wrapped(
+        "Heel against the fence, the leg flat on its outer face, the other leg standing "
+        "along the fence. Distances run from the datum end, which lies at the hand given.",
+        Type::small, colour::quiet);
     const ItemScope items("drills");
     const TableScope table("drills", 8, list_flags);
     if (!table) return;
@@ -144,15 +149,16 @@ void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selec
     while (clipper.Step()) {
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
             const auto& row = derived.drills[static_cast<std::size_t>(i)];
-            const auto* before =
-                i > clipper.DisplayStart ? &derived.drills[static_cast<std::size_t>(i - 1)] : nullptr;
+            const auto* before = i > clipper.DisplayStart
+                                     ? &derived.drills[static_cast<std::size_t>(i - 1)]
+                                     : nullptr;
             const bool new_drill = before == nullptr || before->drill != row.drill;
             const bool new_fence = new_drill || before->fence != row.fence;
             const IdScope id(i);
             const bool marked = is_chosen(chosen, derived, row.mark, row.hand);
-            if (draw_line_start("drill " + std::to_string(i + 1), new_drill ? row.drill : " ", marked)) {
-                selection = selection_of(*derived.project,
-                                         derived.resolved,
+            if (draw_line_start("drill " + std::to_string(i + 1), new_drill ? row.drill : " ",
+                                marked)) {
+                selection = selection_of(*derived.project, derived.resolved,
                                          pieces_of(derived, row.mark, row.hand));
             }
             draw_drill_line(row, derived, new_drill, new_fence);
@@ -172,14 +178,10 @@ void draw_choice(const char* name, const std::string& text, ShopTable which, Sho
 
 void draw_make(const Area& area, const Derived& derived, ShopTable& table, Selection& selection) {
     const PanelScope panel("Make", area);
-    draw_choice("Cut list",
-                "Cut list \xC2\xB7 " + std::to_string(derived.summary.pieces),
-                ShopTable::cuts,
-                table);
-    draw_choice("Drilling",
-                "Drilling \xC2\xB7 " + std::to_string(derived.drills.size()),
-                ShopTable::drills,
-                table);
+    draw_choice("Cut list", "Cut list \xC2\xB7 " + std::to_string(derived.summary.pieces),
+                ShopTable::cuts, table);
+    draw_choice("Drilling", "Drilling \xC2\xB7 " + std::to_string(derived.drills.size()),
+                ShopTable::drills, table);
     ImGui::NewLine();
     const auto chosen = selected_pieces(*derived.project, derived.resolved, selection);
     if (table == ShopTable::cuts) {

@@ -3,7 +3,6 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
 #include "editor/places/section_choice.h"
-
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -16,16 +15,17 @@ using model::Index;
 void draw_nothing_chosen(const Area& area) {
     const PanelScope panel("Piece", area);
     draw_text("No piece chosen", Type::strong);
-    draw_wrapped("Click a piece in the view, or a row of the cut list: it is laid flat here with "
-                 "its holes.",
-                 Type::text,
-                 colour::quiet);
+    draw_wrapped(
+        "Click a piece in the view, or a row of the cut list: it is laid flat here with "
+        "its holes.",
+        Type::text, colour::quiet);
 }
 
 std::string alike_words(const Derived& derived, const model::Piece& piece) {
     if (piece.mark >= derived.resolved.marks.size()) return "";
     const auto& mark = derived.resolved.marks[piece.mark];
-    std::string words = std::to_string(mark.as_drawn) + (mark.opposite > 0 ? " as drawn, " : " of these");
+    std::string words =
+        std::to_string(mark.as_drawn) + (mark.opposite > 0 ? " as drawn, " : " of these");
     if (mark.opposite > 0) words += std::to_string(mark.opposite) + " of opposite hand";
     return words;
 }
@@ -36,8 +36,7 @@ void draw_head(const Derived& derived, Index piece) {
     ImGui::SameLine(0, scaled(10));
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() + scaled(3));
     const auto& frame = derived.project->frames[it.frame].name;
-    draw_text(text_to_fit(member_words(derived, piece) + ", " + frame,
-                          Type::text,
+    draw_text(text_to_fit(member_words(derived, piece) + ", " + frame, Type::text,
                           ImGui::GetContentRegionAvail().x));
     draw_text(alike_words(derived, it), Type::small, colour::quiet);
     if (it.hand == model::Hand::opposite) {
@@ -66,16 +65,15 @@ std::optional<Change> draw_stock(const Derived& derived,
     if (piece.section >= catalogue.sections.size()) return std::nullopt;
     const auto members = chosen_members(selection);
     const std::string current = catalogue.sections[piece.section].id;
-    const auto section = draw_section_choice(
-        "stock of the chosen", current, catalogue, filter, ImGui::GetContentRegionAvail().x);
+    const auto section = draw_section_choice("stock of the chosen", current, catalogue, filter,
+                                             ImGui::GetContentRegionAvail().x);
     if (members.size() > 1) {
-        draw_text("for the " + std::to_string(members.size()) + " chosen members",
-                  Type::small,
+        draw_text("for the " + std::to_string(members.size()) + " chosen members", Type::small,
                   colour::quiet);
     }
     if (!section || *section == current || members.empty()) return std::nullopt;
-    return section_change(
-        *derived.project, catalogue, selection.pieces.front().frame, members, *section);
+    return section_change(*derived.project, catalogue, selection.pieces.front().frame, members,
+                          *section);
 }
 
 // The schedule's rows of this piece, with the piece's own hole for each.
@@ -149,8 +147,8 @@ void draw_hole_table(const Derived& derived,
     }
     const model::DrillRow* before = nullptr;
     for (const auto& row : rows) {
-        const bool new_fence = before == nullptr || before->gauge != row.row->gauge ||
-                               before->drill != row.row->drill;
+        const bool new_fence =
+            before == nullptr || before->gauge != row.row->gauge || before->drill != row.row->drill;
         draw_hole_row(row, derived, new_fence, marked_hole, now_hovered);
         before = row.row;
     }
@@ -174,16 +172,15 @@ std::optional<Change> draw_piece_panel(const Area& area,
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     const Area blue{at.x, at.y, width, std::clamp(area.height * 0.5F, scaled(200), scaled(430))};
-    ImGui::GetWindowDrawList()->AddRectFilled(
-        at, {at.x + width, at.y + blue.height}, colour::dye, scaled(3));
+    ImGui::GetWindowDrawList()->AddRectFilled(at, {at.x + width, at.y + blue.height}, colour::dye,
+                                              scaled(3));
     auto now_hovered = draw_flat_piece(blue, derived, catalogue, piece, hands.hovered_hole);
     const auto marked = now_hovered ? now_hovered : hands.hovered_hole;
     ImGui::Dummy({width, blue.height + scaled(2)});
     auto change = draw_stock(derived, catalogue, it, hands.selection, hands.stock_filter);
     draw_hole_table(derived, it, marked, now_hovered);
     draw_wrapped("Deburr both faces. Eye protection on; clamp the bar before the drill comes down.",
-                 Type::small,
-                 colour::quiet);
+                 Type::small, colour::quiet);
     hands.hovered_hole = now_hovered;
     return change;
 }

@@ -56,8 +56,7 @@ std::optional<std::string> draw_list(const std::string& current,
 }
 
 const model::Stock* find_stock(const model::Project& project, std::string_view name) {
-    const auto at = std::find_if(project.stock.begin(),
-                                 project.stock.end(),
+    const auto at = std::find_if(project.stock.begin(), project.stock.end(),
                                  [&](const model::Stock& stock) { return stock.name == name; });
     return at == project.stock.end() ? nullptr : &*at;
 }
@@ -77,12 +76,10 @@ std::optional<std::string> draw_section_choice(std::string_view name,
     }
     const PopupScope open(popup.c_str());
     if (!open) return std::nullopt;
-    const auto field =
-        draw_field("Filter",
-                   filter,
-                   {.hint = "type to narrow the list: angle 3/4",
-                    .width = scaled(300),
-                    .wants_focus = ImGui::IsWindowAppearing()});
+    const auto field = draw_field("Filter", filter,
+                                  {.hint = "type to narrow the list: angle 3/4",
+                                   .width = scaled(300),
+                                   .wants_focus = ImGui::IsWindowAppearing()});
     const auto chosen = draw_list(current, catalogue, filter, field.entered);
     if (chosen || is_pressed(key::escape)) ImGui::CloseCurrentPopup();
     return chosen;

@@ -2,7 +2,6 @@
 #pragma once
 
 #include "editor/change.h"
-
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 

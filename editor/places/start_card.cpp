@@ -7,19 +7,17 @@ namespace editor {
 std::string_view draw_start_card(const Area& view) {
     const float width = std::min(scaled(460), view.width - scaled(20));
     const float height = scaled(216);
-    const Area area{view.x + (view.width - width) / 2,
-                    view.y + (view.height - height) * 0.42F,
-                    width,
-                    height};
+    const Area area{view.x + (view.width - width) / 2, view.y + (view.height - height) * 0.42F,
+                    width, height};
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(24, 20));
     const StyleScope outline(ImGuiStyleVar_WindowBorderSize, scaled(1));
     const PanelScope panel("Start", area);
     std::string_view asked;
     draw_text("Begin with a frame", Type::title);
-    draw_wrapped("Give its outside sizes and the bar it is made of. Every size can be changed "
-                 "afterwards, and everything follows.",
-                 Type::text,
-                 colour::quiet);
+    draw_wrapped(
+        "Give its outside sizes and the bar it is made of. Every size can be changed "
+        "afterwards, and everything follows.",
+        Type::text, colour::quiet);
     ImGui::Dummy(scaled(1, 4));
     if (draw_button("Box frame", {.text = "New box frame\xE2\x80\xA6", .weight = Weight::main})) {
         asked = "frame.box";

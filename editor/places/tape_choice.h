@@ -2,7 +2,6 @@
 #pragma once
 
 #include "editor/change.h"
-
 #include "engine/measure/tape.h"
 
 #include <optional>

@@ -4,7 +4,6 @@
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
-
 #include "engine/measure/tape.h"
 
 #include <cmath>
@@ -35,8 +34,7 @@ void draw_marks(ImDrawList& on, const TapeStrip& look, engine::Length value, boo
     std::int64_t number = value.nm() / mark;
     const float bottom = look.at.y + look.size.y - 1;
     for (float x = look.at.x + spacing * static_cast<float>(offset);
-         x < look.at.x + look.size.x - scaled(2) && number >= 0;
-         x += spacing, --number) {
+         x < look.at.x + look.size.x - scaled(2) && number >= 0; x += spacing, --number) {
         if (x < look.at.x + scaled(2)) continue;
         const float length = scaled(7) * mark_length(number, metric);
         on.AddLine({x, bottom - length}, {x, bottom}, colour::tape_mark, 1.0F);
@@ -63,19 +61,14 @@ void draw_face(const TapeStrip& look,
         draw_marks(on, look, value->length, is_metric(shown));
         on.PopClipRect();
     }
-    on.AddRect(look.at,
-               end,
-               look.is_marked ? colour::dye : colour::tape_edge,
-               rounding,
-               0,
+    on.AddRect(look.at, end, look.is_marked ? colour::dye : colour::tape_edge, rounding, 0,
                look.is_marked ? scaled(2) : 1.0F);
     const float y = look.at.y + scaled(3);
     const std::string text = value ? quantity_text(*value, shown) : "no value";
-    draw_text_at(
-        on, {end.x - scaled(9), y}, text, Type::strong, colour::ink, Align::right);
+    draw_text_at(on, {end.x - scaled(9), y}, text, Type::strong, colour::ink, Align::right);
     if (look.shows_name) {
-        draw_text_at(
-            on, {look.at.x + scaled(9), y + 1}, dimension.name, Type::small, colour::tape_text);
+        draw_text_at(on, {look.at.x + scaled(9), y + 1}, dimension.name, Type::small,
+                     colour::tape_text);
     }
 }
 
@@ -85,11 +78,9 @@ std::optional<Change> draw_typing(const TapeStrip& look,
                                   DimensionHand& hand) {
     ImGui::SetCursorScreenPos(look.at);
     const std::string name = hand.typed->dimension + " formula";
-    const auto field = draw_field(name,
-                                  hand.typed->text,
-                                  {.hint = "formula",
-                                   .width = look.size.x,
-                                   .wants_focus = hand.typed->wants_focus});
+    const auto field = draw_field(
+        name, hand.typed->text,
+        {.hint = "formula", .width = look.size.x, .wants_focus = hand.typed->wants_focus});
     hand.typed->wants_focus = false;
     if (field.active && is_pressed(key::up, true)) nudge_typed(hand, derived, 1);
     if (field.active && is_pressed(key::down, true)) nudge_typed(hand, derived, -1);
@@ -112,8 +103,7 @@ StripPull follow_mouse(const model::Dimension& dimension,
                        const TapeStrip& look,
                        DimensionHand& hand) {
     const ImGuiIO& io = ImGui::GetIO();
-    const bool moved =
-        ImGui::IsMouseDragging(ImGuiMouseButton_Left, scaled(pixels_to_drag));
+    const bool moved = ImGui::IsMouseDragging(ImGuiMouseButton_Left, scaled(pixels_to_drag));
     if (ImGui::IsItemActive() && moved && !is_dragged(hand, dimension)) {
         begin_drag(hand, derived, dimension);
     }

@@ -11,8 +11,8 @@
 namespace editor {
 
 struct TapeStrip {
-    std::string strip;   // which one of the dimension: "list" or "view"
-    ImVec2 at;           // upper left corner
+    std::string strip;  // which one of the dimension: "list" or "view"
+    ImVec2 at;          // upper left corner
     ImVec2 size;
     bool shows_name = false;
     bool is_marked = false;  // a finding that is chosen concerns it

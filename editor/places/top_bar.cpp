@@ -15,17 +15,11 @@ void draw_title(const Area& area, const Desk& desk) {
     const std::string title = text_to_fit(title_of(desk), Type::strong, scaled(250));
     const float width = draw_text_at(on, at, title, Type::strong, colour::ink);
     const bool saved = desk.history.is_saved();
-    const char* state = !saved              ? "not saved"
-                        : desk.file.empty() ? ""
-                                            : "saved";
-    draw_text_at(on,
-                 {at.x + width + scaled(10), at.y + scaled(2)},
-                 state,
-                 Type::small,
+    const char* state = !saved ? "not saved" : desk.file.empty() ? "" : "saved";
+    draw_text_at(on, {at.x + width + scaled(10), at.y + scaled(2)}, state, Type::small,
                  saved ? colour::quiet : colour::amber);
-    log_rectangle("title",
-                  {at.x, at.y, at.x + width, at.y + scaled(18), true, true,
-                   title + (saved ? "" : ", not saved")});
+    log_rectangle("title", {at.x, at.y, at.x + width, at.y + scaled(18), true, true,
+                            title + (saved ? "" : ", not saved")});
 }
 
 std::string_view draw_menu(const char* name, Menu menu, const Desk& desk) {
@@ -73,15 +67,13 @@ struct PlaceTab {
 std::array<PlaceTab, 3> place_tabs(const Derived& derived) {
     const int open = derived.summary.open();
     const bool is_empty = derived.project->frames.empty();
-    return {{{Place::lay_out,
-              "Lay out",
-              "place.lay_out",
-              is_empty ? "to begin" : open == 0 ? "settled" : std::to_string(open) + " open",
+    return {{{Place::lay_out, "Lay out", "place.lay_out",
+              is_empty    ? "to begin"
+              : open == 0 ? "settled"
+                          : std::to_string(open) + " open",
               open > 0},
              {Place::buy, "Buy", "place.buy", is_empty ? "" : bars_text(derived)},
-             {Place::make,
-              "Make",
-              "place.make",
+             {Place::make, "Make", "place.make",
               is_empty ? "" : std::to_string(derived.summary.pieces) + " pieces"}}};
 }
 
@@ -94,15 +86,10 @@ bool draw_tab(const PlaceTab& tab, const Area& at, bool is_here) {
     const ImVec2 end{at.x + at.width, at.y + at.height};
     if (is_here || hot) on.AddRectFilled({at.x, at.y}, end, colour::paper);
     if (is_here) on.AddRectFilled({at.x, at.y}, {end.x, at.y + scaled(4)}, colour::dye);
-    draw_text_at(on,
-                 {at.x + scaled(16), at.y + scaled(10)},
-                 tab.name,
-                 is_here ? Type::strong : Type::text,
-                 is_here ? colour::dye : colour::ink);
-    draw_text_at(on,
-                 {at.x + scaled(16), at.y + scaled(30)},
-                 text_to_fit(tab.state, Type::small, at.width - scaled(24)),
-                 Type::small,
+    draw_text_at(on, {at.x + scaled(16), at.y + scaled(10)}, tab.name,
+                 is_here ? Type::strong : Type::text, is_here ? colour::dye : colour::ink);
+    draw_text_at(on, {at.x + scaled(16), at.y + scaled(30)},
+                 text_to_fit(tab.state, Type::small, at.width - scaled(24)), Type::small,
                  tab.is_open ? colour::amber : colour::quiet);
     return clicked;
 }
@@ -128,16 +115,17 @@ std::string_view draw_right_end(const Area& area, const Desk& desk) {
     const Command& undo = *find_command("edit.undo");
     const Command& redo = *find_command("edit.redo");
     const Command& exports = *find_command("project.export");
-    if (draw_button("Undo", {.weight = Weight::link, .enabled = undo.enabled(desk)})) asked = undo.id;
+    if (draw_button("Undo", {.weight = Weight::link, .enabled = undo.enabled(desk)}))
+        asked = undo.id;
     draw_hint(hint_of(undo, desk.history.undo_label()));
     ImGui::SameLine(0, scaled(2));
-    if (draw_button("Redo", {.weight = Weight::link, .enabled = redo.enabled(desk)})) asked = redo.id;
+    if (draw_button("Redo", {.weight = Weight::link, .enabled = redo.enabled(desk)}))
+        asked = redo.id;
     draw_hint(hint_of(redo, desk.history.redo_label()));
     ImGui::SameLine(0, scaled(12));
-    if (draw_button("Export",
-                    {.weight = Weight::main,
-                     .enabled = exports.enabled(desk),
-                     .width = scaled(84)})) {
+    if (draw_button(
+            "Export",
+            {.weight = Weight::main, .enabled = exports.enabled(desk), .width = scaled(84)})) {
         asked = exports.id;
     }
     draw_hint(hint_of(exports, "Write all schedules into a folder"));
@@ -155,8 +143,8 @@ std::string_view draw_top_bar(const Area& area, const Desk& desk, const Derived&
         if (!one.empty()) asked = one;
     }
     const float y = area.y + area.height - scaled(1);
-    ImGui::GetWindowDrawList()->AddLine(
-        {area.x, y}, {area.x + area.width, y}, colour::line, scaled(1));
+    ImGui::GetWindowDrawList()->AddLine({area.x, y}, {area.x + area.width, y}, colour::line,
+                                        scaled(1));
     return asked;
 }
 

@@ -45,13 +45,12 @@ std::size_t find_wall(const std::vector<model::SectionPlate>& walls, std::string
     return static_cast<std::size_t>(at - walls.begin());
 }
 
-void append_wall(UnrolledPiece& flat, std::string name, std::size_t wall, Nm width, bool backwards) {
+void append_wall(
+    UnrolledPiece& flat, std::string name, std::size_t wall, Nm width, bool backwards) {
     const double left = flat.width;
     flat.width += mm(width);
-    flat.walls.push_back({std::move(name),
-                          static_cast<std::uint8_t>(wall),
-                          backwards ? flat.width : left,
-                          backwards ? left : flat.width});
+    flat.walls.push_back({std::move(name), static_cast<std::uint8_t>(wall),
+                          backwards ? flat.width : left, backwards ? left : flat.width});
 }
 
 void append_section(UnrolledPiece& flat, const model::Section& section) {
@@ -96,10 +95,7 @@ void append_holes(UnrolledPiece& flat, const model::Resolved& resolved, const mo
             const auto& wall = flat.walls[w];
             if (wall.wall != hole.wall) continue;
             const double inwards = wall.toe < wall.heel ? -1.0 : 1.0;
-            flat.holes.push_back({h,
-                                  w,
-                                  wall.heel + inwards * mm(hole.gauge),
-                                  mm(hole.from_datum),
+            flat.holes.push_back({h, w, wall.heel + inwards * mm(hole.gauge), mm(hole.from_datum),
                                   mm(hole.diameter)});
         }
     }

@@ -22,16 +22,16 @@ struct UnrolledWall {
 };
 
 struct UnrolledHole {
-    model::Index hole = 0;     // in Resolved::holes
-    std::size_t wall = 0;      // in UnrolledPiece::walls
-    double across = 0.0;       // mm from the drawing's left edge
-    double from_datum = 0.0;   // mm from its upper edge
-    double diameter = 0.0;     // mm
+    model::Index hole = 0;    // in Resolved::holes
+    std::size_t wall = 0;     // in UnrolledPiece::walls
+    double across = 0.0;      // mm from the drawing's left edge
+    double from_datum = 0.0;  // mm from its upper edge
+    double diameter = 0.0;    // mm
 };
 
 struct UnrolledPiece {
-    double width = 0.0;   // mm
-    double length = 0.0;  // mm; the datum end is above
+    double width = 0.0;               // mm
+    double length = 0.0;              // mm; the datum end is above
     std::vector<UnrolledWall> walls;  // from left to right
     std::vector<UnrolledHole> holes;
 };

@@ -53,8 +53,7 @@ FrameBox box_of(const Derived& derived, std::size_t frame) {
 
 glm::dvec3 to_mm(const model::Point& p) {
     constexpr double nm = 1.0 / static_cast<double>(engine::Length::nm_per_mm);
-    return {static_cast<double>(p[0]) * nm,
-            static_cast<double>(p[1]) * nm,
+    return {static_cast<double>(p[0]) * nm, static_cast<double>(p[1]) * nm,
             static_cast<double>(p[2]) * nm};
 }
 
@@ -115,8 +114,8 @@ std::optional<ScreenLine> screen_line(const TaggedDimension& tag,
     if (length < shortest_line) return std::nullopt;
     glm::dvec2 outward{-along.y / length, along.x / length};
     if (glm::dot(outward, *centre - *a) > 0.0) outward = -outward;
-    const double mm = static_cast<double>(tag.to - tag.from) /
-                      static_cast<double>(engine::Length::nm_per_mm);
+    const double mm =
+        static_cast<double>(tag.to - tag.from) / static_cast<double>(engine::Length::nm_per_mm);
     return ScreenLine{*a + outward * offset, *z + outward * offset, *a, *z, along / mm};
 }
 
@@ -157,12 +156,10 @@ Area place_tag(const ScreenLine& line,
         const float most_x = area.x + area.width - size.x - scaled(4);
         const float most_y = area.y + area.height - size.y - scaled(4);
         const Area tag{std::clamp(p.x - size.x / 2, area.x + scaled(4), most_x),
-                       std::clamp(p.y - size.y / 2, area.y + scaled(4), most_y),
-                       size.x,
-                       size.y};
+                       std::clamp(p.y - size.y / 2, area.y + scaled(4), most_y), size.x, size.y};
         if (t == 0.5) best = tag;
-        const bool is_free = std::none_of(
-            taken.begin(), taken.end(), [&](const Area& other) { return overlaps(tag, other); });
+        const bool is_free = std::none_of(taken.begin(), taken.end(),
+                                          [&](const Area& other) { return overlaps(tag, other); });
         if (is_free) return tag;
     }
     return best;
@@ -251,9 +248,7 @@ std::optional<Change> draw_dimension_tags(const Area& area,
                                         .at = {at.x, at.y},
                                         .size = {at.width, at.height},
                                         .shows_name = true},
-                                       dimension,
-                                       derived,
-                                       hand);
+                                       dimension, derived, hand);
         if (outcome.pull.is_held) {
             outcome.change = dragged_change(
                 hand, derived, steps_of(outcome.pull, *line, pixel_scale, derived.project->shown));

@@ -12,10 +12,8 @@ using engine::Colour;
 using model::Index;
 
 // Brushed metal, told apart by stock: cool, warm, pale, dark, greenish.
-constexpr std::array<Colour, 5> metals{Colour{0xCE, 0xD2, 0xD7},
-                                       Colour{0xD6, 0xCE, 0xBF},
-                                       Colour{0xE2, 0xE3, 0xE1},
-                                       Colour{0xAE, 0xB3, 0xBA},
+constexpr std::array<Colour, 5> metals{Colour{0xCE, 0xD2, 0xD7}, Colour{0xD6, 0xCE, 0xBF},
+                                       Colour{0xE2, 0xE3, 0xE1}, Colour{0xAE, 0xB3, 0xBA},
                                        Colour{0xC2, 0xCC, 0xC4}};
 constexpr Colour metal_line{0x5A, 0x5D, 0x62};
 constexpr Colour shim_colour{0xE0, 0xB8, 0x7A};
@@ -39,16 +37,16 @@ engine::SceneData skeleton_scene(const Derived& derived, const model::Catalogue&
     engine::SceneData scene;
     scene.revision = derived.revision;
     for (Index i = 0; i < resolved.pieces.size(); ++i) {
-        engine::add_item(scene.solid,
-                         model::piece_mesh(resolved, catalogue, i),
-                         {.pick_id = i, .colour = colour_of(resolved.pieces[i]), .line = metal_line});
+        engine::add_item(
+            scene.solid, model::piece_mesh(resolved, catalogue, i),
+            {.pick_id = i, .colour = colour_of(resolved.pieces[i]), .line = metal_line});
     }
     for (Index i = 0; i < resolved.fasteners.size(); ++i) {
-        engine::add_item(scene.solid,
-                         model::fastener_mesh(resolved, catalogue, i),
+        engine::add_item(scene.solid, model::fastener_mesh(resolved, catalogue, i),
                          {.colour = rivet_colour, .line = rivet_line});
     }
-    scene.ground = engine::ground_below(engine::bounds_of(scene), uses_inches(derived.project->shown));
+    scene.ground =
+        engine::ground_below(engine::bounds_of(scene), uses_inches(derived.project->shown));
     return scene;
 }
 

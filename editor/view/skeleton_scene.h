@@ -2,7 +2,6 @@
 #pragma once
 
 #include "editor/derived.h"
-
 #include "engine/render/scene.h"
 
 namespace editor {

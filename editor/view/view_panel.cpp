@@ -3,7 +3,6 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
 #include "editor/view/dimension_tags.h"
-
 #include "engine/render/pick.h"
 
 #include <algorithm>
@@ -38,8 +37,7 @@ void turn_and_move(ViewState& view, float pixel_scale) {
         const double scale = static_cast<double>(pixel_scale);
         view.camera = engine::panned(view.camera, {dx * scale, dy * scale}, view.viewport);
     } else {
-        view.camera =
-            engine::orbited(view.camera, -dx * radians_per_pixel, dy * radians_per_pixel);
+        view.camera = engine::orbited(view.camera, -dx * radians_per_pixel, dy * radians_per_pixel);
         view.camera.projection = engine::Projection::perspective;
     }
 }
@@ -77,8 +75,7 @@ void use_mouse(const Area& area,
                ViewHands& hands,
                float pixel_scale) {
     ImGui::SetCursorScreenPos({area.x, area.y});
-    ImGui::InvisibleButton("picture",
-                           {area.width, area.height},
+    ImGui::InvisibleButton("picture", {area.width, area.height},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
                                ImGuiButtonFlags_MouseButtonMiddle);
     log_item("picture");
@@ -113,12 +110,11 @@ void draw_hovered_words(const Derived& derived, const ViewState& view) {
 }
 
 void draw_help(const Area& area) {
-    draw_text_at(*ImGui::GetWindowDrawList(),
-                 {area.x + scaled(16), area.y + area.height - scaled(26)},
-                 "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see "
-                 "all \xC2\xB7 click a piece",
-                 Type::small,
-                 colour::from_rgb(0x8f897b));
+    draw_text_at(
+        *ImGui::GetWindowDrawList(), {area.x + scaled(16), area.y + area.height - scaled(26)},
+        "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see "
+        "all \xC2\xB7 click a piece",
+        Type::small, colour::from_rgb(0x8f897b));
 }
 
 }  // namespace
@@ -146,20 +142,18 @@ std::optional<Change> draw_view(const Area& area,
                                 const engine::SceneData& scene,
                                 ViewHands hands) {
     const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
-    const PanelScope panel(
-        "View", area, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    const PanelScope panel("View", area,
+                           ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
     hands.view.viewport = {std::max(1, static_cast<int>(area.width * pixel_scale)),
                            std::max(1, static_cast<int>(area.height * pixel_scale))};
     if (hands.view.wants_fit) {
-        hands.view.camera = engine::fitted(
-            hands.view.camera, engine::bounds_of(scene), hands.view.viewport, 0.16);
+        hands.view.camera =
+            engine::fitted(hands.view.camera, engine::bounds_of(scene), hands.view.viewport, 0.16);
         hands.view.wants_fit = false;
     }
-    ImGui::GetWindowDrawList()->AddImage(scene_picture(),
-                                         {area.x, area.y},
-                                         {area.x + area.width, area.y + area.height},
-                                         {0, 1},
+    ImGui::GetWindowDrawList()->AddImage(scene_picture(), {area.x, area.y},
+                                         {area.x + area.width, area.y + area.height}, {0, 1},
                                          {1, 0});
     use_mouse(area, derived, scene, hands, pixel_scale);
     auto change = draw_dimension_tags(area, derived, hands.view, hands.hand);

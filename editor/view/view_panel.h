@@ -7,7 +7,6 @@
 #include "editor/kit/scopes.h"
 #include "editor/selection.h"
 #include "editor/view/view_state.h"
-
 #include "engine/render/scene.h"
 
 #include <imgui.h>

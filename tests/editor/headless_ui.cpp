@@ -7,10 +7,8 @@
 #include "editor/kit/theme.h"
 #include "editor/screen.h"
 
-#include <imgui_internal.h>
-
 #include <catch2/catch.hpp>
-
+#include <imgui_internal.h>
 #include <unistd.h>
 
 #include <atomic>
@@ -213,8 +211,8 @@ std::string HeadlessUi::shown(std::string_view dimension) {
 
 TemporaryFolder::TemporaryFolder() {
     static std::atomic<int> number{0};
-    const auto name = "barwright_editor_test_" + std::to_string(::getpid()) + "_" +
-                      std::to_string(number++);
+    const auto name =
+        "barwright_editor_test_" + std::to_string(::getpid()) + "_" + std::to_string(number++);
     path_ = std::filesystem::temp_directory_path() / name;
     std::filesystem::create_directories(path_);
 }
@@ -225,10 +223,9 @@ TemporaryFolder::~TemporaryFolder() {
 }
 
 void start_box(editor::Desk& desk) {
-    auto form = editor::starter_form(
-        editor::StarterKind::box, editor::derived(desk), *desk.catalogue);
-    const auto change =
-        editor::starter_change(form, editor::project_of(desk), *desk.catalogue);
+    auto form =
+        editor::starter_form(editor::StarterKind::box, editor::derived(desk), *desk.catalogue);
+    const auto change = editor::starter_change(form, editor::project_of(desk), *desk.catalogue);
     REQUIRE(editor::submit(desk, change));
     desk.ui.view.wants_fit = true;
 }
