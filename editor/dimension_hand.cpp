@@ -50,14 +50,15 @@ std::optional<Change> take_typed(DimensionHand& hand, const Derived& derived, bo
     return change_of(model::SetFormula{typed.dimension, typed.text});
 }
 
-void nudge_typed(DimensionHand& hand, const Derived& derived, double steps) {
-    if (!hand.typed) return;
-    const model::Dimension* dimension = find_dimension(derived, hand.typed->dimension);
-    const auto value = tried_formula(*derived.project, hand.typed->dimension, hand.typed->text);
-    if (dimension == nullptr || !value) return;
+std::string nudged_formula(const Derived& derived,
+                           const std::string& dimension,
+                           const std::string& formula,
+                           double steps) {
+    const model::Dimension* known = find_dimension(derived, dimension);
+    const auto value = tried_formula(*derived.project, dimension, formula);
+    if (known == nullptr || !value) return formula;
     const auto& shown = derived.project->shown;
-    hand.typed->text =
-        formula_of(stepped(*value, steps, limits_of(derived, *dimension), shown), shown);
+    return formula_of(stepped(*value, steps, limits_of(derived, *known), shown), shown);
 }
 
 void begin_drag(DimensionHand& hand, const Derived& derived, const model::Dimension& dimension) {

@@ -44,8 +44,11 @@ void begin_typing(DimensionHand& hand, const model::Dimension& dimension, std::s
 // not do; the value then stays as it was. `keep_field` leaves the text there to be mended.
 std::optional<Change> take_typed(DimensionHand& hand, const Derived& derived, bool keep_field);
 
-// Typing one graduation up or down.
-void nudge_typed(DimensionHand& hand, const Derived& derived, double steps);
+// A formula's value moved by so many graduations, as a formula; unchanged when it has no value.
+std::string nudged_formula(const Derived& derived,
+                           const std::string& dimension,
+                           const std::string& formula,
+                           double steps);
 
 // Begins a drag when the dimension has a value and is no formula; otherwise says why not.
 void begin_drag(DimensionHand& hand, const Derived& derived, const model::Dimension& dimension);

@@ -36,8 +36,8 @@ float draw_splitter(const char* name, float x, const Area& beside) {
     const float reach = scaled(4);
     const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
     const StyleScope thin(ImGuiStyleVar_WindowMinSize, ImVec2(1, 1));
-    const ColourScope clear(ImGuiCol_WindowBg, colour::from_rgb(0, 0));
-    const PanelScope panel(name, {x - reach, beside.y, 2 * reach, beside.height});
+    const PanelScope panel(name, {x - reach, beside.y, 2 * reach, beside.height},
+                           ImGuiWindowFlags_NoBackground, Layer::floating);
     ImGui::InvisibleButton("edge", {2 * reach, beside.height});
     log_item("edge");
     const bool hot = ImGui::IsItemHovered() || ImGui::IsItemActive();

@@ -37,13 +37,12 @@ bool is_named_in(const model::Subject& subject, std::string_view member) {
     return both.substr(0, plus) == member || both.substr(plus + 3) == member;
 }
 
-bool concerns_member(const model::Finding& finding,
+bool concerns_member(const std::vector<model::Subject>& concerns,
                      std::string_view frame,
                      std::string_view member) {
-    return std::any_of(finding.concerns.begin(), finding.concerns.end(),
-                       [&](const model::Subject& subject) {
-                           return subject.frame == frame && is_named_in(subject, member);
-                       });
+    return std::any_of(concerns.begin(), concerns.end(), [&](const model::Subject& subject) {
+        return subject.frame == frame && is_named_in(subject, member);
+    });
 }
 
 }  // namespace
@@ -99,13 +98,13 @@ Selection selection_of(const model::Project& project,
     return selection;
 }
 
-Selection selection_of(const model::Project& project,
-                       const model::Resolved& resolved,
-                       const model::Finding& finding) {
-    Selection selection{.subjects = finding.concerns};
+Selection selection_of_subjects(const model::Project& project,
+                                const model::Resolved& resolved,
+                                const std::vector<model::Subject>& concerns) {
+    Selection selection{.subjects = concerns};
     for (Index i = 0; i < resolved.pieces.size(); ++i) {
         const PieceName name = name_of_piece(project, resolved, i);
-        if (!name.member.empty() && concerns_member(finding, name.frame, name.member)) {
+        if (!name.member.empty() && concerns_member(concerns, name.frame, name.member)) {
             selection.pieces.push_back(name);
         }
     }

@@ -48,10 +48,10 @@ Selection selection_of(const model::Project& project,
                        const model::Resolved& resolved,
                        const std::vector<model::Index>& pieces);
 
-// Selects what a finding concerns: the pieces of its members, and its other subjects.
-Selection selection_of(const model::Project& project,
-                       const model::Resolved& resolved,
-                       const model::Finding& finding);
+// Selects what findings concern: the pieces of the members, and the subjects themselves.
+Selection selection_of_subjects(const model::Project& project,
+                                const model::Resolved& resolved,
+                                const std::vector<model::Subject>& concerns);
 
 bool has_subject(const Selection& selection, model::SubjectKind kind, std::string_view name);
 

@@ -4,6 +4,7 @@
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/buy.h"
 #include "editor/places/section_choice.h"
 
 #include <algorithm>
@@ -37,7 +38,7 @@ engine::Length place_beside(const Derived& derived) {
 }
 
 const char* usual_section(bool metric) {
-    return metric ? "angle 20 x 20 x 2 mm" : "angle 3/4 x 3/4 x 1/8";
+    return metric ? "angle 30 x 30 x 3 mm" : "angle 1 x 1 x 1/8";
 }
 
 std::string first_section(const Derived& derived, const model::Catalogue& tables, bool metric) {
@@ -53,6 +54,7 @@ bool is_metric(const engine::TapeStyle& shown) {
 
 void fill_sizes(StarterForm& form, bool metric) {
     form.width = metric ? "600 mm" : "24 in";
+    form.bars = metric ? "6 m" : "20 ft";
     form.depth = metric ? "400 mm" : "16 in";
     form.height = metric ? "500 mm" : "20 in";
     form.well_height = metric ? "270 mm" : "10 3/4 in";
@@ -102,6 +104,11 @@ bool draw_sizes(const char* name,
     return all_good;
 }
 
+bool is_new_stock(const StarterForm& form, const model::Project& project) {
+    return std::none_of(project.stock.begin(), project.stock.end(),
+                        [&](const model::Stock& stock) { return stock.section == form.section; });
+}
+
 bool draw_fields(StarterForm& form, const Derived& derived, const model::Catalogue& tables) {
     ImGui::AlignTextToFramePadding();
     draw_text("name");
@@ -113,6 +120,12 @@ bool draw_fields(StarterForm& form, const Derived& derived, const model::Catalog
     const auto section =
         draw_section_choice("made of", form.section, tables, form.section_filter, scaled(260));
     if (section) form.section = *section;
+    if (is_new_stock(form, *derived.project)) {
+        ImGui::AlignTextToFramePadding();
+        draw_text("sold in bars of");
+        ImGui::SameLine(scaled(150));
+        draw_field("bars", form.bars, {.hint = "16 ft; 20 ft", .width = scaled(260)});
+    }
     bool good = draw_size("width", form.width, derived, form.is_fresh);
     good = draw_size("depth", form.depth, derived, false) && good;
     good = draw_size("height", form.height, derived, false) && good;
@@ -141,10 +154,15 @@ const char* help_of(StarterKind kind) {
 
 // Tries the whole change before it is asked for, so that the form stays open on a refusal.
 std::optional<Change> tried_change(StarterForm& form,
-                                   const model::Project& project,
+                                   const Derived& derived,
                                    const model::Catalogue& tables) {
-    Change change = starter_change(form, project, tables);
-    model::Project trial = project;
+    const auto tried = starter_change(form, derived, tables);
+    if (!tried) {
+        form.trouble = engine::to_text(tried.error());
+        return std::nullopt;
+    }
+    const Change& change = *tried;
+    model::Project trial = *derived.project;
     for (const auto& edit : change.edits) {
         auto applied = model::apply(std::move(trial), edit);
         if (!applied) {
@@ -168,10 +186,12 @@ StarterForm starter_form(StarterKind kind, const Derived& derived, const model::
     return form;
 }
 
-Change starter_change(const StarterForm& form,
-                      const model::Project& project,
-                      const model::Catalogue& tables) {
-    auto stock = stock_of_section(project, tables, form.section);
+engine::Result<Change> starter_change(const StarterForm& form,
+                                      const Derived& derived,
+                                      const model::Catalogue& tables) {
+    const auto bars = read_offers(derived, {}, form.bars);
+    if (!bars) return bars.error();
+    auto stock = stock_of_section(*derived.project, tables, form.section, {}, *bars);
     Change change;
     if (stock.edit) change.edits.push_back(*std::move(stock.edit));
     const model::Place origin{form.beside.empty() ? "0" : form.beside, "0", "0"};
@@ -197,17 +217,18 @@ StarterOutcome draw_starter_form(StarterForm& form,
     if (!dialog) return outcome;
     draw_wrapped(help_of(form.kind), Type::text, colour::quiet);
     ImGui::Dummy(scaled(1, 6));
+    const bool is_choosing = ImGui::IsPopupOpen("made of list");  // Enter belongs to the list
     const bool good = draw_fields(form, derived, tables);
     if (!form.trouble.empty()) draw_wrapped(form.trouble, Type::text, colour::red);
     ImGui::Dummy(scaled(1, 8));
     const bool can_make = good && !form.section.empty() && !form.frame.empty();
-    const bool entered = is_pressed(key::enter) && !ImGui::IsPopupOpen("made of list");
+    const bool entered = is_pressed(key::enter) && !is_choosing;
     if (draw_button("Make the frame", {.weight = Weight::main, .enabled = can_make}) ||
         (entered && can_make)) {
-        outcome.change = tried_change(form, *derived.project, tables);
+        outcome.change = tried_change(form, derived, tables);
     }
     ImGui::SameLine();
-    outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);
+    outcome.is_cancelled = draw_button("Cancel") || (is_pressed(key::escape) && !is_choosing);
     form.is_fresh = false;
     if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
     return outcome;

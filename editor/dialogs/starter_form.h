@@ -16,6 +16,7 @@ struct StarterForm {
     StarterKind kind = StarterKind::box;
     std::string frame;
     std::string section;
+    std::string bars;  // lengths it is sold in, "; " between
     std::string width;
     std::string depth;
     std::string height;
@@ -32,10 +33,10 @@ struct StarterForm {
 // Filled with sizes to begin with, a free name, and a place beside the frames that there are.
 StarterForm starter_form(StarterKind kind, const Derived& derived, const model::Catalogue& tables);
 
-// The change that the form asks for.
-Change starter_change(const StarterForm& form,
-                      const model::Project& project,
-                      const model::Catalogue& tables);
+// The change that the form asks for. Error: bars that cannot be read.
+engine::Result<Change> starter_change(const StarterForm& form,
+                                      const Derived& derived,
+                                      const model::Catalogue& tables);
 
 struct StarterOutcome {
     std::optional<Change> change;

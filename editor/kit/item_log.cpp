@@ -16,7 +16,8 @@ bool is_enabled() {
 
 // An item half under the edge of a scrolled panel cannot be clicked at its middle.
 bool is_middle_visible(const ItemRecord& item) {
-    const ImRect& clip = ImGui::GetCurrentWindowRead()->ClipRect;
+    // Not the window's present one: within a table that is the column's.
+    const ImRect& clip = ImGui::GetCurrentWindowRead()->InnerClipRect;
     return clip.Contains(ImVec2(item.middle_x(), item.middle_y()));
 }
 

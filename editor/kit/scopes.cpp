@@ -5,8 +5,7 @@ namespace {
 
 constexpr ImGuiWindowFlags fixed_panel = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove |
                                          ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoCollapse |
-                                         ImGuiWindowFlags_NoSavedSettings |
-                                         ImGuiWindowFlags_NoBringToFrontOnFocus;
+                                         ImGuiWindowFlags_NoSavedSettings;
 
 bool begin_dialog(const char* name, float width) {
     if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
@@ -23,7 +22,9 @@ bool begin_dialog(const char* name, float width) {
 
 }  // namespace
 
-PanelScope::PanelScope(const char* name, const Area& area, ImGuiWindowFlags more) : items_{name} {
+PanelScope::PanelScope(const char* name, const Area& area, ImGuiWindowFlags more, Layer layer)
+    : items_{name} {
+    if (layer == Layer::ground) more |= ImGuiWindowFlags_NoBringToFrontOnFocus;
     ImGui::SetNextWindowPos({area.x, area.y});
     ImGui::SetNextWindowSize({area.width, area.height});
     ImGui::Begin(name, nullptr, fixed_panel | more);

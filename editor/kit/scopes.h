@@ -27,10 +27,15 @@ protected:
     ~Scope() = default;
 };
 
-// A fixed part of the window: no title, no moving, no folding.
+enum class Layer { ground, floating };
+
+// A fixed part of the window: no title, no moving, no folding. What floats lies over the ground.
 class PanelScope : Scope {
 public:
-    PanelScope(const char* name, const Area& area, ImGuiWindowFlags more = 0);
+    PanelScope(const char* name,
+               const Area& area,
+               ImGuiWindowFlags more = 0,
+               Layer layer = Layer::ground);
     ~PanelScope() { ImGui::End(); }
 
 private:

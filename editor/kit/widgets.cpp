@@ -49,6 +49,20 @@ ButtonColours colours_of(Weight weight) {
     return {colour::dye, colour::from_rgb(0, 0), colour::dye_wash, colour::scribed_soft, 0.0F};
 }
 
+// The arrow keys in a field; ImGui keeps the text of an active field to itself, so the change must
+// go through here.
+int on_arrow(ImGuiInputTextCallbackData* data) {
+    if (data->EventFlag != ImGuiInputTextFlags_CallbackHistory) return 0;
+    const auto& look = *static_cast<const FieldLook*>(data->UserData);
+    const std::string before(data->Buf, static_cast<std::size_t>(data->BufTextLen));
+    const std::string after = look.nudged(before, data->EventKey == ImGuiKey_UpArrow ? 1 : -1);
+    if (after == before) return 0;
+    data->DeleteChars(0, data->BufTextLen);
+    data->InsertChars(0, after.c_str());
+    data->SelectAll();
+    return 0;
+}
+
 }  // namespace
 
 void draw_text(std::string_view text, ImU32 packed) {
@@ -152,7 +166,10 @@ FieldState draw_field(std::string_view name, std::string& text, const FieldLook&
     FieldState state;
     ImGuiInputTextFlags flags = ImGuiInputTextFlags_EnterReturnsTrue;
     if (look.select_all) flags |= ImGuiInputTextFlags_AutoSelectAll;
-    state.entered = ImGui::InputTextWithHint(label.c_str(), hint.c_str(), &text, flags);
+    if (look.nudged) flags |= ImGuiInputTextFlags_CallbackHistory;
+    FieldLook for_callback = look;
+    state.entered = ImGui::InputTextWithHint(label.c_str(), hint.c_str(), &text, flags,
+                                             look.nudged ? on_arrow : nullptr, &for_callback);
     state.changed = text != before;
     state.left = ImGui::IsItemDeactivated();
     state.active = ImGui::IsItemActive();

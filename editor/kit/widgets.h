@@ -4,6 +4,7 @@
 
 #include "editor/kit/theme.h"
 
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -68,6 +69,8 @@ struct FieldLook {
     float width = -1.0F;  // -1: the rest of the line
     bool wants_focus = false;
     bool select_all = true;
+    // What the text becomes by the arrow keys: 1 up, -1 down. None: they do nothing.
+    std::function<std::string(const std::string& text, int by)> nudged;
 };
 
 struct FieldState {

@@ -2,6 +2,7 @@
 
 #include "editor/kit/widgets.h"
 #include "editor/places/dimension_list.h"
+#include "editor/places/fastener_choice.h"
 #include "editor/places/finding_list.h"
 #include "editor/places/frame_list.h"
 
@@ -22,6 +23,7 @@ std::optional<Change> draw_lay_out(const Area& area,
     auto change = draw_dimension_list(derived, state.hand, state.selection, state.dialog);
     if (!derived.project->frames.empty()) {
         draw_rule();
+        keep_first(change, draw_fastener_choice(derived, catalogue));
         keep_first(change,
                    draw_frame_list(derived, catalogue, state.selection, state.stock_filter));
     }

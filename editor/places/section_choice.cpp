@@ -35,10 +35,21 @@ bool matches(std::string_view id, std::string_view filter) {
     return true;
 }
 
+// What Enter takes: the section that was typed in full, else the first that holds the text as it
+// stands, else the first that holds its words.
+std::optional<std::string> best_match(const model::Catalogue& catalogue, std::string_view filter) {
+    if (model::find_section(catalogue, filter) != nullptr) return std::string(filter);
+    std::optional<std::string> by_words;
+    for (const auto& section : catalogue.sections) {
+        if (section.id.find(filter) != std::string::npos) return section.id;
+        if (!by_words && matches(section.id, filter)) by_words = section.id;
+    }
+    return by_words;
+}
+
 std::optional<std::string> draw_list(const std::string& current,
                                      const model::Catalogue& catalogue,
-                                     const std::string& filter,
-                                     bool takes_first) {
+                                     const std::string& filter) {
     std::optional<std::string> chosen;
     const ChildScope list("sections", scaled(300, 330));
     std::optional<model::SectionForm> form;
@@ -49,7 +60,6 @@ std::optional<std::string> draw_list(const std::string& current,
         const bool is_current = section.id == current;
         if (draw_row(section.id, section.id, is_current).clicked) chosen = section.id;
         if (is_current && ImGui::IsWindowAppearing()) ImGui::SetScrollHereY();
-        if (takes_first && !chosen) chosen = section.id;
     }
     if (!form) draw_text("No section in the catalogue is like that", colour::quiet);
     return chosen;
@@ -80,7 +90,8 @@ std::optional<std::string> draw_section_choice(std::string_view name,
                                   {.hint = "type to narrow the list: angle 3/4",
                                    .width = scaled(300),
                                    .wants_focus = ImGui::IsWindowAppearing()});
-    const auto chosen = draw_list(current, catalogue, filter, field.entered);
+    auto chosen = draw_list(current, catalogue, filter);
+    if (field.entered) chosen = best_match(catalogue, filter);
     if (chosen || is_pressed(key::escape)) ImGui::CloseCurrentPopup();
     return chosen;
 }
@@ -88,11 +99,12 @@ std::optional<std::string> draw_section_choice(std::string_view name,
 StockChoice stock_of_section(const model::Project& project,
                              const model::Catalogue& catalogue,
                              const std::string& section,
-                             std::string_view like) {
+                             std::string_view like,
+                             const std::vector<model::BarOffer>& bars) {
     for (const auto& stock : project.stock) {
         if (stock.section == section) return {stock.name, std::nullopt};
     }
-    model::Stock stock{.name = section, .section = section};
+    model::Stock stock{.name = section, .section = section, .bars = bars};
     for (int n = 2; find_stock(project, stock.name) != nullptr; ++n) {
         stock.name = section + " (" + std::to_string(n) + ")";
     }

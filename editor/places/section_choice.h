@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace editor {
 
@@ -25,11 +26,12 @@ struct StockChoice {
 };
 
 // The project's stock of that section, or a new one in the section's usual alloy that can be bought
-// in the lengths of `like`.
+// as `bars` and in the lengths of `like`.
 StockChoice stock_of_section(const model::Project& project,
                              const model::Catalogue& catalogue,
                              const std::string& section,
-                             std::string_view like = {});
+                             std::string_view like = {},
+                             const std::vector<model::BarOffer>& bars = {});
 
 // Puts these members of the frame onto another section; none when the section is unknown.
 Change section_change(const model::Project& project,

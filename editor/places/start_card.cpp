@@ -11,7 +11,7 @@ std::string_view draw_start_card(const Area& view) {
                     width, height};
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(24, 20));
     const StyleScope outline(ImGuiStyleVar_WindowBorderSize, scaled(1));
-    const PanelScope panel("Start", area);
+    const PanelScope panel("Start", area, 0, Layer::floating);
     std::string_view asked;
     draw_text("Begin with a frame", Type::title);
     draw_wrapped(

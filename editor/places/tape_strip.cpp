@@ -77,13 +77,16 @@ std::optional<Change> draw_typing(const TapeStrip& look,
                                   const Derived& derived,
                                   DimensionHand& hand) {
     ImGui::SetCursorScreenPos(look.at);
-    const std::string name = hand.typed->dimension + " formula";
-    const auto field = draw_field(
-        name, hand.typed->text,
-        {.hint = "formula", .width = look.size.x, .wants_focus = hand.typed->wants_focus});
+    const std::string dimension = hand.typed->dimension;
+    const auto nudged = [&](const std::string& text, int by) {
+        return nudged_formula(derived, dimension, text, by);
+    };
+    const auto field = draw_field(dimension + " formula", hand.typed->text,
+                                  {.hint = "formula",
+                                   .width = look.size.x,
+                                   .wants_focus = hand.typed->wants_focus,
+                                   .nudged = nudged});
     hand.typed->wants_focus = false;
-    if (field.active && is_pressed(key::up, true)) nudge_typed(hand, derived, 1);
-    if (field.active && is_pressed(key::down, true)) nudge_typed(hand, derived, -1);
     if (field.entered) return take_typed(hand, derived, true);
     if (!field.left) return std::nullopt;
     if (is_pressed(key::escape)) {

@@ -77,8 +77,8 @@ TEST_CASE("the chosen member is removed by the delete key and comes back by undo
     tests::start_box(ui.desk);
     ui.settle();
     const auto members = editor::project_of(ui.desk).frames[0].members.size();
-    ui.desk.ui.selection =
-        editor::selection_of(editor::project_of(ui.desk), ui.now().resolved, {0});
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
     ui.press(key::remove);
     CHECK(editor::project_of(ui.desk).frames[0].members.size() == members - 1);
     ui.press('Z', key::left_control);

@@ -1,4 +1,6 @@
 #include "editor/commands.h"
+#include "editor/places/finding_groups.h"
+#include "editor/places/section_choice.h"
 
 #include "tests/editor/headless_ui.h"
 
@@ -8,16 +10,15 @@ using tests::HeadlessUi;
 
 namespace {
 
-// A box whose right-hand front post is gone: what ended there hangs in the air.
-void break_box(HeadlessUi& ui) {
+// A box of bar that is too narrow for two rivets in every lap.
+void start_narrow_box(HeadlessUi& ui) {
     tests::start_box(ui.desk);
-    const auto& frame = editor::project_of(ui.desk).frames[0];
-    for (const auto& member : frame.members) {
-        if (member.run != model::Axis::z) continue;
-        const auto change = editor::change_of(model::RemoveMember{frame.name, member.name});
-        REQUIRE(editor::submit(ui.desk, change));
-        break;
-    }
+    const auto& project = editor::project_of(ui.desk);
+    std::vector<std::string> members;
+    for (const auto& member : project.frames[0].members) members.push_back(member.name);
+    const auto change = editor::section_change(project, *ui.desk.catalogue, project.frames[0].name,
+                                               members, "angle 3/4 x 3/4 x 1/8");
+    REQUIRE(editor::submit(ui.desk, change));
     ui.settle();
 }
 
@@ -25,7 +26,7 @@ void break_box(HeadlessUi& ui) {
 
 TEST_CASE("clicking a finding selects what it concerns", "[editor][findings]") {
     HeadlessUi ui;
-    break_box(ui);
+    start_narrow_box(ui);
     REQUIRE(ui.now().summary.open() > 0);
     REQUIRE(ui.has("Lay out/finding 1"));
     // The list may begin below the edge of the panel.
@@ -41,7 +42,7 @@ TEST_CASE("clicking a finding selects what it concerns", "[editor][findings]") {
 
 TEST_CASE("the number of findings leads to them from any place", "[editor][findings]") {
     HeadlessUi ui;
-    break_box(ui);
+    start_narrow_box(ui);
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
     CHECK_FALSE(ui.has("Lay out/finding 1"));
@@ -55,9 +56,26 @@ TEST_CASE("a finding that names a joint selects the pieces of both its members",
     tests::start_box(ui.desk);
     const auto& project = editor::project_of(ui.desk);
     const auto& members = project.frames[0].members;
-    const model::Finding finding{.code = "test",
-                                 .concerns = {{model::SubjectKind::joint, project.frames[0].name,
-                                               members[0].name + " + " + members[5].name}}};
-    const auto chosen = editor::selection_of(project, ui.now().resolved, finding);
+    const std::vector<model::Subject> concerns{{model::SubjectKind::joint, project.frames[0].name,
+                                                members[0].name + " + " + members[5].name}};
+    const auto chosen = editor::selection_of_subjects(project, ui.now().resolved, concerns);
     CHECK(chosen.pieces.size() >= 2);
+}
+
+TEST_CASE("findings that say the same are one card, the worst first", "[editor][findings]") {
+    const auto finding = [](const char* code, model::Severity severity, const char* joint) {
+        return model::Finding{.code = code,
+                              .severity = severity,
+                              .concerns = {{model::SubjectKind::joint, "box", joint}},
+                              .what = "no rivet fits"};
+    };
+    const std::vector<model::Finding> findings{finding("few", model::Severity::warning, "a + b"),
+                                               finding("none", model::Severity::error, "a + c"),
+                                               finding("few", model::Severity::warning, "a + d")};
+    const auto groups = editor::finding_groups(findings);
+    REQUIRE(groups.size() == 2);
+    CHECK(groups[0].findings == std::vector<std::size_t>{1});
+    CHECK(groups[1].findings == std::vector<std::size_t>{0, 2});
+    CHECK(editor::where_words(groups[0], findings) == "box: joint a + c");
+    CHECK(editor::where_words(groups[1], findings) == "2 joints of box");
 }

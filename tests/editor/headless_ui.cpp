@@ -222,12 +222,15 @@ TemporaryFolder::~TemporaryFolder() {
     std::filesystem::remove_all(path_, ignored);
 }
 
-void start_box(editor::Desk& desk) {
-    auto form =
-        editor::starter_form(editor::StarterKind::box, editor::derived(desk), *desk.catalogue);
-    const auto change = editor::starter_change(form, editor::project_of(desk), *desk.catalogue);
-    REQUIRE(editor::submit(desk, change));
+void start_frame(editor::Desk& desk, editor::StarterKind kind) {
+    const auto& now = editor::derived(desk);
+    const auto form = editor::starter_form(kind, now, *desk.catalogue);
+    const auto change = editor::starter_change(form, now, *desk.catalogue);
+    REQUIRE(change);
+    REQUIRE(editor::submit(desk, *change));
     desk.ui.view.wants_fit = true;
 }
+
+void start_box(editor::Desk& desk) { start_frame(desk, editor::StarterKind::box); }
 
 }  // namespace tests

@@ -72,6 +72,9 @@ private:
     std::filesystem::path path_;
 };
 
+// A frame as its starter makes it; not saved.
+void start_frame(editor::Desk& desk, editor::StarterKind kind);
+
 // A box frame with one shelf, as the starter makes it; not saved.
 void start_box(editor::Desk& desk);
 

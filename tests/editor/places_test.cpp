@@ -90,21 +90,33 @@ TEST_CASE("another section for the frame is one step, and undo brings the first 
     const std::string frame = before->frames[0].name;
     const std::string item = "Lay out/stock " + frame + " " + before->stock[0].name;
     ui.click(item);
-    ui.fill(item.substr(0) + " list/Filter", "angle 1 x 1 x 1/8");
+    ui.fill(item.substr(0) + " list/Filter", "angle 3/4 x 3/4 x 1/8");
     const auto& after = editor::project_of(ui.desk);
     REQUIRE(after.stock.size() == 2);
-    CHECK(after.stock[1].section == "angle 1 x 1 x 1/8");
+    CHECK(after.stock[1].section == "angle 3/4 x 3/4 x 1/8");
     CHECK(after.stock[1].bars.size() == before->stock[0].bars.size());
     for (const auto& member : after.frames[0].members) CHECK(member.stock == after.stock[1].name);
     ui.press('Z', key::left_control);
     CHECK(editor::project_of(ui.desk) == *before);
 }
 
+TEST_CASE("a smaller rivet for all joints is chosen from the catalogue", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("Lay out/Fastener");
+    ui.click("Lay out/Fastener list/blind rivet 3/32");
+    CHECK(editor::project_of(ui.desk).shop.fastener == "blind rivet 3/32");
+    CHECK_THAT(ui.now().fasteners.at(0).fastener, Catch::StartsWith("blind rivet 3/32"));
+    ui.press('Z', key::left_control);
+    CHECK(editor::project_of(ui.desk).shop.fastener.empty());
+}
+
 TEST_CASE("another section for chosen members leaves the others", "[editor][places]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
-    ui.desk.ui.selection =
-        editor::selection_of(editor::project_of(ui.desk), ui.now().resolved, {0});
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
     ui.settle();
     ui.click("Piece/stock of the chosen");
     ui.fill("Piece/stock of the chosen list/Filter", "flat 1 x 1/8");
@@ -129,8 +141,8 @@ TEST_CASE("every place is drawn in a small and in a large window", "[editor][pla
          {std::pair{720.0F, 480.0F}, {1024.0F, 640.0F}, {3840.0F, 2160.0F}}) {
         HeadlessUi ui(width, height);
         tests::start_box(ui.desk);
-        ui.desk.ui.selection =
-            editor::selection_of(editor::project_of(ui.desk), ui.now().resolved, {0});
+        ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                    std::vector<model::Index>{0});
         for (const char* place : {"place.lay_out", "place.buy", "place.make"}) {
             editor::run_command(ui.desk, place);
             ui.settle();

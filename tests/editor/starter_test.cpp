@@ -64,12 +64,12 @@ TEST_CASE("a stepped frame is made, and takes the section that was chosen", "[ed
     HeadlessUi ui;
     ui.click("Start/Stepped frame");
     ui.click("Starter/made of");
-    ui.write("Starter/made of list/Filter", "angle 1 x 1 x 1/8");
+    ui.write("Starter/made of list/Filter", "angle 3/4 x 3/4 x 1/8");
     ui.press(key::enter);
-    CHECK(std::get<editor::StarterForm>(ui.desk.ui.dialog).section == "angle 1 x 1 x 1/8");
+    CHECK(std::get<editor::StarterForm>(ui.desk.ui.dialog).section == "angle 3/4 x 3/4 x 1/8");
     ui.click("Starter/Make the frame");
     REQUIRE(editor::project_of(ui.desk).frames.size() == 1);
-    CHECK(editor::project_of(ui.desk).stock[0].section == "angle 1 x 1 x 1/8");
+    CHECK(editor::project_of(ui.desk).stock[0].section == "angle 3/4 x 3/4 x 1/8");
 }
 
 TEST_CASE("a second frame stands beside the first under a name of its own", "[editor][starter]") {

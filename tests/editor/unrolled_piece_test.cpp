@@ -50,21 +50,32 @@ TEST_CASE("every hole lies on its wall, as far from the heel as its gauge says",
 
 TEST_CASE("the opposite hand is the mirror image", "[editor][unrolled]") {
     Box box;
-    const auto& resolved = box.now().resolved;
-    int compared = 0;
-    for (model::Index i = 0; i < resolved.pieces.size(); ++i) {
-        for (model::Index j = 0; j < resolved.pieces.size(); ++j) {
-            const auto& a = resolved.pieces[i];
-            const auto& b = resolved.pieces[j];
-            if (a.mark != b.mark || a.hand != model::Hand::as_drawn ||
-                b.hand != model::Hand::opposite) {
-                continue;
-            }
-            const auto drawn = unrolled_piece(box.now(), *box.desk.catalogue, i);
-            const auto other = unrolled_piece(box.now(), *box.desk.catalogue, j);
-            CHECK(drawn.walls[0].name == other.walls[1].name);
-            ++compared;
-        }
+    auto mirrored = box.now();
+    mirrored.resolved.pieces[0].run_sense *= -1;
+    const auto drawn = unrolled_piece(box.now(), *box.desk.catalogue, 0);
+    const auto other = unrolled_piece(mirrored, *box.desk.catalogue, 0);
+    CHECK(drawn.walls[0].name == other.walls[1].name);
+    CHECK(drawn.walls[1].name == other.walls[0].name);
+    REQUIRE(drawn.holes.size() == other.holes.size());
+    REQUIRE_FALSE(drawn.holes.empty());
+    for (std::size_t i = 0; i < drawn.holes.size(); ++i) {
+        CHECK(drawn.holes[i].across == Approx(other.width - other.holes[i].across));
+        CHECK(drawn.holes[i].from_datum == Approx(other.holes[i].from_datum));
     }
-    CHECK(compared > 0);
+}
+
+TEST_CASE("a leg lies on the side that it has to an eye within the angle", "[editor][unrolled]") {
+    // Run up, a to the right (x), b away from the eye (y): right-handed. Seen from within with the
+    // datum end above, a runs to the right.
+    Box box;
+    auto now = box.now();
+    auto& piece = now.resolved.pieces[0];
+    piece.run = model::Axis::z;
+    piece.run_sense = 1;
+    piece.a_axis = model::Axis::x;
+    piece.a_sense = 1;
+    piece.b_sense = 1;
+    const auto flat = unrolled_piece(now, *box.desk.catalogue, 0);
+    CHECK(flat.walls[0].name == "leg b");
+    CHECK(flat.walls[1].name == "leg a");
 }
