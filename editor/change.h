@@ -1,0 +1,25 @@
+// What a panel asks for: edits that are made together, as one step of the history.
+#pragma once
+
+#include "model/project/edit.h"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace editor {
+
+struct Change {
+    std::vector<model::Edit> edits;
+    std::string merge_key;  // steps of one key in a row are one step
+    std::string label;      // empty: that of the last edit
+};
+
+inline Change change_of(model::Edit edit, std::string merge_key = {}) {
+    Change change;
+    change.edits.push_back(std::move(edit));
+    change.merge_key = std::move(merge_key);
+    return change;
+}
+
+}  // namespace editor

@@ -1,0 +1,277 @@
+#include "editor/commands.h"
+
+#include "editor/desk_files.h"
+#include "editor/keys.h"
+
+#include <imgui.h>
+
+#include <algorithm>
+#include <array>
+
+namespace editor {
+namespace {
+
+bool always(const Desk&) { return true; }
+bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
+bool has_selection(const Desk& desk) {
+    return !desk.ui.selection.pieces.empty() || !desk.ui.selection.subjects.empty();
+}
+bool has_chosen_member(const Desk& desk) {
+    const auto& pieces = desk.ui.selection.pieces;
+    return std::any_of(pieces.begin(), pieces.end(),
+                       [](const PieceName& name) { return !name.member.empty(); });
+}
+
+void take_typing(Desk& desk) {
+    const auto change = take_typed(desk.ui.hand, derived(desk), true);
+    if (change) submit(desk, *change).has_value();
+}
+
+void open_starter(Desk& desk, StarterKind kind) {
+    desk.ui.dialog = starter_form(kind, derived(desk), *desk.catalogue);
+}
+
+void see_from(Desk& desk, engine::ViewFrom from) {
+    desk.ui.view.camera = engine::seen_from(from, desk.ui.view.camera);
+    desk.ui.view.wants_fit = true;
+}
+
+void remove_members(Desk& desk) {
+    Change change;
+    std::vector<PieceName> done;  // a split member is chosen once for each part
+    for (const auto& piece : desk.ui.selection.pieces) {
+        const PieceName whole{piece.frame, piece.member, 0};
+        if (piece.member.empty() || std::find(done.begin(), done.end(), whole) != done.end()) {
+            continue;
+        }
+        done.push_back(whole);
+        change.edits.emplace_back(model::RemoveMember{piece.frame, piece.member});
+    }
+    if (done.size() > 1) change.label = "Remove " + std::to_string(done.size()) + " members";
+    if (submit(desk, change)) desk.ui.selection = {};
+}
+
+void let_go(Desk& desk) {
+    desk.ui.selection = {};
+    desk.ui.notice.reset();
+    desk.ui.hand.refused.reset();
+}
+
+void scale_text(Desk& desk, float factor) {
+    desk.ui.text_scale = std::clamp(desk.ui.text_scale * factor, 0.6F, 2.5F);
+}
+
+void go_to_place(Desk& desk, Place place) {
+    desk.ui.place = place;
+    desk.ui.left_width = 0.0F;
+}
+
+constexpr std::array table{
+    Command{"project.new",
+            "New project",
+            Menu::project,
+            {'N', true},
+            always,
+            [](Desk& d) {
+                wish(d, {Intent::Kind::begin_new, {}});
+            }},
+    Command{"project.open",
+            "Open\xE2\x80\xA6",
+            Menu::project,
+            {'O', true},
+            always,
+            [](Desk& d) {
+                wish(d, {Intent::Kind::browse, {}});
+            }},
+    Command{"project.save",
+            "Save",
+            Menu::project,
+            {'S', true},
+            always,
+            [](Desk& d) {
+                take_typing(d);
+                save_or_browse(d);
+            }},
+    Command{"project.save_as",
+            "Save under another name\xE2\x80\xA6",
+            Menu::project,
+            {'S', true, true},
+            always,
+            [](Desk& d) {
+                take_typing(d);
+                browse_to_save(d);
+            }},
+    Command{"project.export",
+            "Export the schedules\xE2\x80\xA6",
+            Menu::project,
+            {'E', true},
+            has_frames,
+            [](Desk& d) {
+                take_typing(d);
+                browse_to_export(d);
+            }},
+    Command{"project.leave",
+            "Leave",
+            Menu::project,
+            {'Q', true},
+            always,
+            [](Desk& d) {
+                wish(d, {Intent::Kind::leave, {}});
+            }},
+    Command{"edit.undo",
+            "Undo",
+            Menu::edit,
+            {'Z', true},
+            [](const Desk& d) { return d.history.can_undo(); },
+            [](Desk& d) { d.history.undo(); }},
+    Command{"edit.redo",
+            "Redo",
+            Menu::edit,
+            {'Y', true},
+            [](const Desk& d) { return d.history.can_redo(); },
+            [](Desk& d) { d.history.redo(); }},
+    Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_selection, let_go},
+    Command{"edit.remove",
+            "Remove the chosen members",
+            Menu::edit,
+            {key::remove},
+            has_chosen_member,
+            remove_members},
+    Command{"dimension.new",
+            "New dimension\xE2\x80\xA6",
+            Menu::edit,
+            {'D', true},
+            always,
+            [](Desk& d) { d.ui.dialog = DimensionForm{}; }},
+    Command{"frame.box",
+            "New box frame\xE2\x80\xA6",
+            Menu::frame,
+            {'B', true},
+            always,
+            [](Desk& d) { open_starter(d, StarterKind::box); }},
+    Command{"frame.stepped",
+            "New stepped frame\xE2\x80\xA6",
+            Menu::frame,
+            {'B', true, true},
+            always,
+            [](Desk& d) { open_starter(d, StarterKind::stepped); }},
+    Command{"view.fit",
+            "See all",
+            Menu::view,
+            {'F'},
+            always,
+            [](Desk& d) { d.ui.view.wants_fit = true; }},
+    Command{"view.front",
+            "From the front",
+            Menu::view,
+            {'1'},
+            always,
+            [](Desk& d) { see_from(d, engine::ViewFrom::front); }},
+    Command{"view.left",
+            "From the left",
+            Menu::view,
+            {'2'},
+            always,
+            [](Desk& d) { see_from(d, engine::ViewFrom::left); }},
+    Command{"view.top",
+            "From above",
+            Menu::view,
+            {'3'},
+            always,
+            [](Desk& d) { see_from(d, engine::ViewFrom::top); }},
+    Command{"view.corner",
+            "From the corner",
+            Menu::view,
+            {'4'},
+            always,
+            [](Desk& d) { see_from(d, engine::ViewFrom::corner); }},
+    Command{"view.larger",
+            "Larger text",
+            Menu::view,
+            {key::equal, true},
+            always,
+            [](Desk& d) { scale_text(d, 1.1F); }},
+    Command{"view.smaller",
+            "Smaller text",
+            Menu::view,
+            {key::minus, true},
+            always,
+            [](Desk& d) { scale_text(d, 1.0F / 1.1F); }},
+    Command{"place.lay_out",
+            "Lay out",
+            Menu::none,
+            {'1', true},
+            always,
+            [](Desk& d) { go_to_place(d, Place::lay_out); }},
+    Command{"place.buy",
+            "Buy",
+            Menu::none,
+            {'2', true},
+            always,
+            [](Desk& d) { go_to_place(d, Place::buy); }},
+    Command{"place.make",
+            "Make",
+            Menu::none,
+            {'3', true},
+            always,
+            [](Desk& d) { go_to_place(d, Place::make); }},
+};
+
+std::string key_name(int code) {
+    switch (code) {
+        case key::escape:
+            return "Esc";
+        case key::remove:
+            return "Delete";
+        case key::equal:
+            return "+";
+        default:
+            return std::string(1, static_cast<char>(code));
+    }
+}
+
+bool belongs_to_text(const Shortcut& keys) {
+    if (!keys.control) return true;
+    constexpr std::string_view of_text = "ACVXYZ";
+    return keys.key < 128 && of_text.find(static_cast<char>(keys.key)) != std::string_view::npos;
+}
+
+bool is_pressed_now(const Shortcut& keys) {
+    const ImGuiIO& io = ImGui::GetIO();
+    return keys.key != 0 && keys.control == io.KeyCtrl && keys.shift == io.KeyShift && !io.KeyAlt &&
+           ImGui::IsKeyPressed(keys.key, false);
+}
+
+}  // namespace
+
+std::span<const Command> commands() { return table; }
+
+const Command* find_command(std::string_view id) {
+    const auto at = std::find_if(table.begin(), table.end(),
+                                 [&](const Command& command) { return command.id == id; });
+    return at == table.end() ? nullptr : &*at;
+}
+
+std::string shortcut_text(const Shortcut& shortcut) {
+    if (shortcut.key == 0) return {};
+    return std::string(shortcut.control ? "Ctrl+" : "") + (shortcut.shift ? "Shift+" : "") +
+           key_name(shortcut.key);
+}
+
+void run_command(Desk& desk, std::string_view id) {
+    const Command* command = find_command(id);
+    if (command != nullptr && command->enabled(desk)) command->run(desk);
+}
+
+void run_pressed_commands(Desk& desk) {
+    if (is_open(desk.ui.dialog)) return;
+    const bool is_typing = ImGui::GetIO().WantTextInput;
+    for (const auto& command : table) {
+        if (!is_pressed_now(command.keys)) continue;
+        if (is_typing && belongs_to_text(command.keys)) continue;
+        run_command(desk, command.id);
+        return;
+    }
+}
+
+}  // namespace editor

@@ -1,0 +1,48 @@
+// Everything that follows from the project as it stands now, made once for each revision.
+#pragma once
+
+#include "editor/history.h"
+#include "engine/measure/length.h"
+#include "model/catalogue/catalogue.h"
+#include "model/resolve/resolved.h"
+#include "model/schedule/tables.h"
+
+#include <string>
+#include <vector>
+
+namespace editor {
+
+// The figures along the bottom of the window.
+struct Summary {
+    int pieces = 0;
+    engine::Length bar;  // what all pieces measure together
+    int bars = 0;
+    int fasteners = 0;
+    int errors = 0;
+    int warnings = 0;
+    int notes = 0;
+
+    int open() const { return errors + warnings; }
+
+    bool operator==(const Summary&) const = default;
+};
+
+struct Derived {
+    Revision revision = 0;
+    Snapshot project;
+    model::Resolved resolved;
+    std::vector<model::CutRow> cuts;
+    std::vector<model::DrillRow> drills;
+    std::vector<model::FastenerRow> fasteners;
+    std::vector<model::BarRow> bars;
+    std::vector<model::Finding> findings;  // of resolve and of the schedules
+    Summary summary;
+};
+
+Derived derive(const Snapshot& project, Revision revision, const model::Catalogue& catalogue);
+
+// What changed between two states, in a maker's words: "2 pieces more, 3 3/4 in more bar"; empty
+// when the figures are the same.
+std::string change_text(const Summary& before, const Summary& after, const model::Project& project);
+
+}  // namespace editor

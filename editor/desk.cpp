@@ -1,0 +1,69 @@
+#include "editor/desk.h"
+
+#include "editor/view/skeleton_scene.h"
+
+#include <utility>
+
+namespace editor {
+
+Desk::Desk(std::shared_ptr<const model::Catalogue> tables)
+    : catalogue{std::move(tables)}, history{model::Project{}} {}
+
+const model::Project& project_of(const Desk& desk) { return *desk.history.now(); }
+
+const Derived& derived(Desk& desk) {
+    const Revision revision = desk.history.revision();
+    if (!desk.derived_memo || desk.derived_memo->revision != revision) {
+        desk.derived_memo = derive(desk.history.now(), revision, *desk.catalogue);
+        desk.summaries[revision] = desk.derived_memo->summary;
+    }
+    return *desk.derived_memo;
+}
+
+const engine::SceneData& scene(Desk& desk) {
+    const Derived& now = derived(desk);
+    if (!desk.scene_memo || desk.scene_memo->revision != now.revision) {
+        desk.scene_memo = skeleton_scene(now, *desk.catalogue);
+    }
+    return *desk.scene_memo;
+}
+
+std::optional<Summary> summary_before(const Desk& desk) {
+    const auto at = desk.summaries.find(desk.history.revision_before());
+    if (!desk.history.can_undo() || at == desk.summaries.end()) return std::nullopt;
+    return at->second;
+}
+
+engine::Result<engine::Done> submit(Desk& desk, const Change& change) {
+    model::Project next = project_of(desk);
+    std::string label = change.label;
+    for (const auto& edit : change.edits) {
+        auto applied = model::apply(std::move(next), edit);
+        if (!applied) {
+            desk.ui.notice = Notice{engine::to_text(applied.error()), true};
+            return applied.error();
+        }
+        next = std::move(applied).value();
+        if (change.label.empty()) label = model::label_of(edit);
+    }
+    desk.ui.notice.reset();
+    desk.history.record(std::move(label), std::move(next), change.merge_key);
+    return engine::Done{};
+}
+
+void replace_project(Desk& desk, model::Project project, std::filesystem::path file) {
+    desk.history = History(std::move(project), desk.history.newest_revision());
+    desk.file = std::move(file);
+    desk.summaries.clear();
+    desk.ui.selection = {};
+    desk.ui.hand = {};
+    desk.ui.view.wants_fit = true;
+}
+
+std::string title_of(const Desk& desk) {
+    const auto& name = project_of(desk).name;
+    if (!name.empty()) return name;
+    return desk.file.empty() ? "Untitled" : desk.file.stem().string();
+}
+
+}  // namespace editor

@@ -1,0 +1,54 @@
+// The desk: the project with its history, what follows from it, and what is on the screen but not
+// in the file. All changes go through submit.
+#pragma once
+
+#include "editor/change.h"
+#include "editor/derived.h"
+#include "editor/history.h"
+#include "editor/ui_state.h"
+#include "engine/render/scene.h"
+#include "engine/result.h"
+
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace editor {
+
+struct Desk {
+    explicit Desk(std::shared_ptr<const model::Catalogue> tables);
+
+    std::shared_ptr<const model::Catalogue> catalogue;
+    History history;
+    std::filesystem::path file;  // empty: never saved
+    UiState ui;
+
+    // Made when asked for, by revision; use derived(), scene() and summary_before().
+    std::optional<Derived> derived_memo;
+    std::optional<engine::SceneData> scene_memo;
+    std::map<Revision, Summary> summaries;
+};
+
+const model::Project& project_of(const Desk& desk);
+
+// What follows from the project as it is now.
+const Derived& derived(Desk& desk);
+
+// The same as drawable values; its revision is the project's.
+const engine::SceneData& scene(Desk& desk);
+
+// The figures before the last step; none when they were never needed.
+std::optional<Summary> summary_before(const Desk& desk);
+
+// Makes the edits, all or none. A refusal is also shown along the bottom of the window.
+engine::Result<engine::Done> submit(Desk& desk, const Change& change);
+
+// Takes another project, with a new history; the camera is to show it whole.
+void replace_project(Desk& desk, model::Project project, std::filesystem::path file);
+
+// "Parts box" or "Untitled".
+std::string title_of(const Desk& desk);
+
+}  // namespace editor

@@ -1,0 +1,31 @@
+// Opening, saving and exporting from the desk; every failure is shown and loses nothing.
+#pragma once
+
+#include "editor/desk.h"
+#include "editor/intent.h"
+
+#include <filesystem>
+
+namespace editor {
+
+// Does what the user is about to do, or asks first when changes are not saved.
+void wish(Desk& desk, const Intent& intent);
+
+// Does it, whatever is not saved.
+void fulfil(Desk& desk, const Intent& intent);
+
+// Reads a project and takes it. On an error the present one stays, and a dialog says why.
+bool open_file(Desk& desk, const std::filesystem::path& file);
+
+// Writes the project. On an error a dialog says why; nothing counts as saved.
+bool save_to(Desk& desk, const std::filesystem::path& file);
+
+// Saves, or asks for a file when there is none yet. `then` follows a save.
+void save_or_browse(Desk& desk, std::optional<Intent> then = {});
+void browse_to_save(Desk& desk, std::optional<Intent> then = {});
+void browse_to_export(Desk& desk);
+
+// Writes all schedules of the project into the folder.
+bool export_to(Desk& desk, const std::filesystem::path& folder);
+
+}  // namespace editor

@@ -1,0 +1,27 @@
+// The one dialog that may be open, as a value.
+#pragma once
+
+#include "editor/dialogs/dimension_form.h"
+#include "editor/dialogs/file_browser.h"
+#include "editor/dialogs/starter_form.h"
+#include "editor/dialogs/unsaved_question.h"
+
+#include <string>
+#include <variant>
+
+namespace editor {
+
+// Something went wrong that the user must know before going on.
+struct Trouble {
+    std::string title;
+    std::string text;
+};
+
+using Dialog =
+    std::variant<std::monostate, FileBrowser, StarterForm, DimensionForm, UnsavedQuestion, Trouble>;
+
+inline bool is_open(const Dialog& dialog) {
+    return !std::holds_alternative<std::monostate>(dialog);
+}
+
+}  // namespace editor

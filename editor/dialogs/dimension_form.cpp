@@ -1,0 +1,130 @@
+#include "editor/dialogs/dimension_form.h"
+
+#include "editor/dimension_values.h"
+#include "editor/keys.h"
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+
+#include <array>
+
+namespace editor {
+namespace {
+
+using engine::QuantityKind;
+
+constexpr std::array<std::pair<QuantityKind, const char*>, 3> kinds{
+    {{QuantityKind::length, "length"},
+     {QuantityKind::angle, "angle"},
+     {QuantityKind::number, "plain number"}}};
+
+void draw_line(const char* name, std::string& text, const char* hint, bool wants_focus = false) {
+    ImGui::AlignTextToFramePadding();
+    draw_text(name);
+    ImGui::SameLine(scaled(110));
+    draw_field(name, text, {.hint = hint, .width = scaled(340), .wants_focus = wants_focus});
+}
+
+void draw_kinds(DimensionForm& form) {
+    ImGui::AlignTextToFramePadding();
+    draw_text("is a");
+    for (const auto& [kind, text] : kinds) {
+        ImGui::SameLine(kind == QuantityKind::length ? scaled(110) : 0.0F);
+        if (ImGui::RadioButton(text, form.kind == kind)) form.kind = kind;
+        log_item(text, form.kind == kind ? "chosen" : "");
+    }
+}
+
+std::optional<model::Formula> optional_formula(const std::string& text) {
+    return text.empty() ? std::nullopt : std::optional(text);
+}
+
+model::Dimension stated(const DimensionForm& form) {
+    return {.name = form.name,
+            .kind = form.kind,
+            .formula = form.formula,
+            .note = form.note,
+            .least = optional_formula(form.least),
+            .most = optional_formula(form.most)};
+}
+
+// The project that the edit would give must have a value for the dimension and its limits.
+std::optional<std::string> reason_against(const Derived& derived,
+                                          const DimensionForm& form,
+                                          const model::Edit& edit) {
+    const auto trial = model::apply(*derived.project, edit);
+    if (!trial) return engine::to_text(trial.error());
+    for (const auto* text : {&form.formula, &form.least, &form.most}) {
+        if (text->empty()) continue;
+        const auto value = tried_formula(*trial, form.name, *text);
+        if (!value) return engine::to_text(value.error());
+    }
+    return std::nullopt;
+}
+
+std::optional<Change> tried_change(DimensionForm& form, const Derived& derived) {
+    const model::Edit edit = model::PutDimension{stated(form), form.instead_of};
+    if (const auto reason = reason_against(derived, form, edit)) {
+        form.trouble = *reason;
+        return std::nullopt;
+    }
+    return change_of(edit);
+}
+
+std::optional<Change> tried_removal(DimensionForm& form, const Derived& derived) {
+    const model::Edit edit = model::RemoveDimension{form.instead_of};
+    if (const auto trial = model::apply(*derived.project, edit); !trial) {
+        form.trouble = engine::to_text(trial.error());
+        return std::nullopt;
+    }
+    return change_of(edit);
+}
+
+void draw_answers(DimensionForm& form, const Derived& derived, DimensionOutcome& outcome) {
+    const bool can_put = !form.name.empty() && !form.formula.empty();
+    const char* verb = form.instead_of.empty() ? "Add" : "Change";
+    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
+        (can_put && is_pressed(key::enter))) {
+        outcome.change = tried_change(form, derived);
+    }
+    ImGui::SameLine();
+    outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);
+    if (form.instead_of.empty()) return;
+    ImGui::SameLine(0, scaled(40));
+    if (draw_button("Remove", {.text = "Remove this dimension", .weight = Weight::link})) {
+        outcome.change = tried_removal(form, derived);
+    }
+}
+
+}  // namespace
+
+DimensionForm dimension_form(const model::Dimension& dimension) {
+    return {.instead_of = dimension.name,
+            .kind = dimension.kind,
+            .name = dimension.name,
+            .formula = dimension.formula,
+            .least = dimension.least.value_or(std::string()),
+            .most = dimension.most.value_or(std::string()),
+            .note = dimension.note};
+}
+
+DimensionOutcome draw_dimension_form(DimensionForm& form, const Derived& derived) {
+    DimensionOutcome outcome;
+    const bool is_new = form.instead_of.empty();
+    const DialogScope dialog("Dimension", is_new ? "New dimension" : "Change the dimension",
+                             scaled(500));
+    if (!dialog) return outcome;
+    draw_line("name", form.name, "shelf level", form.is_fresh && is_new);
+    draw_kinds(form);
+    draw_line("formula", form.formula, "18 3/8, or width/2 - 1/8 in", form.is_fresh && !is_new);
+    draw_line("least", form.least, "no limit");
+    draw_line("most", form.most, "no limit");
+    draw_line("note", form.note, "what it is for");
+    if (!form.trouble.empty()) draw_wrapped(form.trouble, Type::text, colour::red);
+    ImGui::Dummy(scaled(1, 8));
+    draw_answers(form, derived, outcome);
+    form.is_fresh = false;
+    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    return outcome;
+}
+
+}  // namespace editor

@@ -1,0 +1,92 @@
+#include "editor/dialogs/draw_dialog.h"
+
+#include "editor/desk_files.h"
+#include "editor/keys.h"
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+
+#include <imgui.h>
+#include <imgui_internal.h>
+
+namespace editor {
+namespace {
+
+void take_file(Desk& desk, const FileBrowser& browser, const std::filesystem::path& taken) {
+    switch (browser.purpose) {
+        case BrowseFor::opening:
+            open_file(desk, taken);
+            break;
+        case BrowseFor::saving:
+            if (save_to(desk, taken) && browser.then) fulfil(desk, *browser.then);
+            break;
+        case BrowseFor::exporting:
+            export_to(desk, taken);
+            break;
+    }
+}
+
+void draw(Desk& desk, FileBrowser& browser) {
+    const auto outcome = draw_file_browser(browser);
+    if (!outcome.taken && !outcome.is_cancelled) return;
+    const FileBrowser done = std::move(browser);
+    desk.ui.dialog = std::monostate{};
+    if (outcome.taken) take_file(desk, done, *outcome.taken);
+}
+
+template <class Outcome>
+void settle(Desk& desk, const Outcome& outcome) {
+    if (!outcome.change && !outcome.is_cancelled) return;
+    desk.ui.dialog = std::monostate{};
+    if (outcome.change) static_cast<void>(submit(desk, *outcome.change));
+}
+
+void draw(Desk& desk, StarterForm& form) {
+    const bool is_first = project_of(desk).frames.empty();
+    const auto outcome = draw_starter_form(form, derived(desk), *desk.catalogue);
+    settle(desk, outcome);
+    if (outcome.change) desk.ui.view.wants_fit = true;
+    if (outcome.change && is_first) desk.ui.place = Place::lay_out;
+}
+
+void draw(Desk& desk, DimensionForm& form) {
+    settle(desk, draw_dimension_form(form, derived(desk)));
+}
+
+void draw(Desk& desk, const UnsavedQuestion& question) {
+    const Intent then = question.then;
+    const auto answer = draw_unsaved_question(question, title_of(desk));
+    if (answer == UnsavedAnswer::none) return;
+    desk.ui.dialog = std::monostate{};
+    if (answer == UnsavedAnswer::save) save_or_browse(desk, then);
+    if (answer == UnsavedAnswer::discard) fulfil(desk, then);
+}
+
+void draw(Desk& desk, const Trouble& trouble) {
+    bool is_done = false;
+    {
+        const DialogScope dialog("Trouble", trouble.title.c_str(), scaled(520));
+        if (!dialog) return;
+        draw_wrapped(trouble.text);
+        log_item("text", trouble.text);
+        ImGui::Dummy(scaled(1, 10));
+        is_done = draw_button("Close", {.weight = Weight::main}) || is_pressed(key::escape) ||
+                  is_pressed(key::enter);
+        if (is_done) ImGui::CloseCurrentPopup();
+    }
+    if (is_done) desk.ui.dialog = std::monostate{};
+}
+
+void draw(Desk&, std::monostate) {}
+
+}  // namespace
+
+void draw_dialog(Desk& desk) {
+    const auto before = desk.ui.dialog.index();
+    std::visit([&](auto& dialog) { draw(desk, dialog); }, desk.ui.dialog);
+    // ImGui would keep a popup whose dialog was put away by other means than its own buttons.
+    if (desk.ui.dialog.index() != before && ImGui::GetCurrentContext()->OpenPopupStack.Size > 0) {
+        ImGui::ClosePopupToLevel(0, true);
+    }
+}
+
+}  // namespace editor

@@ -1,0 +1,136 @@
+#include "editor/dimension_values.h"
+
+#include "engine/measure/tape.h"
+#include "model/schedule/length_texts.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <vector>
+
+namespace editor {
+namespace {
+
+using engine::Quantity;
+using engine::QuantityKind;
+
+engine::NameLookup lookup_in(const Derived& derived) {
+    return [&derived](std::string_view name) { return value_of(derived, name); };
+}
+
+std::string number_text(double value) {
+    std::array<char, 32> buffer{};
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                   std::chars_format::fixed, 4)
+                         .ptr;
+    std::string text(buffer.data(), end);
+    while (text.back() == '0') text.pop_back();
+    if (text.back() == '.') text.pop_back();
+    return text == "-0" ? "0" : text;
+}
+
+engine::Length length_step(const engine::TapeStyle& shown) {
+    const auto step = engine::tape_step(shown);
+    // The last decimal of a decimal form is far finer than a hand can drag.
+    if (shown.form == engine::TapeForm::inch_decimal) return engine::Length::from_nm(635'000);
+    return std::max(step, engine::Length::from_nm(500'000));
+}
+
+engine::Length stepped_length(engine::Length start, double steps, const engine::TapeStyle& shown) {
+    const auto step = length_step(shown).nm();
+    const double moved = static_cast<double>(start.nm()) + steps * static_cast<double>(step);
+    const double most = 1.0e12;  // a kilometre: beyond any van
+    const double kept = std::clamp(moved, -most, most);
+    return engine::Length::from_nm(std::llround(kept / static_cast<double>(step)) * step);
+}
+
+std::optional<Quantity> limit(const Derived& derived,
+                              const model::Dimension& dimension,
+                              const std::optional<model::Formula>& formula) {
+    if (!formula) return std::nullopt;
+    const auto bare = engine::bare_unit(derived.project->shown);
+    const auto value = engine::evaluate(*formula, dimension.kind, bare, lookup_in(derived));
+    return value ? std::optional(*value) : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Quantity> value_of(const Derived& derived, std::string_view dimension) {
+    const auto& dimensions = derived.project->dimensions;
+    for (std::size_t i = 0; i < dimensions.size() && i < derived.resolved.dimensions.size(); ++i) {
+        const auto& value = derived.resolved.dimensions[i];
+        if (dimensions[i].name == dimension && value) return *value;
+    }
+    return std::nullopt;
+}
+
+Limits limits_of(const Derived& derived, const model::Dimension& dimension) {
+    return {limit(derived, dimension, dimension.least), limit(derived, dimension, dimension.most)};
+}
+
+bool is_plain_value(const model::Project& project, const model::Dimension& dimension) {
+    const auto none = [](std::string_view) { return std::optional<Quantity>(); };
+    const auto bare = engine::bare_unit(project.shown);
+    if (!engine::evaluate(dimension.formula, dimension.kind, bare, none)) return false;
+    if (dimension.kind != QuantityKind::length) return true;
+    return engine::read_length(dimension.formula, bare).has_value();
+}
+
+std::string quantity_text(const Quantity& quantity, const engine::TapeStyle& shown) {
+    switch (quantity.kind) {
+        case QuantityKind::number:
+            return number_text(quantity.value);
+        case QuantityKind::angle:
+            return number_text(quantity.value) + "\xC2\xB0";
+        case QuantityKind::length:
+            break;
+    }
+    return model::shown_text(quantity.length, shown);
+}
+
+std::string formula_of(const Quantity& quantity, const engine::TapeStyle& shown) {
+    if (quantity.kind != QuantityKind::length) return number_text(quantity.value);
+    auto style = shown;
+    style.with_unit = false;
+    return engine::exact_text(quantity.length, style);
+}
+
+Quantity stepped(const Quantity& start,
+                 double steps,
+                 const Limits& limits,
+                 const engine::TapeStyle& shown) {
+    Quantity moved = start;
+    if (start.kind == QuantityKind::length) {
+        moved.length = stepped_length(start.length, steps, shown);
+        if (limits.least) moved.length = std::max(moved.length, limits.least->length);
+        if (limits.most) moved.length = std::min(moved.length, limits.most->length);
+        return moved;
+    }
+    moved.value = std::round(start.value + steps);
+    if (limits.least) moved.value = std::max(moved.value, limits.least->value);
+    if (limits.most) moved.value = std::min(moved.value, limits.most->value);
+    return moved;
+}
+
+engine::Result<Quantity> tried_formula(const model::Project& project,
+                                       std::string_view dimension,
+                                       const model::Formula& formula) {
+    std::vector<engine::NamedFormula> formulas;
+    std::size_t tried = project.dimensions.size();
+    for (std::size_t i = 0; i < project.dimensions.size(); ++i) {
+        const auto& it = project.dimensions[i];
+        if (it.name == dimension) tried = i;
+        formulas.push_back(
+            {it.name, it.name == dimension ? std::string_view(formula) : it.formula, it.kind});
+    }
+    if (tried == formulas.size()) formulas.push_back({dimension, formula, QuantityKind::length});
+    return engine::evaluate_all(formulas, engine::bare_unit(project.shown))[tried];
+}
+
+engine::Result<Quantity> tried_length(const Derived& derived, const model::Formula& formula) {
+    return engine::evaluate(formula, QuantityKind::length,
+                            engine::bare_unit(derived.project->shown), lookup_in(derived));
+}
+
+}  // namespace editor

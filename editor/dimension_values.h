@@ -1,0 +1,52 @@
+// Dimensions as the window needs them: values, limits, texts, and whether a typed formula will do.
+#pragma once
+
+#include "editor/derived.h"
+#include "engine/measure/formula.h"
+#include "engine/result.h"
+#include "model/project/project.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace editor {
+
+// The value of a dimension; none when its formula failed or there is no such dimension.
+std::optional<engine::Quantity> value_of(const Derived& derived, std::string_view dimension);
+
+struct Limits {
+    std::optional<engine::Quantity> least;
+    std::optional<engine::Quantity> most;
+};
+
+// What can be read of the dimension's least and most.
+Limits limits_of(const Derived& derived, const model::Dimension& dimension);
+
+// Whether the formula is nothing but a value, so that dragging it loses no relation.
+bool is_plain_value(const model::Project& project, const model::Dimension& dimension);
+
+// The value as the tape shows it; with "~" in front where it lies between two marks.
+std::string quantity_text(const engine::Quantity& quantity, const engine::TapeStyle& shown);
+
+// The value as a formula that gives exactly it.
+std::string formula_of(const engine::Quantity& quantity, const engine::TapeStyle& shown);
+
+// The value moved by a number of steps - marks of the tape, degrees, units - onto a whole step and
+// kept within the limits.
+engine::Quantity stepped(const engine::Quantity& start,
+                         double steps,
+                         const Limits& limits,
+                         const engine::TapeStyle& shown);
+
+// Whether a project would have a value for the dimension, were this its formula. The error's
+// `where` is the column.
+engine::Result<engine::Quantity> tried_formula(const model::Project& project,
+                                               std::string_view dimension,
+                                               const model::Formula& formula);
+
+// A formula of any other field, with the dimensions that there are now.
+engine::Result<engine::Quantity> tried_length(const Derived& derived,
+                                              const model::Formula& formula);
+
+}  // namespace editor

@@ -1,0 +1,16 @@
+// What the user is about to do that would put the present project away.
+#pragma once
+
+#include <filesystem>
+
+namespace editor {
+
+struct Intent {
+    enum class Kind { leave, begin_new, browse, open_file };
+    Kind kind = Kind::leave;
+    std::filesystem::path file;  // to open
+
+    bool operator==(const Intent&) const = default;
+};
+
+}  // namespace editor

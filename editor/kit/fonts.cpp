@@ -1,0 +1,62 @@
+#include "editor/kit/fonts.h"
+
+#include "editor/kit/theme.h"
+
+#include <imgui.h>
+#include <imgui_freetype.h>
+
+#include <span>
+
+// Defined by embedded_fonts.S, from the files of the packages fonts-roboto-unhinted (Apache
+// License 2.0) and fonts-dejavu-core (Bitstream Vera licence).
+extern "C" {
+extern const unsigned char barwright_roboto_regular[];
+extern const unsigned char barwright_roboto_regular_end[];
+extern const unsigned char barwright_roboto_medium[];
+extern const unsigned char barwright_roboto_medium_end[];
+extern const unsigned char barwright_dejavu_sans[];
+extern const unsigned char barwright_dejavu_sans_end[];
+}
+
+namespace editor {
+namespace {
+
+using Bytes = std::span<const unsigned char>;
+
+// What people write names and notes with, and the signs of the trade.
+constexpr ImWchar wide_ranges[] = {0x20,   0x17F,  0x370,  0x52F,  0x2010, 0x205F, 0x2070,
+                                   0x20BF, 0x2150, 0x215E, 0x2190, 0x21FF, 0x2200, 0x22FF,
+                                   0x2300, 0x23FF, 0x25A0, 0x26FF, 0x2713, 0x2718, 0};
+constexpr ImWchar narrow_ranges[] = {0x20, 0xFF, 0x2010, 0x2044, 0x2150, 0x215E, 0};
+
+// The atlas only reads them, but asks for a pointer that it might own.
+void* as_void(Bytes bytes) { return const_cast<unsigned char*>(bytes.data()); }
+
+void add_font(ImFontAtlas& atlas, Bytes first, float size, const ImWchar* ranges) {
+    const Bytes fallback(barwright_dejavu_sans, barwright_dejavu_sans_end);
+    ImFontConfig config;
+    config.FontDataOwnedByAtlas = false;
+    config.OversampleH = 1;
+    atlas.AddFontFromMemoryTTF(as_void(first), static_cast<int>(first.size()), size, &config,
+                               ranges);
+    config.MergeMode = true;
+    atlas.AddFontFromMemoryTTF(as_void(fallback), static_cast<int>(fallback.size()), size - 1.0F,
+                               &config, ranges);
+}
+
+}  // namespace
+
+void load_fonts(ImFontAtlas& atlas, float scale) {
+    const Bytes regular(barwright_roboto_regular, barwright_roboto_regular_end);
+    const Bytes medium(barwright_roboto_medium, barwright_roboto_medium_end);
+    atlas.Clear();
+    atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
+    add_font(atlas, regular, text_size * scale, wide_ranges);
+    add_font(atlas, regular, 13.0F * scale, wide_ranges);
+    add_font(atlas, medium, text_size * scale, wide_ranges);
+    add_font(atlas, medium, 18.0F * scale, wide_ranges);
+    add_font(atlas, regular, 21.0F * scale, narrow_ranges);
+    atlas.Build();
+}
+
+}  // namespace editor

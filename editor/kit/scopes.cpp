@@ -1,0 +1,45 @@
+#include "editor/kit/scopes.h"
+
+namespace editor {
+namespace {
+
+constexpr ImGuiWindowFlags fixed_panel = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove |
+                                         ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoCollapse |
+                                         ImGuiWindowFlags_NoSavedSettings;
+
+bool begin_dialog(const char* name, float width) {
+    if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    ImGui::SetNextWindowPos({screen.x / 2, screen.y * 0.46F}, ImGuiCond_Always, {0.5F, 0.5F});
+    ImGui::SetNextWindowSizeConstraints({width, 0}, {screen.x * 0.94F, screen.y * 0.94F});
+    if (width > 0) ImGui::SetNextWindowSize({width, 0});
+    const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(22, 18));
+    return ImGui::BeginPopupModal(name, nullptr,
+                                  ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove |
+                                      ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoSavedSettings |
+                                      ImGuiWindowFlags_AlwaysAutoResize);
+}
+
+}  // namespace
+
+PanelScope::PanelScope(const char* name, const Area& area, ImGuiWindowFlags more, Layer layer)
+    : items_{name} {
+    if (layer == Layer::ground) more |= ImGuiWindowFlags_NoBringToFrontOnFocus;
+    ImGui::SetNextWindowPos({area.x, area.y});
+    ImGui::SetNextWindowSize({area.width, area.height});
+    ImGui::Begin(name, nullptr, fixed_panel | more);
+}
+
+DialogScope::DialogScope(const char* name, const char* title, float width)
+    : OpenScope{begin_dialog(name, width)}, items_{name} {
+    if (!is_open_) return;
+    const FontScope font(Type::title);
+    ImGui::TextUnformatted(title);
+    ImGui::Dummy(scaled(1, 2));
+}
+
+DialogScope::~DialogScope() {
+    if (is_open_) ImGui::EndPopup();
+}
+
+}  // namespace editor

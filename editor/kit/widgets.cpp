@@ -1,0 +1,191 @@
+#include "editor/kit/widgets.h"
+
+#include "editor/kit/item_log.h"
+#include "editor/kit/scopes.h"
+
+#include <imgui.h>
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+const char* end_of(std::string_view text) { return text.data() + text.size(); }
+
+// "text###name": ImGui knows the item by its name, whatever is written on it.
+std::string label_of(std::string_view name, std::string_view text) {
+    std::string label(text.empty() ? name : text);
+    return label.append("###").append(name);
+}
+
+// All bytes of it: those that continue a character, then the one that leads it.
+void drop_last_character(std::string& text) {
+    const auto continues = [](char byte) {
+        return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
+    };
+    while (!text.empty() && continues(text.back())) text.pop_back();
+    if (!text.empty()) text.pop_back();
+}
+
+struct ButtonColours {
+    ImU32 text;
+    ImU32 ground;
+    ImU32 hovered;
+    ImU32 pressed;
+    float border;
+};
+
+ButtonColours colours_of(Weight weight) {
+    switch (weight) {
+        case Weight::main:
+            return {colour::scribed, colour::dye, colour::dye_deep, colour::dye_deep, 0.0F};
+        case Weight::plain:
+            return {colour::ink, colour::from_rgb(0xffffff), colour::dye_wash, colour::scribed_soft,
+                    1.0F};
+        case Weight::link:
+            break;
+    }
+    return {colour::dye, colour::from_rgb(0, 0), colour::dye_wash, colour::scribed_soft, 0.0F};
+}
+
+// The arrow keys in a field; ImGui keeps the text of an active field to itself, so the change must
+// go through here.
+int on_arrow(ImGuiInputTextCallbackData* data) {
+    if (data->EventFlag != ImGuiInputTextFlags_CallbackHistory) return 0;
+    const auto& look = *static_cast<const FieldLook*>(data->UserData);
+    const std::string before(data->Buf, static_cast<std::size_t>(data->BufTextLen));
+    const std::string after = look.nudged(before, data->EventKey == ImGuiKey_UpArrow ? 1 : -1);
+    if (after == before) return 0;
+    data->DeleteChars(0, data->BufTextLen);
+    data->InsertChars(0, after.c_str());
+    data->SelectAll();
+    return 0;
+}
+
+}  // namespace
+
+void draw_text(std::string_view text, ImU32 packed) {
+    const ColourScope ink(ImGuiCol_Text, packed);
+    ImGui::TextUnformatted(text.data(), end_of(text));
+}
+
+void draw_text(std::string_view text, Type type, ImU32 packed) {
+    const FontScope face(type);
+    draw_text(text, packed);
+}
+
+void draw_wrapped(std::string_view text, Type type, ImU32 packed) {
+    const FontScope face(type);
+    const WrapScope wrap;
+    draw_text(text, packed);
+}
+
+void draw_text_right(std::string_view text, ImU32 packed) {
+    const float width = ImGui::CalcTextSize(text.data(), end_of(text)).x;
+    const float room = ImGui::GetContentRegionAvail().x - width;
+    if (room > 0) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);
+    draw_text(text, packed);
+}
+
+ImVec2 size_of_text(std::string_view text, Type type) {
+    const ImFont* face = font(type);
+    return face->CalcTextSizeA(face->FontSize, 1.0e6F, 0.0F, text.data(), end_of(text));
+}
+
+float draw_text_at(
+    ImDrawList& on, ImVec2 at, std::string_view text, Type type, ImU32 packed, Align align) {
+    const float width = size_of_text(text, type).x;
+    if (align == Align::middle) at.x -= width / 2;
+    if (align == Align::right) at.x -= width;
+    const ImFont* face = font(type);
+    on.AddText(face, face->FontSize, at, packed, text.data(), end_of(text));
+    return width;
+}
+
+std::string text_to_fit(std::string_view text, Type type, float width) {
+    if (size_of_text(text, type).x <= width) return std::string(text);
+    std::string shorter(text);
+    while (!shorter.empty() && size_of_text(shorter + "\xE2\x80\xA6", type).x > width) {
+        drop_last_character(shorter);
+    }
+    return shorter + "\xE2\x80\xA6";
+}
+
+void draw_rule(float room) {
+    ImGui::Dummy(scaled(1, room / 2));
+    const ImVec2 from = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    ImGui::GetWindowDrawList()->AddLine(from, {from.x + width, from.y}, colour::line, scaled(1));
+    ImGui::Dummy(scaled(1, room / 2));
+}
+
+bool draw_button(std::string_view name, const ButtonLook& look) {
+    const ButtonColours colours = colours_of(look.weight);
+    const DisabledScope disabled(!look.enabled);
+    const ColourScope text(ImGuiCol_Text, colours.text);
+    const ColourScope ground(ImGuiCol_Button, colours.ground);
+    const ColourScope hovered(ImGuiCol_ButtonHovered, colours.hovered);
+    const ColourScope pressed(ImGuiCol_ButtonActive, colours.pressed);
+    const ColourScope border(ImGuiCol_Border, colour::edge);
+    const StyleScope outline(ImGuiStyleVar_FrameBorderSize, colours.border * scaled(1));
+    const bool is_pressed = ImGui::Button(label_of(name, look.text).c_str(), {look.width, 0});
+    log_item(name);
+    return is_pressed;
+}
+
+bool draw_check(std::string_view name, bool& value, std::string_view text) {
+    const bool changed = ImGui::Checkbox(label_of(name, text).c_str(), &value);
+    log_item(name, value ? "yes" : "no");
+    return changed;
+}
+
+RowClick draw_row(std::string_view name, std::string_view text, bool selected, bool spans) {
+    RowClick click;
+    const ImGuiSelectableFlags flags =
+        ImGuiSelectableFlags_AllowDoubleClick |
+        (spans ? ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap : 0);
+    std::string label(text);
+    label.append("###").append(name);
+    click.clicked = ImGui::Selectable(label.c_str(), selected, flags);
+    click.hovered = ImGui::IsItemHovered();
+    click.twice = click.clicked && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+    log_item(name, selected ? "chosen" : "");
+    return click;
+}
+
+FieldState draw_field(std::string_view name, std::string& text, const FieldLook& look) {
+    const std::string label = std::string("###").append(name);
+    const std::string hint(look.hint);
+    const std::string before = text;
+    if (look.wants_focus) ImGui::SetKeyboardFocusHere();
+    ImGui::SetNextItemWidth(look.width);
+    const StyleScope outline(ImGuiStyleVar_FrameBorderSize, scaled(1));
+    const ColourScope ground(ImGuiCol_FrameBg, colour::from_rgb(0xffffff));
+    const ColourScope border(ImGuiCol_Border, colour::edge);
+    FieldState state;
+    ImGuiInputTextFlags flags = ImGuiInputTextFlags_EnterReturnsTrue;
+    if (look.select_all) flags |= ImGuiInputTextFlags_AutoSelectAll;
+    if (look.nudged) flags |= ImGuiInputTextFlags_CallbackHistory;
+    FieldLook for_callback = look;
+    state.entered = ImGui::InputTextWithHint(label.c_str(), hint.c_str(), &text, flags,
+                                             look.nudged ? on_arrow : nullptr, &for_callback);
+    state.changed = text != before;
+    state.left = ImGui::IsItemDeactivated();
+    state.active = ImGui::IsItemActive();
+    log_item(name, text);
+    return state;
+}
+
+void draw_hint(std::string_view text) {
+    if (!ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) return;
+    const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 7));
+    const TooltipScope tooltip;
+    ImGui::PushTextWrapPos(scaled(360));
+    draw_text(text);
+    ImGui::PopTextWrapPos();
+}
+
+bool is_pressed(int key_code, bool repeats) { return ImGui::IsKeyPressed(key_code, repeats); }
+
+}  // namespace editor

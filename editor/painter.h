@@ -1,0 +1,32 @@
+// Puts a frame of Dear ImGui, with the picture of the scene in it, onto the window's surface.
+#pragma once
+
+#include "editor/desk.h"
+#include "engine/render/image.h"
+#include "engine/render/renderer.h"
+
+struct GLFWwindow;
+
+namespace editor {
+
+// Between a current OpenGL context and its end; Dear ImGui's context must be there.
+class Painter {
+public:
+    Painter(GLFWwindow* window, int samples);
+    ~Painter();
+    Painter(const Painter&) = delete;
+    Painter& operator=(const Painter&) = delete;
+
+    void begin_frame();           // before the input queue is applied
+    void use_scale(float scale);  // loads the fonts anew when it has changed; outside of a frame
+    void paint(Desk& desk);       // what was rendered last, without swapping the buffers
+    engine::Image picture() const;
+
+private:
+    GLFWwindow* window_ = nullptr;
+    int samples_ = 4;
+    float scale_ = 0.0F;
+    engine::Renderer renderer_;
+};
+
+}  // namespace editor

@@ -1,0 +1,79 @@
+#include "editor/places/bar_diagram.h"
+
+#include "editor/kit/widgets.h"
+#include "editor/places/frame_list.h"
+
+#include <algorithm>
+#include <functional>
+#include <map>
+
+namespace editor {
+namespace {
+
+float pixels(engine::Length length, engine::Length longest, float width) {
+    if (longest.nm() <= 0) return 0.0F;
+    return width * static_cast<float>(length.mm() / longest.mm());
+}
+
+void hatch(ImDrawList& on, ImVec2 from, ImVec2 to) {
+    on.PushClipRect(from, to, true);
+    for (float x = from.x; x < to.x + (to.y - from.y); x += scaled(7)) {
+        on.AddLine({x, from.y}, {x - (to.y - from.y), to.y}, colour::edge, 1);
+    }
+    on.PopClipRect();
+}
+
+}  // namespace
+
+std::vector<BarRun> bar_runs(const Derived& derived) {
+    std::vector<BarRun> runs;
+    for (std::size_t i = 0; i < derived.bars.size(); ++i) {
+        if (runs.empty() || derived.bars[i].bar != derived.bars[i - 1].bar) runs.push_back({i, 0});
+        ++runs.back().count;
+    }
+    return runs;
+}
+
+std::string bars_text(const Derived& derived, const std::string& section) {
+    std::map<engine::Length, int, std::greater<>> count;
+    for (const auto& run : bar_runs(derived)) {
+        const auto& row = derived.bars[run.first];
+        if (!row.is_offcut && (section.empty() || row.section == section)) ++count[row.bar_length];
+    }
+    std::string text;
+    for (const auto& [length, number] : count) {
+        if (!text.empty()) text += " + ";
+        text += std::to_string(number) + " x " + bar_text(length, derived.project->shown);
+    }
+    return text.empty() ? "no bar" : text;
+}
+
+void draw_bar(ImDrawList& on,
+              ImVec2 at,
+              ImVec2 size,
+              const Derived& derived,
+              const BarRun& bar,
+              engine::Length longest) {
+    const float end = at.x + pixels(derived.bars[bar.first].bar_length, longest, size.x);
+    on.AddRectFilled(at, {end, at.y + size.y}, colour::field);
+    float x = at.x;
+    for (std::size_t i = bar.first; i < bar.first + bar.count; ++i) {
+        const auto& row = derived.bars[i];
+        const float left = at.x + pixels(row.start, longest, size.x);
+        x = left + pixels(row.length, longest, size.x);
+        on.AddRectFilled({left, at.y}, {x, at.y + size.y}, colour::metal);
+        on.AddRect({left, at.y}, {x, at.y + size.y}, colour::metal_edge);
+        const auto& marks = derived.resolved.marks;
+        const std::string mark = row.mark < marks.size() ? marks[row.mark].name : "";
+        if (size_of_text(mark, Type::small).x + scaled(4) > x - left) continue;
+        draw_text_at(on, {(left + x) / 2, at.y + size.y / 2 - scaled(7.5F)}, mark, Type::small,
+                     colour::ink, Align::middle);
+    }
+    hatch(on, {x, at.y}, {end, at.y + size.y});
+    on.AddRect(at, {end, at.y + size.y}, colour::edge);
+    draw_text_at(on, {end + scaled(8), at.y + size.y / 2 - scaled(7.5F)},
+                 bar_text(derived.bars[bar.first].bar_length, derived.project->shown), Type::small,
+                 colour::quiet);
+}
+
+}  // namespace editor

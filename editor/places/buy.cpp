@@ -1,0 +1,172 @@
+#include "editor/places/buy.h"
+
+#include "editor/dimension_values.h"
+#include "editor/kit/widgets.h"
+#include "editor/places/bar_diagram.h"
+#include "engine/measure/tape.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+std::string offers_text(const model::Stock& stock) {
+    std::string text;
+    for (const auto& bar : stock.bars) text += (text.empty() ? "" : "; ") + bar.length;
+    return text;
+}
+
+std::string trimmed(std::string_view text) {
+    const auto first = text.find_first_not_of(' ');
+    if (first == std::string_view::npos) return {};
+    return std::string(text.substr(first, text.find_last_not_of(' ') - first + 1));
+}
+
+std::optional<Change> draw_offers(const Derived& derived,
+                                  const model::Stock& stock,
+                                  OfferTyping& typing) {
+    std::string text = typing.stock == stock.name ? typing.text : offers_text(stock);
+    ImGui::AlignTextToFramePadding();
+    draw_text("sold in", colour::quiet);
+    ImGui::SameLine();
+    const auto field = draw_field("bars of " + stock.name, text, {.hint = "lengths: 16 ft; 20 ft"});
+    if (field.active || field.changed) typing = {stock.name, text, {}};
+    std::optional<Change> change;
+    if ((field.entered || field.left) && text != offers_text(stock)) {
+        const auto offers = read_offers(derived, stock, text);
+        if (offers) {
+            auto changed = stock;
+            changed.bars = *offers;
+            change = change_of(model::PutStock{changed, stock.name});
+            typing = {};
+        } else {
+            typing = {stock.name, text, engine::to_text(offers.error())};
+        }
+    } else if (field.left) {
+        typing = {};
+    }
+    if (typing.stock == stock.name && !typing.trouble.empty()) {
+        draw_wrapped(typing.trouble, Type::small, colour::red);
+    }
+    return change;
+}
+
+bool is_used(const Derived& derived, std::size_t stock) {
+    return std::any_of(derived.resolved.pieces.begin(), derived.resolved.pieces.end(),
+                       [&](const model::Piece& piece) { return piece.stock == stock; });
+}
+
+void draw_bars_of(const Derived& derived, const std::string& section, Selection& selection) {
+    engine::Length longest;
+    for (const auto& row : derived.bars) longest = std::max(longest, row.bar_length);
+    const float width = ImGui::GetContentRegionAvail().x - scaled(60);
+    for (const auto& run : bar_runs(derived)) {
+        const auto& row = derived.bars[run.first];
+        if (row.section != section) continue;
+        const ImVec2 at = ImGui::GetCursorScreenPos();
+        const std::string name = "bar " + std::to_string(row.bar);
+        ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
+        if (ImGui::IsItemClicked()) {
+            std::vector<model::Index> pieces;
+            for (std::size_t i = run.first; i < run.first + run.count; ++i) {
+                pieces.push_back(derived.bars[i].piece);
+            }
+            selection = selection_of(*derived.project, derived.resolved, pieces);
+        }
+        log_item(name);
+        draw_hint(row.is_offcut ? "An offcut at hand. Click to select its pieces"
+                                : "Click to select its pieces");
+        draw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, derived, run, longest);
+    }
+}
+
+std::optional<Change> draw_stock(const Derived& derived,
+                                 std::size_t index,
+                                 OfferTyping& typing,
+                                 Selection& selection) {
+    const auto& stock = derived.project->stock[index];
+    const IdScope id(static_cast<int>(index));
+    draw_text(stock.section, Type::strong);
+    ImGui::SameLine();
+    draw_text(stock.alloy, Type::small, colour::quiet);
+    ImGui::SameLine();
+    draw_text_right(is_used(derived, index) ? bars_text(derived, stock.section) : "not used");
+    auto change = draw_offers(derived, stock, typing);
+    draw_bars_of(derived, stock.section, selection);
+    ImGui::Dummy(scaled(1, 6));
+    return change;
+}
+
+void draw_fasteners(const Derived& derived) {
+    draw_text("Fasteners and pins", Type::strong);
+    if (derived.fasteners.empty()) {
+        draw_text("None", colour::quiet);
+        return;
+    }
+    const ItemScope items("fasteners");
+    const TableScope table("fasteners", 4, ImGuiTableFlags_BordersInnerH);
+    if (!table) return;
+    ImGui::TableSetupColumn("What", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("Needed", ImGuiTableColumnFlags_WidthFixed, scaled(56));
+    ImGui::TableSetupColumn("Spares", ImGuiTableColumnFlags_WidthFixed, scaled(52));
+    ImGui::TableSetupColumn("Buy", ImGuiTableColumnFlags_WidthFixed, scaled(48));
+    {
+        const FontScope small(Type::small);
+        const ColourScope quiet(ImGuiCol_Text, colour::quiet);
+        ImGui::TableHeadersRow();
+    }
+    for (const auto& row : derived.fasteners) {
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        draw_text(row.fastener);
+        ImGui::TableNextColumn();
+        draw_text_right(std::to_string(row.needed), colour::quiet);
+        ImGui::TableNextColumn();
+        draw_text_right(std::to_string(row.spares), colour::quiet);
+        ImGui::TableNextColumn();
+        draw_text_right(std::to_string(row.needed + row.spares));
+    }
+}
+
+}  // namespace
+
+engine::Result<std::vector<model::BarOffer>> read_offers(const Derived& derived,
+                                                         const model::Stock& stock,
+                                                         const std::string& text) {
+    std::vector<model::BarOffer> offers;
+    std::string_view rest = text;
+    while (!rest.empty()) {
+        const auto end = rest.find(';');
+        const std::string length = trimmed(rest.substr(0, end));
+        rest = end == std::string_view::npos ? std::string_view() : rest.substr(end + 1);
+        if (length.empty()) continue;
+        const auto value = tried_length(derived, length);
+        if (!value) return value.error();
+        model::BarOffer offer{.length = length};
+        for (const auto& known : stock.bars) {
+            if (known.length == length) offer = known;
+        }
+        offers.push_back(offer);
+    }
+    return offers;
+}
+
+std::optional<Change> draw_buy(const Area& area,
+                               const Derived& derived,
+                               OfferTyping& typing,
+                               Selection& selection) {
+    const PanelScope panel("Buy", area);
+    std::optional<Change> change;
+    draw_text("Bars", Type::strong);
+    ImGui::SameLine();
+    draw_text("longest piece first, onto the first bar with room", Type::small, colour::quiet);
+    for (std::size_t i = 0; i < derived.project->stock.size(); ++i) {
+        auto one = draw_stock(derived, i, typing, selection);
+        if (one) change = std::move(one);
+    }
+    draw_rule();
+    draw_fasteners(derived);
+    return change;
+}
+
+}  // namespace editor

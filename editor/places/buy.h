@@ -1,0 +1,32 @@
+// Buy: the bars and fasteners that the project takes.
+#pragma once
+
+#include "editor/change.h"
+#include "editor/derived.h"
+#include "editor/kit/scopes.h"
+#include "editor/selection.h"
+
+#include <optional>
+#include <string>
+
+namespace editor {
+
+// The lengths of bar to be had, half typed.
+struct OfferTyping {
+    std::string stock;
+    std::string text;
+    std::string trouble;
+};
+
+std::optional<Change> draw_buy(const Area& area,
+                               const Derived& derived,
+                               OfferTyping& typing,
+                               Selection& selection);
+
+// "16 ft; 20 ft" as offers, those kept that were there with their price and limit. Error: a length
+// that cannot be read.
+engine::Result<std::vector<model::BarOffer>> read_offers(const Derived& derived,
+                                                         const model::Stock& stock,
+                                                         const std::string& text);
+
+}  // namespace editor

@@ -1,0 +1,141 @@
+#include "editor/places/consequences.h"
+
+#include "editor/kit/widgets.h"
+#include "editor/places/bar_diagram.h"
+#include "editor/places/frame_list.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+// A large figure with a word under it; gives the room it takes.
+float draw_figure(ImVec2 at, const std::string& figure, const std::string& word, ImU32 ink) {
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    const float width = draw_text_at(on, at, figure, Type::number, ink);
+    const float below =
+        draw_text_at(on, {at.x, at.y + scaled(25)}, word, Type::small, colour::quiet);
+    log_rectangle(
+        word, {at.x, at.y, at.x + std::max(width, below), at.y + scaled(40), true, true, figure});
+    return std::max(width, below) + scaled(38);
+}
+
+std::string fastener_word(const Derived& derived) {
+    if (derived.fasteners.empty()) return "fasteners";
+    return derived.fasteners.front().fastener + (derived.fasteners.size() > 2 ? " and others" : "");
+}
+
+void draw_findings_figure(ImVec2 at, Desk& desk, const Derived& derived) {
+    const int open = derived.summary.open();
+    const ImU32 ink = derived.summary.errors > 0 ? colour::red
+                      : open > 0                 ? colour::amber
+                                                 : colour::ink;
+    const std::string word = open == 1 ? "open finding" : "open findings";
+    const float width = draw_figure(at, std::to_string(open), word, ink);
+    ImGui::SetCursorScreenPos(at);
+    if (ImGui::InvisibleButton("findings", {width - scaled(30), scaled(42)})) {
+        desk.ui.place = Place::lay_out;
+    }
+    log_item("findings", std::to_string(open));
+}
+
+float draw_figures(const Area& area, Desk& desk, const Derived& derived) {
+    ImVec2 at{area.x + scaled(24), area.y + scaled(14)};
+    const auto& summary = derived.summary;
+    const auto& shown = derived.project->shown;
+    at.x += draw_figure(at, std::to_string(summary.pieces), "pieces", colour::ink);
+    at.x += draw_figure(at, bar_text(summary.bar, shown), "of bar", colour::ink);
+    at.x += draw_figure(at, bars_text(derived), "bars to buy", colour::ink);
+    at.x += draw_figure(at, std::to_string(summary.fasteners), fastener_word(derived), colour::ink);
+    draw_findings_figure(at, desk, derived);
+    return at.x + scaled(120);
+}
+
+void draw_lines(const Area& area, const Desk& desk, const Derived& derived, float width) {
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    const float x = area.x + scaled(24);
+    const float indent = scaled(76);
+    float y = area.y + scaled(72);
+    const auto line = [&](const char* word, const std::string& text, ImU32 ink) {
+        if (text.empty()) return;
+        draw_text_at(on, {x, y + scaled(1)}, word, Type::small, colour::quiet);
+        draw_text_at(on, {x + indent, y}, text_to_fit(text, Type::text, width - indent), Type::text,
+                     ink);
+        y += scaled(23);
+    };
+    const auto& notice = desk.ui.notice;
+    line("Last edit", last_edit_text(desk, derived), colour::ink);
+    if (notice) {
+        line(notice->is_trouble ? "Refused" : "Done", notice->text,
+             notice->is_trouble ? colour::red : colour::ink);
+    } else {
+        line("Next", next_text(derived), colour::ink);
+    }
+}
+
+void draw_bars(const Area& area, const Derived& derived) {
+    const auto runs = bar_runs(derived);
+    engine::Length longest;
+    for (const auto& row : derived.bars) longest = std::max(longest, row.bar_length);
+    const auto most = static_cast<std::size_t>((area.height - scaled(24)) / scaled(29));
+    float y = area.y + scaled(14);
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        const bool is_last = i + 1 == most && runs.size() > most;
+        if (i == most) break;
+        if (is_last) {
+            draw_text_at(*ImGui::GetWindowDrawList(), {area.x, y},
+                         "and " + std::to_string(runs.size() - i) + " bars more, under Buy",
+                         Type::small, colour::quiet);
+            break;
+        }
+        draw_bar(*ImGui::GetWindowDrawList(), {area.x, y}, {area.width - scaled(60), scaled(19)},
+                 derived, runs[i], longest);
+        y += scaled(29);
+    }
+}
+
+}  // namespace
+
+std::string last_edit_text(const Desk& desk, const Derived& derived) {
+    if (!desk.history.can_undo()) return {};
+    std::string text = desk.history.undo_label();
+    const auto before = summary_before(desk);
+    if (!before) return text;
+    const std::string change = change_text(*before, derived.summary, *derived.project);
+    return change.empty() ? text : text + ": " + change;
+}
+
+std::string next_text(const Derived& derived) {
+    if (derived.project->frames.empty()) return "start a frame: Frame, New box frame";
+    const auto& findings = derived.findings;
+    const auto worst = std::max_element(
+        findings.begin(), findings.end(),
+        [](const model::Finding& a, const model::Finding& b) { return a.severity < b.severity; });
+    if (worst == findings.end() || worst->severity == model::Severity::note) {
+        return "export the schedules, or change a dimension";
+    }
+    const std::string where = model::where_text(*worst);
+    return (where.empty() ? "" : where + ": ") + worst->what;
+}
+
+void draw_consequences(const Area& area, Desk& desk, const Derived& derived) {
+    const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
+    const PanelScope panel("Consequences", area,
+                           ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::GetWindowDrawList()->AddLine({area.x, area.y}, {area.x + area.width, area.y},
+                                        colour::line, scaled(1));
+    if (derived.project->frames.empty()) {
+        draw_lines({area.x, area.y - scaled(50), area.width, area.height}, desk, derived,
+                   area.width);
+        return;
+    }
+    const float taken = draw_figures(area, desk, derived) - area.x;
+    const float left = std::max(taken, area.width * 0.6F);
+    const bool has_bars = area.width - left > scaled(260);
+    draw_lines(area, desk, derived, (has_bars ? left : area.width) - scaled(40));
+    if (has_bars) {
+        draw_bars({area.x + left, area.y, area.width - left - scaled(10), area.height}, derived);
+    }
+}
+
+}  // namespace editor

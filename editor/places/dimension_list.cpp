@@ -1,0 +1,135 @@
+#include "editor/places/dimension_list.h"
+
+#include "editor/dimension_values.h"
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+#include "editor/places/tape_choice.h"
+#include "editor/places/tape_strip.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+double as_number(const engine::Quantity& quantity) {
+    return quantity.kind == engine::QuantityKind::length ? static_cast<double>(quantity.length.nm())
+                                                         : quantity.value;
+}
+
+// How far the value may go: the part of the trough between the limits, with the value's place.
+void draw_band(const Limits& limits, const engine::Quantity& value) {
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    const double now = as_number(value);
+    const double least = limits.least ? as_number(*limits.least) : std::min(0.0, now);
+    const double most = limits.most ? as_number(*limits.most) : std::max(least, now) * 1.5;
+    const double from = std::min(least, now);
+    const double span = std::max(1.0, std::max(most, now) - from) * 1.15;
+    const auto place = [&](double v) {
+        return at.x + width * static_cast<float>((v - from) / span + 0.065);
+    };
+    const float y = at.y + scaled(5);
+    const float h = scaled(2.5F);
+    on.AddRectFilled({at.x, y - h}, {at.x + width, y + h}, colour::field, h);
+    const bool inside = now >= least && (!limits.most || now <= most);
+    on.AddRectFilled({place(least), y - h}, {limits.most ? place(most) : at.x + width, y + h},
+                     inside ? colour::band : colour::amber_edge, h);
+    const float x = place(now);
+    const float s = scaled(5);
+    on.AddTriangleFilled({x, y + scaled(1)}, {x + s, y + s * 2}, {x - s, y + s * 2}, colour::ink);
+    ImGui::Dummy({width, scaled(14)});
+}
+
+std::string limit_text(const Limits& limits, const engine::TapeStyle& shown) {
+    std::string text;
+    if (limits.least) text = "least " + quantity_text(*limits.least, shown);
+    if (limits.most)
+        text += (text.empty() ? "" : ", ") + ("most " + quantity_text(*limits.most, shown));
+    return text;
+}
+
+// Its formula where it has one, else its note.
+void draw_underline(const model::Dimension& dimension,
+                    const Derived& derived,
+                    const Limits& limits) {
+    const bool plain = is_plain_value(*derived.project, dimension);
+    const std::string left = plain ? dimension.note : "= " + dimension.formula;
+    const std::string right = limit_text(limits, derived.project->shown);
+    if (left.empty() && right.empty()) {
+        ImGui::Dummy(scaled(1, 4));
+        return;
+    }
+    const FontScope small(Type::small);
+    const float room = ImGui::GetContentRegionAvail().x;
+    const float right_width =
+        right.empty() ? 0.0F : size_of_text(right, Type::small).x + scaled(10);
+    draw_text(text_to_fit(left.empty() ? " " : left, Type::small, room - right_width),
+              colour::quiet);
+    if (!left.empty()) draw_hint(left);
+    if (right.empty()) return;
+    ImGui::SameLine();
+    draw_text_right(right, colour::quiet);
+}
+
+void draw_name(const model::Dimension& dimension, float width, Dialog& dialog) {
+    const std::string text = text_to_fit(dimension.name, Type::text, width - scaled(8));
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::InvisibleButton(("edit " + dimension.name).c_str(), {width, scaled(26)});
+    const bool hot = ImGui::IsItemHovered();
+    if (ImGui::IsItemClicked()) dialog = dimension_form(dimension);
+    log_item("edit " + dimension.name);
+    draw_hint("Change its name, limits and note");
+    draw_text_at(*ImGui::GetWindowDrawList(), {at.x, at.y + scaled(4)}, text, Type::text,
+                 hot ? colour::dye : colour::ink);
+}
+
+std::optional<Change> draw_dimension(const model::Dimension& dimension,
+                                     const Derived& derived,
+                                     DimensionHand& hand,
+                                     const Selection& selection,
+                                     Dialog& dialog) {
+    const float strip_width = scaled(150);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    draw_name(dimension, width - strip_width, dialog);
+    const TapeStrip look{
+        .strip = "list",
+        .at = {at.x + width - strip_width, at.y},
+        .size = {strip_width, scaled(27)},
+        .is_marked = has_subject(selection, model::SubjectKind::dimension, dimension.name)};
+    auto outcome = draw_tape_strip(look, dimension, derived, hand);
+    if (auto pulled = change_by_pull(outcome.pull, derived, hand)) outcome.change = pulled;
+    ImGui::SetCursorScreenPos({at.x, at.y + scaled(32)});
+    const Limits limits = limits_of(derived, dimension);
+    const auto value = value_of(derived, dimension.name);
+    if (value && (limits.least || limits.most)) draw_band(limits, *value);
+    draw_underline(dimension, derived, limits);
+    if (hand.refused && hand.refused->dimension == dimension.name) {
+        draw_wrapped(hand.refused->reason, Type::small, colour::red);
+        log_item("refused " + dimension.name, hand.refused->reason);
+    }
+    ImGui::Dummy(scaled(1, 4));
+    return outcome.change;
+}
+
+}  // namespace
+
+std::optional<Change> draw_dimension_list(const Derived& derived,
+                                          DimensionHand& hand,
+                                          const Selection& selection,
+                                          Dialog& dialog) {
+    draw_text("Dimensions", Type::strong);
+    ImGui::SameLine();
+    std::optional<Change> change = draw_tape_choice(derived.project->shown);
+    for (const auto& dimension : derived.project->dimensions) {
+        auto one = draw_dimension(dimension, derived, hand, selection, dialog);
+        if (one) change = std::move(one);
+    }
+    if (draw_button("New dimension", {.text = "+ dimension", .weight = Weight::link})) {
+        dialog = DimensionForm{};
+    }
+    return change;
+}
+
+}  // namespace editor

@@ -1,0 +1,19 @@
+// The dimensions, each on its strip of tape with its formula and limits below.
+#pragma once
+
+#include "editor/change.h"
+#include "editor/derived.h"
+#include "editor/dialogs/dialog.h"
+#include "editor/dimension_hand.h"
+#include "editor/selection.h"
+
+#include <optional>
+
+namespace editor {
+
+std::optional<Change> draw_dimension_list(const Derived& derived,
+                                          DimensionHand& hand,
+                                          const Selection& selection,
+                                          Dialog& dialog);
+
+}  // namespace editor

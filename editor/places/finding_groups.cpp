@@ -1,0 +1,57 @@
+#include "editor/places/finding_groups.h"
+
+#include <algorithm>
+#include <map>
+#include <string>
+#include <tuple>
+
+namespace editor {
+namespace {
+
+using Key = std::tuple<model::Severity, std::string, std::string, std::string>;
+
+Key key_of(const model::Finding& finding) {
+    return {finding.severity, finding.code, finding.what, finding.mend};
+}
+
+void add_concerns(FindingGroup& group, const model::Finding& finding) {
+    for (const auto& subject : finding.concerns) {
+        const auto at = std::find(group.concerns.begin(), group.concerns.end(), subject);
+        if (at == group.concerns.end()) group.concerns.push_back(subject);
+    }
+}
+
+}  // namespace
+
+std::vector<FindingGroup> finding_groups(const std::vector<model::Finding>& findings) {
+    std::vector<FindingGroup> groups;
+    std::map<Key, std::size_t> known;
+    for (std::size_t i = 0; i < findings.size(); ++i) {
+        const auto [at, is_new] = known.try_emplace(key_of(findings[i]), groups.size());
+        if (is_new) groups.emplace_back();
+        groups[at->second].findings.push_back(i);
+        add_concerns(groups[at->second], findings[i]);
+    }
+    std::stable_sort(groups.begin(), groups.end(),
+                     [&](const FindingGroup& a, const FindingGroup& b) {
+                         return findings[a.findings[0]].severity > findings[b.findings[0]].severity;
+                     });
+    return groups;
+}
+
+std::string where_words(const FindingGroup& group, const std::vector<model::Finding>& findings) {
+    if (group.findings.size() == 1) return model::where_text(findings[group.findings[0]]);
+    std::string words = std::to_string(group.findings.size()) + " places";
+    if (group.concerns.empty()) return words;
+    const auto& first = group.concerns.front();
+    const bool is_one_kind = std::all_of(
+        group.concerns.begin(), group.concerns.end(), [&](const model::Subject& subject) {
+            return subject.kind == first.kind && subject.frame == first.frame;
+        });
+    if (!is_one_kind || group.concerns.size() != group.findings.size()) return words;
+    words =
+        std::to_string(group.concerns.size()) + " " + std::string(model::name_of(first.kind)) + "s";
+    return first.frame.empty() ? words : words + " of " + first.frame;
+}
+
+}  // namespace editor

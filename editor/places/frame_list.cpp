@@ -1,0 +1,112 @@
+#include "editor/places/frame_list.h"
+
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+#include "editor/places/section_choice.h"
+#include "engine/measure/tape.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+using model::Index;
+
+// What one frame takes of one stock.
+struct StockUse {
+    std::string stock;
+    std::string section;
+    std::vector<std::string> members;
+    std::vector<Index> pieces;
+    engine::Length bar;
+};
+
+StockUse& use_of(std::vector<StockUse>& uses, const std::string& stock) {
+    const auto at = std::find_if(uses.begin(), uses.end(),
+                                 [&](const StockUse& use) { return use.stock == stock; });
+    if (at != uses.end()) return *at;
+    uses.push_back({.stock = stock});
+    return uses.back();
+}
+
+std::vector<StockUse> uses_in(const Derived& derived, Index frame) {
+    const auto& project = *derived.project;
+    std::vector<StockUse> uses;
+    for (const auto& member : project.frames[frame].members) {
+        use_of(uses, member.stock).members.push_back(member.name);
+    }
+    for (auto& use : uses) {
+        for (const auto& stock : project.stock) {
+            if (stock.name == use.stock) use.section = stock.section;
+        }
+    }
+    for (Index i = 0; i < derived.resolved.pieces.size(); ++i) {
+        const auto& piece = derived.resolved.pieces[i];
+        if (piece.frame != frame || piece.stock >= project.stock.size()) continue;
+        auto& use = use_of(uses, project.stock[piece.stock].name);
+        use.pieces.push_back(i);
+        use.bar += engine::Length::from_nm(piece.length);
+    }
+    return uses;
+}
+
+std::optional<Change> draw_use(const StockUse& use,
+                               const model::Frame& frame,
+                               const Derived& derived,
+                               const model::Catalogue& catalogue,
+                               Selection& selection,
+                               std::string& filter) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    const std::string current = use.section.empty() ? use.stock : use.section;
+    const std::string name = "stock " + frame.name + " " + use.stock;
+    const float width = ImGui::GetContentRegionAvail().x;
+    const auto section = draw_section_choice(name, current, catalogue, filter, width);
+    ImGui::TableNextColumn();
+    ImGui::AlignTextToFramePadding();
+    const std::string pieces = std::to_string(use.pieces.size()) + " pcs";
+    if (draw_row("pieces of " + use.stock, pieces, false).clicked) {
+        selection = selection_of(*derived.project, derived.resolved, use.pieces);
+    }
+    draw_hint("Select these pieces");
+    ImGui::TableNextColumn();
+    ImGui::AlignTextToFramePadding();
+    draw_text_right(bar_text(use.bar, derived.project->shown));
+    if (!section || *section == use.section) return std::nullopt;
+    return section_change(*derived.project, catalogue, frame.name, use.members, *section);
+}
+
+}  // namespace
+
+std::string bar_text(engine::Length length, const engine::TapeStyle& shown) {
+    const auto unit = engine::bare_unit(shown);
+    if (unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot) {
+        return engine::tape_text(length, {.form = engine::TapeForm::feet_inches, .denominator = 1});
+    }
+    return engine::tape_text(length,
+                             {.form = engine::TapeForm::metre, .decimals = 2, .with_unit = true});
+}
+
+std::optional<Change> draw_frame_list(const Derived& derived,
+                                      const model::Catalogue& catalogue,
+                                      Selection& selection,
+                                      std::string& filter) {
+    std::optional<Change> change;
+    for (Index f = 0; f < derived.project->frames.size(); ++f) {
+        const auto& frame = derived.project->frames[f];
+        const IdScope id(static_cast<int>(f));
+        draw_text(frame.name, Type::strong);
+        const TableScope table("uses", 3);
+        if (!table) continue;
+        ImGui::TableSetupColumn("section", ImGuiTableColumnFlags_WidthStretch);
+        ImGui::TableSetupColumn("pieces", ImGuiTableColumnFlags_WidthFixed, scaled(48));
+        ImGui::TableSetupColumn("bar", ImGuiTableColumnFlags_WidthFixed, scaled(62));
+        for (const auto& use : uses_in(derived, f)) {
+            auto one = draw_use(use, frame, derived, catalogue, selection, filter);
+            if (one) change = std::move(one);
+        }
+    }
+    return change;
+}
+
+}  // namespace editor

@@ -1,0 +1,35 @@
+#include "editor/places/lay_out.h"
+
+#include "editor/kit/widgets.h"
+#include "editor/places/dimension_list.h"
+#include "editor/places/fastener_choice.h"
+#include "editor/places/finding_list.h"
+#include "editor/places/frame_list.h"
+
+namespace editor {
+namespace {
+
+void keep_first(std::optional<Change>& change, std::optional<Change> other) {
+    if (!change) change = std::move(other);
+}
+
+}  // namespace
+
+std::optional<Change> draw_lay_out(const Area& area,
+                                   const Derived& derived,
+                                   const model::Catalogue& catalogue,
+                                   LayOutState state) {
+    const PanelScope panel("Lay out", area);
+    auto change = draw_dimension_list(derived, state.hand, state.selection, state.dialog);
+    if (!derived.project->frames.empty()) {
+        draw_rule();
+        keep_first(change, draw_fastener_choice(derived, catalogue));
+        keep_first(change,
+                   draw_frame_list(derived, catalogue, state.selection, state.stock_filter));
+    }
+    draw_rule();
+    draw_finding_list(derived, state.selection);
+    return change;
+}
+
+}  // namespace editor

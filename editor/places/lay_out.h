@@ -1,0 +1,28 @@
+// Lay out: the dimensions, what the frames are made of, and what there is to look at.
+#pragma once
+
+#include "editor/change.h"
+#include "editor/derived.h"
+#include "editor/dialogs/dialog.h"
+#include "editor/dimension_hand.h"
+#include "editor/kit/scopes.h"
+#include "editor/selection.h"
+
+#include <optional>
+#include <string>
+
+namespace editor {
+
+struct LayOutState {
+    DimensionHand& hand;
+    Selection& selection;
+    Dialog& dialog;
+    std::string& stock_filter;
+};
+
+std::optional<Change> draw_lay_out(const Area& area,
+                                   const Derived& derived,
+                                   const model::Catalogue& catalogue,
+                                   LayOutState state);
+
+}  // namespace editor

@@ -1,0 +1,194 @@
+#include "editor/places/make.h"
+
+#include "editor/kit/widgets.h"
+#include "editor/places/piece_words.h"
+#include "model/schedule/tables.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+using model::Index;
+
+constexpr ImGuiTableFlags list_flags =
+    ImGuiTableFlags_ScrollY | ImGuiTableFlags_BordersInnerH | ImGuiTableFlags_RowBg;
+
+void draw_header() {
+    ImGui::TableSetupScrollFreeze(0, 1);
+    const FontScope small(Type::small);
+    const ColourScope quiet(ImGuiCol_Text, colour::quiet);
+    ImGui::TableHeadersRow();
+}
+
+std::string mark_name(const Derived& derived, Index mark) {
+    return mark < derived.resolved.marks.size() ? derived.resolved.marks[mark].name : "";
+}
+
+std::vector<Index> pieces_of(const Derived& derived, Index mark, model::Hand hand) {
+    std::vector<Index> pieces;
+    for (Index i = 0; i < derived.resolved.pieces.size(); ++i) {
+        const auto& piece = derived.resolved.pieces[i];
+        if (piece.mark == mark && piece.hand == hand) pieces.push_back(i);
+    }
+    return pieces;
+}
+
+bool is_chosen(const std::vector<Index>& chosen,
+               const Derived& derived,
+               Index mark,
+               model::Hand hand) {
+    return std::any_of(chosen.begin(), chosen.end(), [&](Index i) {
+        return derived.resolved.pieces[i].mark == mark && derived.resolved.pieces[i].hand == hand;
+    });
+}
+
+void fixed_column(const char* name, float width) {
+    ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthFixed, scaled(width));
+}
+
+// Begins a line that can be chosen; the first cell's text comes with it.
+bool draw_line_start(const std::string& name, const std::string& text, bool chosen) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    const bool clicked = draw_row(name, " ", chosen, true).clicked;
+    ImGui::SameLine(0, 0);
+    draw_text(text, Type::strong);
+    return clicked;
+}
+
+void draw_cut_line(const model::CutRow& row, const Derived& derived) {
+    ImGui::TableNextColumn();
+    draw_text_right(std::to_string(row.quantity));
+    ImGui::TableNextColumn();
+    draw_text_right(model::length_text(*derived.project, row.length));
+    ImGui::TableNextColumn();
+    draw_text(row.section);
+    ImGui::TableNextColumn();
+    draw_text(hand_words(row.hand), Type::small, colour::quiet);
+    ImGui::TableNextColumn();
+    draw_text(text_to_fit(row.members, Type::small, ImGui::GetContentRegionAvail().x), Type::small,
+              colour::quiet);
+    draw_hint(row.members);
+}
+
+void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
+    const ItemScope items("cuts");
+    const TableScope table("cuts", 6, list_flags);
+    if (!table) return;
+    fixed_column("Mark", 44);
+    fixed_column("Cut", 30);
+    fixed_column("Length", 74);
+    fixed_column("From", 170);
+    fixed_column("Hand", 62);
+    ImGui::TableSetupColumn("Goes to", ImGuiTableColumnFlags_WidthStretch);
+    draw_header();
+    ImGuiListClipper clipper;
+    clipper.Begin(static_cast<int>(derived.cuts.size()));
+    while (clipper.Step()) {
+        for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
+            const auto& row = derived.cuts[static_cast<std::size_t>(i)];
+            const IdScope id(i);
+            const bool marked = is_chosen(chosen, derived, row.mark, row.hand);
+            const std::string name = mark_name(derived, row.mark);
+            if (draw_line_start("cut " + std::to_string(i + 1), name, marked)) {
+                selection = selection_of(*derived.project, derived.resolved, row.pieces);
+            }
+            draw_cut_line(row, derived);
+        }
+    }
+}
+
+void draw_drill_line(const model::DrillRow& row,
+                     const Derived& derived,
+                     bool is_new_drill,
+                     bool is_new_fence) {
+    const auto& project = *derived.project;
+    ImGui::TableNextColumn();
+    if (is_new_fence || is_new_drill)
+        draw_text(model::length_text(project, row.gauge), Type::strong);
+    ImGui::TableNextColumn();
+    draw_text(mark_name(derived, row.mark), Type::strong);
+    if (row.hand == model::Hand::opposite) {
+        ImGui::SameLine(0, scaled(4));
+        draw_text("opp.", Type::small, colour::amber);
+        draw_hint("The opposite hand: a mirror image");
+    }
+    ImGui::TableNextColumn();
+    draw_text(row.leg, colour::quiet);
+    ImGui::TableNextColumn();
+    draw_text_right(model::length_text(project, row.from_datum));
+    ImGui::TableNextColumn();
+    draw_text(row.datum_end == model::TableEnd::left ? "left" : "right", colour::quiet);
+    ImGui::TableNextColumn();
+    const bool plain = row.operation == model::HoleOperation::drill;
+    draw_text(model::name_of(row.operation), plain ? colour::quiet : colour::amber);
+    ImGui::TableNextColumn();
+    draw_text(row.mates_with, colour::quiet);
+}
+
+void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
+    draw_wrapped(
+        "Heel against the fence, the leg flat on its outer face, the other leg standing "
+        "along the fence. Distances run from the datum end, which lies at the hand given.",
+        Type::small, colour::quiet);
+    const ItemScope items("drills");
+    const TableScope table("drills", 8, list_flags);
+    if (!table) return;
+    fixed_column("Drill", 54);
+    fixed_column("Fence", 58);
+    fixed_column("Mark", 66);
+    fixed_column("Leg", 48);
+    fixed_column("From datum", 80);
+    fixed_column("Datum", 46);
+    fixed_column("Work", 82);
+    ImGui::TableSetupColumn("Meets", ImGuiTableColumnFlags_WidthStretch);
+    draw_header();
+    ImGuiListClipper clipper;
+    clipper.Begin(static_cast<int>(derived.drills.size()));
+    while (clipper.Step()) {
+        for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
+            const auto& row = derived.drills[static_cast<std::size_t>(i)];
+            const auto* before = i > clipper.DisplayStart
+                                     ? &derived.drills[static_cast<std::size_t>(i - 1)]
+                                     : nullptr;
+            const bool new_drill = before == nullptr || before->drill != row.drill;
+            const bool new_fence = new_drill || before->fence != row.fence;
+            const IdScope id(i);
+            const bool marked = is_chosen(chosen, derived, row.mark, row.hand);
+            if (draw_line_start("drill " + std::to_string(i + 1), new_drill ? row.drill : " ",
+                                marked)) {
+                selection = selection_of(*derived.project, derived.resolved,
+                                         pieces_of(derived, row.mark, row.hand));
+            }
+            draw_drill_line(row, derived, new_drill, new_fence);
+        }
+    }
+}
+
+void draw_choice(const char* name, const std::string& text, ShopTable which, ShopTable& table) {
+    const bool is_on = table == which;
+    if (draw_button(name, {.text = text, .weight = is_on ? Weight::main : Weight::plain})) {
+        table = which;
+    }
+    ImGui::SameLine();
+}
+
+}  // namespace
+
+void draw_make(const Area& area, const Derived& derived, ShopTable& table, Selection& selection) {
+    const PanelScope panel("Make", area);
+    draw_choice("Cut list", "Cut list \xC2\xB7 " + std::to_string(derived.summary.pieces),
+                ShopTable::cuts, table);
+    draw_choice("Drilling", "Drilling \xC2\xB7 " + std::to_string(derived.drills.size()),
+                ShopTable::drills, table);
+    ImGui::NewLine();
+    const auto chosen = selected_pieces(*derived.project, derived.resolved, selection);
+    if (table == ShopTable::cuts) {
+        draw_cuts(derived, chosen, selection);
+    } else {
+        draw_drills(derived, chosen, selection);
+    }
+}
+
+}  // namespace editor

@@ -1,0 +1,188 @@
+#include "editor/places/piece_panel.h"
+
+#include "editor/kit/widgets.h"
+#include "editor/places/piece_words.h"
+#include "editor/places/section_choice.h"
+#include "model/schedule/tables.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+using model::Index;
+
+void draw_nothing_chosen(const Area& area) {
+    const PanelScope panel("Piece", area);
+    draw_text("No piece chosen", Type::strong);
+    draw_wrapped(
+        "Click a piece in the view, or a row of the cut list: it is laid flat here with "
+        "its holes.",
+        Type::text, colour::quiet);
+}
+
+std::string alike_words(const Derived& derived, const model::Piece& piece) {
+    if (piece.mark >= derived.resolved.marks.size()) return "";
+    const auto& mark = derived.resolved.marks[piece.mark];
+    std::string words =
+        std::to_string(mark.as_drawn) + (mark.opposite > 0 ? " as drawn, " : " of these");
+    if (mark.opposite > 0) words += std::to_string(mark.opposite) + " of opposite hand";
+    return words;
+}
+
+void draw_head(const Derived& derived, Index piece) {
+    const auto& it = derived.resolved.pieces[piece];
+    draw_text(mark_text(derived, piece), Type::title);
+    ImGui::SameLine(0, scaled(10));
+    ImGui::SetCursorPosY(ImGui::GetCursorPosY() + scaled(3));
+    const auto& frame = derived.project->frames[it.frame].name;
+    draw_text(text_to_fit(member_words(derived, piece) + ", " + frame, Type::text,
+                          ImGui::GetContentRegionAvail().x));
+    draw_text(alike_words(derived, it), Type::small, colour::quiet);
+    if (it.hand == model::Hand::opposite) {
+        ImGui::SameLine();
+        draw_text("\xC2\xB7 this one is of opposite hand", Type::small, colour::amber);
+    }
+}
+
+// The members of the chosen pieces that lie in the same frame as the first one.
+std::vector<std::string> chosen_members(const Selection& selection) {
+    std::vector<std::string> members;
+    for (const auto& name : selection.pieces) {
+        if (name.frame != selection.pieces.front().frame || name.member.empty()) continue;
+        if (std::find(members.begin(), members.end(), name.member) == members.end()) {
+            members.push_back(name.member);
+        }
+    }
+    return members;
+}
+
+std::optional<Change> draw_stock(const Derived& derived,
+                                 const model::Catalogue& catalogue,
+                                 const model::Piece& piece,
+                                 const Selection& selection,
+                                 std::string& filter) {
+    if (piece.section >= catalogue.sections.size()) return std::nullopt;
+    const auto members = chosen_members(selection);
+    const std::string current = catalogue.sections[piece.section].id;
+    const auto section = draw_section_choice("stock of the chosen", current, catalogue, filter,
+                                             ImGui::GetContentRegionAvail().x);
+    if (members.size() > 1) {
+        draw_text("for the " + std::to_string(members.size()) + " chosen members", Type::small,
+                  colour::quiet);
+    }
+    if (!section || *section == current || members.empty()) return std::nullopt;
+    return section_change(*derived.project, catalogue, selection.pieces.front().frame, members,
+                          *section);
+}
+
+// The schedule's rows of this piece, with the piece's own hole for each.
+struct HoleRow {
+    const model::DrillRow* row = nullptr;
+    Index hole = 0;
+};
+
+std::vector<HoleRow> hole_rows(const Derived& derived, const model::Piece& piece) {
+    std::vector<HoleRow> rows;
+    for (const auto& row : derived.drills) {
+        if (row.mark != piece.mark || row.hand != piece.hand) continue;
+        const auto pattern = derived.resolved.holes[row.pattern_hole].piece;
+        const Index offset = row.pattern_hole - derived.resolved.pieces[pattern].first_hole;
+        rows.push_back({&row, piece.first_hole + offset});
+    }
+    return rows;
+}
+
+void draw_hole_row(const HoleRow& it,
+                   const Derived& derived,
+                   bool shows_fence,
+                   std::optional<Index> marked_hole,
+                   std::optional<Index>& now_hovered) {
+    const auto& row = *it.row;
+    const auto& project = *derived.project;
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    const IdScope id(static_cast<int>(it.hole));
+    const bool is_hot = marked_hole == it.hole;
+    const auto click = draw_row("hole " + std::to_string(row.hole), " ", is_hot, true);
+    if (click.hovered) now_hovered = it.hole;
+    ImGui::SameLine(0, 0);
+    draw_text(shows_fence ? model::length_text(project, row.gauge) : " ", Type::strong);
+    ImGui::TableNextColumn();
+    draw_text(row.leg, colour::quiet);
+    ImGui::TableNextColumn();
+    draw_text_right(model::length_text(project, row.from_datum));
+    ImGui::TableNextColumn();
+    draw_text(row.drill);
+    if (row.operation != model::HoleOperation::drill) {
+        ImGui::SameLine(0, scaled(4));
+        draw_text(model::name_of(row.operation), Type::small, colour::amber);
+    }
+    ImGui::TableNextColumn();
+    draw_text(row.mates_with, colour::quiet);
+}
+
+void draw_hole_table(const Derived& derived,
+                     const model::Piece& piece,
+                     std::optional<Index> marked_hole,
+                     std::optional<Index>& now_hovered) {
+    const auto rows = hole_rows(derived, piece);
+    if (rows.empty()) {
+        draw_text("No holes in it", colour::quiet);
+        return;
+    }
+    const ItemScope items("holes");
+    const StyleScope cells(ImGuiStyleVar_CellPadding, scaled(3, 2));
+    const TableScope table("holes", 5, ImGuiTableFlags_BordersInnerH);
+    if (!table) return;
+    ImGui::TableSetupColumn("Fence", ImGuiTableColumnFlags_WidthFixed, scaled(44));
+    ImGui::TableSetupColumn("Leg", ImGuiTableColumnFlags_WidthFixed, scaled(44));
+    ImGui::TableSetupColumn("From datum", ImGuiTableColumnFlags_WidthFixed, scaled(74));
+    ImGui::TableSetupColumn("Drill", ImGuiTableColumnFlags_WidthFixed, scaled(64));
+    ImGui::TableSetupColumn("Meets", ImGuiTableColumnFlags_WidthStretch);
+    {
+        const FontScope small(Type::small);
+        const ColourScope quiet(ImGuiCol_Text, colour::quiet);
+        ImGui::TableHeadersRow();
+    }
+    const model::DrillRow* before = nullptr;
+    for (const auto& row : rows) {
+        const bool new_fence =
+            before == nullptr || before->gauge != row.row->gauge || before->drill != row.row->drill;
+        draw_hole_row(row, derived, new_fence, marked_hole, now_hovered);
+        before = row.row;
+    }
+}
+
+}  // namespace
+
+std::optional<Change> draw_piece_panel(const Area& area,
+                                       const Derived& derived,
+                                       const model::Catalogue& catalogue,
+                                       PieceHands hands) {
+    const auto pieces = selected_pieces(*derived.project, derived.resolved, hands.selection);
+    if (pieces.empty()) {
+        draw_nothing_chosen(area);
+        return std::nullopt;
+    }
+    const Index piece = pieces.front();
+    const auto& it = derived.resolved.pieces[piece];
+    const PanelScope panel("Piece", area);
+    draw_head(derived, piece);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    const Area blue{at.x, at.y, width, std::clamp(area.height * 0.5F, scaled(200), scaled(430))};
+    ImGui::GetWindowDrawList()->AddRectFilled(at, {at.x + width, at.y + blue.height}, colour::dye,
+                                              scaled(3));
+    auto now_hovered = draw_flat_piece(blue, derived, catalogue, piece, hands.hovered_hole);
+    const auto marked = now_hovered ? now_hovered : hands.hovered_hole;
+    ImGui::Dummy({width, blue.height + scaled(2)});
+    auto change = draw_stock(derived, catalogue, it, hands.selection, hands.stock_filter);
+    draw_hole_table(derived, it, marked, now_hovered);
+    draw_wrapped("Deburr both faces. Eye protection on; clamp the bar before the drill comes down.",
+                 Type::small, colour::quiet);
+    hands.hovered_hole = now_hovered;
+    return change;
+}
+
+}  // namespace editor

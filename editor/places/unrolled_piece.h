@@ -1,0 +1,43 @@
+// A piece laid flat: its walls opened out from the heel with their inner faces up, as they are seen
+// at the drill press.
+#pragma once
+
+#include "editor/derived.h"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace editor {
+
+// Millimetres across the drawing, from its left edge.
+struct UnrolledWall {
+    std::string name;  // "leg a"
+    std::uint8_t wall = 0;
+    double heel = 0.0;  // the edge that gauges are measured from
+    double toe = 0.0;
+
+    double left() const { return heel < toe ? heel : toe; }
+    double right() const { return heel < toe ? toe : heel; }
+};
+
+struct UnrolledHole {
+    model::Index hole = 0;    // in Resolved::holes
+    std::size_t wall = 0;     // in UnrolledPiece::walls
+    double across = 0.0;      // mm from the drawing's left edge
+    double from_datum = 0.0;  // mm from its upper edge
+    double diameter = 0.0;    // mm
+};
+
+struct UnrolledPiece {
+    double width = 0.0;               // mm
+    double length = 0.0;              // mm; the datum end is above
+    std::vector<UnrolledWall> walls;  // from left to right
+    std::vector<UnrolledHole> holes;
+};
+
+UnrolledPiece unrolled_piece(const Derived& derived,
+                             const model::Catalogue& catalogue,
+                             model::Index piece);
+
+}  // namespace editor

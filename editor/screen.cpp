@@ -1,0 +1,85 @@
+#include "editor/screen.h"
+
+#include "editor/commands.h"
+#include "editor/dialogs/draw_dialog.h"
+#include "editor/kit/widgets.h"
+#include "editor/places/consequences.h"
+#include "editor/places/lay_out.h"
+#include "editor/places/piece_panel.h"
+#include "editor/places/start_card.h"
+#include "editor/places/top_bar.h"
+#include "editor/screen_areas.h"
+#include "editor/view/view_panel.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& now) {
+    auto& ui = desk.ui;
+    switch (ui.place) {
+        case Place::lay_out:
+            return draw_lay_out(area, now, *desk.catalogue,
+                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter});
+        case Place::buy:
+            return draw_buy(area, now, ui.offers, ui.selection);
+        case Place::make:
+            draw_make(area, now, ui.table, ui.selection);
+            break;
+    }
+    return std::nullopt;
+}
+
+// The edge between two panels, to be pulled.
+float draw_splitter(const char* name, float x, const Area& beside) {
+    const float reach = scaled(4);
+    const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
+    const StyleScope thin(ImGuiStyleVar_WindowMinSize, ImVec2(1, 1));
+    const PanelScope panel(name, {x - reach, beside.y, 2 * reach, beside.height},
+                           ImGuiWindowFlags_NoBackground, Layer::floating);
+    ImGui::InvisibleButton("edge", {2 * reach, beside.height});
+    log_item("edge");
+    const bool hot = ImGui::IsItemHovered() || ImGui::IsItemActive();
+    if (hot) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
+    ImGui::GetWindowDrawList()->AddLine({x, beside.y}, {x, beside.y + beside.height},
+                                        hot ? colour::dye : colour::line, scaled(hot ? 2 : 1));
+    return ImGui::IsItemActive() ? ImGui::GetIO().MouseDelta.x : 0.0F;
+}
+
+void draw_splitters(const ScreenAreas& areas, UiState& ui) {
+    const float left = draw_splitter("Left edge", areas.view.x, areas.view);
+    if (left != 0.0F) ui.left_width = std::max(200.0F, (areas.left.width + left) / scaled(1));
+    const float right = draw_splitter("Right edge", areas.right.x, areas.view);
+    if (right != 0.0F) ui.right_width = std::max(200.0F, (areas.right.width - right) / scaled(1));
+}
+
+void keep_first(std::optional<Change>& change, std::optional<Change> other) {
+    if (!change) change = std::move(other);
+}
+
+}  // namespace
+
+void draw_screen(Desk& desk) {
+    const Derived& now = derived(desk);
+    auto& ui = desk.ui;
+    const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
+    const std::string_view asked = draw_top_bar(areas.top, desk, now);
+    auto change = draw_place(areas.left, desk, now);
+    keep_first(change, draw_view(areas.view, now, scene(desk), {ui.view, ui.selection, ui.hand}));
+    keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
+                                        {ui.selection, ui.hovered_hole, ui.stock_filter}));
+    draw_consequences(areas.bottom, desk, now);
+    draw_splitters(areas, ui);
+    const std::string_view begun =
+        now.project->frames.empty() ? draw_start_card(areas.view) : std::string_view();
+    draw_dialog(desk);
+    // From here on `now` may be replaced.
+    if (change) static_cast<void>(submit(desk, *change));
+    if (!ui.hand.dragged) desk.history.end_merge();
+    run_pressed_commands(desk);
+    if (!asked.empty()) run_command(desk, asked);
+    if (!begun.empty()) run_command(desk, begun);
+}
+
+}  // namespace editor

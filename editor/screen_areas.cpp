@@ -1,0 +1,41 @@
+#include "editor/screen_areas.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+float usual_left_width(Place place) {
+    switch (place) {
+        case Place::lay_out:
+            return 330.0F;
+        case Place::buy:
+            return 470.0F;
+        case Place::make:
+            return 590.0F;
+    }
+    return 330.0F;
+}
+
+}  // namespace
+
+ScreenAreas screen_areas(ImVec2 window, const UiState& ui) {
+    const float top = scaled(53);
+    const float bottom = window.y < scaled(760) ? scaled(120) : scaled(128);
+    const float left_wanted = ui.left_width > 0 ? ui.left_width : usual_left_width(ui.place);
+    const float right_wanted = ui.right_width > 0 ? ui.right_width : 326.0F;
+    const float least_view = std::min(scaled(260), window.x * 0.3F);
+    const float right = std::clamp(scaled(right_wanted), scaled(200),
+                                   std::max(scaled(200), window.x - least_view - scaled(240)));
+    const float left = std::clamp(scaled(left_wanted), scaled(200),
+                                  std::max(scaled(200), window.x - least_view - right));
+    const float middle = std::max(1.0F, window.y - top - bottom);
+    const float view = std::max(1.0F, window.x - left - right);
+    return {{0, 0, window.x, top},
+            {0, top, left, middle},
+            {left, top, view, middle},
+            {left + view, top, right, middle},
+            {0, top + middle, window.x, bottom}};
+}
+
+}  // namespace editor

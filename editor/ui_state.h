@@ -1,0 +1,42 @@
+// What is on the screen but not in the file: selection, open dialogs, half-typed text, camera.
+#pragma once
+
+#include "editor/dialogs/dialog.h"
+#include "editor/dimension_hand.h"
+#include "editor/places/buy.h"
+#include "editor/places/make.h"
+#include "editor/selection.h"
+#include "editor/view/view_state.h"
+
+#include <optional>
+#include <string>
+
+namespace editor {
+
+// A stage of the job; each has its own panel at the left of the view.
+enum class Place { lay_out, buy, make };
+
+// One line that tells how something went, until the next thing happens.
+struct Notice {
+    std::string text;
+    bool is_trouble = false;
+};
+
+struct UiState {
+    Place place = Place::lay_out;
+    Selection selection;
+    DimensionHand hand;
+    ViewState view;
+    Dialog dialog;
+    std::optional<Notice> notice;
+    ShopTable table = ShopTable::cuts;
+    OfferTyping offers;
+    std::string stock_filter;
+    std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
+    float left_width = 0.0F;                   // design pixels; 0: the place's own
+    float right_width = 0.0F;
+    float text_scale = 1.0F;      // on top of the screen's own
+    bool wants_to_leave = false;  // answered all questions: the program may end
+};
+
+}  // namespace editor

@@ -1,0 +1,165 @@
+#include "editor/view/view_panel.h"
+
+#include "editor/kit/widgets.h"
+#include "editor/places/piece_words.h"
+#include "editor/view/dimension_tags.h"
+#include "engine/render/pick.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace editor {
+namespace {
+
+constexpr double radians_per_pixel = 0.008;
+constexpr double zoom_per_notch = 1.15;
+
+glm::dvec2 pixel_in(const Area& area, ImVec2 at, float pixel_scale) {
+    return {static_cast<double>((at.x - area.x) * pixel_scale),
+            static_cast<double>((at.y - area.y) * pixel_scale)};
+}
+
+bool has_moved() {
+    const ImVec2 by = ImGui::GetIO().MouseDelta;
+    return by.x != 0.0F || by.y != 0.0F;
+}
+
+void turn_and_move(ViewState& view, float pixel_scale) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool left = ImGui::IsMouseDragging(ImGuiMouseButton_Left, scaled(3));
+    const bool other = ImGui::IsMouseDragging(ImGuiMouseButton_Right, 0.0F) ||
+                       ImGui::IsMouseDragging(ImGuiMouseButton_Middle, 0.0F);
+    view.is_turning = left || other;
+    if (!view.is_turning || !has_moved()) return;
+    const double dx = static_cast<double>(io.MouseDelta.x);
+    const double dy = static_cast<double>(io.MouseDelta.y);
+    if (other || io.KeyShift) {
+        const double scale = static_cast<double>(pixel_scale);
+        view.camera = engine::panned(view.camera, {dx * scale, dy * scale}, view.viewport);
+    } else {
+        view.camera = engine::orbited(view.camera, -dx * radians_per_pixel, dy * radians_per_pixel);
+        view.camera.projection = engine::Projection::perspective;
+    }
+}
+
+void choose(const Derived& derived, const ViewState& view, Selection& selection, bool adds) {
+    if (!view.hovered) {
+        if (!adds) selection = {};
+        return;
+    }
+    auto chosen = selection_of(*derived.project, derived.resolved, {*view.hovered});
+    if (!adds) {
+        selection = std::move(chosen);
+        return;
+    }
+    const auto& name = chosen.pieces.front();
+    const auto at = std::find(selection.pieces.begin(), selection.pieces.end(), name);
+    if (at != selection.pieces.end()) {
+        selection.pieces.erase(at);
+    } else {
+        selection.pieces.push_back(name);
+    }
+}
+
+void point(const engine::SceneData& scene, ViewState& view, glm::dvec2 pixel, float pixel_scale) {
+    view.hovered.reset();
+    const double reach = 5.0 * static_cast<double>(pixel_scale);
+    const auto hit = engine::pick_at(scene, view.camera, pixel, view.viewport, reach);
+    if (hit && hit->pick_id != engine::no_pick) view.hovered = hit->pick_id;
+}
+
+// The picture takes the mouse as one large button, so that a drag goes on outside of it.
+void use_mouse(const Area& area,
+               const Derived& derived,
+               const engine::SceneData& scene,
+               ViewHands& hands,
+               float pixel_scale) {
+    ImGui::SetCursorScreenPos({area.x, area.y});
+    ImGui::InvisibleButton("picture", {area.width, area.height},
+                           ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
+                               ImGuiButtonFlags_MouseButtonMiddle);
+    log_item("picture");
+    ImGui::SetItemAllowOverlap();
+    const ImGuiIO& io = ImGui::GetIO();
+    const glm::dvec2 pixel = pixel_in(area, io.MousePos, pixel_scale);
+    if (ImGui::IsItemActive()) {
+        turn_and_move(hands.view, pixel_scale);
+    } else if (ImGui::IsItemHovered()) {
+        point(scene, hands.view, pixel, pixel_scale);
+        if (io.MouseWheel != 0.0F) {
+            const double factor = std::pow(zoom_per_notch, static_cast<double>(io.MouseWheel));
+            hands.view.camera =
+                engine::zoomed(hands.view.camera, factor, pixel, hands.view.viewport);
+        }
+    } else {
+        hands.view.hovered.reset();
+    }
+    if (!ImGui::IsItemDeactivated()) return;
+    if (!hands.view.is_turning && io.MouseReleased[0]) {
+        choose(derived, hands.view, hands.selection, io.KeyCtrl);
+    }
+    if (io.MouseReleased[0] && io.MouseDoubleClicked[0]) hands.view.wants_fit = true;
+    hands.view.is_turning = false;
+}
+
+void draw_hovered_words(const Derived& derived, const ViewState& view) {
+    if (!view.hovered || view.is_turning || *view.hovered >= derived.resolved.pieces.size()) return;
+    const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
+    const TooltipScope tooltip;
+    draw_text(piece_words(derived, *view.hovered));
+}
+
+void draw_help(const Area& area) {
+    draw_text_at(
+        *ImGui::GetWindowDrawList(), {area.x + scaled(16), area.y + area.height - scaled(26)},
+        "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see "
+        "all \xC2\xB7 click a piece",
+        Type::small, colour::from_rgb(0x8f897b));
+}
+
+}  // namespace
+
+ImTextureID scene_picture() {
+    static char place_holder = 0;
+    return &place_holder;
+}
+
+engine::SceneEmphasis emphasis_of(const Derived& derived,
+                                  const Selection& selection,
+                                  const ViewState& view) {
+    engine::SceneEmphasis emphasis;
+    for (const auto piece : selected_pieces(*derived.project, derived.resolved, selection)) {
+        emphasis.selected.push_back(piece);
+    }
+    if (view.hovered && *view.hovered < derived.resolved.pieces.size()) {
+        emphasis.hovered = *view.hovered;
+    }
+    return emphasis;
+}
+
+std::optional<Change> draw_view(const Area& area,
+                                const Derived& derived,
+                                const engine::SceneData& scene,
+                                ViewHands hands) {
+    const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
+    const PanelScope panel("View", area,
+                           ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
+    hands.view.viewport = {std::max(1, static_cast<int>(area.width * pixel_scale)),
+                           std::max(1, static_cast<int>(area.height * pixel_scale))};
+    if (hands.view.wants_fit) {
+        hands.view.camera =
+            engine::fitted(hands.view.camera, engine::bounds_of(scene), hands.view.viewport, 0.16);
+        hands.view.wants_fit = false;
+    }
+    ImGui::GetWindowDrawList()->AddImage(scene_picture(), {area.x, area.y},
+                                         {area.x + area.width, area.y + area.height}, {0, 1},
+                                         {1, 0});
+    use_mouse(area, derived, scene, hands, pixel_scale);
+    auto change = draw_dimension_tags(area, derived, hands.view, hands.hand);
+    draw_help(area);
+    draw_hovered_words(derived, hands.view);
+    return change;
+}
+
+}  // namespace editor

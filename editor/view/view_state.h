@@ -1,0 +1,19 @@
+// Where the skeleton is seen from, and what the pointer is over.
+#pragma once
+
+#include "engine/render/camera.h"
+#include "model/resolve/resolved.h"
+
+#include <optional>
+
+namespace editor {
+
+struct ViewState {
+    engine::Camera camera = engine::seen_from(engine::ViewFrom::corner);
+    engine::Viewport viewport;  // pixels of the picture
+    bool wants_fit = true;
+    std::optional<model::Index> hovered;  // piece
+    bool is_turning = false;              // a drag that moves the camera is under way
+};
+
+}  // namespace editor

@@ -1,0 +1,265 @@
+#include "editor/window.h"
+
+#include "editor/desk_files.h"
+#include "editor/glfw_input.h"
+#include "editor/open_project.h"
+#include "editor/painter.h"
+#include "editor/report_state.h"
+#include "editor/screen.h"
+#include "engine/files/whole_file.h"
+
+#include <GLFW/glfw3.h>
+#include <imgui.h>
+
+#include <algorithm>
+#include <memory>
+#include <ostream>
+
+namespace editor {
+namespace {
+
+constexpr int frames_to_rest = 3;      // after an event, until everything has settled
+constexpr double blink_seconds = 0.3;  // of a text cursor
+constexpr double long_wait_seconds = 30.0;
+
+// GLFW from its start to its end.
+class WindowSystem {
+public:
+    WindowSystem() : is_there_{glfwInit() == GLFW_TRUE} {}
+    ~WindowSystem() {
+        if (is_there_) glfwTerminate();
+    }
+    WindowSystem(const WindowSystem&) = delete;
+    WindowSystem& operator=(const WindowSystem&) = delete;
+
+    bool is_there() const { return is_there_; }
+
+private:
+    bool is_there_ = false;
+};
+
+struct WindowDeleter {
+    void operator()(GLFWwindow* window) const { glfwDestroyWindow(window); }
+};
+using WindowHandle = std::unique_ptr<GLFWwindow, WindowDeleter>;
+
+class ImGuiContextScope {
+public:
+    ImGuiContextScope() {
+        IMGUI_CHECKVERSION();
+        ImGui::CreateContext();
+        ImGui::GetIO().IniFilename = nullptr;
+    }
+    ~ImGuiContextScope() { ImGui::DestroyContext(); }
+    ImGuiContextScope(const ImGuiContextScope&) = delete;
+    ImGuiContextScope& operator=(const ImGuiContextScope&) = delete;
+};
+
+WindowHandle open_window(const WindowOptions& options) {
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
+    glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+    glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+    glfwWindowHintString(GLFW_X11_CLASS_NAME, "barwright");
+    glfwWindowHintString(GLFW_X11_INSTANCE_NAME, "barwright");
+    WindowHandle window(
+        glfwCreateWindow(options.width, options.height, "Barwright", nullptr, nullptr));
+    if (window == nullptr) return window;
+    glfwSetWindowSizeLimits(window.get(), 720, 480, GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwMakeContextCurrent(window.get());
+    glfwSwapInterval(1);
+    return window;
+}
+
+// Sizes in the window's own units: on systems that scale those already, the framebuffer is larger
+// than the window and nothing is left to scale here.
+float scale_of(GLFWwindow* window, const UiState& ui) {
+    float x = 1.0F;
+    float y = 1.0F;
+    glfwGetWindowContentScale(window, &x, &y);
+    int width = 0;
+    int framebuffer = 0;
+    glfwGetWindowSize(window, &width, nullptr);
+    glfwGetFramebufferSize(window, &framebuffer, nullptr);
+    const float done =
+        width > 0 ? static_cast<float>(framebuffer) / static_cast<float>(width) : 1.0F;
+    return std::clamp(x / std::max(done, 1.0F), 0.5F, 4.0F) * ui.text_scale;
+}
+
+void show_title(GLFWwindow* window, const Desk& desk, std::string& shown) {
+    const std::string title =
+        title_of(desk) + (desk.history.is_saved() ? "" : " (not saved)") + " - Barwright";
+    if (title == shown) return;
+    glfwSetWindowTitle(window, title.c_str());
+    shown = title;
+}
+
+Place place_named(const std::string& name) {
+    if (name == "buy") return Place::buy;
+    return name == "make" ? Place::make : Place::lay_out;
+}
+
+void choose_member(Desk& desk, const std::string& member) {
+    const Derived& now = derived(desk);
+    for (model::Index i = 0; i < now.resolved.pieces.size() && !member.empty(); ++i) {
+        const auto name = name_of_piece(*now.project, now.resolved, i);
+        if (name.member == member) desk.ui.selection.pieces.push_back(name);
+    }
+}
+
+// The window's life, one frame after another.
+class Session {
+public:
+    Session(GLFWwindow* window, Desk& desk, const WindowOptions& options, std::ostream& out)
+        : window_{window},
+          desk_{desk},
+          options_{options},
+          out_{out},
+          painter_{window, options.samples} {
+        listen_to(window, events_);
+        if (options.reports_state) items_.emplace();
+    }
+
+    void run() {
+        while (!desk_.ui.wants_to_leave) {
+            if (!wait()) continue;
+            build_frames();
+            painter_.paint(desk_);
+            glfwSwapBuffers(window_);
+            report();
+        }
+    }
+
+    engine::Image run_to_rest() {
+        for (int i = 0; i < 2 * frames_to_rest; ++i) {
+            glfwPollEvents();
+            build_frames();
+            painter_.paint(desk_);
+        }
+        return painter_.picture();
+    }
+
+private:
+    // Sleeps until there is something to do; says whether a frame is to be drawn.
+    bool wait() {
+        const bool is_busy = frames_left_ > 0 || events_.input.is_pending();
+        if (is_busy) {
+            glfwPollEvents();
+        } else if (events_.input.is_held()) {
+            glfwWaitEventsTimeout(1.0 / 60.0);
+        } else {
+            const bool blinks = ImGui::GetIO().WantTextInput;
+            glfwWaitEventsTimeout(blinks ? blink_seconds : long_wait_seconds);
+            if (!events_.has_happened && !blinks) return false;
+        }
+        if (events_.has_happened) frames_left_ = frames_to_rest;
+        if (frames_left_ > 0) --frames_left_;
+        events_.has_happened = false;
+        take_wishes();
+        return true;
+    }
+
+    void take_wishes() {
+        if (events_.wants_to_close) wish(desk_, {Intent::Kind::leave, {}});
+        if (!events_.dropped.empty()) {
+            wish(desk_, {Intent::Kind::open_file, events_.dropped.front()});
+        }
+        events_.wants_to_close = false;
+        events_.dropped.clear();
+    }
+
+    // All that is waiting is worked off before anything is painted: building a frame costs little,
+    // painting one costs much.
+    void build_frames() {
+        do {
+            painter_.use_scale(scale_of(window_, desk_.ui));
+            painter_.begin_frame();
+            events_.input.apply(ImGui::GetIO());
+            if (items_) items_->begin_frame();
+            ImGui::NewFrame();
+            draw_screen(desk_);
+            ImGui::Render();
+        } while (events_.input.is_pending() && !desk_.ui.wants_to_leave);
+        show_title(window_, desk_, title_);
+    }
+
+    void report() {
+        if (!items_ || frames_left_ > 0) return;
+        const auto line = state_line(desk_, items_->items(), ImGui::GetIO().WantTextInput);
+        if (line == reported_) return;
+        reported_ = line;
+        out_ << "STATE " << line << std::endl;
+    }
+
+    GLFWwindow* window_;
+    Desk& desk_;
+    const WindowOptions& options_;
+    std::ostream& out_;
+    WindowEvents events_;
+    Painter painter_;
+    std::optional<ItemLog> items_;
+    std::string title_;
+    std::string reported_;
+    int frames_left_ = frames_to_rest;
+};
+
+ExitStatus write_screenshot(Session& session, const WindowOptions& options, std::ostream& err) {
+    const auto written =
+        engine::write_whole_file(*options.screenshot, engine::png_bytes(session.run_to_rest()));
+    if (written) return ExitStatus::fine;
+    err << "barwright: " << engine::to_text(written.error()) << '\n';
+    return ExitStatus::not_possible;
+}
+
+// A project that cannot be read is told in the window, or on the terminal when there is only a
+// screenshot to be made.
+bool open_first(Desk& desk, const WindowOptions& options, std::ostream& err) {
+    if (!options.project || open_file(desk, *options.project)) return true;
+    if (!options.screenshot) return true;
+    if (const auto* trouble = std::get_if<Trouble>(&desk.ui.dialog)) {
+        err << "barwright: " << trouble->text << '\n';
+    }
+    return false;
+}
+
+ExitStatus run_with(GLFWwindow* window,
+                    Desk& desk,
+                    const WindowOptions& options,
+                    std::ostream& out,
+                    std::ostream& err) {
+    const auto loaded = engine::load_gl(glfwGetProcAddress);
+    if (!loaded) {
+        err << "barwright: " << engine::to_text(loaded.error()) << '\n';
+        return ExitStatus::not_possible;
+    }
+    if (!open_first(desk, options, err)) return ExitStatus::not_possible;
+    desk.ui.place = place_named(options.place);
+    choose_member(desk, options.choose);
+    if (options.screenshot) desk.ui.notice.reset();
+    const ImGuiContextScope context;
+    Session session(window, desk, options, out);
+    if (options.screenshot) return write_screenshot(session, options, err);
+    session.run();
+    return ExitStatus::fine;
+}
+
+}  // namespace
+
+ExitStatus run_window(const WindowOptions& options, std::ostream& out, std::ostream& err) {
+    auto catalogue = open_catalogue();
+    if (!catalogue) {
+        err << "barwright: " << engine::to_text(catalogue.error()) << '\n';
+        return ExitStatus::not_possible;
+    }
+    Desk desk(std::make_shared<const model::Catalogue>(std::move(catalogue).value()));
+    const WindowSystem system;
+    const WindowHandle window = system.is_there() ? open_window(options) : nullptr;
+    if (window == nullptr) {
+        err << "barwright: no window can be opened here: it needs a display with OpenGL 3.3; "
+               "`barwright picture` draws without one\n";
+        return ExitStatus::not_possible;
+    }
+    return run_with(window.get(), desk, options, out, err);
+}
+
+}  // namespace editor

@@ -1,0 +1,94 @@
+#include "editor/commands.h"
+
+#include "editor/keys.h"
+
+#include "tests/editor/headless_ui.h"
+
+#include <catch2/catch.hpp>
+
+#include <set>
+
+using tests::HeadlessUi;
+namespace key = editor::key;
+
+TEST_CASE("every command has its own id, label and shortcut", "[editor][commands]") {
+    std::set<std::string_view> ids;
+    std::set<std::string_view> labels;
+    std::set<std::string> shortcuts;
+    for (const auto& command : editor::commands()) {
+        INFO(command.id);
+        CHECK(ids.insert(command.id).second);
+        CHECK(labels.insert(command.label).second);
+        const auto keys = editor::shortcut_text(command.keys);
+        CHECK((keys.empty() || shortcuts.insert(keys).second));
+        CHECK(command.enabled != nullptr);
+        CHECK(command.run != nullptr);
+    }
+    CHECK(ids.size() > 15);
+}
+
+TEST_CASE("every command can be asked for on an empty desk without harm", "[editor][commands]") {
+    for (const auto& command : editor::commands()) {
+        HeadlessUi ui;
+        INFO(command.id);
+        editor::run_command(ui.desk, command.id);
+        ui.settle();
+        ui.press(key::escape);
+        CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    }
+}
+
+TEST_CASE("every command of a menu can be clicked there", "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("Top/Frame");
+    ui.click("Top/Frame/frame.box");
+    CHECK(std::holds_alternative<editor::StarterForm>(ui.desk.ui.dialog));
+}
+
+TEST_CASE("a plain key typed into a field is text, not a command", "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto before = ui.desk.ui.view.camera;
+    ui.click("Lay out/width");
+    ui.press('1');
+    CHECK(ui.desk.ui.view.camera == before);
+    ui.press(key::escape);
+    ui.press('1');
+    CHECK(ui.desk.ui.view.camera != before);
+}
+
+TEST_CASE("undo and redo go by key", "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    CHECK(editor::project_of(ui.desk).frames.size() == 1);
+    ui.press('Z', key::left_control);
+    CHECK(editor::project_of(ui.desk).frames.empty());
+    ui.press('Y', key::left_control);
+    CHECK(editor::project_of(ui.desk).frames.size() == 1);
+}
+
+TEST_CASE("the chosen member is removed by the delete key and comes back by undo",
+          "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto members = editor::project_of(ui.desk).frames[0].members.size();
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
+    ui.press(key::remove);
+    CHECK(editor::project_of(ui.desk).frames[0].members.size() == members - 1);
+    ui.press('Z', key::left_control);
+    CHECK(editor::project_of(ui.desk).frames[0].members.size() == members);
+}
+
+TEST_CASE("text grows and shrinks within bounds", "[editor][commands]") {
+    HeadlessUi ui;
+    for (int i = 0; i < 40; ++i) editor::run_command(ui.desk, "view.larger");
+    CHECK(ui.desk.ui.text_scale == Approx(2.5F));
+    for (int i = 0; i < 80; ++i) editor::run_command(ui.desk, "view.smaller");
+    CHECK(ui.desk.ui.text_scale == Approx(0.6F));
+}

@@ -1,0 +1,124 @@
+#include "editor/desk_files.h"
+
+#include "editor/commands.h"
+#include "editor/keys.h"
+#include "engine/files/whole_file.h"
+
+#include "tests/editor/headless_ui.h"
+
+#include <catch2/catch.hpp>
+
+#include <fstream>
+
+using tests::HeadlessUi;
+using tests::TemporaryFolder;
+namespace fs = std::filesystem;
+namespace key = editor::key;
+
+TEST_CASE("what is saved is what is opened again", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    const auto saved = editor::project_of(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, folder.path() / "box.json"));
+    CHECK(ui.desk.history.is_saved());
+    HeadlessUi* const first = &ui;
+    editor::run_command(first->desk, "project.new");
+    REQUIRE(editor::open_file(ui.desk, folder.path() / "box.json"));
+    CHECK(editor::project_of(ui.desk) == saved);
+    CHECK(ui.desk.history.is_saved());
+    CHECK_FALSE(ui.desk.history.can_undo());
+}
+
+TEST_CASE("a photograph opened as a project is told, and the present project stays",
+          "[editor][files]") {
+    const TemporaryFolder folder;
+    const fs::path photo = folder.path() / "van.json";
+    std::ofstream(photo, std::ios::binary) << "\xFF\xD8\xFF\xE0\x00\x10JFIF\x00 not a project";
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    const auto before = ui.desk.history.now();
+    CHECK_FALSE(editor::open_file(ui.desk, photo));
+    ui.settle();
+    CHECK_THAT(ui.item("Trouble/text").value, Catch::Contains("van.json"));
+    CHECK(ui.desk.history.now() == before);
+    CHECK(ui.desk.history.can_undo());
+    ui.click("Trouble/Close");
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    CHECK(ui.has("Lay out/width"));
+}
+
+TEST_CASE("a save that the disk refuses is told, and the project still counts as unsaved",
+          "[editor][files]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    CHECK_FALSE(editor::save_to(ui.desk, "/proc/no_such_place/box.json"));
+    CHECK_FALSE(ui.desk.history.is_saved());
+    CHECK(ui.desk.file.empty());
+    ui.settle();
+    CHECK(ui.has("Trouble/Close"));
+}
+
+TEST_CASE("saving for the first time asks where, then by key without asking", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.press('S', key::left_control);
+    REQUIRE(std::holds_alternative<editor::FileBrowser>(ui.desk.ui.dialog));
+    ui.fill("Files/Folder", folder.path().string());
+    ui.fill("Files/Name", "parts box");
+    CHECK(ui.desk.file == folder.path() / "parts box.json");
+    CHECK(fs::exists(ui.desk.file));
+    ui.fill("Lay out/width", "26");
+    CHECK_FALSE(ui.desk.history.is_saved());
+    ui.press('S', key::left_control);
+    CHECK(ui.desk.history.is_saved());
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+}
+
+TEST_CASE("what is half typed is taken before the project is saved", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, folder.path() / "box.json"));
+    ui.settle();
+    ui.write("Lay out/width", "31");
+    ui.press('S', key::left_control);
+    const auto text = engine::read_whole_file(folder.path() / "box.json");
+    REQUIRE(text);
+    CHECK_THAT(*text, Catch::Contains("\"31\""));
+}
+
+TEST_CASE("export writes every schedule into the folder that was chosen", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("Top/Export");
+    ui.write("Files/Folder", (folder.path() / "for the shop").string());
+    ui.press(key::enter);
+    ui.click("Files/Make this folder");
+    ui.click("Files/Take");
+    for (const char* name :
+         {"cut.csv", "drill.csv", "fasteners.csv", "findings.csv", "bars.csv", "pieces.json"}) {
+        INFO(name);
+        CHECK(fs::file_size(folder.path() / "for the shop" / name) > 0);
+    }
+    REQUIRE(ui.desk.ui.notice);
+    CHECK_THAT(ui.desk.ui.notice->text, Catch::Contains("for the shop"));
+}
+
+TEST_CASE("exporting again says which schedules are written anew", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::export_to(ui.desk, folder.path()));
+    const auto browser = editor::browser_for(editor::BrowseFor::exporting, folder.path());
+    CHECK(browser.replaced.size() == 6);
+}
+
+TEST_CASE("export is not offered while there is no frame", "[editor][files]") {
+    HeadlessUi ui;
+    CHECK_FALSE(ui.item("Top/Export").enabled);
+}

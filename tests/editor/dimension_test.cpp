@@ -1,0 +1,213 @@
+#include "editor/dimension_values.h"
+#include "editor/keys.h"
+
+#include "tests/editor/headless_ui.h"
+
+#include <catch2/catch.hpp>
+
+using tests::HeadlessUi;
+namespace key = editor::key;
+using namespace engine::literals;
+
+namespace {
+
+model::Edit dimension(const std::string& name,
+                      const std::string& formula,
+                      std::optional<std::string> least = {},
+                      std::optional<std::string> most = {}) {
+    return model::PutDimension{{.name = name, .formula = formula, .least = least, .most = most},
+                               {}};
+}
+
+// A frame that is as high as the dimension says, and nothing else.
+void state(HeadlessUi& ui, std::vector<model::Edit> edits) {
+    editor::Change change;
+    change.edits = std::move(edits);
+    REQUIRE(editor::submit(ui.desk, change));
+    ui.settle();
+}
+
+}  // namespace
+
+TEST_CASE("a typed dimension moves everything that stands on it", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    REQUIRE(ui.shown("width") == "24");
+    const auto bar = ui.now().summary.bar;
+    ui.fill("Lay out/width", "36 1/2");
+    CHECK(ui.shown("width") == "36 1/2");
+    CHECK(ui.now().summary.bar > bar);
+    CHECK_FALSE(ui.desk.ui.hand.typed);
+}
+
+TEST_CASE("a formula may name other dimensions", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.fill("Lay out/depth", "width/2 + 1/8 in");
+    CHECK(ui.shown("depth") == "12 1/8");
+    ui.fill("Lay out/width", "30");
+    CHECK(ui.shown("depth") == "15 1/8");
+}
+
+TEST_CASE("nonsense in a formula keeps the value and says at which column", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.fill("Lay out/width", "24 in + ?");
+    CHECK(ui.shown("width") == "24");
+    CHECK_THAT(ui.item("Lay out/refused width").value, Catch::Contains("column 9"));
+    REQUIRE(ui.desk.ui.hand.typed);
+    CHECK(ui.desk.ui.hand.typed->text == "24 in + ?");
+    ui.press('A', key::left_control);
+    ui.type("25");
+    ui.press(key::enter);
+    CHECK(ui.shown("width") == "25");
+    CHECK_FALSE(ui.has("Lay out/refused width"));
+}
+
+TEST_CASE("a name that is not there is refused with the value kept", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.fill("Lay out/depth", "widht / 2");
+    CHECK(ui.shown("depth") == "16");
+    CHECK_THAT(ui.item("Lay out/refused depth").value, Catch::Contains("widht"));
+}
+
+TEST_CASE("a formula that needs itself is refused with the value kept", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.fill("Lay out/depth", "width");
+    ui.fill("Lay out/width", "depth + 1 in");
+    CHECK(ui.shown("width") == "24");
+    CHECK(ui.has("Lay out/refused width"));
+}
+
+TEST_CASE("escape leaves a typed dimension as it was", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.write("Lay out/width", "99");
+    ui.press(key::escape);
+    CHECK(ui.shown("width") == "24");
+    CHECK_FALSE(ui.desk.ui.hand.typed);
+}
+
+TEST_CASE("a click elsewhere takes what was typed", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.write("Lay out/width", "28");
+    ui.click("View/picture");
+    CHECK(ui.shown("width") == "28");
+}
+
+TEST_CASE("pulling the strip changes the dimension by a graduation a pixel, as one step",
+          "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto revision = ui.desk.history.revision();
+    ui.drag("Lay out/width", 40, 0);
+    CHECK(ui.shown("width") == "25 1/4");
+    CHECK_FALSE(ui.desk.ui.hand.dragged);
+    ui.press('Z', key::left_control);
+    CHECK(ui.shown("width") == "24");
+    CHECK(ui.desk.history.revision() == revision);
+}
+
+TEST_CASE("two pulls in a row are two steps", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.drag("Lay out/width", 32, 0);
+    ui.drag("Lay out/width", 32, 0);
+    CHECK(ui.shown("width") == "26");
+    ui.press('Z', key::left_control);
+    CHECK(ui.shown("width") == "25");
+}
+
+TEST_CASE("shift makes a pull eight times as long", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.drag("Lay out/width", 8, 0, 0, key::left_shift);
+    CHECK(ui.shown("width") == "26");
+}
+
+TEST_CASE("a pull stops at the dimension's limits", "[editor][dimension]") {
+    HeadlessUi ui;
+    state(ui, {dimension("rise", "10", "9 1/2", "11")});
+    ui.drag("Lay out/rise", 200, 0);
+    CHECK(ui.shown("rise") == "11");
+    ui.drag("Lay out/rise", -400, 0);
+    CHECK(ui.shown("rise") == "9 1/2");
+}
+
+TEST_CASE("a pull does not throw away a formula", "[editor][dimension]") {
+    HeadlessUi ui;
+    state(ui, {dimension("a", "10"), dimension("b", "a * 2")});
+    ui.drag("Lay out/b", 64, 0);
+    CHECK(editor::project_of(ui.desk).dimensions[1].formula == "a * 2");
+    CHECK_THAT(ui.item("Lay out/refused b").value, Catch::Contains("formula"));
+}
+
+TEST_CASE("the arrow keys nudge a typed dimension by one mark of the tape", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("Lay out/width");
+    ui.press(key::up);
+    ui.press(key::up);
+    ui.press(key::enter);
+    CHECK(ui.shown("width") == "24 1/16");
+}
+
+TEST_CASE("a dimension is added, renamed and removed by its form", "[editor][dimension]") {
+    HeadlessUi ui;
+    ui.click("Lay out/New dimension");
+    ui.write("Dimension/name", "toe space");
+    ui.write("Dimension/formula", "3 1/2");
+    ui.click("Dimension/Put");
+    CHECK(ui.shown("toe space") == "3 1/2");
+    ui.click("Lay out/edit toe space");
+    ui.write("Dimension/name", "toe kick");
+    ui.write("Dimension/least", "2");
+    ui.click("Dimension/Put");
+    CHECK(ui.shown("toe kick") == "3 1/2");
+    CHECK(editor::project_of(ui.desk).dimensions[0].least == "2");
+    ui.click("Lay out/edit toe kick");
+    ui.click("Dimension/Remove");
+    CHECK(editor::project_of(ui.desk).dimensions.empty());
+}
+
+TEST_CASE("a dimension that others need is not removed, and the form says why",
+          "[editor][dimension]") {
+    HeadlessUi ui;
+    state(ui, {dimension("a", "10"), dimension("b", "a * 2")});
+    ui.click("Lay out/edit a");
+    ui.click("Dimension/Remove");
+    CHECK(editor::project_of(ui.desk).dimensions.size() == 2);
+    REQUIRE(std::holds_alternative<editor::DimensionForm>(ui.desk.ui.dialog));
+    CHECK_FALSE(std::get<editor::DimensionForm>(ui.desk.ui.dialog).trouble.empty());
+}
+
+TEST_CASE("another tape shows the same lengths in its own marks", "[editor][dimension]") {
+    HeadlessUi ui;
+    state(ui, {dimension("a", "10 3/8 in")});
+    ui.click("Lay out/Tape");
+    ui.click("Lay out/Tape list/tape 1 mm");
+    CHECK(ui.shown("a") == "~264");
+}
+
+TEST_CASE("stepping lands on a whole mark of the tape", "[editor][dimension]") {
+    const engine::TapeStyle inches;
+    const engine::Quantity start{engine::QuantityKind::length, 1_in + 1_in_64, 0.0};
+    CHECK(editor::stepped(start, 0, {}, inches).length.nm() % (1_in_64 * 2).nm() == 0);
+    const engine::TapeStyle metric{.form = engine::TapeForm::millimetre, .decimals = 0};
+    CHECK(editor::stepped({engine::QuantityKind::length, 10_mm, 0.0}, 3, {}, metric).length ==
+          13_mm);
+}

@@ -1,0 +1,178 @@
+#include "editor/commands.h"
+#include "editor/keys.h"
+#include "editor/places/buy.h"
+#include "editor/places/consequences.h"
+
+#include "tests/editor/headless_ui.h"
+
+#include <catch2/catch.hpp>
+
+using tests::HeadlessUi;
+namespace key = editor::key;
+
+TEST_CASE("every place can be gone to by its tab", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("Top/Buy");
+    CHECK(ui.has("Buy/bar 1"));
+    ui.click("Top/Make");
+    CHECK(ui.has("Make/Cut list"));
+    ui.click("Top/Lay out");
+    CHECK(ui.has("Lay out/width"));
+}
+
+TEST_CASE("a line of the cut list selects its pieces", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.make");
+    ui.settle();
+    ui.click("Make/cuts/cut 1");
+    const auto& row = ui.now().cuts[0];
+    CHECK(ui.desk.ui.selection.pieces.size() == row.pieces.size());
+}
+
+TEST_CASE("a line of the drilling selects the pieces of its mark and hand", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.make");
+    ui.settle();
+    ui.click("Make/Drilling");
+    ui.click("Make/drills/drill 1");
+    const auto& row = ui.now().drills[0];
+    const auto chosen = editor::selected_pieces(editor::project_of(ui.desk), ui.now().resolved,
+                                                ui.desk.ui.selection);
+    REQUIRE_FALSE(chosen.empty());
+    CHECK(ui.now().resolved.pieces[chosen[0]].mark == row.mark);
+}
+
+TEST_CASE("a bar under Buy selects the pieces that are cut from it", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    ui.click("Buy/bar 1");
+    std::size_t pieces = 0;
+    for (const auto& row : ui.now().bars) pieces += row.bar == 1 ? 1U : 0U;
+    CHECK(ui.desk.ui.selection.pieces.size() == pieces);
+}
+
+TEST_CASE("the bars to be had are typed as a list of lengths", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const std::string stock = editor::project_of(ui.desk).stock[0].name;
+    ui.fill("Buy/bars of " + stock, "16 ft; 25 ft");
+    REQUIRE(editor::project_of(ui.desk).stock[0].bars.size() == 2);
+    CHECK(editor::project_of(ui.desk).stock[0].bars[1].length == "25 ft");
+    ui.fill("Buy/bars of " + stock, "16 ft; many");
+    CHECK(editor::project_of(ui.desk).stock[0].bars.size() == 2);
+    CHECK_FALSE(ui.desk.ui.offers.trouble.empty());
+}
+
+TEST_CASE("typing the bars keeps the prices of lengths that stay", "[editor][places]") {
+    HeadlessUi ui;
+    const model::Stock stock{.name = "a", .bars = {{"16 ft", 18.4, 3}, {"20 ft", 22.0, {}}}};
+    const auto offers = editor::read_offers(ui.now(), stock, "12 ft;16 ft");
+    REQUIRE(offers);
+    REQUIRE(offers->size() == 2);
+    CHECK((*offers)[1].price == 18.4);
+    CHECK((*offers)[1].limit == 3);
+}
+
+TEST_CASE("another section for the frame is one step, and undo brings the first one back",
+          "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto before = ui.desk.history.now();
+    const std::string frame = before->frames[0].name;
+    const std::string item = "Lay out/stock " + frame + " " + before->stock[0].name;
+    ui.click(item);
+    ui.fill(item.substr(0) + " list/Filter", "angle 3/4 x 3/4 x 1/8");
+    const auto& after = editor::project_of(ui.desk);
+    REQUIRE(after.stock.size() == 2);
+    CHECK(after.stock[1].section == "angle 3/4 x 3/4 x 1/8");
+    CHECK(after.stock[1].bars.size() == before->stock[0].bars.size());
+    for (const auto& member : after.frames[0].members) CHECK(member.stock == after.stock[1].name);
+    ui.press('Z', key::left_control);
+    CHECK(editor::project_of(ui.desk) == *before);
+}
+
+TEST_CASE("a smaller rivet for all joints is chosen from the catalogue", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("Lay out/Fastener");
+    ui.click("Lay out/Fastener list/blind rivet 3/32");
+    CHECK(editor::project_of(ui.desk).shop.fastener == "blind rivet 3/32");
+    CHECK_THAT(ui.now().fasteners.at(0).fastener, Catch::StartsWith("blind rivet 3/32"));
+    ui.press('Z', key::left_control);
+    CHECK(editor::project_of(ui.desk).shop.fastener.empty());
+}
+
+TEST_CASE("another section for chosen members leaves the others", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
+    ui.settle();
+    ui.click("Piece/stock of the chosen");
+    ui.fill("Piece/stock of the chosen list/Filter", "flat 1 x 1/8");
+    const auto& frame = editor::project_of(ui.desk).frames[0];
+    int changed = 0;
+    for (const auto& member : frame.members) changed += member.stock == "flat 1 x 1/8" ? 1 : 0;
+    CHECK(changed == 1);
+}
+
+TEST_CASE("the bar along the bottom says what the last edit changed", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.fill("Lay out/width", "25");
+    const auto text = editor::last_edit_text(ui.desk, ui.now());
+    CHECK_THAT(text, Catch::Contains("width"));
+    CHECK_THAT(text, Catch::Contains("more bar"));
+}
+
+TEST_CASE("every place is drawn in a small and in a large window", "[editor][places]") {
+    for (const auto& [width, height] :
+         {std::pair{720.0F, 480.0F}, {1024.0F, 640.0F}, {3840.0F, 2160.0F}}) {
+        HeadlessUi ui(width, height);
+        tests::start_box(ui.desk);
+        ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                    std::vector<model::Index>{0});
+        for (const char* place : {"place.lay_out", "place.buy", "place.make"}) {
+            editor::run_command(ui.desk, place);
+            ui.settle();
+            CHECK(ui.has("View/picture"));
+        }
+    }
+}
+
+TEST_CASE("a pulled edge keeps its place and leaves room for the view", "[editor][places]") {
+    HeadlessUi ui;
+    ui.drag("Left edge/edge", 90, 0);
+    CHECK(ui.desk.ui.left_width == Approx(420).margin(3));
+    ui.drag("Left edge/edge", 4000, 0);
+    const auto& view = ui.item("View/picture");
+    CHECK(view.right - view.left > 200);
+}
+
+TEST_CASE("a project that is full of faults is drawn as it is", "[editor][places]") {
+    HeadlessUi ui;
+    model::Project broken;
+    broken.dimensions = {{.name = "a", .formula = "b"}, {.name = "b", .formula = "a"}};
+    broken.frames = {{.name = "f",
+                      .planes = {{"p", model::Axis::x, "nowhere"}},
+                      .members = {{.name = "m", .stock = "none", .on = {"p", "q"}}}},
+                     {.name = "f"}};
+    broken.stock = {{.name = "s", .section = "no such section"}};
+    editor::replace_project(ui.desk, broken, {});
+    for (const char* place : {"place.lay_out", "place.buy", "place.make"}) {
+        editor::run_command(ui.desk, place);
+        ui.settle();
+    }
+    CHECK(ui.now().summary.open() > 0);
+}

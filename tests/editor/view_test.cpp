@@ -1,0 +1,155 @@
+#include "editor/dimension_values.h"
+#include "editor/keys.h"
+#include "editor/view/dimension_tags.h"
+#include "editor/view/view_panel.h"
+#include "engine/render/camera.h"
+
+#include "tests/editor/headless_ui.h"
+
+#include <catch2/catch.hpp>
+
+using tests::HeadlessUi;
+namespace key = editor::key;
+
+namespace {
+
+// Where the middle of a piece shows in the window.
+glm::dvec2 place_of(HeadlessUi& ui, model::Index piece) {
+    const auto& resolved = ui.now().resolved;
+    const auto& it = resolved.pieces[piece];
+    const auto& wall = it.plates[0].box;
+    const model::Point middle{(wall.lo[0] + wall.hi[0]) / 2, (wall.lo[1] + wall.hi[1]) / 2,
+                              (wall.lo[2] + wall.hi[2]) / 2};
+    const auto room = model::to_room(resolved.frames[it.frame], middle);
+    const glm::dvec3 mm = glm::dvec3(room[0], room[1], room[2]) / 1.0e6;
+    const auto pixel = engine::pixel_of(ui.desk.ui.view.camera, mm, ui.desk.ui.view.viewport);
+    REQUIRE(pixel);
+    const auto& view = ui.item("View/picture");
+    return *pixel + glm::dvec2(view.left, view.top);
+}
+
+}  // namespace
+
+TEST_CASE("the whole frame shows after it was made", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto& view = ui.item("View/picture");
+    for (model::Index i = 0; i < ui.now().resolved.pieces.size(); ++i) {
+        const auto at = place_of(ui, i);
+        CHECK(at.x > static_cast<double>(view.left));
+        CHECK(at.x < static_cast<double>(view.right));
+        CHECK(at.y > static_cast<double>(view.top));
+        CHECK(at.y < static_cast<double>(view.bottom));
+    }
+}
+
+TEST_CASE("a click on a piece chooses it, a click beside it lets go", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto at = place_of(ui, 0);
+    ui.click_at(static_cast<float>(at.x), static_cast<float>(at.y));
+    REQUIRE(ui.desk.ui.selection.pieces.size() == 1);
+    const auto& view = ui.item("View/picture");
+    ui.click_at(view.left + 5, view.top + 5);
+    CHECK(ui.desk.ui.selection.pieces.empty());
+}
+
+TEST_CASE("a click with control held adds to what is chosen", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    for (const model::Index piece : {0U, 1U}) {
+        const auto at = place_of(ui, piece);
+        ui.input.key(key::left_control, true);
+        ui.click_at(static_cast<float>(at.x), static_cast<float>(at.y));
+        ui.input.key(key::left_control, false);
+    }
+    CHECK(ui.desk.ui.selection.pieces.size() == 2);
+}
+
+TEST_CASE("the piece under the pointer is known without a click", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto at = place_of(ui, 0);
+    ui.move_to(static_cast<float>(at.x), static_cast<float>(at.y));
+    CHECK(ui.desk.ui.view.hovered);
+    CHECK(editor::emphasis_of(ui.now(), {}, ui.desk.ui.view).hovered);
+}
+
+TEST_CASE("a drag turns the view and chooses nothing", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto before = ui.desk.ui.view.camera;
+    ui.drag("View/picture", 100, 30);
+    CHECK(ui.desk.ui.view.camera.turn != before.turn);
+    CHECK(ui.desk.ui.view.camera.tilt != before.tilt);
+    CHECK(ui.desk.ui.view.camera.target == before.target);
+    CHECK(ui.desk.ui.selection.pieces.empty());
+}
+
+TEST_CASE("a drag with the right button or with shift moves the view", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto before = ui.desk.ui.view.camera;
+    ui.drag("View/picture", 60, 0, 1);
+    const auto moved = ui.desk.ui.view.camera;
+    CHECK(moved.turn == before.turn);
+    CHECK(moved.target != before.target);
+    ui.drag("View/picture", -60, 0, 0, key::left_shift);
+    CHECK(ui.desk.ui.view.camera.target != moved.target);
+    CHECK(ui.desk.ui.view.camera.turn == before.turn);
+}
+
+TEST_CASE("the wheel zooms and F shows everything again", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto before = ui.desk.ui.view.camera;
+    const auto& view = ui.item("View/picture");
+    ui.move_to(view.middle_x(), view.middle_y());
+    ui.input.wheel(0, 3);
+    ui.settle();
+    CHECK(ui.desk.ui.view.camera.distance < before.distance);
+    ui.press('F');
+    CHECK(ui.desk.ui.view.camera.distance == Approx(before.distance));
+}
+
+TEST_CASE("a dimension that is a plane's position has a tag in the view", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto tags = editor::tagged_dimensions(ui.now());
+    CHECK(tags.size() >= 3);
+    CHECK(ui.has("View/tags/width"));
+    CHECK(ui.has("View/tags/height"));
+}
+
+TEST_CASE("pulling a tag in the view changes the dimension, as one step", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.press('1');
+    REQUIRE(ui.shown("width") == "24");
+    ui.drag("View/tags/width", 60, 0);
+    const auto wider = editor::value_of(ui.now(), "width");
+    REQUIRE(wider);
+    CHECK(wider->length > engine::Length::from_nm(24 * engine::Length::nm_per_inch));
+    ui.press('Z', key::left_control);
+    CHECK(ui.shown("width") == "24");
+}
+
+TEST_CASE("a tag is typed into like a strip of the list", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("View/tags/height");
+    ui.press('A', key::left_control);
+    ui.type("22 1/4");
+    ui.press(key::enter);
+    CHECK(ui.shown("height") == "22 1/4");
+}
