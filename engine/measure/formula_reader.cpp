@@ -72,7 +72,7 @@ FormulaReader::MaybeTerm FormulaReader::product_of_signed() {
     return total;
 }
 
-FormulaReader::MaybeTerm FormulaReader::signed_primary(LiteralPlace place) {
+FormulaReader::MaybeTerm FormulaReader::signed_primary(NumberPlace place) {
     scan_.skip_spaces();
     const auto begin = scan_.at();
     bool is_negative = false;
@@ -92,7 +92,7 @@ FormulaReader::MaybeTerm FormulaReader::signed_primary(LiteralPlace place) {
 
 // ---- what sums and products are made of ---------------------------------------------------------
 
-FormulaReader::MaybeTerm FormulaReader::primary(LiteralPlace place) {
+FormulaReader::MaybeTerm FormulaReader::primary(NumberPlace place) {
     const auto c = scan_.next();
     if (starts_literal(c)) return literal(place);
     if (is_letter(c)) return name_or_call();
@@ -101,7 +101,7 @@ FormulaReader::MaybeTerm FormulaReader::primary(LiteralPlace place) {
                       "a number, a name or a part in parentheses is needed here");
 }
 
-FormulaReader::MaybeTerm FormulaReader::literal(LiteralPlace place) {
+FormulaReader::MaybeTerm FormulaReader::literal(NumberPlace place) {
     const auto read = read_literal(scan_, place);
     if (!read) return std::nullopt;
     Term term;

@@ -49,9 +49,9 @@ private:
     MaybeTerm whole();
     MaybeTerm sum_of_products();
     MaybeTerm product_of_signed();
-    MaybeTerm signed_primary(LiteralPlace place);
-    MaybeTerm primary(LiteralPlace place);
-    MaybeTerm literal(LiteralPlace place);
+    MaybeTerm signed_primary(NumberPlace place);
+    MaybeTerm primary(NumberPlace place);
+    MaybeTerm literal(NumberPlace place);
     MaybeTerm in_parentheses();
     MaybeTerm name_or_call();
     MaybeTerm named_value(std::string_view name, std::size_t begin);

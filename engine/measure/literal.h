@@ -3,6 +3,7 @@
 
 #include "engine/measure/formula.h"
 #include "engine/measure/fraction.h"
+#include "engine/measure/number.h"
 #include "engine/measure/text_scan.h"
 
 #include <optional>
@@ -16,22 +17,9 @@ struct Literal {
     bool is_joined_by_dash = false;
 };
 
-// How a literal may be read where it stands.
-struct LiteralPlace {
-    bool fraction = true;    // `3/8` is one number; not so right after a division sign
-    bool dash_joins = true;  // `18-3/8` is one number; not so inside a product
-};
-
-// A fraction of one character, such as U+00BD for 1/2. No value: any other character.
-std::optional<Fraction> fraction_of_character(char32_t c);
-
-inline bool starts_literal(char32_t c) {
-    return is_digit(c) || c == U'.' || (c >= 0x80 && fraction_of_character(c).has_value());
-}
-
 // Reads from the first character of a literal and leaves the spaces behind it. Errors:
 // invalid_text, invalid_value for a fraction over nothing, out_of_range.
-std::optional<Literal> read_literal(TextScan& scan, LiteralPlace place);
+std::optional<Literal> read_literal(TextScan& scan, NumberPlace place);
 
 // A plain number as a length in that unit. No value: out of range.
 std::optional<Fraction> in_nanometres(const Fraction& number, LengthUnit unit);

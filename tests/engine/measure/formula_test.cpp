@@ -107,6 +107,8 @@ TEST_CASE("a chain of divisions goes from left to right", "[engine][formula]") {
     CHECK(length_of("width/1 1/2") == 24_in);
     CHECK(number_of("1/2*4") == 2.0);
     CHECK(number_of("12 / 3 * 2") == 8.0);
+    CHECK(number_of("3/0.5") == 6.0);
+    CHECK(number_of("1 + 3/1.5") == 3.0);
 }
 
 // ---- arithmetic with dimensions -----------------------------------------------------------------
@@ -211,6 +213,7 @@ TEST_CASE("the branch that is not taken may divide by zero but not mix kinds",
           "[engine][formula]") {
     CHECK(length_of("if(bays > 3, width/(bays - 3), width)") == 36_in);
     CHECK(length_of("if(bays == 3, width, round(width, width - width))") == 36_in);
+    CHECK(length_of("if(bays > 3, if(bays <= 3, width/(bays - 3), width), width)") == 36_in);
     CHECK(refusal("if(bays > 3, width + 2, width)").code == ErrorCode::invalid_value);
     CHECK(refusal("if(bays > 3, nothing, width)").code == ErrorCode::unknown_name);
     CHECK(refusal("if(bays > 3, 2, width)").code == ErrorCode::invalid_value);

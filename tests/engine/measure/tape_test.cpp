@@ -240,6 +240,18 @@ TEST_CASE("a style that no tape has is printed with the next coarser marks", "[e
     CHECK(tape_text(1_in, {.form = TapeForm::inch_decimal, .decimals = 100}) == "1");
 }
 
+TEST_CASE("near the ends of the range the last mark that can be read is printed",
+          "[engine][tape]") {
+    const auto most = nm(std::numeric_limits<std::int64_t>::max());
+    const auto least = nm(std::numeric_limits<std::int64_t>::min());
+    CHECK(tape_text(most, {.form = TapeForm::millimetre, .decimals = 0}) == "9223372036854");
+    CHECK(tape_text(least, {.form = TapeForm::millimetre, .decimals = 0}) == "-9223372036854");
+    CHECK(tape_text(most, {.form = TapeForm::millimetre, .decimals = 6}) == "9223372036854.775807");
+    CHECK(tape_text(least, {.form = TapeForm::millimetre, .decimals = 6}) ==
+          "-9223372036854.775808");
+    CHECK(tape_text(most, {.denominator = 1}) == "363124883340");
+}
+
 TEST_CASE("an exact text stays in the style where it can", "[engine][tape]") {
     CHECK(exact_text(sixty_fourths(1), fractions) == "1/64");
     CHECK(exact_text(read("18 3/8"), fractions) == "18 3/8");
