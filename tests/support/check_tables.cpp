@@ -112,18 +112,21 @@ Complaints table_complaints(const Skeleton& skeleton) {
     return complaints;
 }
 
-Complaints skeleton_complaints(const SkeletonFiles& files, const LayoutRules& rules) {
-    const auto read = read_skeleton(files);
-    if (!read) return {"the files cannot be read: " + to_text(read.error())};
-    const Skeleton& skeleton = *read;
+Complaints skeleton_complaints(const Skeleton& skeleton, const LayoutRules& rules) {
     Complaints all;
-    for (auto part :
+    for (const auto& part :
          {table_complaints(skeleton), interference_complaints(skeleton), stack_complaints(skeleton),
           layout_complaints(skeleton, rules), fastening_complaints(skeleton, rules),
           drill_complaints(skeleton), mark_complaints(skeleton)}) {
         all.insert(all.end(), part.begin(), part.end());
     }
     return all;
+}
+
+Complaints skeleton_complaints(const SkeletonFiles& files, const LayoutRules& rules) {
+    const auto skeleton = read_skeleton(files);
+    if (!skeleton) return {"the files cannot be read: " + to_text(skeleton.error())};
+    return skeleton_complaints(*skeleton, rules);
 }
 
 }  // namespace tests

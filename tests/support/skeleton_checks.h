@@ -48,7 +48,10 @@ Complaints mark_complaints(const Skeleton& skeleton);
 // and measure the same pieces.
 Complaints table_complaints(const Skeleton& skeleton);
 
-// All of the above; what cannot be read is a complaint too.
+// All of the above.
+Complaints skeleton_complaints(const Skeleton& skeleton, const LayoutRules& rules);
+
+// The same of files; what cannot be read is a complaint too.
 Complaints skeleton_complaints(const SkeletonFiles& files, const LayoutRules& rules);
 
 // The nominal diameter of a fastener from its name: "blind rivet 1/8, grip 4-4", "machine screw
