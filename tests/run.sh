@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Installs what is missing, builds everything and runs the tests.
-# Usage: tests/run.sh [ctest's arguments]    e.g. tests/run.sh -R "staggered lap"
+# Usage: tests/run.sh [ctest's arguments]    e.g. tests/run.sh -R "random skeletons"
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 source editor/packages.sh

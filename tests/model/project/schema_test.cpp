@@ -94,12 +94,12 @@ TEST_CASE("the schema lists the program's fields, in order, and no others", "[mo
     check_definition<Shop>(it);
 }
 
-// schema_test.py checks that file against the schema. BARWRIGHT_ACCEPT=1 writes it anew.
+// schema_test.py checks that file against the schema. APPROVE=1 writes it anew.
 TEST_CASE("the file with every field in use is what the program writes", "[model][project]") {
     const auto path =
         std::filesystem::path(BARWRIGHT_TESTS) / "model" / "project" / "full_project.json";
     const std::string written = to_json_text(model_tests::full_project());
-    if (std::getenv("BARWRIGHT_ACCEPT") != nullptr) {
+    if (std::getenv("APPROVE") != nullptr) {
         REQUIRE(engine::write_whole_file(path, written).has_value());
     }
     const auto text = engine::read_whole_file(path);
