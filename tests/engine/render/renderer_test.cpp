@@ -102,8 +102,12 @@ TEST_CASE("a scene is drawn without any display", "[engine][renderer]") {
         engine::append_box(hidden.solid.mesh,
                            {.lo = {100.0, 250.0, 20.0}, .hi = {250.0, 260.0, 40.0}});
         engine::close_item(hidden.solid, {.pick_id = 4, .colour = {200, 200, 200}});
+        // Large enough that a faint line is more than a few pixels long.
+        const engine::Viewport large{640, 480};
+        const auto view = engine::fitted(engine::seen_from(engine::ViewFrom::corner),
+                                         engine::bounds_of(hidden), large);
         const auto blues = [&](const engine::SceneEmphasis& emphasis) {
-            renderer.draw(hidden, emphasis, from_corner(hidden), port);
+            renderer.draw(hidden, emphasis, view, large);
             const auto image = renderer.read_back();
             int count = 0;
             for (int y = 0; y < image.height; ++y)
