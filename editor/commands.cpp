@@ -31,11 +31,6 @@ void open_starter(Desk& desk, StarterKind kind) {
     desk.ui.dialog = starter_form(kind, derived(desk), *desk.catalogue);
 }
 
-void see_from(Desk& desk, engine::ViewFrom from) {
-    desk.ui.view.camera = engine::seen_from(from, desk.ui.view.camera);
-    desk.ui.view.wants_fit = true;
-}
-
 void remove_members(Desk& desk) {
     Change change;
     std::vector<PieceName> done;  // a split member is chosen once for each part

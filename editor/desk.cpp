@@ -1,6 +1,6 @@
 #include "editor/desk.h"
 
-#include "editor/view/skeleton_scene.h"
+#include "editor/skeleton_scene.h"
 
 #include <utility>
 
@@ -23,7 +23,8 @@ const Derived& derived(Desk& desk) {
 const engine::SceneData& scene(Desk& desk) {
     const Derived& now = derived(desk);
     if (!desk.scene_memo || desk.scene_memo->revision != now.revision) {
-        desk.scene_memo = skeleton_scene(now, *desk.catalogue);
+        desk.scene_memo = skeleton_scene(*now.project, *desk.catalogue, now.resolved);
+        desk.scene_memo->revision = now.revision;
     }
     return *desk.scene_memo;
 }
@@ -57,7 +58,14 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     desk.summaries.clear();
     desk.ui.selection = {};
     desk.ui.hand = {};
-    desk.ui.view.wants_fit = true;
+    see_from(desk, engine::ViewFrom::corner);
+}
+
+void see_from(Desk& desk, engine::ViewFrom from) {
+    const double turn = front_turn(derived(desk).resolved);
+    auto& view = desk.ui.view;
+    view.camera = engine::orbited(engine::seen_from(from, view.camera), turn, 0.0);
+    view.wants_fit = true;
 }
 
 std::string title_of(const Desk& desk) {

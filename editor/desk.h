@@ -14,6 +14,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace editor {
 
@@ -22,7 +23,8 @@ struct Desk {
 
     std::shared_ptr<const model::Catalogue> catalogue;
     History history;
-    std::filesystem::path file;  // empty: never saved
+    std::filesystem::path file;                  // empty: never saved
+    std::vector<std::filesystem::path> samples;  // projects to look at first
     UiState ui;
 
     // Made when asked for, by revision; use derived(), scene() and summary_before().
@@ -47,6 +49,9 @@ engine::Result<engine::Done> submit(Desk& desk, const Change& change);
 
 // Takes another project, with a new history; the camera is to show it whole.
 void replace_project(Desk& desk, model::Project project, std::filesystem::path file);
+
+// Turns the camera to that side of the cabinets and shows all of them.
+void see_from(Desk& desk, engine::ViewFrom from);
 
 // "Parts box" or "Untitled".
 std::string title_of(const Desk& desk);

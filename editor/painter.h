@@ -19,7 +19,8 @@ public:
 
     void begin_frame();           // before the input queue is applied
     void use_scale(float scale);  // loads the fonts anew when it has changed; outside of a frame
-    void paint(Desk& desk);       // what was rendered last, without swapping the buffers
+    const std::optional<engine::Error>& fault() const { return renderer_.fault(); }
+    void paint(Desk& desk);  // what was rendered last, without swapping the buffers
     engine::Image picture() const;
 
 private:

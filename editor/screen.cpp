@@ -1,6 +1,7 @@
 #include "editor/screen.h"
 
 #include "editor/commands.h"
+#include "editor/desk_files.h"
 #include "editor/dialogs/draw_dialog.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/consequences.h"
@@ -71,15 +72,16 @@ void draw_screen(Desk& desk) {
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);
     draw_splitters(areas, ui);
-    const std::string_view begun =
-        now.project->frames.empty() ? draw_start_card(areas.view) : std::string_view();
+    const StartChoice begun =
+        now.project->frames.empty() ? draw_start_card(areas.view, desk.samples) : StartChoice{};
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
     if (!ui.hand.dragged) desk.history.end_merge();
     run_pressed_commands(desk);
     if (!asked.empty()) run_command(desk, asked);
-    if (!begun.empty()) run_command(desk, begun);
+    if (!begun.command.empty()) run_command(desk, begun.command);
+    if (begun.sample) wish(desk, {Intent::Kind::open_file, *begun.sample});
 }
 
 }  // namespace editor

@@ -1,5 +1,6 @@
 #include "editor/window.h"
 
+#include "editor/assets_path.h"
 #include "editor/desk_files.h"
 #include "editor/glfw_input.h"
 #include "editor/open_project.h"
@@ -94,6 +95,21 @@ void show_title(GLFWwindow* window, const Desk& desk, std::string& shown) {
     shown = title;
 }
 
+// Those that lie beside the program's tables.
+std::vector<std::filesystem::path> sample_files() {
+    std::vector<std::filesystem::path> files;
+    const auto assets = assets_path();
+    if (!assets) return files;
+    std::error_code error;
+    const auto folder = assets->parent_path() / "samples";
+    for (std::filesystem::directory_iterator at(folder, error), end; !error && at != end;
+         at.increment(error)) {
+        if (is_project_file(at->path())) files.push_back(at->path());
+    }
+    std::sort(files.begin(), files.end());
+    return files;
+}
+
 Place place_named(const std::string& name) {
     if (name == "buy") return Place::buy;
     return name == "make" ? Place::make : Place::lay_out;
@@ -119,6 +135,8 @@ public:
         listen_to(window, events_);
         if (options.reports_state) items_.emplace();
     }
+
+    const std::optional<engine::Error>& fault() const { return painter_.fault(); }
 
     void run() {
         while (!desk_.ui.wants_to_leave) {
@@ -238,6 +256,10 @@ ExitStatus run_with(GLFWwindow* window,
     if (options.screenshot) desk.ui.notice.reset();
     const ImGuiContextScope context;
     Session session(window, desk, options, out);
+    if (session.fault()) {
+        err << "barwright: " << engine::to_text(*session.fault()) << '\n';
+        return ExitStatus::not_possible;
+    }
     if (options.screenshot) return write_screenshot(session, options, err);
     session.run();
     return ExitStatus::fine;
@@ -252,6 +274,7 @@ ExitStatus run_window(const WindowOptions& options, std::ostream& out, std::ostr
         return ExitStatus::not_possible;
     }
     Desk desk(std::make_shared<const model::Catalogue>(std::move(catalogue).value()));
+    desk.samples = sample_files();
     const WindowSystem system;
     const WindowHandle window = system.is_there() ? open_window(options) : nullptr;
     if (window == nullptr) {

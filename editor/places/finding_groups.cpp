@@ -40,15 +40,21 @@ std::vector<FindingGroup> finding_groups(const std::vector<model::Finding>& find
 }
 
 std::string where_words(const FindingGroup& group, const std::vector<model::Finding>& findings) {
-    if (group.findings.size() == 1) return model::where_text(findings[group.findings[0]]);
-    std::string words = std::to_string(group.findings.size()) + " places";
+    constexpr std::size_t most_named = 3;  // more names than this fill the card and tell nothing
+    const bool is_single = group.findings.size() == 1;
+    if (is_single && group.concerns.size() <= most_named) {
+        return model::where_text(findings[group.findings[0]]);
+    }
+    std::string words =
+        std::to_string(is_single ? group.concerns.size() : group.findings.size()) + " places";
     if (group.concerns.empty()) return words;
     const auto& first = group.concerns.front();
     const bool is_one_kind = std::all_of(
         group.concerns.begin(), group.concerns.end(), [&](const model::Subject& subject) {
             return subject.kind == first.kind && subject.frame == first.frame;
         });
-    if (!is_one_kind || group.concerns.size() != group.findings.size()) return words;
+    const bool is_one_each = is_single || group.concerns.size() == group.findings.size();
+    if (!is_one_kind || !is_one_each) return words;
     words =
         std::to_string(group.concerns.size()) + " " + std::string(model::name_of(first.kind)) + "s";
     return first.frame.empty() ? words : words + " of " + first.frame;

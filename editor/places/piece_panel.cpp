@@ -40,8 +40,7 @@ void draw_head(const Derived& derived, Index piece) {
                           ImGui::GetContentRegionAvail().x));
     draw_text(alike_words(derived, it), Type::small, colour::quiet);
     if (it.hand == model::Hand::opposite) {
-        ImGui::SameLine();
-        draw_text("\xC2\xB7 this one is of opposite hand", Type::small, colour::amber);
+        draw_text("this one is of opposite hand", Type::small, colour::amber);
     }
 }
 

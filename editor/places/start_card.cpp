@@ -2,35 +2,71 @@
 
 #include "editor/kit/widgets.h"
 
-namespace editor {
+#include <algorithm>
+#include <string>
 
-std::string_view draw_start_card(const Area& view) {
-    const float width = std::min(scaled(460), view.width - scaled(20));
-    const float height = scaled(216);
+namespace editor {
+namespace {
+
+// "tool_cabinet.json" is "tool cabinet".
+std::string words_of(const std::filesystem::path& file) {
+    std::string words = file.stem().string();
+    std::replace(words.begin(), words.end(), '_', ' ');
+    return words;
+}
+
+void draw_samples(const std::vector<std::filesystem::path>& samples, StartChoice& choice) {
+    if (samples.empty()) return;
+    draw_rule();
+    draw_text("Or look at a sample of an invented van:", colour::quiet);
+    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+    for (const auto& sample : samples) {
+        const std::string words = words_of(sample);
+        const float width = ImGui::CalcTextSize(words.c_str()).x + scaled(24);
+        if (&sample != &samples.front() && ImGui::GetItemRectMax().x + width < right) {
+            ImGui::SameLine(0, scaled(2));
+        }
+        if (draw_button("sample " + words, {.text = words, .weight = Weight::link})) {
+            choice.sample = sample;
+        }
+    }
+}
+
+void draw_frames(StartChoice& choice) {
+    if (draw_button("Box frame", {.text = "New box frame\xE2\x80\xA6", .weight = Weight::main})) {
+        choice.command = "frame.box";
+    }
+    ImGui::SameLine();
+    if (draw_button("Stepped frame", {.text = "New stepped frame\xE2\x80\xA6"})) {
+        choice.command = "frame.stepped";
+    }
+    ImGui::SameLine();
+    if (draw_button("Open", {.text = "Open\xE2\x80\xA6", .weight = Weight::link})) {
+        choice.command = "project.open";
+    }
+}
+
+}  // namespace
+
+StartChoice draw_start_card(const Area& view, const std::vector<std::filesystem::path>& samples) {
+    const float width = std::min(scaled(500), view.width - scaled(20));
+    const float height = scaled(samples.empty() ? 190 : 280);
     const Area area{view.x + (view.width - width) / 2, view.y + (view.height - height) * 0.42F,
                     width, height};
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(24, 20));
     const StyleScope outline(ImGuiStyleVar_WindowBorderSize, scaled(1));
     const PanelScope panel("Start", area, 0, Layer::floating);
-    std::string_view asked;
+    StartChoice choice;
     draw_text("Begin with a frame", Type::title);
     draw_wrapped(
         "Give its outside sizes and the bar it is made of. Every size can be changed "
         "afterwards, and everything follows.",
         Type::text, colour::quiet);
     ImGui::Dummy(scaled(1, 4));
-    if (draw_button("Box frame", {.text = "New box frame\xE2\x80\xA6", .weight = Weight::main})) {
-        asked = "frame.box";
-    }
-    ImGui::SameLine();
-    if (draw_button("Stepped frame", {.text = "New stepped frame\xE2\x80\xA6"})) {
-        asked = "frame.stepped";
-    }
-    if (draw_button("Open", {.text = "or open a project\xE2\x80\xA6", .weight = Weight::link})) {
-        asked = "project.open";
-    }
+    draw_frames(choice);
+    draw_samples(samples, choice);
     draw_text("A project file can also be dropped on this window.", Type::small, colour::quiet);
-    return asked;
+    return choice;
 }
 
 }  // namespace editor

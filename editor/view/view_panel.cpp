@@ -117,6 +117,12 @@ void draw_help(const Area& area) {
         Type::small, colour::from_rgb(0x8f897b));
 }
 
+// The skeleton; the room may run out of the picture. The room alone while there is no skeleton.
+engine::Bounds what_to_see(const engine::SceneData& scene) {
+    const auto skeleton = engine::bounds_of(scene.solid);
+    return engine::is_empty(skeleton) ? engine::bounds_of(scene) : skeleton;
+}
+
 }  // namespace
 
 ImTextureID scene_picture() {
@@ -149,7 +155,7 @@ std::optional<Change> draw_view(const Area& area,
                            std::max(1, static_cast<int>(area.height * pixel_scale))};
     if (hands.view.wants_fit) {
         hands.view.camera =
-            engine::fitted(hands.view.camera, engine::bounds_of(scene), hands.view.viewport, 0.16);
+            engine::fitted(hands.view.camera, what_to_see(scene), hands.view.viewport, 0.16);
         hands.view.wants_fit = false;
     }
     ImGui::GetWindowDrawList()->AddImage(scene_picture(), {area.x, area.y},

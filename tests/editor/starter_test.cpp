@@ -15,6 +15,15 @@ TEST_CASE("an empty desk offers to start a frame", "[editor][starter]") {
     CHECK(std::holds_alternative<editor::StarterForm>(ui.desk.ui.dialog));
 }
 
+TEST_CASE("an empty desk offers the samples", "[editor][starter]") {
+    HeadlessUi ui;
+    ui.desk.samples = {std::filesystem::path(BARWRIGHT_SAMPLES) / "parts_box.json"};
+    ui.settle();
+    ui.click("Start/sample parts box");
+    CHECK_FALSE(editor::project_of(ui.desk).frames.empty());
+    CHECK(ui.desk.history.is_saved());
+}
+
 TEST_CASE("a box frame is made from the form's sizes", "[editor][starter]") {
     HeadlessUi ui;
     ui.click("Start/Box frame");
