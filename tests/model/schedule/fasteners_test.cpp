@@ -81,6 +81,17 @@ TEST_CASE("pins are enough for the frame that needs most, and are not spent",
     CHECK(row_of(rows_of(job), "sheet pin 1/8").needed == 2);
 }
 
+TEST_CASE("where no pin holds the stack, longer ones are asked for by what they must hold",
+          "[model][schedule][fasteners]") {
+    auto job = tests::small_job();
+    for (const std::size_t fastener : {2U, 3U})
+        job.resolved.fasteners[fastener].grip = (20_in_64).nm();
+    const auto rows = rows_of(job);
+    CHECK(row_of(rows, "sheet pin 1/8").needed == 2);
+    CHECK(row_of(rows, "sheet pin 1/8, long").needed == 2);
+    CHECK(row_of(rows, "sheet pin 1/8, long").grip_or_length == "at least 5/16 in");
+}
+
 TEST_CASE("every third hole of a joint is pinned, at least two, never more than there are",
           "[model][schedule][fasteners]") {
     CHECK(model::pins_in_joint(0) == 0);
