@@ -26,7 +26,7 @@ run_on() {
     done
     # Without a display, as on a machine that has none.
     env -u DISPLAY -u WAYLAND_DISPLAY "$barwright" picture "$sample" --out "$out/$name.png" \
-        --size 800x600 || fail "picture $sample"
+        --size 800x600 >/dev/null || fail "picture $sample"
     xvfb-run -a -s "-screen 0 1600x1000x24 -nolisten tcp -noreset" \
         "$barwright" edit "$sample" --screenshot "$out/$name.window.png" || fail "edit $sample"
 }
