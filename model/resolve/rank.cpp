@@ -102,7 +102,7 @@ Sorted sort_meetings(const FrameSkeleton& s, const std::vector<Box>& bodies) {
 
 void report_loop(const FrameSkeleton& s,
                  const Frame& frame,
-                 std::vector<Index> waiting,
+                 const std::vector<Index>& waiting,
                  const std::vector<Meeting>& ranked,
                  std::vector<Finding>& findings) {
     // Strip those that merely hang below the loop: they rank above nobody who waits.
