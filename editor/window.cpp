@@ -19,7 +19,7 @@
 namespace editor {
 namespace {
 
-constexpr int frames_to_rest = 3;      // after an event, until everything has settled
+constexpr int frames_to_rest = 6;      // after an event, until a field that asked for focus has it
 constexpr double blink_seconds = 0.3;  // of a text cursor
 constexpr double long_wait_seconds = 30.0;
 
