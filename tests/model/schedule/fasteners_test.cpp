@@ -72,7 +72,7 @@ TEST_CASE("a row of several stacks shows none", "[model][schedule][fasteners]") 
 TEST_CASE("pins are enough for the frame that needs most, and are not spent",
           "[model][schedule][fasteners]") {
     auto job = tests::small_job();
-    const auto& pins = row_of(rows_of(job), "sheet pin 1/8");
+    const auto pins = row_of(rows_of(job), "sheet pin 1/8");
     CHECK(pins.needed == 4);
     CHECK(pins.spares == 0);
     CHECK(pins.joints == 2);
