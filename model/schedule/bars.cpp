@@ -10,6 +10,7 @@ std::vector<BarRow> bar_rows(const Project& project,
                              const Resolved& resolved) {
     using engine::Length;
     std::vector<BarRow> rows;
+    rows.reserve(resolved.pieces.size());
     int bar_number = 0;
     for (const auto& plan : bar_plans(project, resolved)) {
         for (const auto& bar : plan.bars) {

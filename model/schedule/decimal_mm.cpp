@@ -7,23 +7,18 @@
 namespace model {
 namespace {
 
-constexpr std::size_t decimals = 6;  // 1 mm = 10^6 nm
+constexpr int decimals = 6;          // 1 mm = 10^6 nm
+constexpr std::size_t longest = 24;  // "-9223372036854.775808" and a little room
 
-void append_whole(std::string& out, std::uint64_t mm) {
-    std::array<char, 20> digits;
-    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), mm).ptr;
-    out.append(digits.data(), end);
-}
+// Both write at `at` and give the end of what they wrote.
+char* put_whole(char* at, char* end, std::uint64_t mm) { return std::to_chars(at, end, mm).ptr; }
 
-void append_fraction(std::string& out, std::uint64_t nm) {
-    std::array<char, decimals> digits;
-    for (std::size_t i = decimals; i-- > 0; nm /= 10) {
-        digits[i] = static_cast<char>('0' + nm % 10);
-    }
-    std::size_t kept = decimals;
-    while (digits[kept - 1] == '0') --kept;
-    out += '.';
-    out.append(digits.data(), kept);
+char* put_fraction(char* at, std::uint64_t nm) {
+    int digits = decimals;
+    for (; nm % 10 == 0; nm /= 10) --digits;  // no zeros at the end
+    *at = '.';
+    for (int i = digits; i > 0; --i, nm /= 10) at[i] = static_cast<char>('0' + nm % 10);
+    return at + digits + 1;
 }
 
 }  // namespace
@@ -31,9 +26,12 @@ void append_fraction(std::string& out, std::uint64_t nm) {
 void append_decimal_mm(std::string& out, std::int64_t nm) {
     constexpr auto nm_per_mm = static_cast<std::uint64_t>(engine::Length::nm_per_mm);
     const auto size = nm < 0 ? 0U - static_cast<std::uint64_t>(nm) : static_cast<std::uint64_t>(nm);
-    if (nm < 0) out += '-';
-    append_whole(out, size / nm_per_mm);
-    if (size % nm_per_mm != 0) append_fraction(out, size % nm_per_mm);
+    std::array<char, longest> text;
+    char* at = text.data();
+    if (nm < 0) *at++ = '-';
+    at = put_whole(at, text.data() + text.size(), size / nm_per_mm);
+    if (size % nm_per_mm != 0) at = put_fraction(at, size % nm_per_mm);
+    out.append(text.data(), at);
 }
 
 }  // namespace model

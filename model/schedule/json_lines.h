@@ -30,13 +30,10 @@ public:
     }
     // A letter and a number from 1, quoted: "P17".
     JsonLines& id(char letter, std::uint32_t index) {
-        std::array<char, 10> digits;
-        const auto end =
-            std::to_chars(digits.data(), digits.data() + digits.size(), index + 1U).ptr;
-        out_ += '"';
-        out_ += letter;
-        out_.append(digits.data(), end);
-        out_ += '"';
+        std::array<char, 16> text{'"', letter};
+        char* end = std::to_chars(text.data() + 2, text.data() + text.size(), index + 1U).ptr;
+        *end++ = '"';
+        out_.append(text.data(), end);
         return *this;
     }
     JsonLines& point(const engine::Point& p) {
