@@ -16,6 +16,7 @@ bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
 bool has_selection(const Desk& desk) {
     return !desk.ui.selection.pieces.empty() || !desk.ui.selection.subjects.empty();
 }
+bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
 bool has_chosen_member(const Desk& desk) {
     const auto& pieces = desk.ui.selection.pieces;
     return std::any_of(pieces.begin(), pieces.end(),
@@ -105,6 +106,14 @@ constexpr std::array table{
                 take_typing(d);
                 browse_to_export(d);
             }},
+    Command{"project.name",
+            "Name and note\xE2\x80\xA6",
+            Menu::project,
+            {},
+            always,
+            [](Desk& d) {
+                d.ui.dialog = TitleForm{.name = project_of(d).name, .note = project_of(d).note};
+            }},
     Command{"project.leave",
             "Leave",
             Menu::project,
@@ -150,6 +159,15 @@ constexpr std::array table{
             {'B', true, true},
             always,
             [](Desk& d) { open_starter(d, StarterKind::stepped); }},
+    Command{"frame.remove",
+            "Remove the chosen frame",
+            Menu::frame,
+            {},
+            has_chosen_frame,
+            [](Desk& d) {
+                const std::string frame = d.ui.selection.pieces.front().frame;
+                if (submit(d, change_of(model::RemoveFrame{frame}))) d.ui.selection = {};
+            }},
     Command{"view.fit",
             "See all",
             Menu::view,

@@ -52,6 +52,7 @@ Derived derive(const Snapshot& project, Revision revision, const model::Catalogu
     derived.fasteners = model::fastener_rows(*project, catalogue, derived.resolved);
     derived.bars = model::bar_rows(*project, catalogue, derived.resolved);
     derived.findings = model::all_findings(*project, derived.resolved);
+    derived.finding_groups = finding_groups(derived.findings);
     derived.summary = summary_of(derived);
     return derived;
 }

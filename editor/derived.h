@@ -1,6 +1,7 @@
 // Everything that follows from the project as it stands now, made once for each revision.
 #pragma once
 
+#include "editor/finding_groups.h"
 #include "editor/history.h"
 #include "engine/measure/length.h"
 #include "model/catalogue/catalogue.h"
@@ -35,7 +36,8 @@ struct Derived {
     std::vector<model::DrillRow> drills;
     std::vector<model::FastenerRow> fasteners;
     std::vector<model::BarRow> bars;
-    std::vector<model::Finding> findings;  // of resolve and of the schedules
+    std::vector<model::Finding> findings;      // of resolve and of the schedules
+    std::vector<FindingGroup> finding_groups;  // those that say the same together
     Summary summary;
 };
 

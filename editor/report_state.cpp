@@ -12,8 +12,8 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 6> dialog_names{"",          "files",   "starter",
-                                                  "dimension", "unsaved", "trouble"};
+constexpr std::array<const char*, 7> dialog_names{"",      "files",   "starter", "dimension",
+                                                  "title", "unsaved", "trouble"};
 constexpr std::array<const char*, 3> place_names{"lay out", "buy", "make"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 

@@ -12,7 +12,7 @@ float usual_left_width(Place place) {
         case Place::buy:
             return 470.0F;
         case Place::make:
-            return 590.0F;
+            return 640.0F;
     }
     return 330.0F;
 }

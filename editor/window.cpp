@@ -132,7 +132,7 @@ public:
           options_{options},
           out_{out},
           painter_{window, options.samples} {
-        listen_to(window, events_);
+        if (!options.screenshot) listen_to(window, events_);  // a picture shows no pointer
         if (options.reports_state) items_.emplace();
     }
 

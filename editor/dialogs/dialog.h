@@ -4,6 +4,7 @@
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/file_browser.h"
 #include "editor/dialogs/starter_form.h"
+#include "editor/dialogs/title_form.h"
 #include "editor/dialogs/unsaved_question.h"
 
 #include <string>
@@ -17,8 +18,13 @@ struct Trouble {
     std::string text;
 };
 
-using Dialog =
-    std::variant<std::monostate, FileBrowser, StarterForm, DimensionForm, UnsavedQuestion, Trouble>;
+using Dialog = std::variant<std::monostate,
+                            FileBrowser,
+                            StarterForm,
+                            DimensionForm,
+                            TitleForm,
+                            UnsavedQuestion,
+                            Trouble>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);

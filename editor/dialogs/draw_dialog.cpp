@@ -52,6 +52,8 @@ void draw(Desk& desk, DimensionForm& form) {
     settle(desk, draw_dimension_form(form, derived(desk)));
 }
 
+void draw(Desk& desk, TitleForm& form) { settle(desk, draw_title_form(form)); }
+
 void draw(Desk& desk, const UnsavedQuestion& question) {
     const Intent then = question.then;
     const auto answer = draw_unsaved_question(question, title_of(desk));

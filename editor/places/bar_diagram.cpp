@@ -1,11 +1,8 @@
 #include "editor/places/bar_diagram.h"
 
 #include "editor/kit/widgets.h"
-#include "editor/places/frame_list.h"
 
 #include <algorithm>
-#include <functional>
-#include <map>
 
 namespace editor {
 namespace {
@@ -24,29 +21,6 @@ void hatch(ImDrawList& on, ImVec2 from, ImVec2 to) {
 }
 
 }  // namespace
-
-std::vector<BarRun> bar_runs(const Derived& derived) {
-    std::vector<BarRun> runs;
-    for (std::size_t i = 0; i < derived.bars.size(); ++i) {
-        if (runs.empty() || derived.bars[i].bar != derived.bars[i - 1].bar) runs.push_back({i, 0});
-        ++runs.back().count;
-    }
-    return runs;
-}
-
-std::string bars_text(const Derived& derived, const std::string& section) {
-    std::map<engine::Length, int, std::greater<>> count;
-    for (const auto& run : bar_runs(derived)) {
-        const auto& row = derived.bars[run.first];
-        if (!row.is_offcut && (section.empty() || row.section == section)) ++count[row.bar_length];
-    }
-    std::string text;
-    for (const auto& [length, number] : count) {
-        if (!text.empty()) text += " + ";
-        text += std::to_string(number) + " x " + bar_text(length, derived.project->shown);
-    }
-    return text.empty() ? "no bar" : text;
-}
 
 void draw_bar(ImDrawList& on,
               ImVec2 at,

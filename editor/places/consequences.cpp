@@ -2,7 +2,7 @@
 
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
-#include "editor/places/frame_list.h"
+#include "editor/places/bar_text.h"
 
 #include <algorithm>
 
@@ -74,7 +74,10 @@ void draw_lines(const Area& area, const Desk& desk, const Derived& derived, floa
 }
 
 void draw_bars(const Area& area, const Derived& derived) {
-    const auto runs = bar_runs(derived);
+    auto runs = bar_runs(derived);
+    std::stable_partition(runs.begin(), runs.end(), [&](const BarRun& run) {
+        return !derived.bars[run.first].is_offcut;  // what is bought comes first
+    });
     engine::Length longest;
     for (const auto& row : derived.bars) longest = std::max(longest, row.bar_length);
     const auto most = static_cast<std::size_t>((area.height - scaled(24)) / scaled(29));

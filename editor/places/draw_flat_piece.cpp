@@ -9,21 +9,80 @@
 namespace editor {
 namespace {
 
-// From millimetres on the piece to pixels. Across and along have their own scales: a rail is far
-// longer than wide, and what matters is the order of its holes.
+constexpr float label_room = 62.0F;
+constexpr float most_across = 2.7F;  // pixels a mm at scale 1
+constexpr float hole_gap = 17.0F;    // pixels between holes at different distances
+
+// Where the holes at each distance lie along the drawing. A rail is far longer than wide, so the
+// drawing is not to scale lengthwise: holes stay in order, and as far apart as it takes to tell
+// them apart.
+struct Lengthwise {
+    std::vector<double> distances;  // mm, rising
+    std::vector<float> places;      // pixels
+
+    float at(double distance) const {
+        const auto found =
+            std::lower_bound(distances.begin(), distances.end(), distance - same_distance);
+        return places[static_cast<std::size_t>(found - distances.begin())];
+    }
+
+    static constexpr double same_distance = 1.0e-4;
+};
+
+std::vector<double> distances_of(const UnrolledPiece& flat) {
+    std::vector<double> all;
+    for (const auto& hole : flat.holes) all.push_back(hole.from_datum);
+    std::sort(all.begin(), all.end());
+    const auto same = [](double a, double b) { return b - a < Lengthwise::same_distance; };
+    all.erase(std::unique(all.begin(), all.end(), same), all.end());
+    return all;
+}
+
+// Places that are at least a gap apart and as near as can be to where they belong: those that
+// crowd each other share a run around their middle (pool adjacent violators).
+struct Run {
+    float sum = 0.0F;  // of the places less the gaps before them
+    std::size_t count = 0;
+
+    float middle() const { return sum / static_cast<float>(count); }
+};
+
+void push_apart(std::vector<float>& places, float least, float most) {
+    if (places.empty()) return;
+    const float gap =
+        std::min(scaled(hole_gap), (most - least) / static_cast<float>(places.size()));
+    std::vector<Run> runs;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        runs.push_back({places[i] - gap * static_cast<float>(i), 1});
+        while (runs.size() > 1 && runs[runs.size() - 2].middle() > runs.back().middle()) {
+            const Run last = runs.back();
+            runs.pop_back();
+            runs.back().sum += last.sum;
+            runs.back().count += last.count;
+        }
+    }
+    const float end = most - gap * static_cast<float>(places.size() - 1);
+    std::size_t i = 0;
+    for (const auto& run : runs) {
+        const float first = std::clamp(run.middle(), least, std::max(least, end));
+        for (std::size_t n = 0; n < run.count; ++n, ++i) {
+            places[i] = first + gap * static_cast<float>(i);
+        }
+    }
+}
+
 struct Paper {
     ImVec2 at;
     float across = 1.0F;  // pixels a mm
-    float along = 1.0F;
-    float reach = 0.0F;  // width of the whole in pixels
+    float reach = 0.0F;   // width of the whole in pixels
+    float length = 0.0F;  // pixels
+    Lengthwise lengthwise;
 
-    ImVec2 point(double x, double y) const {
-        return {at.x + static_cast<float>(x) * across, at.y + static_cast<float>(y) * along};
+    float x(double mm) const { return at.x + static_cast<float>(mm) * across; }
+    ImVec2 place(const UnrolledHole& hole) const {
+        return {x(hole.across), lengthwise.at(hole.from_datum)};
     }
 };
-
-constexpr float label_room = 62.0F;
-constexpr float most_across = 2.7F;  // pixels a mm at scale 1
 
 Paper paper_for(const Area& area, const UnrolledPiece& flat) {
     const float room_x = area.width - 2 * scaled(label_room);
@@ -33,88 +92,64 @@ Paper paper_for(const Area& area, const UnrolledPiece& flat) {
     const auto length = static_cast<float>(std::max(flat.length, 1.0));
     Paper paper;
     paper.across = std::min(room_x / width, scaled(most_across));
-    paper.along = std::min(room_y / length, paper.across);
     paper.reach = width * paper.across;
+    paper.lengthwise.distances = distances_of(flat);
+    const float needed =
+        scaled(hole_gap) * static_cast<float>(paper.lengthwise.distances.size() + 1);
+    paper.length = std::min(room_y, std::max(length * paper.across, needed));
     paper.at = {area.x + (area.width - paper.reach) / 2, area.y + top};
+    for (const double distance : paper.lengthwise.distances) {
+        paper.lengthwise.places.push_back(paper.at.y +
+                                          static_cast<float>(distance) / length * paper.length);
+    }
+    push_apart(paper.lengthwise.places, paper.at.y + scaled(9),
+               paper.at.y + paper.length - scaled(9));
     return paper;
 }
 
 void draw_outline(ImDrawList& on, const Paper& paper, const UnrolledPiece& flat) {
-    on.AddRect(paper.point(0, 0), paper.point(flat.width, flat.length), colour::scribed, 0, 0,
-               scaled(1.3F));
+    const float end = paper.at.y + paper.length;
+    on.AddRect(paper.at, {paper.at.x + paper.reach, end}, colour::scribed, 0, 0, scaled(1.3F));
     for (const auto& wall : flat.walls) {
-        const float middle = paper.point((wall.left() + wall.right()) / 2, 0).x;
+        const float middle = paper.x((wall.left() + wall.right()) / 2);
         draw_text_at(on, {middle, paper.at.y - scaled(20)}, wall.name, Type::small,
                      colour::scribed_soft, Align::middle);
         if (wall.right() >= flat.width) continue;
-        const ImVec2 top = paper.point(wall.right(), 0);
-        const ImVec2 end = paper.point(wall.right(), flat.length);
-        for (float y = top.y; y < end.y; y += scaled(10)) {
-            on.AddLine({top.x, y}, {top.x, std::min(y + scaled(6), end.y)}, colour::scribed_soft,
-                       1);
+        const float x = paper.x(wall.right());
+        for (float y = paper.at.y; y < end; y += scaled(10)) {
+            on.AddLine({x, y}, {x, std::min(y + scaled(6), end)}, colour::scribed_soft, 1);
         }
     }
 }
 
-// Labels of one side, pushed apart so that each can be read.
-struct DistanceLabel {
-    double from_datum = 0.0;
-    model::Index hole = 0;
-    float y = 0.0F;      // where the hole lies
-    float shown = 0.0F;  // where the text stands
-};
-
-void push_apart(std::vector<DistanceLabel>& labels, float least, float most) {
-    const float gap = scaled(14);
-    float free = least;
-    for (auto& label : labels) {
-        label.shown = std::max(label.y, free);
-        free = label.shown + gap;
-    }
-    float end = most;
-    for (auto at = labels.rbegin(); at != labels.rend(); ++at) {
-        at->shown = std::min(at->shown, end);
-        end = at->shown - gap;
-    }
+bool is_left(const UnrolledPiece& flat, const UnrolledHole& hole) {
+    const auto& wall = flat.walls[hole.wall];
+    return wall.left() + wall.right() < flat.width;
 }
 
-std::vector<DistanceLabel> labels_of(const UnrolledPiece& flat, const Paper& paper, bool left) {
-    std::vector<DistanceLabel> labels;
+// The distances of one side, each once.
+void draw_distances(ImDrawList& on,
+                    const Paper& paper,
+                    const UnrolledPiece& flat,
+                    const Derived& derived,
+                    bool left) {
+    std::vector<const UnrolledHole*> holes;
     for (const auto& hole : flat.holes) {
-        const auto& wall = flat.walls[hole.wall];
-        const bool is_left = wall.left() + wall.right() < flat.width;
-        if (is_left != left) continue;
-        labels.push_back({hole.from_datum, hole.hole, paper.point(0, hole.from_datum).y});
+        if (is_left(flat, hole) == left) holes.push_back(&hole);
     }
-    std::sort(labels.begin(), labels.end(), [](const DistanceLabel& a, const DistanceLabel& b) {
-        return a.from_datum < b.from_datum;
+    std::sort(holes.begin(), holes.end(), [](const UnrolledHole* a, const UnrolledHole* b) {
+        return a->from_datum < b->from_datum;
     });
-    const auto same = [](const DistanceLabel& a, const DistanceLabel& b) {
-        return std::abs(a.from_datum - b.from_datum) < 1.0e-9;
-    };
-    labels.erase(std::unique(labels.begin(), labels.end(), same), labels.end());
-    return labels;
-}
-
-void draw_labels(ImDrawList& on,
-                 const Area& area,
-                 const Paper& paper,
-                 const Derived& derived,
-                 std::vector<DistanceLabel> labels,
-                 bool left) {
-    const float least = area.y + scaled(34);
-    const float most = area.y + area.height - scaled(40);
-    push_apart(labels, least, most);
-    const float edge = left ? paper.at.x : paper.at.x + paper.reach;
-    const float side = left ? -1.0F : 1.0F;
-    for (const auto& label : labels) {
-        if (label.shown < least - 1) continue;  // more than there is room for: the table has all
-        const auto length = engine::Length::from_nm(derived.resolved.holes[label.hole].from_datum);
-        on.AddLine({edge + side * scaled(2), label.y}, {edge + side * scaled(10), label.shown},
-                   colour::from_rgb(0xb9c5f2, 120), 1);
-        draw_text_at(on, {edge + side * scaled(13), label.shown - scaled(8)},
-                     model::length_text(*derived.project, length), Type::small, colour::scribed,
-                     left ? Align::right : Align::left);
+    const float edge = left ? paper.at.x - scaled(9) : paper.at.x + paper.reach + scaled(9);
+    float free = -1.0F;
+    for (const auto* hole : holes) {
+        const float y = paper.lengthwise.at(hole->from_datum);
+        if (y < free) continue;  // the same again, or no room: the table has all
+        free = y + scaled(12);
+        const auto nm = derived.resolved.holes[hole->hole].from_datum;
+        draw_text_at(on, {edge, y - scaled(8)},
+                     model::length_text(*derived.project, engine::Length::from_nm(nm)), Type::small,
+                     colour::scribed, left ? Align::right : Align::left);
     }
 }
 
@@ -143,11 +178,11 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
     const Paper paper = paper_for(area, flat);
     ImDrawList& on = *ImGui::GetWindowDrawList();
     draw_outline(on, paper, flat);
-    draw_labels(on, area, paper, derived, labels_of(flat, paper, true), true);
-    draw_labels(on, area, paper, derived, labels_of(flat, paper, false), false);
+    draw_distances(on, paper, flat, derived, true);
+    draw_distances(on, paper, flat, derived, false);
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     for (const auto& hole : flat.holes) {
-        const ImVec2 at = paper.point(hole.across, hole.from_datum);
+        const ImVec2 at = paper.place(hole);
         const float radius =
             std::max(scaled(2.5F), static_cast<float>(hole.diameter) / 2 * paper.across);
         if (ImGui::IsWindowHovered() && is_near(mouse, at, radius + scaled(4))) {
@@ -158,8 +193,8 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
     const float bottom = area.y + area.height;
     draw_text_at(on, {area.x + scaled(12), area.y + scaled(10)}, "datum end", Type::small,
                  colour::scribed_soft);
-    draw_text_at(on, {area.x + scaled(12), bottom - scaled(25)}, "inside faces, opened out",
-                 Type::small, colour::scribed_soft);
+    draw_text_at(on, {area.x + scaled(12), bottom - scaled(25)},
+                 "inside faces; length not to scale", Type::small, colour::scribed_soft);
     const auto length = engine::Length::from_nm(derived.resolved.pieces[piece].length);
     draw_text_at(on, {area.x + area.width - scaled(12), bottom - scaled(27)},
                  model::length_text(*derived.project, length), Type::strong, colour::scribed,

@@ -1,14 +1,16 @@
 #include "editor/places/finding_list.h"
 
+#include "editor/finding_groups.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
-#include "editor/places/finding_groups.h"
 
 #include <algorithm>
 #include <vector>
 
 namespace editor {
 namespace {
+
+constexpr std::size_t most_cards = 40;  // beyond that nobody reads on
 
 struct Shades {
     ImU32 ground;
@@ -60,35 +62,48 @@ CardText text_of(const FindingGroup& group, const std::vector<model::Finding>& f
             (where.empty() ? "" : where + " \xE2\x80\x94 ") + finding.what, finding.mend};
 }
 
+struct CardHeights {
+    float head = 0.0F;
+    float what = 0.0F;
+    float mend = 0.0F;
+
+    float whole() const { return head + what + mend + 2 * scaled(8); }
+};
+
+float room_in(float width) { return width - 2 * scaled(11); }
+
+CardHeights heights_of(const CardText& text, float width) {
+    const float room = room_in(width);
+    return {height_of_wrapped(text.head, Type::strong, room) + scaled(2),
+            height_of_wrapped(text.what, Type::small, room) + scaled(3),
+            text.mend.empty() ? 0 : height_of_wrapped(text.mend, Type::small, room)};
+}
+
 // Gives whether it was clicked.
 bool draw_card(const CardText& text,
                const Shades& shades,
                const std::string& name,
                bool is_chosen) {
-    const float pad = scaled(11);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
-    const float room = width - 2 * pad;
-    const float head_height = height_of_wrapped(text.head, Type::strong, room) + scaled(2);
-    const float what_height = height_of_wrapped(text.what, Type::small, room) + scaled(3);
-    const float mend_height =
-        text.mend.empty() ? 0 : height_of_wrapped(text.mend, Type::small, room);
-    const float height = head_height + what_height + mend_height + 2 * scaled(8);
-    ImGui::InvisibleButton(name.c_str(), {width, height});
+    const CardHeights heights = heights_of(text, width);
+    const float room = room_in(width);
+    const float x = at.x + (width - room) / 2;
+    ImGui::InvisibleButton(name.c_str(), {width, heights.whole()});
     const bool hot = ImGui::IsItemHovered();
     const bool clicked = ImGui::IsItemClicked();
     log_item(name, text.head);
     ImDrawList& on = *ImGui::GetWindowDrawList();
-    const ImVec2 end{at.x + width, at.y + height};
+    const ImVec2 end{at.x + width, at.y + heights.whole()};
     on.AddRectFilled(at, end, shades.ground, scaled(3));
     on.AddRect(at, end, is_chosen || hot ? colour::dye : shades.edge, scaled(3), 0,
                is_chosen ? scaled(2) : 1.0F);
     float y = at.y + scaled(8);
-    draw_card_text(on, {at.x + pad, y}, text.head, Type::strong, shades.text, room);
-    y += head_height;
-    draw_card_text(on, {at.x + pad, y}, text.what, Type::small, colour::ink, room);
-    y += what_height;
-    draw_card_text(on, {at.x + pad, y}, text.mend, Type::small, colour::dye, room);
+    draw_card_text(on, {x, y}, text.head, Type::strong, shades.text, room);
+    y += heights.head;
+    draw_card_text(on, {x, y}, text.what, Type::small, colour::ink, room);
+    y += heights.what;
+    draw_card_text(on, {x, y}, text.mend, Type::small, colour::dye, room);
     return clicked;
 }
 
@@ -107,9 +122,8 @@ void draw_finding_list(const Derived& derived, Selection& selection) {
         return;
     }
     draw_heading(findings.size());
-    const auto groups = finding_groups(findings);
-    constexpr std::size_t most = 40;  // beyond that nobody reads on
-    for (std::size_t i = 0; i < std::min(most, groups.size()); ++i) {
+    const auto& groups = derived.finding_groups;
+    for (std::size_t i = 0; i < std::min(most_cards, groups.size()); ++i) {
         const auto& group = groups[i];
         const Shades shades = shades_of(findings[group.findings[0]].severity);
         const bool is_chosen = !group.concerns.empty() && selection.subjects == group.concerns;
@@ -118,9 +132,20 @@ void draw_finding_list(const Derived& derived, Selection& selection) {
             selection = selection_of_subjects(*derived.project, derived.resolved, group.concerns);
         }
     }
-    if (groups.size() > most) {
-        draw_text("and " + std::to_string(groups.size() - most) + " more", colour::quiet);
+    if (groups.size() > most_cards) {
+        draw_text("and " + std::to_string(groups.size() - most_cards) + " more", colour::quiet);
     }
+}
+
+float height_of_findings(const Derived& derived, float width) {
+    const float line = ImGui::GetTextLineHeightWithSpacing();
+    float height = line;
+    const auto& groups = derived.finding_groups;
+    for (std::size_t i = 0; i < std::min(most_cards, groups.size()); ++i) {
+        const CardText text = text_of(groups[i], derived.findings);
+        height += heights_of(text, width).whole() + ImGui::GetStyle().ItemSpacing.y;
+    }
+    return groups.size() > most_cards ? height + line : height;
 }
 
 }  // namespace editor

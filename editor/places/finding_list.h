@@ -9,4 +9,7 @@ namespace editor {
 // Clicking a finding selects what it concerns.
 void draw_finding_list(const Derived& derived, Selection& selection);
 
+// How high the list is at that width.
+float height_of_findings(const Derived& derived, float width);
+
 }  // namespace editor

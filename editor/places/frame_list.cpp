@@ -2,8 +2,8 @@
 
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/bar_text.h"
 #include "editor/places/section_choice.h"
-#include "engine/measure/tape.h"
 
 #include <algorithm>
 
@@ -78,15 +78,6 @@ std::optional<Change> draw_use(const StockUse& use,
 
 }  // namespace
 
-std::string bar_text(engine::Length length, const engine::TapeStyle& shown) {
-    const auto unit = engine::bare_unit(shown);
-    if (unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot) {
-        return engine::tape_text(length, {.form = engine::TapeForm::feet_inches, .denominator = 1});
-    }
-    return engine::tape_text(length,
-                             {.form = engine::TapeForm::metre, .decimals = 2, .with_unit = true});
-}
-
 std::optional<Change> draw_frame_list(const Derived& derived,
                                       const model::Catalogue& catalogue,
                                       Selection& selection,
@@ -100,7 +91,7 @@ std::optional<Change> draw_frame_list(const Derived& derived,
         if (!table) continue;
         ImGui::TableSetupColumn("section", ImGuiTableColumnFlags_WidthStretch);
         ImGui::TableSetupColumn("pieces", ImGuiTableColumnFlags_WidthFixed, scaled(48));
-        ImGui::TableSetupColumn("bar", ImGuiTableColumnFlags_WidthFixed, scaled(62));
+        ImGui::TableSetupColumn("bar", ImGuiTableColumnFlags_WidthFixed, scaled(78));
         for (const auto& use : uses_in(derived, f)) {
             auto one = draw_use(use, frame, derived, catalogue, selection, filter);
             if (one) change = std::move(one);

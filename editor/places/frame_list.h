@@ -16,7 +16,4 @@ std::optional<Change> draw_frame_list(const Derived& derived,
                                       Selection& selection,
                                       std::string& filter);
 
-// "41 ft 2" or "12.5 m": how much bar that is.
-std::string bar_text(engine::Length length, const engine::TapeStyle& shown);
-
 }  // namespace editor

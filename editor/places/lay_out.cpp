@@ -6,11 +6,19 @@
 #include "editor/places/finding_list.h"
 #include "editor/places/frame_list.h"
 
+#include <algorithm>
+
 namespace editor {
 namespace {
 
 void keep_first(std::optional<Change>& change, std::optional<Change> other) {
     if (!change) change = std::move(other);
+}
+
+// Findings keep their place at the foot of the panel, however long the list above them is.
+float findings_height(const Area& area, const Derived& derived) {
+    const float most = area.height * 0.4F;
+    return std::min(most, height_of_findings(derived, area.width - scaled(32)) + scaled(34));
 }
 
 }  // namespace
@@ -19,15 +27,21 @@ std::optional<Change> draw_lay_out(const Area& area,
                                    const Derived& derived,
                                    const model::Catalogue& catalogue,
                                    LayOutState state) {
-    const PanelScope panel("Lay out", area);
-    auto change = draw_dimension_list(derived, state.hand, state.selection, state.dialog);
-    if (!derived.project->frames.empty()) {
-        draw_rule();
-        keep_first(change, draw_fastener_choice(derived, catalogue));
-        keep_first(change,
-                   draw_frame_list(derived, catalogue, state.selection, state.stock_filter));
+    const PanelScope panel("Lay out", area,
+                           ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    std::optional<Change> change;
+    {
+        const ChildScope list("stated", {0, -findings_height(area, derived)});
+        change = draw_dimension_list(derived, state.hand, state.selection, state.dialog);
+        if (!derived.project->frames.empty()) {
+            draw_rule();
+            keep_first(change, draw_fastener_choice(derived, catalogue));
+            keep_first(change,
+                       draw_frame_list(derived, catalogue, state.selection, state.stock_filter));
+        }
     }
     draw_rule();
+    const ChildScope list("found");
     draw_finding_list(derived, state.selection);
     return change;
 }

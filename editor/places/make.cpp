@@ -79,8 +79,8 @@ void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selecti
     fixed_column("Mark", 44);
     fixed_column("Cut", 30);
     fixed_column("Length", 74);
-    fixed_column("From", 170);
-    fixed_column("Hand", 62);
+    fixed_column("From", 176);
+    fixed_column("Hand", 60);
     ImGui::TableSetupColumn("Goes to", ImGuiTableColumnFlags_WidthStretch);
     draw_header();
     ImGuiListClipper clipper;

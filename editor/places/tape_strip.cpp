@@ -72,6 +72,17 @@ void draw_face(const TapeStrip& look,
     }
 }
 
+// Tab takes what was typed and goes on to the next dimension.
+std::optional<Change> take_and_go_on(const Derived& derived, DimensionHand& hand) {
+    const TypedFormula typed = *hand.typed;
+    auto change = take_typed(hand, derived, true);
+    const auto& all = derived.project->dimensions;
+    for (std::size_t i = 0; i + 1 < all.size() && !hand.refused; ++i) {
+        if (all[i].name == typed.dimension) begin_typing(hand, all[i + 1], typed.strip);
+    }
+    return change;
+}
+
 // The field that takes the strip's place while its formula is typed.
 std::optional<Change> draw_typing(const TapeStrip& look,
                                   const Derived& derived,
@@ -88,6 +99,7 @@ std::optional<Change> draw_typing(const TapeStrip& look,
                                    .nudged = nudged});
     hand.typed->wants_focus = false;
     if (field.entered) return take_typed(hand, derived, true);
+    if ((field.active || field.left) && is_pressed(key::tab)) return take_and_go_on(derived, hand);
     if (!field.left) return std::nullopt;
     if (is_pressed(key::escape)) {
         hand.typed.reset();

@@ -98,7 +98,7 @@ std::string_view draw_tabs(const Area& area, const Desk& desk, const Derived& de
     std::string_view asked;
     float x = area.x + std::max(scaled(360), area.width * 0.28F);
     for (const auto& tab : place_tabs(derived)) {
-        const Area at{x, area.y, scaled(128), area.height - scaled(1)};
+        const Area at{x, area.y, scaled(150), area.height - scaled(1)};
         if (draw_tab(tab, at, desk.ui.place == tab.place)) asked = tab.command;
         x += at.width;
     }

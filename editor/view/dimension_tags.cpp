@@ -214,6 +214,20 @@ std::vector<TaggedDimension> tagged_dimensions(const Derived& derived) {
     return tags;
 }
 
+float room_for_tags(const std::vector<TaggedDimension>& tags) {
+    int deepest = 0;
+    int depth = 0;
+    for (std::size_t i = 0; i < tags.size(); ++i) {
+        const bool goes_on =
+            i > 0 && tags[i].frame == tags[i - 1].frame && tags[i].axis == tags[i - 1].axis;
+        depth = goes_on ? depth + 1 : 1;
+        deepest = std::max(deepest, depth);
+    }
+    if (deepest == 0) return 0.0F;
+    constexpr float half_tag = 48.0F;
+    return static_cast<float>(first_offset + next_offset * (deepest - 1)) + half_tag;
+}
+
 std::optional<Change> draw_dimension_tags(const Area& area,
                                           const Derived& derived,
                                           const ViewState& view,

@@ -28,6 +28,9 @@ struct TaggedDimension {
 // In order of frame, axis and length; each dimension once.
 std::vector<TaggedDimension> tagged_dimensions(const Derived& derived);
 
+// How many pixels beside the skeleton the lines and tags take, at scale 1.
+float room_for_tags(const std::vector<TaggedDimension>& tags);
+
 std::optional<Change> draw_dimension_tags(const Area& area,
                                           const Derived& derived,
                                           const ViewState& view,

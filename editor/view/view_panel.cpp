@@ -123,6 +123,13 @@ engine::Bounds what_to_see(const engine::SceneData& scene) {
     return engine::is_empty(skeleton) ? engine::bounds_of(scene) : skeleton;
 }
 
+// As a share of the picture: the tags must find room beside the skeleton.
+double fit_margin(const Derived& derived, const Area& area) {
+    const float tags = scaled(room_for_tags(tagged_dimensions(derived)));
+    const float share = tags / std::max(1.0F, std::min(area.width, area.height));
+    return std::clamp(static_cast<double>(share), 0.08, 0.26);
+}
+
 }  // namespace
 
 ImTextureID scene_picture() {
@@ -154,8 +161,8 @@ std::optional<Change> draw_view(const Area& area,
     hands.view.viewport = {std::max(1, static_cast<int>(area.width * pixel_scale)),
                            std::max(1, static_cast<int>(area.height * pixel_scale))};
     if (hands.view.wants_fit) {
-        hands.view.camera =
-            engine::fitted(hands.view.camera, what_to_see(scene), hands.view.viewport, 0.16);
+        hands.view.camera = engine::fitted(hands.view.camera, what_to_see(scene),
+                                           hands.view.viewport, fit_margin(derived, area));
         hands.view.wants_fit = false;
     }
     ImGui::GetWindowDrawList()->AddImage(scene_picture(), {area.x, area.y},

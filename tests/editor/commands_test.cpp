@@ -85,6 +85,25 @@ TEST_CASE("the chosen member is removed by the delete key and comes back by undo
     CHECK(editor::project_of(ui.desk).frames[0].members.size() == members);
 }
 
+TEST_CASE("the project is named by its form", "[editor][commands]") {
+    HeadlessUi ui;
+    editor::run_command(ui.desk, "project.name");
+    ui.settle();
+    ui.fill("Title/name", "Repair van");
+    CHECK(editor::title_of(ui.desk) == "Repair van");
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+}
+
+TEST_CASE("the frame of the chosen piece is removed whole", "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
+    editor::run_command(ui.desk, "frame.remove");
+    CHECK(editor::project_of(ui.desk).frames.empty());
+    CHECK(ui.desk.ui.selection.pieces.empty());
+}
+
 TEST_CASE("text grows and shrinks within bounds", "[editor][commands]") {
     HeadlessUi ui;
     for (int i = 0; i < 40; ++i) editor::run_command(ui.desk, "view.larger");

@@ -96,6 +96,21 @@ TEST_CASE("escape leaves a typed dimension as it was", "[editor][dimension]") {
     CHECK_FALSE(ui.desk.ui.hand.typed);
 }
 
+TEST_CASE("tab takes what was typed and goes on to the next dimension", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.write("Lay out/width", "30");
+    ui.press(key::tab);
+    CHECK(ui.shown("width") == "30");
+    REQUIRE(ui.desk.ui.hand.typed);
+    CHECK(ui.desk.ui.hand.typed->dimension == editor::project_of(ui.desk).dimensions[1].name);
+    ui.press('A', key::left_control);
+    ui.type("17");
+    ui.press(key::enter);
+    CHECK(ui.shown(editor::project_of(ui.desk).dimensions[1].name) == "17");
+}
+
 TEST_CASE("a click elsewhere takes what was typed", "[editor][dimension]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);

@@ -1,4 +1,4 @@
-#include "editor/places/finding_groups.h"
+#include "editor/finding_groups.h"
 
 #include <algorithm>
 #include <map>

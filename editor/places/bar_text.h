@@ -1,0 +1,28 @@
+// Lengths of bar as the dealer says them, and the bars that a project takes.
+#pragma once
+
+#include "editor/derived.h"
+#include "engine/measure/tape.h"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace editor {
+
+// "41 ft 2 in", "20 ft" or "12.5 m": to the nearest inch or centimetre.
+std::string bar_text(engine::Length length, const engine::TapeStyle& shown);
+
+// The rows of one bar: [first, first + count) in Derived::bars.
+struct BarRun {
+    std::size_t first = 0;
+    std::size_t count = 0;
+};
+
+std::vector<BarRun> bar_runs(const Derived& derived);
+
+// "3 x 16 ft + 1 x 20 ft", longest first, and the offcuts that are used; "no bar" where there is
+// none. Of one section, or of all.
+std::string bars_text(const Derived& derived, const std::string& section = {});
+
+}  // namespace editor
