@@ -23,6 +23,12 @@ const char* title_of(BrowseFor purpose) {
     return "";
 }
 
+const char* nothing_text(BrowseFor purpose) {
+    return purpose == BrowseFor::exporting
+               ? "No folders in here. To make one, type its name behind the folder above"
+               : "No folders and no projects in here";
+}
+
 const char* verb_of(BrowseFor purpose) {
     switch (purpose) {
         case BrowseFor::opening:
@@ -77,7 +83,7 @@ void draw_entries(FileBrowser& browser, BrowserOutcome& outcome) {
         if (row.clicked) take_entry(browser, i, row.twice, outcome);
         if (row.clicked && row.twice) break;
     }
-    if (entries.empty()) draw_text("Nothing to show in this folder", colour::quiet);
+    if (entries.empty()) draw_text(nothing_text(browser.purpose), colour::quiet);
     ImGui::EndChild();
 }
 

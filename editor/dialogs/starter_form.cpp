@@ -8,6 +8,7 @@
 #include "editor/places/section_choice.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace editor {
 namespace {
@@ -22,8 +23,8 @@ std::string free_frame_name(const model::Project& project, const std::string& wa
     return name;
 }
 
-// A hand's breadth to the right of everything.
-engine::Length place_beside(const Derived& derived) {
+// A hand's breadth to the right of everything, on a whole inch or centimetre.
+engine::Length place_beside(const Derived& derived, bool metric) {
     const auto& resolved = derived.resolved;
     if (resolved.pieces.empty()) return {};
     model::Nm right = 0;
@@ -32,9 +33,10 @@ engine::Length place_beside(const Derived& derived) {
         right = std::max(right, model::to_room(frame, piece.extents.lo)[0]);
         right = std::max(right, model::to_room(frame, piece.extents.hi)[0]);
     }
-    const auto hand = engine::Length::from_nm(100 * engine::Length::nm_per_mm);
-    const auto step = engine::Length::from_nm(25 * engine::Length::nm_per_mm).nm();
-    return engine::Length::from_nm((right + hand.nm()) / step * step);
+    const auto step =
+        metric ? 10 * engine::Length::nm_per_mm : std::int64_t{engine::Length::nm_per_inch};
+    const auto hand = 100 * engine::Length::nm_per_mm;
+    return engine::Length::from_nm((right + hand) / step * step);
 }
 
 const char* usual_section(bool metric) {
@@ -181,7 +183,7 @@ StarterForm starter_form(StarterKind kind, const Derived& derived, const model::
     StarterForm form{.kind = kind};
     form.frame = free_frame_name(*derived.project, kind == StarterKind::box ? "box" : "counter");
     form.section = first_section(derived, tables, metric);
-    form.beside = engine::exact_text(place_beside(derived), derived.project->shown);
+    form.beside = engine::exact_text(place_beside(derived, metric), derived.project->shown);
     fill_sizes(form, metric);
     return form;
 }

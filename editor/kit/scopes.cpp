@@ -1,11 +1,29 @@
 #include "editor/kit/scopes.h"
 
+#include "editor/keys.h"
+
 namespace editor {
 namespace {
 
 constexpr ImGuiWindowFlags fixed_panel = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoMove |
                                          ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoCollapse |
                                          ImGuiWindowFlags_NoSavedSettings;
+
+// Beside the last item, on the side where the popup has room.
+void place_popup() {
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    const ImVec2 least = ImGui::GetItemRectMin();
+    const ImVec2 most = ImGui::GetItemRectMax();
+    const bool is_low = most.y + scaled(400) > screen.y && least.y > screen.y / 2;
+    const bool is_right = least.x + scaled(340) > screen.x;
+    ImGui::SetNextWindowPos({is_right ? most.x : least.x, is_low ? least.y : most.y},
+                            ImGuiCond_Always, {is_right ? 1.0F : 0.0F, is_low ? 1.0F : 0.0F});
+}
+
+bool begin_popup(const char* name) {
+    place_popup();
+    return ImGui::BeginPopup(name);
+}
 
 bool begin_dialog(const char* name, float width) {
     if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
@@ -28,6 +46,10 @@ PanelScope::PanelScope(const char* name, const Area& area, ImGuiWindowFlags more
     ImGui::SetNextWindowPos({area.x, area.y});
     ImGui::SetNextWindowSize({area.width, area.height});
     ImGui::Begin(name, nullptr, fixed_panel | more);
+}
+
+PopupScope::PopupScope(const char* name) : OpenScope{begin_popup(name)}, items_{name} {
+    if (is_open_ && ImGui::IsKeyPressed(key::escape, false)) ImGui::CloseCurrentPopup();
 }
 
 DialogScope::DialogScope(const char* name, const char* title, float width)

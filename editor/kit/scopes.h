@@ -107,9 +107,10 @@ protected:
     bool is_open_ = false;
 };
 
+// Opens under the last item, or above it where there is more room; Escape closes it.
 class PopupScope : public OpenScope {
 public:
-    explicit PopupScope(const char* name) : OpenScope{ImGui::BeginPopup(name)}, items_{name} {}
+    explicit PopupScope(const char* name);
     ~PopupScope() {
         if (is_open_) ImGui::EndPopup();
     }

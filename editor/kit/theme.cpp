@@ -10,7 +10,7 @@ ImVec4 as_vector(ImU32 packed) { return ImGui::ColorConvertU32ToFloat4(packed); 
 void set_colours(ImGuiStyle& style) {
     const std::pair<ImGuiCol, ImU32> pairs[] = {
         {ImGuiCol_Text, colour::ink},
-        {ImGuiCol_TextDisabled, colour::faint},
+        {ImGuiCol_TextDisabled, colour::from_rgb(0x8f897b)},
         {ImGuiCol_WindowBg, colour::panel},
         {ImGuiCol_ChildBg, colour::from_rgb(0, 0)},
         {ImGuiCol_PopupBg, colour::panel},

@@ -110,15 +110,16 @@ std::string last_edit_text(const Desk& desk, const Derived& derived) {
 
 std::string next_text(const Derived& derived) {
     if (derived.project->frames.empty()) return "start a frame: Frame, New box frame";
-    const auto& findings = derived.findings;
-    const auto worst = std::max_element(
-        findings.begin(), findings.end(),
-        [](const model::Finding& a, const model::Finding& b) { return a.severity < b.severity; });
-    if (worst == findings.end() || worst->severity == model::Severity::note) {
+    const auto& groups = derived.finding_groups;  // the worst first
+    const auto is_note = [&](const FindingGroup& group) {
+        return derived.findings[group.findings[0]].severity == model::Severity::note;
+    };
+    if (groups.empty() || is_note(groups.front())) {
         return "export the schedules, or change a dimension";
     }
-    const std::string where = model::where_text(*worst);
-    return (where.empty() ? "" : where + ": ") + worst->what;
+    const std::string where = where_words(groups.front(), derived.findings);
+    const std::string& what = derived.findings[groups.front().findings[0]].what;
+    return where.empty() ? what : where + ": " + what;
 }
 
 void draw_consequences(const Area& area, Desk& desk, const Derived& derived) {

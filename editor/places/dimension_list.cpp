@@ -89,7 +89,8 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
                                      DimensionHand& hand,
                                      const Selection& selection,
                                      Dialog& dialog) {
-    const float strip_width = scaled(150);
+    const StyleScope close(ImGuiStyleVar_ItemSpacing, scaled(8, 3));
+    const float strip_width = std::min(scaled(150), ImGui::GetContentRegionAvail().x * 0.52F);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     draw_name(dimension, width - strip_width, dialog);

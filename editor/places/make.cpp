@@ -149,9 +149,10 @@ void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selec
     while (clipper.Step()) {
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
             const auto& row = derived.drills[static_cast<std::size_t>(i)];
-            const auto* before = i > clipper.DisplayStart
-                                     ? &derived.drills[static_cast<std::size_t>(i - 1)]
-                                     : nullptr;
+            // The first line that shows says drill and fence again; the clipper also draws line 0
+            // alone, to measure it.
+            const bool is_first = i == 0 || (i == clipper.DisplayStart && i > 1);
+            const auto* before = is_first ? nullptr : &row - 1;
             const bool new_drill = before == nullptr || before->drill != row.drill;
             const bool new_fence = new_drill || before->fence != row.fence;
             const IdScope id(i);

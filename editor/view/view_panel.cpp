@@ -31,6 +31,7 @@ void turn_and_move(ViewState& view, float pixel_scale) {
                        ImGui::IsMouseDragging(ImGuiMouseButton_Middle, 0.0F);
     view.is_turning = left || other;
     if (!view.is_turning || !has_moved()) return;
+    view.is_fitted = false;
     const double dx = static_cast<double>(io.MouseDelta.x);
     const double dy = static_cast<double>(io.MouseDelta.y);
     if (other || io.KeyShift) {
@@ -87,6 +88,7 @@ void use_mouse(const Area& area,
     } else if (ImGui::IsItemHovered()) {
         point(scene, hands.view, pixel, pixel_scale);
         if (io.MouseWheel != 0.0F) {
+            hands.view.is_fitted = false;
             const double factor = std::pow(zoom_per_notch, static_cast<double>(io.MouseWheel));
             hands.view.camera =
                 engine::zoomed(hands.view.camera, factor, pixel, hands.view.viewport);
@@ -158,12 +160,15 @@ std::optional<Change> draw_view(const Area& area,
     const PanelScope panel("View", area,
                            ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
-    hands.view.viewport = {std::max(1, static_cast<int>(area.width * pixel_scale)),
-                           std::max(1, static_cast<int>(area.height * pixel_scale))};
+    const engine::Viewport viewport{std::max(1, static_cast<int>(area.width * pixel_scale)),
+                                    std::max(1, static_cast<int>(area.height * pixel_scale))};
+    if (viewport != hands.view.viewport && hands.view.is_fitted) hands.view.wants_fit = true;
+    hands.view.viewport = viewport;
     if (hands.view.wants_fit) {
         hands.view.camera = engine::fitted(hands.view.camera, what_to_see(scene),
                                            hands.view.viewport, fit_margin(derived, area));
         hands.view.wants_fit = false;
+        hands.view.is_fitted = true;
     }
     ImGui::GetWindowDrawList()->AddImage(scene_picture(), {area.x, area.y},
                                          {area.x + area.width, area.y + area.height}, {0, 1},

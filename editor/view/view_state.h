@@ -12,6 +12,7 @@ struct ViewState {
     engine::Camera camera = engine::seen_from(engine::ViewFrom::corner);
     engine::Viewport viewport;  // pixels of the picture
     bool wants_fit = true;
+    bool is_fitted = false;  // still as it was fitted: another size of the view fits it again
     std::optional<model::Index> hovered;  // piece
     bool is_turning = false;              // a drag that moves the camera is under way
 };
