@@ -94,9 +94,7 @@ std::optional<std::uint32_t> side_at(const std::vector<ExtrusionSide>& sides,
 
 bool is_clear(const AcceptedHole& hole, const std::vector<AcceptedHole>& others) {
     return std::ranges::none_of(others, [&hole](const AcceptedHole& other) {
-        if (other.sides != hole.sides && other.sides[0] != hole.sides[0] &&
-            other.sides[1] != hole.sides[1])
-            return false;
+        if (other.sides[0] != hole.sides[0] && other.sides[1] != hole.sides[1]) return false;
         const double dx = other.shape.along - hole.shape.along;
         const double dy = other.shape.across - hole.shape.across;
         const double apart = other.shape.radius + hole.shape.radius + least_gap;
