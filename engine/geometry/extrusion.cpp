@@ -1,5 +1,6 @@
 #include "engine/geometry/extrusion.h"
 
+#include "engine/geometry/drilled_face.h"
 #include "engine/geometry/mesh_writer.h"
 #include "engine/geometry/unit_circle.h"
 
@@ -8,8 +9,6 @@
 #include <optional>
 
 namespace engine {
-
-using Ring = std::array<MeshPoint, hole_chords>;
 
 // One side of the section, as it lies in the section and in the world.
 struct ExtrusionSide {
@@ -27,14 +26,12 @@ struct ExtrusionSide {
 struct AcceptedHole {
     CrossHole shape;                       // with from <= to
     std::array<std::uint32_t, 2> sides{};  // at from and at to
-    std::array<Ring, 2> rings;
+    std::array<Rim, 2> rims;
 };
 
 struct ExtrusionWork {
-    FaceTriangles face;
-    std::vector<FacePoint> face_points;
-    std::vector<MeshPoint> face_positions;
-    std::vector<std::uint32_t> face_loop_ends;
+    FaceTriangles section;
+    DrilledFace face;
     std::vector<AcceptedHole> holes;
     std::vector<ExtrusionSide> sides;
     std::vector<std::uint32_t> end_triangles;
@@ -92,17 +89,19 @@ std::optional<std::uint32_t> side_at(const std::vector<ExtrusionSide>& sides,
     return std::nullopt;
 }
 
-bool is_clear(const AcceptedHole& hole, const std::vector<AcceptedHole>& others) {
-    return std::ranges::none_of(others, [&hole](const AcceptedHole& other) {
-        if (other.sides[0] != hole.sides[0] && other.sides[1] != hole.sides[1]) return false;
-        const double dx = other.shape.along - hole.shape.along;
-        const double dy = other.shape.across - hole.shape.across;
-        const double apart = other.shape.radius + hole.shape.radius + least_gap;
+bool is_clear(const CrossHole& hole,
+              const std::array<std::uint32_t, 2>& sides,
+              const std::vector<AcceptedHole>& others) {
+    return std::ranges::none_of(others, [&](const AcceptedHole& other) {
+        if (other.sides[0] != sides[0] && other.sides[1] != sides[1]) return false;
+        const double dx = other.shape.along - hole.along;
+        const double dy = other.shape.across - hole.across;
+        const double apart = other.shape.radius + hole.radius + least_gap;
         return dx * dx + dy * dy < apart * apart;
     });
 }
 
-void fill_rings(AcceptedHole& hole, const Placement& place) {
+void fill_rims(AcceptedHole& hole, const Placement& place) {
     const auto& shape = hole.shape;
     const Vector& across = shape.axis == 0 ? place.y : place.x;
     const Vector& drilled = shape.axis == 0 ? place.x : place.y;
@@ -120,8 +119,8 @@ void fill_rings(AcceptedHole& hole, const Placement& place) {
     for (std::size_t k = 0; k < hole_chords; ++k) {
         for (std::size_t i = 0; i < 3; ++i) {
             const double at = centre[i] + circle[k][0] * cosine[i] + circle[k][1] * sine[i];
-            hole.rings[0][k][i] = static_cast<float>(at);
-            hole.rings[1][k][i] = static_cast<float>(at + through[i]);
+            hole.rims[0][k][i] = static_cast<float>(at);
+            hole.rims[1][k][i] = static_cast<float>(at + through[i]);
         }
     }
 }
@@ -132,22 +131,23 @@ void collect_holes(ExtrusionWork& work,
                    const Placement& place) {
     work.holes.clear();
     for (const auto& shape : wanted) {
-        AcceptedHole hole;
-        hole.shape = shape;
-        if (shape.from > shape.to) std::swap(hole.shape.from, hole.shape.to);
         const double reach = shape.radius + least_gap;
         if (!(shape.radius > least_gap) || !(shape.along - reach >= 0.0) ||
             !(shape.along + reach <= length) || shape.axis > 1)
             continue;
-        const auto first = side_at(work.sides, shape, hole.shape.from);
-        const auto second = side_at(work.sides, shape, hole.shape.to);
+        const auto [from, to] = std::minmax(shape.from, shape.to);
+        const auto first = side_at(work.sides, shape, from);
+        const auto second = side_at(work.sides, shape, to);
         if (!first || !second || *first == *second) continue;
-        hole.sides = {*first, *second};
-        if (!is_clear(hole, work.holes)) continue;
+        if (!is_clear(shape, {*first, *second}, work.holes)) continue;
         ++work.sides[*first].holes;
         ++work.sides[*second].holes;
-        fill_rings(hole, place);
-        work.holes.push_back(hole);
+        auto& hole = work.holes.emplace_back();
+        hole.shape = shape;
+        hole.shape.from = from;
+        hole.shape.to = to;
+        hole.sides = {*first, *second};
+        fill_rims(hole, place);
     }
 }
 
@@ -180,45 +180,30 @@ void write_plain_side(MeshWriter& writer,
     writer.quad(a, b, c, d);
 }
 
-// The rim of a hole as a hole of a face: clockwise as the face is seen from outside.
-void add_rim(ExtrusionWork& work, const ExtrusionSide& side, const AcceptedHole& hole, int end) {
+// As the face of a side that runs in `side.along`: from there, the bar's run lies to the left, and
+// the face's own axes are the run and the way back.
+FaceHole face_hole(const ExtrusionSide& side, const AcceptedHole& hole, std::size_t end) {
     const std::size_t other = 1U - hole.shape.axis;
-    const bool rising = side.along[other] > 0.0;
-    const auto& ring = hole.rings[static_cast<std::size_t>(end)];
-    const double across =
-        rising ? side.from[other] - hole.shape.across : hole.shape.across - side.from[other];
-    const double radius = hole.shape.radius;
-    const auto& circle = unit_circle();
-    for (std::size_t k = 0; k < hole_chords; ++k) {
-        const std::size_t corner = rising ? k : hole_chords - 1 - k;
-        const double sine = rising ? -circle[corner][1] : circle[corner][1];
-        work.face_points.push_back(
-            {hole.shape.along + radius * circle[corner][0], across + radius * sine});
-        work.face_positions.push_back(ring[corner]);
-    }
-    work.face_loop_ends.push_back(static_cast<std::uint32_t>(work.face_points.size()));
+    const bool is_rising = side.along[other] > 0.0;
+    const double passed = std::abs(hole.shape.across - side.from[other]);
+    return {.at = {hole.shape.along, side.length - passed},
+            .radius = hole.shape.radius,
+            .is_turned_over = is_rising,
+            .rim = &hole.rims[end]};
 }
 
-// Seen from outside, the bar's run lies to the right and the side's own direction downwards.
 void write_drilled_side(MeshWriter& writer,
                         ExtrusionWork& work,
                         double length,
                         std::uint32_t index) {
     const auto& side = work.sides[index];
     const auto& next = work.sides[side.next];
-    work.face_points.assign(
-        {{0.0, -side.length}, {length, -side.length}, {length, 0.0}, {0.0, 0.0}});
-    work.face_positions.assign({next.at_start, next.at_end, side.at_end, side.at_start});
-    work.face_loop_ends.assign({4U});
+    work.face.begin(length, side.length, {next.at_start, next.at_end, side.at_end, side.at_start});
     for (const auto& hole : work.holes) {
-        if (hole.sides[0] == index) add_rim(work, side, hole, 0);
-        if (hole.sides[1] == index) add_rim(work, side, hole, 1);
+        if (hole.sides[0] == index) work.face.add(face_hole(side, hole, 0));
+        if (hole.sides[1] == index) work.face.add(face_hole(side, hole, 1));
     }
-    const auto base = writer.next_vertex();
-    for (const auto& position : work.face_positions) writer.vertex(position, side.normal);
-    const auto triangles = work.face.of(work.face_points, work.face_loop_ends);
-    for (std::size_t i = 0; i + 2 < triangles.size(); i += 3)
-        writer.triangle(base + triangles[i], base + triangles[i + 1], base + triangles[i + 2]);
+    work.face.write(writer, side.normal);
 }
 
 // ---- holes and ends -----------------------------------------------------------------------------
@@ -234,8 +219,8 @@ void write_hole(MeshWriter& writer, const AcceptedHole& hole, const Placement& p
         const auto s = static_cast<float>(circle[k][1]);
         MeshPoint inwards{};
         for (std::size_t i = 0; i < 3; ++i) inwards[i] = -c * along_axis[i] - s * across_axis[i];
-        writer.vertex(hole.rings[0][k], inwards);
-        writer.vertex(hole.rings[1][k], inwards);
+        writer.vertex(hole.rims[0][k], inwards);
+        writer.vertex(hole.rims[1][k], inwards);
     }
     for (std::uint32_t k = 0; k < hole_chords; ++k) {
         const std::uint32_t near = base + 2 * k;
@@ -247,7 +232,7 @@ void write_hole(MeshWriter& writer, const AcceptedHole& hole, const Placement& p
             writer.quad(near, near + 1, after + 1, after);
         }
         const std::size_t next = (k + 1) % hole_chords;
-        for (const auto& ring : hole.rings) writer.edge(ring[k], ring[next]);
+        for (const auto& rim : hole.rims) writer.edge(rim[k], rim[next]);
     }
 }
 
@@ -281,15 +266,16 @@ bool can_be_made(const Profile& profile, double length) {
            profile.loop_ends.back() == profile.points.size();
 }
 
-MeshCounts counts_of(const Profile& profile, std::size_t end_triangles, std::size_t holes) {
+}  // namespace
+
+MeshCounts extrusion_counts(const Profile& profile, std::size_t holes) {
     const std::size_t points = profile.points.size();
-    // A hole gives its two sides two triangles more than it has corners, each.
-    return {.vertices = 6 * points + 4 * hole_chords * holes,
-            .triangles = 2 * points + 2 * end_triangles + (4 * hole_chords + 4) * holes,
+    const std::size_t end_triangles = points + 2 * profile.loop_ends.size();
+    return {.vertices = 6 * points + 2 * (hole_chords + hole_vertices_most) * holes,
+            .triangles =
+                2 * points + 2 * end_triangles + 2 * (hole_chords + hole_triangles_most) * holes,
             .edges = 3 * points + 2 * hole_chords * holes};
 }
-
-}  // namespace
 
 ExtrusionMesher::ExtrusionMesher() : work_{std::make_unique<ExtrusionWork>()} {}
 ExtrusionMesher::~ExtrusionMesher() = default;
@@ -303,13 +289,12 @@ std::size_t ExtrusionMesher::append(Mesh& mesh,
                                     const Placement& place) {
     if (!can_be_made(profile, length)) return 0;
     auto& work = *work_;
-    const auto ends = work.face.of(profile.points, profile.loop_ends);
+    const auto ends = work.section.of(profile.points, profile.loop_ends);
     if (ends.empty()) return 0;
     work.end_triangles.assign(ends.begin(), ends.end());
     collect_sides(work.sides, profile, length, place);
     collect_holes(work, length, holes, place);
-    MeshWriter writer{mesh, counts_of(profile, work.end_triangles.size() / 3, work.holes.size()),
-                      is_mirrored(place)};
+    MeshWriter writer{mesh, extrusion_counts(profile, work.holes.size()), is_mirrored(place)};
     for (std::uint32_t i = 0; i < work.sides.size(); ++i) {
         if (work.sides[i].holes == 0) {
             write_plain_side(writer, work.sides, profile, i);

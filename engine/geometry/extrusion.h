@@ -3,6 +3,7 @@
 
 #include "engine/geometry/face_triangles.h"
 #include "engine/geometry/mesh.h"
+#include "engine/geometry/mesh_writer.h"
 #include "engine/geometry/placement.h"
 
 #include <array>
@@ -38,6 +39,9 @@ struct CrossHole {
     double along = 0.0;   // its centre from the bar's start, mm
     double radius = 0.0;  // mm
 };
+
+// The most that a bar of this section with so many holes appends.
+MeshCounts extrusion_counts(const Profile& profile, std::size_t holes);
 
 struct ExtrusionWork;
 

@@ -6,14 +6,13 @@ namespace engine {
 
 std::span<const std::uint32_t> FaceTriangles::of(std::span<const FacePoint> points,
                                                  std::span<const std::uint32_t> loop_ends) {
-    triangles_.clear();
     if (points.size() < 3 || loop_ends.empty() || loop_ends.back() != points.size()) return {};
     points_ = points;
-    triangles_most_ = 3 * (points.size() + 2 * (loop_ends.size() - 1) - 2);
-    triangles_.reserve(triangles_most_);
+    triangles_.resize(3 * (points.size() + 2 * (loop_ends.size() - 1) - 2));
+    index_count_ = 0;
     link(loop_ends);
     collect_turns();
-    if (!sweep() || triangles_.size() != triangles_most_) triangles_.clear();
+    if (!sweep() || index_count_ != triangles_.size()) return {};
     return triangles_;
 }
 
@@ -188,8 +187,11 @@ void FaceTriangles::fan(const Part& part, Id last) {
 }
 
 void FaceTriangles::emit(Id a, Id b, Id c) {
-    if (triangles_.size() + 3 > triangles_most_) return;
-    triangles_.insert(triangles_.end(), {a, b, c});
+    if (index_count_ + 3 > triangles_.size()) return;  // of loops that cross there may be more
+    triangles_[index_count_] = a;
+    triangles_[index_count_ + 1] = b;
+    triangles_[index_count_ + 2] = c;
+    index_count_ += 3;
 }
 
 std::uint32_t FaceTriangles::new_part(Id first) {

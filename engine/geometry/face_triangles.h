@@ -79,7 +79,7 @@ private:
     std::vector<Part> parts_;
     std::vector<std::uint32_t> free_parts_;
     std::vector<std::uint32_t> triangles_;
-    std::size_t triangles_most_ = 0;
+    std::size_t index_count_ = 0;
 };
 
 }  // namespace engine

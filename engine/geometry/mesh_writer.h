@@ -24,45 +24,61 @@ struct MeshCounts {
     std::size_t edges = 0;
 };
 
+inline MeshCounts operator+(const MeshCounts& a, const MeshCounts& b) {
+    return {.vertices = a.vertices + b.vertices,
+            .triangles = a.triangles + b.triangles,
+            .edges = a.edges + b.edges};
+}
+
+// Room for so much more, so that a mesh made of many shapes grows once.
+inline void reserve_more(Mesh& mesh, const MeshCounts& more) {
+    mesh.vertices.reserve(mesh.vertices.size() + more.vertices);
+    mesh.triangles.reserve(mesh.triangles.size() + 3 * more.triangles);
+    mesh.edges.reserve(mesh.edges.size() + 2 * more.edges);
+}
+
 class MeshWriter {
 public:
     // A mirrored shape has its triangles turned over, so that they still look outwards.
     MeshWriter(Mesh& mesh, const MeshCounts& most, bool mirrored)
-        : mesh_{mesh},
-          vertices_{mesh.vertices.size()},
-          indices_{mesh.triangles.size()},
-          edge_ends_{mesh.edges.size()},
-          second_{mirrored ? 2U : 1U},
-          third_{mirrored ? 1U : 2U} {
-        mesh.vertices.resize(vertices_ + most.vertices);
-        mesh.triangles.resize(indices_ + 3 * most.triangles);
-        mesh.edges.resize(edge_ends_ + 2 * most.edges);
+        : mesh_{mesh}, second_{mirrored ? 2 : 1}, third_{mirrored ? 1 : 2} {
+        const auto vertices = mesh.vertices.size();
+        const auto indices = mesh.triangles.size();
+        const auto ends = mesh.edges.size();
+        mesh.vertices.resize(vertices + most.vertices);
+        mesh.triangles.resize(indices + 3 * most.triangles);
+        mesh.edges.resize(ends + 2 * most.edges);
+        vertex_count_ = static_cast<std::uint32_t>(vertices);
+        next_vertex_ = mesh.vertices.data() + vertices;
+        next_index_ = mesh.triangles.data() + indices;
+        next_end_ = mesh.edges.data() + ends;
     }
 
     MeshWriter(const MeshWriter&) = delete;
     MeshWriter& operator=(const MeshWriter&) = delete;
 
+    // Gives back what was not needed.
     ~MeshWriter() {
-        mesh_.vertices.resize(vertices_);
-        mesh_.triangles.resize(indices_);
-        mesh_.edges.resize(edge_ends_);
+        mesh_.vertices.resize(static_cast<std::size_t>(next_vertex_ - mesh_.vertices.data()));
+        mesh_.triangles.resize(static_cast<std::size_t>(next_index_ - mesh_.triangles.data()));
+        mesh_.edges.resize(static_cast<std::size_t>(next_end_ - mesh_.edges.data()));
     }
 
-    std::uint32_t next_vertex() const { return static_cast<std::uint32_t>(vertices_); }
+    std::uint32_t next_vertex() const { return vertex_count_; }
 
     std::uint32_t vertex(const MeshPoint& position, const MeshPoint& normal) {
-        assert(vertices_ < mesh_.vertices.size());
-        mesh_.vertices[vertices_] = {position, normal};
-        return static_cast<std::uint32_t>(vertices_++);
+        assert(next_vertex_ < mesh_.vertices.data() + mesh_.vertices.size());
+        *next_vertex_++ = {position, normal};
+        return vertex_count_++;
     }
 
     // Counter-clockwise seen from outside, in the shape's own axes.
     void triangle(std::uint32_t a, std::uint32_t b, std::uint32_t c) {
-        assert(indices_ + 3 <= mesh_.triangles.size());
-        mesh_.triangles[indices_] = a;
-        mesh_.triangles[indices_ + second_] = b;
-        mesh_.triangles[indices_ + third_] = c;
-        indices_ += 3;
+        assert(next_index_ + 3 <= mesh_.triangles.data() + mesh_.triangles.size());
+        next_index_[0] = a;
+        next_index_[second_] = b;
+        next_index_[third_] = c;
+        next_index_ += 3;
     }
 
     void quad(std::uint32_t a, std::uint32_t b, std::uint32_t c, std::uint32_t d) {
@@ -71,19 +87,20 @@ public:
     }
 
     void edge(const MeshPoint& a, const MeshPoint& b) {
-        assert(edge_ends_ + 2 <= mesh_.edges.size());
-        mesh_.edges[edge_ends_] = a;
-        mesh_.edges[edge_ends_ + 1] = b;
-        edge_ends_ += 2;
+        assert(next_end_ + 2 <= mesh_.edges.data() + mesh_.edges.size());
+        next_end_[0] = a;
+        next_end_[1] = b;
+        next_end_ += 2;
     }
 
 private:
     Mesh& mesh_;
-    std::size_t vertices_;
-    std::size_t indices_;
-    std::size_t edge_ends_;
-    std::size_t second_;
-    std::size_t third_;
+    std::uint32_t vertex_count_ = 0;
+    MeshVertex* next_vertex_ = nullptr;
+    std::uint32_t* next_index_ = nullptr;
+    MeshPoint* next_end_ = nullptr;
+    std::ptrdiff_t second_;
+    std::ptrdiff_t third_;
 };
 
 }  // namespace engine

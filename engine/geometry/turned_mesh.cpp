@@ -11,7 +11,8 @@
 namespace engine {
 namespace {
 
-constexpr std::uint32_t turns = hole_chords;
+static_assert(hole_chords % static_cast<std::size_t>(Roundness::coarse) == 0);
+static_assert(hole_chords == static_cast<std::size_t>(Roundness::fine));
 
 // Outward normal of the profile's part between two points, as (radius, z).
 std::array<double, 2> outward(const TurnedPoint& from, const TurnedPoint& to) {
@@ -39,14 +40,15 @@ bool can_be_made(std::span<const TurnedPoint> profile) {
 
 class Turner {
 public:
-    Turner(MeshWriter& writer, const Placement& place) : writer_{writer}, place_{place} {}
+    Turner(MeshWriter& writer, const Placement& place, Roundness roundness)
+        : writer_{writer}, place_{place}, turns_{static_cast<std::uint32_t>(roundness)} {}
 
     // A ring of corners; one corner in the middle of an end.
     std::uint32_t ring(const TurnedPoint& at, const std::array<double, 2>& normal) {
         const auto first = writer_.next_vertex();
-        const std::uint32_t corners = at.radius > 0.0 ? turns : 1U;
+        const std::uint32_t corners = at.radius > 0.0 ? turns_ : 1U;
         for (std::uint32_t k = 0; k < corners; ++k) {
-            const auto& [c, s] = unit_circle()[k];
+            const auto& [c, s] = unit_circle()[k * hole_chords / turns_];
             const bool on_axis = corners == 1U;
             const double across = on_axis ? 0.0 : normal[0];
             const double along = on_axis ? (normal[1] < 0.0 ? -1.0 : 1.0) : normal[1];
@@ -57,8 +59,8 @@ public:
     }
 
     void band(std::uint32_t lower, bool lower_is_tip, std::uint32_t upper, bool upper_is_tip) {
-        for (std::uint32_t k = 0; k < turns; ++k) {
-            const std::uint32_t next = (k + 1) % turns;
+        for (std::uint32_t k = 0; k < turns_; ++k) {
+            const std::uint32_t next = (k + 1) % turns_;
             if (lower_is_tip) {
                 writer_.triangle(lower, upper + next, upper + k);
             } else if (upper_is_tip) {
@@ -70,30 +72,38 @@ public:
     }
 
     void rim(const TurnedPoint& at) {
-        for (std::uint32_t k = 0; k < turns; ++k)
-            writer_.edge(position(at, k), position(at, (k + 1) % turns));
+        for (std::uint32_t k = 0; k < turns_; ++k)
+            writer_.edge(position(at, k), position(at, (k + 1) % turns_));
     }
 
 private:
     MeshPoint position(const TurnedPoint& at, std::uint32_t k) const {
-        const auto& [c, s] = unit_circle()[k];
+        const auto& [c, s] = unit_circle()[k * hole_chords / turns_];
         return to_floats(point_in(place_, {c * at.radius, s * at.radius, at.z}));
     }
 
     MeshWriter& writer_;
     const Placement& place_;
+    std::uint32_t turns_;
 };
 
 }  // namespace
 
-void append_turned(Mesh& mesh, std::span<const TurnedPoint> profile, const Placement& place) {
+MeshCounts turned_counts(std::size_t profile_points, Roundness roundness) {
+    const auto turns = static_cast<std::size_t>(roundness);
+    return {.vertices = 2 * profile_points * turns,
+            .triangles = 2 * profile_points * turns,
+            .edges = profile_points * turns};
+}
+
+void append_turned(Mesh& mesh,
+                   std::span<const TurnedPoint> profile,
+                   const Placement& place,
+                   Roundness roundness) {
     if (!can_be_made(profile)) return;
     const std::size_t bands = profile.size() - 1;
-    const MeshCounts most{.vertices = 2 * bands * turns,
-                          .triangles = 2 * bands * turns,
-                          .edges = profile.size() * turns};
-    MeshWriter writer{mesh, most, is_mirrored(place)};
-    Turner turner{writer, place};
+    MeshWriter writer{mesh, turned_counts(profile.size(), roundness), is_mirrored(place)};
+    Turner turner{writer, place, roundness};
     for (std::size_t i = 0; i < bands; ++i) {
         const auto& from = profile[i];
         const auto& to = profile[i + 1];

@@ -59,9 +59,11 @@ std::optional<SetShape> shape_of(const Catalogue& catalogue, const Fastener& fas
     return shape_of(catalogue.screws[index], fastener);
 }
 
+constexpr int rings = 2;  // of a dome
+constexpr std::size_t profile_points_most = 2 * (rings + 1) + 2;  // head, shank, tail
+
 // A low dome from the middle of its top out to its rim; z is the depth below the top.
 std::vector<engine::TurnedPoint> dome(double radius, double height) {
-    constexpr int rings = 3;
     const double ball = (radius * radius + height * height) / (2.0 * height);
     std::vector<engine::TurnedPoint> points;
     for (int i = 0; i <= rings; ++i) {
@@ -110,6 +112,10 @@ engine::Placement placement_of(const Fastener& fastener, const ResolvedFrame& fr
 
 }  // namespace
 
+engine::MeshCounts fastener_counts() {
+    return engine::turned_counts(profile_points_most, engine::Roundness::coarse);
+}
+
 void append_fastener_solid(engine::Mesh& mesh,
                            const Resolved& resolved,
                            const Catalogue& catalogue,
@@ -121,7 +127,7 @@ void append_fastener_solid(engine::Mesh& mesh,
     if (!has_head) return;
     const auto& frame = resolved.frames[resolved.joints[fastener.joint].frame];
     engine::append_turned(mesh, profile_of(*shape, static_cast<double>(fastener.grip) / 1e6),
-                          placement_of(fastener, frame));
+                          placement_of(fastener, frame), engine::Roundness::coarse);
 }
 
 }  // namespace model

@@ -2,10 +2,14 @@
 #pragma once
 
 #include "engine/geometry/mesh.h"
+#include "engine/geometry/mesh_writer.h"
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
 
 namespace model {
+
+// The most that one of them appends.
+engine::MeshCounts fastener_counts();
 
 // In room coordinates, mm. Appends nothing for a fastener that is not in the catalogue.
 void append_fastener_solid(engine::Mesh& mesh,

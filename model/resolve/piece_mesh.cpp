@@ -92,6 +92,20 @@ PieceMesher::PieceMesher(const Resolved& resolved, const Catalogue& catalogue)
 
 PieceMesher::~PieceMesher() = default;
 
+void PieceMesher::reserve_for_all(engine::Mesh& mesh) {
+    const auto& resolved = work_->resolved;
+    const auto shim = rectangle_profile(1.0, 1.0);
+    engine::MeshCounts all;
+    for (const auto& piece : resolved.pieces) {
+        const bool has_section = piece.section < work_->profiles.size();
+        const auto& profile = has_section ? work_->profile_of(piece.section) : shim;
+        all = all + engine::extrusion_counts(profile, piece.hole_count);
+    }
+    const auto fastener = fastener_counts();
+    for (std::size_t i = 0; i < resolved.fasteners.size(); ++i) all = all + fastener;
+    engine::reserve_more(mesh, all);
+}
+
 void PieceMesher::append(engine::Mesh& mesh, Index piece_index) {
     const auto& piece = work_->resolved.pieces[piece_index];
     const auto axes = axes_of(piece);

@@ -27,6 +27,9 @@ public:
     PieceMesher(const PieceMesher&) = delete;
     PieceMesher& operator=(const PieceMesher&) = delete;
 
+    // Room in a mesh for all pieces and fasteners, so that it grows once.
+    void reserve_for_all(engine::Mesh& mesh);
+
     void append(engine::Mesh& mesh, Index piece);
     void append_fastener(engine::Mesh& mesh, Index fastener) const;
 
