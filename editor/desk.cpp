@@ -23,7 +23,9 @@ const Derived& derived(Desk& desk) {
 const engine::SceneData& scene(Desk& desk) {
     const Derived& now = derived(desk);
     if (!desk.scene_memo || desk.scene_memo->revision != now.revision) {
-        desk.scene_memo = skeleton_scene(*now.project, *desk.catalogue, now.resolved);
+        auto memory = desk.scene_memo ? std::move(*desk.scene_memo) : engine::SceneData{};
+        desk.scene_memo =
+            skeleton_scene(*now.project, *desk.catalogue, now.resolved, std::move(memory));
         desk.scene_memo->revision = now.revision;
     }
     return *desk.scene_memo;

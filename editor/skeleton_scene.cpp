@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <numbers>
+#include <utility>
 
 namespace editor {
 namespace {
@@ -33,14 +34,28 @@ bool uses_inches(const engine::TapeStyle& shown) {
     return unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
 }
 
+engine::SceneData emptied(engine::SceneData scene) {
+    for (auto* batch : {&scene.solid, &scene.translucent}) {
+        batch->items.clear();
+        batch->mesh.vertices.clear();
+        batch->mesh.triangles.clear();
+        batch->mesh.edges.clear();
+    }
+    scene.revision = 0;
+    scene.ground = {};
+    return scene;
+}
+
 }  // namespace
 
 engine::SceneData skeleton_scene(const model::Project& project,
                                  const model::Catalogue& catalogue,
-                                 const model::Resolved& resolved) {
-    engine::SceneData scene;
+                                 const model::Resolved& resolved,
+                                 engine::SceneData memory) {
+    engine::SceneData scene = emptied(std::move(memory));
     auto& solid = scene.solid;
     model::PieceMesher mesher{resolved, catalogue};
+    mesher.reserve_for_all(solid.mesh);
     for (Index i = 0; i < resolved.pieces.size(); ++i) {
         mesher.append(solid.mesh, i);
         engine::close_item(

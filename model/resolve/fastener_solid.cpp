@@ -59,7 +59,7 @@ std::optional<SetShape> shape_of(const Catalogue& catalogue, const Fastener& fas
     return shape_of(catalogue.screws[index], fastener);
 }
 
-constexpr int rings = 2;  // of a dome
+constexpr int rings = 2;                                          // of a dome
 constexpr std::size_t profile_points_most = 2 * (rings + 1) + 2;  // head, shank, tail
 
 // A low dome from the middle of its top out to its rim; z is the depth below the top.
