@@ -188,7 +188,7 @@ glm::dmat4 view_projection(const Camera& camera, const Bounds& box, Viewport vie
     }
     // Never so near that a 24-bit depth could not tell a sheet's two faces apart at the far end.
     const double far_enough = std::max(far_plane, 2.0 * nearest);
-    const double near_plane = std::max({depths.least - slack, far_enough / 5000.0, nearest / 2.0});
+    const double near_plane = std::max({depths.least - slack, far_enough / 1000.0, nearest / 2.0});
     const double aspect = static_cast<double>(viewport.width) / std::max(1, viewport.height);
     return glm::perspective(camera.field_of_view, aspect, near_plane,
                             std::max(far_enough, 1.01 * near_plane)) *

@@ -41,6 +41,9 @@ struct Sight {
     glm::vec3 viewer{};
     glm::vec2 haze{};            // smallest value along `viewer`, one by the range
     float pixels_per_mm = 1.0F;  // where a point's fourth clip coordinate is 1
+    // How the third clip coordinate falls when a point at depth w comes nearer by l mm: the first
+    // value times l (parallel), plus the second times l / (w - l) (perspective).
+    glm::vec2 depth_rise{};
 };
 
 glm::vec3 colour_of(Colour colour) {
@@ -62,13 +65,25 @@ Bounds with_ground(Bounds bounds, const GroundGrid& ground) {
     return is_empty(ground.area) ? bounds : hull(bounds, ground.area);
 }
 
+// The third clip coordinate is linear in the depth: two places on the line of sight tell how.
+glm::vec2 depth_rise_of(const glm::dmat4& clip, const Camera& camera, bool is_parallel) {
+    const auto at = [&](double depth) {
+        const auto place = eye_of(camera) + forward_of(camera) * depth;
+        return (clip * glm::dvec4{place, 1.0}).z;
+    };
+    const double slope = (at(1000.0) - at(0.0)) / 1000.0;
+    if (is_parallel) return {static_cast<float>(slope), 0.0F};
+    return {0.0F, static_cast<float>(-at(0.0))};
+}
+
 Sight sight_of(const SceneData& scene, const Camera& camera, Viewport viewport) {
     const auto seen = bounds_of(scene);
     const auto right = right_of(camera);
     const auto up = up_of(camera);
     const auto viewer = -forward_of(camera);
     Sight sight;
-    sight.to_clip = glm::mat4{view_projection(camera, with_ground(seen, scene.ground), viewport)};
+    const auto clip = view_projection(camera, with_ground(seen, scene.ground), viewport);
+    sight.to_clip = glm::mat4{clip};
     sight.light = glm::vec3{glm::normalize(viewer * 0.50 + up * 0.75 - right * 0.45)};
     sight.viewer = glm::vec3{viewer};
     const auto middle = is_empty(seen) ? camera.target : (seen.lo + seen.hi) / 2.0;
@@ -77,6 +92,7 @@ Sight sight_of(const SceneData& scene, const Camera& camera, Viewport viewport) 
     const double at_target = 1.0 / mm_per_pixel(camera, viewport);
     const bool is_parallel = camera.projection == Projection::parallel;
     sight.pixels_per_mm = static_cast<float>(is_parallel ? at_target : at_target * camera.distance);
+    sight.depth_rise = depth_rise_of(clip, camera, is_parallel);
     sight.haze = {static_cast<float>(glm::dot(middle, viewer) - reach),
                   static_cast<float>(0.5 / reach)};
     return sight;
@@ -147,9 +163,6 @@ SceneBatch ground_lines(const GroundGrid& ground) {
     close_item(batch, {});
     return batch;
 }
-
-// Lines lie a hair nearer than the faces they bound (in depth units), so that both show.
-constexpr float line_lift = 4.0e-5F;
 
 }  // namespace
 
@@ -288,10 +301,7 @@ void Renderer::State::paint_faces(const Wanted& wanted,
     uniforms.set("viewer", sight.viewer);
     uniforms.set("paper", colour_of(wanted.style.paper));
     uniforms.set("haze", sight.haze);
-    glEnable(GL_POLYGON_OFFSET_FILL);
-    glPolygonOffset(1.0F, 1.0F);
     batch.draw_faces();
-    glDisable(GL_POLYGON_OFFSET_FILL);
 }
 
 Uniforms Renderer::State::line_uniforms(const Wanted& wanted, const Sight& sight) const {
@@ -300,7 +310,7 @@ Uniforms Renderer::State::line_uniforms(const Wanted& wanted, const Sight& sight
     uniforms.set("pixels", glm::vec2{wanted.viewport.width, wanted.viewport.height});
     uniforms.set("width", wanted.style.line_width);
     uniforms.set("strength", 1.0F);
-    uniforms.set("nearer", line_lift);
+    uniforms.set("depth_rise", sight.depth_rise);
     uniforms.set("pixels_per_mm", sight.pixels_per_mm / std::max(1.0F, wanted.style.line_width));
     uniforms.set("viewer", sight.viewer);
     uniforms.set("paper", colour_of(wanted.style.paper));

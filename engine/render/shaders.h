@@ -36,8 +36,9 @@ void main() { pixel = colour; }
 )";
 
 // Lines as screen-wide strips: four corners for each pair of ends. What is shorter than a fraction
-// of a pixel is not drawn. Seen from far away lines grow paler, since the two lines of a sheet's
-// edge then fall onto one pixel.
+// of a pixel is not drawn. Lines are lifted towards the viewer by about half a pixel's size, so
+// that they show on the faces they bound, but never by as much as the thinnest sheet. Seen from far
+// away lines grow paler, since the two lines of a sheet's edge then fall onto one pixel.
 inline constexpr std::string_view line_vertex = R"(
 layout(location = 0) in vec3 from;
 layout(location = 1) in vec3 to;
@@ -47,7 +48,7 @@ uniform samplerBuffer looks;
 uniform vec2 pixels;
 uniform float width;
 uniform float strength;
-uniform float nearer;
+uniform vec2 depth_rise;
 uniform float pixels_per_mm;  // where w is 1
 uniform vec3 viewer;
 uniform vec3 paper;
@@ -74,11 +75,13 @@ void main() {
     bool is_end = (gl_VertexID & 2) != 0;
     vec4 at = is_end ? b : a;
     at.xy += across * ((gl_VertexID & 1) != 0 ? at.w : -at.w);
-    at.z -= nearer * at.w;
+    float scale = pixels_per_mm / at.w;
+    float lift = clamp(0.45 / scale, 0.02, 0.6);
+    at.z -= depth_rise.x * lift + depth_rise.y * lift / max(at.w - lift, lift);
     gl_Position = at;
     vec4 own = texelFetch(looks, int(item) * 2 + 1);
     float nearness = clamp((dot(is_end ? to : from, viewer) - haze.x) * haze.y, 0.0, 1.0);
-    float closeness = mix(0.6, 1.0, smoothstep(0.25, 1.25, pixels_per_mm / at.w));
+    float closeness = mix(0.6, 1.0, smoothstep(0.25, 1.25, scale));
     colour = vec4(mix(own.rgb, paper, 0.45 * (1.0 - nearness)), own.a * strength * closeness);
 }
 )";

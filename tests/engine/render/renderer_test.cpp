@@ -119,6 +119,37 @@ TEST_CASE("a scene is drawn without any display", "[engine][renderer]") {
     }
 }
 
+TEST_CASE("no line shines through a sheet of 1/8 in", "[engine][renderer]") {
+    const auto context = engine::OffscreenContext::create();
+    REQUIRE(context);
+    engine::Renderer renderer;
+    engine::SceneData scene;
+    scene.revision = 1;
+    const engine::ItemLook grey{.colour = {200, 200, 200}, .line = {60, 60, 60}};
+    const engine::ItemLook red{.colour = {200, 200, 200}, .line = {255, 0, 0}};
+    engine::append_box(scene.solid.mesh,
+                       {.lo = {-300.0, 0.0, -300.0}, .hi = {300.0, 3.175, 300.0}});
+    engine::close_item(scene.solid, grey);
+    engine::append_box(scene.solid.mesh, {.lo = {-20.0, 3.175, -20.0}, .hi = {20.0, 50.0, 20.0}});
+    engine::close_item(scene.solid, red);
+    // Something far away, which leaves little of the depth's fineness for what is near.
+    engine::append_box(scene.solid.mesh, {.lo = {0.0, 5000.0, 0.0}, .hi = {1.0, 5001.0, 1.0}});
+    engine::close_item(scene.solid, grey);
+    const auto distance = GENERATE(150.0, 400.0, 1500.0);
+    const auto turn = GENERATE(0.0, 0.9);
+    const engine::Camera camera{.distance = distance, .turn = turn};
+    renderer.draw(scene, {}, camera, {.width = 640, .height = 480});
+    const auto image = renderer.read_back();
+    int reds = 0;
+    for (int y = 0; y < image.height; ++y) {
+        for (int x = 0; x < image.width; ++x) {
+            const auto colour = pixel(image, x, y);
+            reds += colour.red > colour.green + 10 ? 1 : 0;
+        }
+    }
+    CHECK(reds == 0);
+}
+
 TEST_CASE("a picture as PNG begins as PNG files do and keeps its size", "[engine][image]") {
     Image image{.width = 3, .height = 2};
     image.rgba.assign(24, 200);
