@@ -43,21 +43,16 @@ void append_field(std::string& out, std::string_view field) {
     out += '"';
 }
 
-void append_row(std::string& out, const CsvRow& row) {
-    for (std::size_t i = 0; i < row.size(); ++i) {
-        if (i > 0) out += ',';
-        append_field(out, row[i]);
-    }
-    out += "\r\n";
-}
-
 }  // namespace
 
-std::string to_csv(const CsvTable& table) {
-    std::string out;
-    append_row(out, table.header);
-    for (const auto& row : table.rows) append_row(out, row);
-    return out;
+void CsvText::row(std::span<const std::string_view> fields) {
+    bool is_first = true;
+    for (const auto field : fields) {
+        if (!is_first) text_ += ',';
+        is_first = false;
+        append_field(text_, field);
+    }
+    text_ += "\r\n";
 }
 
 }  // namespace engine

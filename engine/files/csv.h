@@ -3,8 +3,11 @@
 
 #include "engine/result.h"
 
+#include <initializer_list>
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace engine {
@@ -19,10 +22,25 @@ struct CsvTable {
     bool operator==(const CsvTable&) const = default;
 };
 
+// The text of a table, written row by row, so that a long one needs no memory but its text.
 // CRLF line ends, quotes where they are needed. A text that a spreadsheet would take for a formula
 // (first character = + - @, tab or carriage return, unless the whole field is a plain number) gets
 // an apostrophe in front.
-std::string to_csv(const CsvTable& table);
+class CsvText {
+public:
+    explicit CsvText(std::span<const std::string_view> header) { row(header); }
+    explicit CsvText(std::initializer_list<std::string_view> header) { row(header); }
+
+    void row(std::span<const std::string_view> fields);
+    void row(std::initializer_list<std::string_view> fields) {
+        row(std::span{fields.begin(), fields.size()});
+    }
+
+    std::string take() && { return std::move(text_); }
+
+private:
+    std::string text_;
+};
 
 // Accepts CRLF and LF, quoted fields with doubled quotes and line breaks, and a byte order mark;
 // fields come as they stand, an apostrophe in front included. Error: bad_file with the line number

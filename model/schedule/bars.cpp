@@ -1,3 +1,4 @@
+#include "engine/files/csv.h"
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
@@ -34,21 +35,20 @@ std::vector<BarRow> bar_rows(const Project& project,
     return rows;
 }
 
-engine::CsvTable bar_table(const Project& project,
-                           const Resolved& resolved,
-                           const std::vector<BarRow>& rows) {
-    engine::CsvTable table{.header = {"bar", "section", "bar_length", "sequence", "mark", "length",
-                                      "start", "offcut"}};
-    table.rows.reserve(rows.size());
+std::string bar_csv(const Project& project,
+                    const Resolved& resolved,
+                    const std::vector<BarRow>& rows) {
+    engine::CsvText text{"bar",  "section", "bar_length", "sequence",
+                         "mark", "length",  "start",      "offcut"};
     LengthTexts shown{project.shown};
     for (const auto& row : rows) {
-        table.rows.push_back({std::to_string(row.bar), row.section,
-                              (row.is_offcut ? "offcut " : "") + shown(row.bar_length),
-                              std::to_string(row.sequence),
-                              row.mark == no_index ? "" : resolved.marks[row.mark].name,
-                              shown(row.length), shown(row.start), shown(row.offcut)});
+        text.row({std::to_string(row.bar), row.section,
+                  (row.is_offcut ? "offcut " : "") + shown(row.bar_length),
+                  std::to_string(row.sequence),
+                  row.mark == no_index ? std::string_view{} : resolved.marks[row.mark].name,
+                  shown(row.length), shown(row.start), shown(row.offcut)});
     }
-    return table;
+    return std::move(text).take();
 }
 
 }  // namespace model

@@ -1,27 +1,27 @@
-// The schedules' rows as the fields of CSV files.
+// The schedules' rows as the text of CSV files.
 #pragma once
 
-#include "engine/files/csv.h"
 #include "model/schedule/tables.h"
 
+#include <string>
 #include <vector>
 
 namespace model {
 
-engine::CsvTable cut_table(const Project& project,
-                           const Resolved& resolved,
-                           const std::vector<CutRow>& rows);
+std::string cut_csv(const Project& project,
+                    const Resolved& resolved,
+                    const std::vector<CutRow>& rows);
 
-engine::CsvTable drill_table(const Project& project,
-                             const Resolved& resolved,
-                             const std::vector<DrillRow>& rows);
+std::string drill_csv(const Project& project,
+                      const Resolved& resolved,
+                      const std::vector<DrillRow>& rows);
 
-engine::CsvTable fastener_table(const std::vector<FastenerRow>& rows);
+std::string fastener_csv(const std::vector<FastenerRow>& rows);
 
-engine::CsvTable bar_table(const Project& project,
-                           const Resolved& resolved,
-                           const std::vector<BarRow>& rows);
+std::string bar_csv(const Project& project,
+                    const Resolved& resolved,
+                    const std::vector<BarRow>& rows);
 
-engine::CsvTable finding_table(const std::vector<Finding>& findings);
+std::string finding_csv(const std::vector<Finding>& findings);
 
 }  // namespace model

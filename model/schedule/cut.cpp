@@ -1,3 +1,4 @@
+#include "engine/files/csv.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/length_texts.h"
@@ -64,20 +65,18 @@ std::vector<CutRow> cut_rows(const Project& project,
     return rows;
 }
 
-engine::CsvTable cut_table(const Project& project,
-                           const Resolved& resolved,
-                           const std::vector<CutRow>& rows) {
-    engine::CsvTable table{.header = {"mark", "hand", "quantity", "section", "alloy", "length",
-                                      "length_mm", "end_a", "end_b", "frame", "members"}};
-    table.rows.reserve(rows.size());
+std::string cut_csv(const Project& project,
+                    const Resolved& resolved,
+                    const std::vector<CutRow>& rows) {
+    engine::CsvText text{"mark",      "hand",  "quantity", "section", "alloy",  "length",
+                         "length_mm", "end_a", "end_b",    "frame",   "members"};
     LengthTexts shown{project.shown};
     for (const auto& row : rows) {
-        table.rows.push_back({resolved.marks[row.mark].name, std::string(name_of(row.hand)),
-                              std::to_string(row.quantity), row.section, row.alloy,
-                              shown(row.length), decimal_mm(row.length), row.end_a, row.end_b,
-                              row.frames, row.members});
+        text.row({resolved.marks[row.mark].name, name_of(row.hand), std::to_string(row.quantity),
+                  row.section, row.alloy, shown(row.length), decimal_mm(row.length), row.end_a,
+                  row.end_b, row.frames, row.members});
     }
-    return table;
+    return std::move(text).take();
 }
 
 std::string length_text(const Project& project, engine::Length length) {

@@ -1,3 +1,4 @@
+#include "engine/files/csv.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/drill_order.h"
@@ -73,34 +74,21 @@ std::vector<DrillRow> drill_rows(const Project& project,
     return rows;
 }
 
-engine::CsvTable drill_table(const Project& project,
-                             const Resolved& resolved,
-                             const std::vector<DrillRow>& rows) {
-    engine::CsvTable table{.header = {"mark", "hand", "leg", "hole", "from_datum", "from_datum_mm",
-                                      "gauge", "gauge_mm", "diameter_mm", "drill", "operation",
-                                      "fastener", "mates_with", "fence", "datum_end"}};
-    table.rows.reserve(rows.size());
+std::string drill_csv(const Project& project,
+                      const Resolved& resolved,
+                      const std::vector<DrillRow>& rows) {
+    engine::CsvText text{"mark",          "hand",     "leg",        "hole",        "from_datum",
+                         "from_datum_mm", "gauge",    "gauge_mm",   "diameter_mm", "drill",
+                         "operation",     "fastener", "mates_with", "fence",       "datum_end"};
     LengthTexts shown{project.shown};
     for (const auto& row : rows) {
-        auto& fields = table.rows.emplace_back();
-        fields.reserve(table.header.size());
-        fields.push_back(resolved.marks[row.mark].name);
-        fields.emplace_back(name_of(row.hand));
-        fields.push_back(row.leg);
-        fields.push_back(std::to_string(row.hole));
-        fields.push_back(shown(row.from_datum));
-        fields.push_back(decimal_mm(row.from_datum));
-        fields.push_back(shown(row.gauge));
-        fields.push_back(decimal_mm(row.gauge));
-        fields.push_back(decimal_mm(row.diameter));
-        fields.push_back(row.drill);
-        fields.emplace_back(name_of(row.operation));
-        fields.push_back(row.fastener);
-        fields.push_back(row.mates_with);
-        fields.push_back(std::to_string(row.fence));
-        fields.emplace_back(row.datum_end == TableEnd::left ? "left" : "right");
+        text.row({resolved.marks[row.mark].name, name_of(row.hand), row.leg,
+                  std::to_string(row.hole), shown(row.from_datum), decimal_mm(row.from_datum),
+                  shown(row.gauge), decimal_mm(row.gauge), decimal_mm(row.diameter), row.drill,
+                  name_of(row.operation), row.fastener, row.mates_with, std::to_string(row.fence),
+                  row.datum_end == TableEnd::left ? "left" : "right"});
     }
-    return table;
+    return std::move(text).take();
 }
 
 }  // namespace model

@@ -1,3 +1,4 @@
+#include "engine/files/csv.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/fastener_words.h"
@@ -192,17 +193,17 @@ std::vector<FastenerRow> fastener_rows(const Project& project,
     return rows;
 }
 
-engine::CsvTable fastener_table(const std::vector<FastenerRow>& rows) {
-    engine::CsvTable table{.header = {"fastener", "diameter", "grip_or_length", "stack_mm",
-                                      "needed", "spares", "total", "joints"}};
+std::string fastener_csv(const std::vector<FastenerRow>& rows) {
+    engine::CsvText text{"fastener", "diameter", "grip_or_length", "stack_mm",
+                         "needed",   "spares",   "total",          "joints"};
     for (const auto& row : rows) {
         const bool has_one_stack = row.stack != engine::Length{};
-        table.rows.push_back({row.fastener, row.diameter, row.grip_or_length,
-                              has_one_stack ? decimal_mm(row.stack) : "",
-                              std::to_string(row.needed), std::to_string(row.spares),
-                              std::to_string(row.needed + row.spares), std::to_string(row.joints)});
+        text.row({row.fastener, row.diameter, row.grip_or_length,
+                  has_one_stack ? decimal_mm(row.stack) : "", std::to_string(row.needed),
+                  std::to_string(row.spares), std::to_string(row.needed + row.spares),
+                  std::to_string(row.joints)});
     }
-    return table;
+    return std::move(text).take();
 }
 
 }  // namespace model

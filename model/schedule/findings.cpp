@@ -1,5 +1,6 @@
 #include "model/schedule/findings.h"
 
+#include "engine/files/csv.h"
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
@@ -109,14 +110,13 @@ std::vector<Finding> all_findings(const Project& project, const Resolved& resolv
     return findings;
 }
 
-engine::CsvTable finding_table(const std::vector<Finding>& findings) {
-    engine::CsvTable table{.header = {"code", "severity", "where", "what", "mend"}};
-    table.rows.reserve(findings.size());
+std::string finding_csv(const std::vector<Finding>& findings) {
+    engine::CsvText text{"code", "severity", "where", "what", "mend"};
     for (const auto& finding : findings) {
-        table.rows.push_back({finding.code, std::string(name_of(finding.severity)),
-                              where_text(finding), finding.what, finding.mend});
+        text.row({finding.code, name_of(finding.severity), where_text(finding), finding.what,
+                  finding.mend});
     }
-    return table;
+    return std::move(text).take();
 }
 
 }  // namespace model

@@ -12,16 +12,11 @@ namespace model {
 std::vector<ScheduleFile> schedule_files(const Project& project,
                                          const Catalogue& catalogue,
                                          const Resolved& resolved) {
-    const auto cut = cut_table(project, resolved, cut_rows(project, catalogue, resolved));
-    const auto drill = drill_table(project, resolved, drill_rows(project, catalogue, resolved));
-    const auto fasteners = fastener_table(fastener_rows(project, catalogue, resolved));
-    const auto findings = finding_table(all_findings(project, resolved));
-    const auto bars = bar_table(project, resolved, bar_rows(project, catalogue, resolved));
-    return {{"cut.csv", engine::to_csv(cut)},
-            {"drill.csv", engine::to_csv(drill)},
-            {"fasteners.csv", engine::to_csv(fasteners)},
-            {"findings.csv", engine::to_csv(findings)},
-            {"bars.csv", engine::to_csv(bars)},
+    return {{"cut.csv", cut_csv(project, resolved, cut_rows(project, catalogue, resolved))},
+            {"drill.csv", drill_csv(project, resolved, drill_rows(project, catalogue, resolved))},
+            {"fasteners.csv", fastener_csv(fastener_rows(project, catalogue, resolved))},
+            {"findings.csv", finding_csv(all_findings(project, resolved))},
+            {"bars.csv", bar_csv(project, resolved, bar_rows(project, catalogue, resolved))},
             {"pieces.json", pieces_json(project, catalogue, resolved)}};
 }
 
