@@ -55,4 +55,13 @@ void CsvText::row(std::span<const std::string_view> fields) {
     text_ += "\r\n";
 }
 
+std::string to_csv(const CsvTable& table) {
+    const auto fields_of = [](const CsvRow& row) {
+        return std::vector<std::string_view>{row.begin(), row.end()};
+    };
+    CsvText text{fields_of(table.header)};
+    for (const auto& row : table.rows) text.row(fields_of(row));
+    return std::move(text).take();
+}
+
 }  // namespace engine

@@ -42,6 +42,9 @@ private:
     std::string text_;
 };
 
+// A whole table as such a text; read_csv gives it back.
+std::string to_csv(const CsvTable& table);
+
 // Accepts CRLF and LF, quoted fields with doubled quotes and line breaks, and a byte order mark;
 // fields come as they stand, an apostrophe in front included. Error: bad_file with the line number
 // (from 1) in `where` for a row of the wrong width, an open quote, text behind a closing quote, or

@@ -3,11 +3,13 @@
 #include "model/resolve/symmetry.h"
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <string_view>
 #include <tuple>
 #include <unordered_map>
 #include <unordered_set>
+#include <utility>
 
 namespace model {
 namespace {
@@ -56,14 +58,32 @@ int handedness(const Piece& piece) {
     return (in_order ? 1 : -1) * piece.run_sense * piece.a_sense * piece.b_sense;
 }
 
-// The number that each member has among the members of its stock, over all frames, from 1.
-std::vector<std::vector<Index>> member_numbers(const Project& project) {
-    std::unordered_map<std::string_view, Index> count;
+// For each stock the first one of its section and alloy: a piece is the same from either.
+std::vector<Index> first_stocks_alike(const Project& project) {
+    std::map<std::pair<std::string_view, std::string_view>, Index> first;
+    std::vector<Index> alike;
+    for (Index i = 0; i < project.stock.size(); ++i) {
+        const auto& stock = project.stock[i];
+        alike.push_back(first.try_emplace({stock.section, stock.alloy}, i).first->second);
+    }
+    return alike;
+}
+
+// The number that each member has among the members of stock alike, over all frames, from 1.
+std::vector<std::vector<Index>> member_numbers(const Project& project,
+                                               const std::vector<Index>& stocks_alike) {
+    std::unordered_map<std::string_view, Index> stock_of_name;
+    for (Index i = 0; i < project.stock.size(); ++i) {
+        stock_of_name.try_emplace(project.stock[i].name, stocks_alike[i]);
+    }
+    std::unordered_map<Index, Index> count;
     std::vector<std::vector<Index>> numbers(project.frames.size());
     for (std::size_t f = 0; f < project.frames.size(); ++f) {
         numbers[f].reserve(project.frames[f].members.size());
         for (const auto& member : project.frames[f].members) {
-            numbers[f].push_back(++count[member.stock]);
+            const auto stock = stock_of_name.find(member.stock);
+            const bool is_known = stock != stock_of_name.end();
+            numbers[f].push_back(++count[is_known ? stock->second : no_index]);
         }
     }
     return numbers;
@@ -72,7 +92,10 @@ std::vector<std::vector<Index>> member_numbers(const Project& project) {
 class Marker {
 public:
     Marker(const Project& project, const Catalogue& catalogue, Resolved& out)
-        : catalogue_{catalogue}, out_{out}, numbers_{member_numbers(project)} {}
+        : catalogue_{catalogue},
+          out_{out},
+          stocks_alike_{first_stocks_alike(project)},
+          numbers_{member_numbers(project, stocks_alike_)} {}
 
     void mark_all() {
         read_as_.assign(out_.pieces.size(), Symmetry{});
@@ -93,6 +116,10 @@ private:
         return std::span(out_.holes).subspan(piece.first_hole, piece.hole_count);
     }
 
+    Index stock_of(const Piece& piece) const {
+        return piece.stock == no_index ? no_index : stocks_alike_[piece.stock];
+    }
+
     void mark(Index index) {
         Piece& piece = out_.pieces[index];
         const SymmetricShape shape = symmetric_shape(catalogue_, piece);
@@ -109,7 +136,7 @@ private:
 
     // The same for a piece and its mirror images, however they are read.
     std::uint64_t invariant_hash(const Piece& piece, const SymmetricShape& shape) {
-        std::uint64_t h = mixed(piece.stock, as_bits(piece.length));
+        std::uint64_t h = mixed(stock_of(piece), as_bits(piece.length));
         h = mixed(mixed(h, as_bits(shape.a)), as_bits(shape.b));
         std::uint64_t sum = 0;
         const auto group = symmetries(shape);
@@ -128,7 +155,7 @@ private:
         Piece& piece = out_.pieces[index];
         const Piece& pattern = out_.pieces[mark.pattern];
         const SymmetricShape other = symmetric_shape(catalogue_, pattern);
-        if (pattern.stock != piece.stock || pattern.kind != piece.kind ||
+        if (stock_of(pattern) != stock_of(piece) || pattern.kind != piece.kind ||
             pattern.length != piece.length || other.a != shape.a || other.b != shape.b ||
             pattern.hole_count != piece.hole_count) {
             return false;
@@ -174,7 +201,7 @@ private:
     std::string name_for(const Piece& piece) {
         if (piece.kind == PieceKind::shim) return "S" + std::to_string(++shim_marks_);
         std::string name =
-            letters_for(piece.stock) + std::to_string(numbers_[piece.frame][piece.member]);
+            letters_for(stock_of(piece)) + std::to_string(numbers_[piece.frame][piece.member]);
         for (Index part = piece.part; part > 0; part /= 26) {
             name += static_cast<char>('a' + part % 26);
         }
@@ -206,6 +233,7 @@ private:
 
     const Catalogue& catalogue_;
     Resolved& out_;
+    std::vector<Index> stocks_alike_;
     std::vector<std::vector<Index>> numbers_;
     std::unordered_map<std::uint64_t, std::vector<Index>> by_hash_;
     std::unordered_set<std::string> names_;

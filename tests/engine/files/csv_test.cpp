@@ -16,14 +16,6 @@ CsvTable table_of(std::string_view text) {
     return *table;
 }
 
-std::vector<std::string_view> fields_of(const CsvRow& row) { return {row.begin(), row.end()}; }
-
-std::string to_csv(const CsvTable& table) {
-    CsvText text{fields_of(table.header)};
-    for (const auto& row : table.rows) text.row(fields_of(row));
-    return std::move(text).take();
-}
-
 std::string refused_at(std::string_view text) {
     const auto table = read_csv(text);
     INFO(text);

@@ -64,6 +64,20 @@ TEST_CASE("the mark of a rail stands when an earlier member becomes unlike its k
     for (const auto& [member, mark] : after) CHECK(mark == before.at(member));
 }
 
+TEST_CASE("pieces of two stocks of one section and alloy share a mark", "[model][mark]") {
+    auto project = box_with_shelf("12 in");
+    const auto before = marks_by_member(project);
+    auto dear = project.stock[0];
+    dear.name = "from another dealer";
+    project.stock.push_back(dear);
+    for (std::size_t i = 0; i < project.frames[0].members.size(); i += 2) {
+        project.frames[0].members[i].stock = dear.name;
+    }
+    CHECK(marks_by_member(project) == before);
+    project.stock[1].alloy = "6061-T6";
+    CHECK(marks_by_member(project) != before);
+}
+
 TEST_CASE("every piece of a mark reads like its pattern", "[model][mark]") {
     const auto resolved = tests::resolved(box_with_shelf("12 in"));
     for (const auto& piece : resolved.pieces) {
