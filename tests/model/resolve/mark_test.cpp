@@ -118,9 +118,9 @@ TEST_CASE("letters follow the order of the stock and leave out I, O and S", "[mo
     }
     auto project = tests::project_of(builder);
     project.stock.clear();
-    for (int i = 0; i < 20; ++i) {
-        project.stock.push_back(
-            tests::stock_of("stock " + std::to_string(i), "angle 1 x 1 x 1/8", "6063-T52"));
+    for (std::size_t i = 0; i < 20; ++i) {
+        project.stock.push_back(tests::stock_of(
+            "stock " + std::to_string(i), tests::shipped_catalogue().sections[i].id, "6063-T52"));
     }
     const auto marks = marks_by_member(project);
     CHECK(marks.at("m1") == "A1");
