@@ -6,6 +6,7 @@
 #include "model/resolve/lap.h"
 #include "model/resolve/skeleton.h"
 
+#include <array>
 #include <span>
 #include <vector>
 
@@ -36,9 +37,10 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
 
 // Joints, fasteners, holes and shims of all plans. The pieces of every frame are in `out` already,
 // contiguous by frame; shims are put behind the pieces of their frame and all numbers follow.
-void place_fasteners(const Catalogue& catalogue,
-                     std::size_t stock_count,
-                     std::vector<LapPlan> plans,
-                     Resolved& out);
+// Gives the pairs of joints whose fasteners meet all the same.
+std::vector<std::array<Index, 2>> place_fasteners(const Catalogue& catalogue,
+                                                  std::size_t stock_count,
+                                                  std::vector<LapPlan> plans,
+                                                  Resolved& out);
 
 }  // namespace model

@@ -1,6 +1,7 @@
 // The second half of fastening: plans become joints, fasteners, holes and shims.
 #include "model/resolve/fasten.h"
 #include "model/resolve/gauge_lines.h"
+#include "model/resolve/keep_apart.h"
 #include "model/resolve/lap_room.h"
 
 #include <algorithm>
@@ -195,10 +196,10 @@ void sort_holes(Resolved& out) {
 
 }  // namespace
 
-void place_fasteners(const Catalogue& catalogue,
-                     std::size_t stock_count,
-                     std::vector<LapPlan> plans,
-                     Resolved& out) {
+std::vector<LapPair> place_fasteners(const Catalogue& catalogue,
+                                     std::size_t stock_count,
+                                     std::vector<LapPlan> plans,
+                                     Resolved& out) {
     const auto shim_of = put_in_shims(plans, out);
     std::vector<LineChoice> choices;
     choices.reserve(plans.size());
@@ -207,13 +208,15 @@ void place_fasteners(const Catalogue& catalogue,
         choices.push_back(line_choice(plan, out));
         centre_count += static_cast<std::size_t>(plan.layout.count);
     }
-    const auto centres = place_on_lines(choices, stock_count);
+    auto centres = place_on_lines(choices, stock_count);
+    const auto meeting = keep_apart(catalogue, plans, out.pieces, centres);
     out.joints.reserve(plans.size());
     out.fasteners.reserve(centre_count);
     out.holes.reserve(2 * centre_count);
     Placer placer(catalogue, out);
     for (std::size_t i = 0; i < plans.size(); ++i) placer.place(plans[i], shim_of[i], centres[i]);
     sort_holes(out);
+    return meeting;
 }
 
 }  // namespace model

@@ -3,8 +3,8 @@
 
 #include "model/resolve/check_stated.h"
 #include "model/resolve/fasten.h"
-#include "model/resolve/fasteners_meet.h"
 #include "model/resolve/interference.h"
+#include "model/resolve/keep_apart.h"
 #include "model/resolve/lap.h"
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
@@ -78,9 +78,9 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         out.pieces.insert(out.pieces.end(), skeleton.pieces.begin(), skeleton.pieces.end());
         placed.piece_count = static_cast<Index>(skeleton.pieces.size());
     }
-    place_fasteners(catalogue, project.stock.size(), std::move(plans), out);
+    const auto meeting = place_fasteners(catalogue, project.stock.size(), std::move(plans), out);
     mark_pieces(project, catalogue, out);
-    report_fasteners_that_meet(project, catalogue, out);
+    report_fasteners_that_meet(project, meeting, out);
     report_interference_of_frames(project, out, out.findings);
     return out;
 }

@@ -1,0 +1,312 @@
+#include "model/resolve/keep_apart.h"
+
+#include "model/resolve/fastener_body.h"
+#include "model/resolve/lap_room.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <set>
+#include <string>
+#include <tuple>
+#include <utility>
+
+namespace model {
+namespace {
+
+using Bodies = std::vector<FastenerBody>;
+
+Bodies bodies_of(const Catalogue& catalogue,
+                 const LapPlan& plan,
+                 std::span<const Piece> pieces,
+                 const Centres& centres) {
+    const Lap& lap = plan.lap;
+    const Piece& upper = pieces[lap.upper];
+    const Piece& lower = pieces[lap.lower];
+    const std::size_t normal = lap.normal_axis;
+    const auto wall = [&](bool of_upper) -> const Box& {
+        return of_upper ? upper.plates[lap.upper_wall].box : lower.plates[lap.lower_wall].box;
+    };
+    const auto thickness = [&](const Box& box) { return box.hi[normal] - box.lo[normal]; };
+    const int drive = plan.head_on_upper ? lap.towards_lower : -lap.towards_lower;
+    const Box& head = wall(plan.head_on_upper);
+    const LapAxes axes = lap_axes(upper, lower);
+
+    FastenerBody body{.rivet = &catalogue.rivets[plan.rivet],
+                      .axis = lap.normal_axis,
+                      .drive = static_cast<std::int8_t>(drive),
+                      .grip = thickness(wall(true)) + thickness(wall(false)) + lap.gap};
+    body.at[normal] = drive > 0 ? head.lo[normal] : head.hi[normal];
+    Bodies bodies;
+    bodies.reserve(centres.size());
+    for (const auto& centre : centres) {
+        for (std::size_t k = 0; k < 2; ++k) {
+            body.at[axes.axis[k]] = axes.heel[axes.axis[k]] + axes.sense[k] * centre[k];
+        }
+        bodies.push_back(body);
+    }
+    return bodies;
+}
+
+bool any_meet(const Bodies& a, const Bodies& b) {
+    return std::ranges::any_of(a, [&](const FastenerBody& of_a) {
+        return std::ranges::any_of(
+            b, [&](const FastenerBody& of_b) { return bodies_meet(of_a, of_b); });
+    });
+}
+
+// A lap on a piece: the stretch of the piece's run that its fasteners can fill.
+struct Stretch {
+    Index piece = 0;
+    Nm from = 0;
+    Nm to = 0;
+    Index plan = 0;
+};
+
+// All laps of each piece, along its run. A piece with thousands of them is walked, not paired off.
+class LapsAlongPieces {
+public:
+    LapsAlongPieces(const Catalogue& catalogue,
+                    std::span<const LapPlan> plans,
+                    std::span<const Piece> pieces)
+        : pieces_{pieces}, longest_(pieces.size(), 0), first_(pieces.size() + 1, 0) {
+        stretches_.reserve(2 * plans.size());
+        for (Index i = 0; i < plans.size(); ++i) {
+            if (plans[i].layout.count == 0) continue;
+            for (const Index piece : {plans[i].lap.upper, plans[i].lap.lower}) {
+                stretches_.push_back(stretch_of(catalogue, plans[i], piece, i));
+            }
+        }
+        std::ranges::sort(stretches_, {},
+                          [](const Stretch& s) { return std::tuple(s.piece, s.from, s.plan); });
+        for (const auto& s : stretches_) {
+            longest_[s.piece] = std::max(longest_[s.piece], s.to - s.from);
+            ++first_[s.piece + 1];
+        }
+        for (std::size_t p = 1; p < first_.size(); ++p) first_[p] += first_[p - 1];
+    }
+
+    // The laps whose fasteners might meet those of this one, each once and in order.
+    void collect_near(const Catalogue& catalogue,
+                      const LapPlan& plan,
+                      Index number,
+                      std::vector<Index>& near) const {
+        near.clear();
+        for (const Index piece : {plan.lap.upper, plan.lap.lower}) {
+            const Stretch own = stretch_of(catalogue, plan, piece, number);
+            const auto begin = stretches_.begin() + first_[piece];
+            const auto end = stretches_.begin() + first_[piece + 1];
+            auto at = std::lower_bound(begin, end, own.from - longest_[piece],
+                                       [](const Stretch& s, Nm least) { return s.from < least; });
+            for (; at != end && at->from < own.to; ++at) {
+                if (at->to > own.from && at->plan != number) near.push_back(at->plan);
+            }
+        }
+        std::ranges::sort(near);
+        near.erase(std::unique(near.begin(), near.end()), near.end());
+    }
+
+private:
+    Stretch stretch_of(const Catalogue& catalogue,
+                       const LapPlan& plan,
+                       Index piece,
+                       Index number) const {
+        const std::size_t run = index_of(pieces_[piece].run);
+        const Nm head = catalogue.rivets[plan.rivet].head_diameter_most.nm() / 2;
+        return {piece, plan.lap.rect.lo[run] - head, plan.lap.rect.hi[run] + head, number};
+    }
+
+    std::span<const Piece> pieces_;
+    std::vector<Stretch> stretches_;
+    std::vector<Nm> longest_;
+    std::vector<Index> first_;  // of each piece's stretches, and one past the last
+};
+
+// One way to move all centres of a lap, in marks.
+struct Move {
+    std::array<Nm, 2> by{};
+    int new_lines = 0;
+
+    auto preference() const {
+        return std::tuple(new_lines, std::abs(by[0]) + std::abs(by[1]), by[0], by[1]);
+    }
+};
+
+class Mover {
+public:
+    Mover(const Catalogue& catalogue,
+          std::span<const LapPlan> plans,
+          std::span<const Piece> pieces,
+          std::vector<Centres>& centres)
+        : catalogue_{catalogue},
+          plans_{plans},
+          pieces_{pieces},
+          centres_{centres},
+          along_{catalogue, plans, pieces} {
+        bodies_.reserve(plans.size());
+        for (Index i = 0; i < plans.size(); ++i) bodies_.push_back(bodies_at(i, centres[i]));
+    }
+
+    std::vector<LapPair> keep_apart() {
+        std::vector<Index> stuck;
+        for (Index i = 0; i < plans_.size(); ++i) {
+            if (meets_any(i, bodies_[i]) && !move_clear(i)) stuck.push_back(i);
+        }
+        return pairs_of(stuck);
+    }
+
+private:
+    Bodies bodies_at(Index plan, const Centres& centres) const {
+        if (centres.empty()) return {};
+        return bodies_of(catalogue_, plans_[plan], pieces_, centres);
+    }
+
+    bool meets_any(Index plan, const Bodies& bodies) {
+        if (bodies.empty()) return false;
+        along_.collect_near(catalogue_, plans_[plan], plan, near_);
+        return meets_one_of(near_, bodies);
+    }
+
+    bool meets_one_of(const std::vector<Index>& near, const Bodies& bodies) const {
+        return std::ranges::any_of(near,
+                                   [&](Index other) { return any_meet(bodies, bodies_[other]); });
+    }
+
+    // `near_` holds the laps about it.
+    bool move_clear(Index plan) {
+        for (const auto& move : moves_of(plan)) {
+            const Centres moved = after(move, plan);
+            Bodies bodies = bodies_at(plan, moved);
+            if (meets_one_of(near_, bodies)) continue;
+            centres_[plan] = moved;
+            bodies_[plan] = std::move(bodies);
+            note_lines(plan);
+            return true;
+        }
+        return false;
+    }
+
+    Centres after(const Move& move, Index plan) const {
+        Centres moved = centres_[plan];
+        const Nm step = plans_[plan].layout.marks.step;
+        for (auto& centre : moved) {
+            for (std::size_t k = 0; k < 2; ++k) centre[k] += move.by[k] * step;
+        }
+        return moved;
+    }
+
+    // How far all centres may move in one direction, in marks: by a head's width at most, beyond
+    // which nothing of the other can be in the way.
+    std::array<Nm, 2> freedom(Index plan, std::size_t direction) const {
+        const Layout& layout = plans_[plan].layout;
+        const auto& centres = centres_[plan];
+        const auto [least, most] = std::ranges::minmax_element(
+            centres, {}, [&](const std::array<Nm, 2>& centre) { return centre[direction]; });
+        const Nm step = layout.marks.step;
+        const Nm phase = layout.marks.phase[direction];
+        const Nm back = (*least)[direction] - phase - layout.least[direction] * step;
+        const Nm on = layout.most[direction] * step + phase - (*most)[direction];
+        const Nm head = catalogue_.rivets[plans_[plan].rivet].head_diameter_most.nm();
+        const Nm furthest = (head + step - 1) / step;
+        return {-std::clamp<Nm>(back / step, 0, furthest), std::clamp<Nm>(on / step, 0, furthest)};
+    }
+
+    std::vector<Move> moves_of(Index plan) {
+        if (lines_.empty()) {
+            for (Index i = 0; i < plans_.size(); ++i) note_lines(i);
+        }
+        const auto u = freedom(plan, 0);
+        const auto v = freedom(plan, 1);
+        std::vector<Move> moves;
+        for (Nm i = u[0]; i <= u[1]; ++i) {
+            for (Nm j = v[0]; j <= v[1]; ++j) {
+                if (i == 0 && j == 0) continue;
+                Move move{.by = {i, j}};
+                move.new_lines = new_lines(plan, after(move, plan));
+                moves.push_back(move);
+            }
+        }
+        std::ranges::sort(moves, {}, &Move::preference);
+        return moves;
+    }
+
+    using Line = std::pair<Index, Nm>;  // a stock, and a gauge on it
+
+    Line line_of(Index plan, std::size_t direction, const std::array<Nm, 2>& centre) const {
+        const Lap& lap = plans_[plan].lap;
+        return {pieces_[direction == 0 ? lap.lower : lap.upper].stock, centre[direction]};
+    }
+
+    void note_lines(Index plan) {
+        for (const auto& centre : centres_[plan]) {
+            for (std::size_t k = 0; k < 2; ++k) lines_.insert(line_of(plan, k, centre));
+        }
+    }
+
+    int new_lines(Index plan, const Centres& centres) const {
+        int count = 0;
+        for (const auto& centre : centres) {
+            for (std::size_t k = 0; k < 2; ++k) {
+                count += lines_.contains(line_of(plan, k, centre)) ? 0 : 1;
+            }
+        }
+        return count;
+    }
+
+    // One of a pair may have moved out of the way after the other found no place.
+    std::vector<LapPair> pairs_of(const std::vector<Index>& stuck) {
+        std::vector<LapPair> pairs;
+        for (const Index plan : stuck) {
+            along_.collect_near(catalogue_, plans_[plan], plan, near_);
+            for (const Index other : near_) {
+                if (!any_meet(bodies_[plan], bodies_[other])) continue;
+                pairs.push_back({std::min(plan, other), std::max(plan, other)});
+            }
+        }
+        std::ranges::sort(pairs);
+        pairs.erase(std::unique(pairs.begin(), pairs.end()), pairs.end());
+        return pairs;
+    }
+
+    const Catalogue& catalogue_;
+    std::span<const LapPlan> plans_;
+    std::span<const Piece> pieces_;
+    std::vector<Centres>& centres_;
+    LapsAlongPieces along_;
+    std::vector<Bodies> bodies_;
+    std::set<Line> lines_;
+    std::vector<Index> near_;
+};
+
+Subject joint_subject(const Project& project, const Resolved& resolved, Index index) {
+    const Joint& joint = resolved.joints[index];
+    const Frame& frame = project.frames[joint.frame];
+    const auto name = [&](Index piece) {
+        return frame.members[resolved.pieces[piece].member].name;
+    };
+    return {SubjectKind::joint, frame.name, name(joint.pieces[0]) + " + " + name(joint.pieces[1])};
+}
+
+}  // namespace
+
+std::vector<LapPair> keep_apart(const Catalogue& catalogue,
+                                std::span<const LapPlan> plans,
+                                std::span<const Piece> pieces,
+                                std::vector<Centres>& centres) {
+    return Mover(catalogue, plans, pieces, centres).keep_apart();
+}
+
+void report_fasteners_that_meet(const Project& project,
+                                std::span<const LapPair> joints,
+                                Resolved& resolved) {
+    for (const auto& [a, b] : joints) {
+        resolved.findings.push_back(
+            {.code = "fasteners_meet",
+             .severity = Severity::warning,
+             .concerns = {joint_subject(project, resolved, a), joint_subject(project, resolved, b)},
+             .what = "a fastener of one of these joints would run into a fastener of the other",
+             .mend = "ask for fewer fasteners in one of them, choose a smaller rivet, or give a "
+                     "wider leg"});
+    }
+}
+
+}  // namespace model
