@@ -2,6 +2,7 @@
 // setting tool and the tail all have room and the holes lie on the tape's marks.
 #pragma once
 
+#include "model/resolve/fastener_choice.h"
 #include "model/resolve/hole_layout.h"
 #include "model/resolve/lap.h"
 #include "model/resolve/skeleton.h"
@@ -17,9 +18,7 @@ struct LapPlan {
     Lap lap;  // pieces by their number in the project
     Index frame = 0;
     Index wanted = 0;
-    Index rivet = no_index;  // in the catalogue
-    Index grip = no_index;
-    Index drill = no_index;
+    FastenerChoice fastener;
     bool head_on_upper = true;
     bool match_drilled = false;  // the piece on the head side is the pattern for the other
     Layout layout;

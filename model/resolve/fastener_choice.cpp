@@ -24,25 +24,74 @@ const Drill* drill_for(const Catalogue& catalogue, const Shop& shop, const Blind
     return nullptr;
 }
 
+// Clear radius about the formed tail: 0.75 D + 1/32 in. Common practice; tried with the layout
+// rules.
+Nm tail_radius(const BlindRivet& rivet) {
+    return rivet.diameter.nm() * 3 / 4 + Length::nm_per_inch / 32;
+}
+
+// How far the unset rivet reaches beyond the stack on the blind side, at most.
+Nm blind_reach(const BlindRivet& rivet, const RivetGrip& grip, Nm stack) {
+    return grip.body_length.nm() + rivet.blind_side_extra.nm() - stack;
+}
+
+FastenerChoice rivet_choice(const Catalogue& catalogue,
+                            const BlindRivet& rivet,
+                            const RivetGrip& grip,
+                            const Drill& drill,
+                            Nm stack) {
+    const HoleMaking hole{.drill = static_cast<Index>(&drill - catalogue.drills.data()),
+                          .diameter = drill.diameter.nm()};
+    return {.spec = {FastenerSpec::Kind::blind_rivet,
+                     static_cast<Index>(&rivet - catalogue.rivets.data()),
+                     static_cast<Index>(&grip - rivet.grips.data())},
+            .diameter = rivet.diameter.nm(),
+            .head_radius = rivet.head_diameter_most.nm() / 2,
+            .tail_radius = tail_radius(rivet),
+            .tail_reach = blind_reach(rivet, grip, stack),
+            .slack = drill.diameter.nm() - rivet.diameter.nm(),
+            .head_hole = hole,
+            .far_hole = hole,
+            .grip_least = grip.least.nm(),
+            .grip_most = grip.most.nm()};
+}
+
+FastenerAnswer refused(std::string code, std::string what, std::string mend) {
+    return {std::nullopt, {std::move(code), std::move(what), std::move(mend)}};
+}
+
 }  // namespace
 
-RivetChoice choose_rivet(const Catalogue& catalogue,
+FastenerAnswer fit_rivet(const Catalogue& catalogue,
                          const Shop& shop,
-                         std::string_view wanted_id,
-                         MeasureSystem system,
-                         Nm thickest,
+                         const BlindRivet& rivet,
                          Nm stack) {
-    RivetChoice choice;
-    choice.rivet = find_rivet(catalogue, wanted_id.empty() ? shop.fastener : wanted_id);
-    if (choice.rivet == nullptr) {
-        choice.rivet = rivet_for(catalogue, system, Length::from_nm(thickest));
+    const RivetGrip* grip = grip_for(rivet, Length::from_nm(stack));
+    if (grip == nullptr) {
+        return refused("no_grip", rivet.id + " is sold in no length that grips this stack",
+                       "choose a thicker rivet, or thinner bar");
     }
-    if (choice.rivet == nullptr) return choice;
-    choice.grip = grip_for(*choice.rivet, Length::from_nm(stack));
-    choice.drill = drill_for(catalogue, shop, *choice.rivet);
-    choice.drill_is_substitute =
-        choice.drill != nullptr && choice.drill->name != choice.rivet->drill;
-    return choice;
+    const Drill* drill = drill_for(catalogue, shop, rivet);
+    if (drill == nullptr) {
+        return refused("no_drill", "no drill at hand makes the hole for " + rivet.id,
+                       "get drill " + rivet.drill + ", or choose another rivet");
+    }
+    return {rivet_choice(catalogue, rivet, *grip, *drill, stack), {}};
+}
+
+FastenerAnswer choose_rivet(const Catalogue& catalogue,
+                            const Shop& shop,
+                            std::string_view wanted_id,
+                            MeasureSystem system,
+                            Nm thickest,
+                            Nm stack) {
+    const auto* rivet = find_rivet(catalogue, wanted_id.empty() ? shop.fastener : wanted_id);
+    if (rivet == nullptr) rivet = rivet_for(catalogue, system, Length::from_nm(thickest));
+    if (rivet == nullptr) {
+        return refused("no_fastener", "the catalogue has no blind rivet for these plates",
+                       "add one to the catalogue");
+    }
+    return fit_rivet(catalogue, shop, *rivet, stack);
 }
 
 const BlindRivet* next_thinner(const Catalogue& catalogue, const BlindRivet& rivet) {
@@ -54,12 +103,9 @@ const BlindRivet* next_thinner(const Catalogue& catalogue, const BlindRivet& riv
     return best;
 }
 
-Nm tail_radius(const BlindRivet& rivet) {
-    return rivet.diameter.nm() * 3 / 4 + Length::nm_per_inch / 32;
-}
-
-Nm blind_reach(const BlindRivet& rivet, const RivetGrip& grip, Nm stack) {
-    return grip.body_length.nm() + rivet.blind_side_extra.nm() - stack;
+const std::string& fastener_id(const Catalogue& catalogue, const FastenerSpec& spec) {
+    if (spec.kind == FastenerSpec::Kind::blind_rivet) return catalogue.rivets[spec.index].id;
+    return catalogue.screws[spec.index].id;
 }
 
 }  // namespace model

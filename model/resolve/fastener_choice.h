@@ -1,37 +1,67 @@
 // Which fastener a lap gets: what the joint says, else what the shop says, else by the plates'
-// thickness; and its grip by the stack.
+// thickness; and its length by the stack.
 #pragma once
 
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
 
+#include <optional>
+#include <string>
 #include <string_view>
 
 namespace model {
 
-// A blind rivet with the footprints that keep other metal away from it.
-struct RivetChoice {
-    const BlindRivet* rivet = nullptr;
-    const RivetGrip* grip = nullptr;   // null: none is long enough
-    const Drill* drill = nullptr;      // null: none at hand makes the hole
-    bool drill_is_substitute = false;  // not the usual one
+// How the hole through a plate is made.
+struct HoleMaking {
+    Index drill = no_index;  // in the catalogue
+    Nm diameter = 0;
+    HoleOperation operation = HoleOperation::drill;
 };
 
-RivetChoice choose_rivet(const Catalogue& catalogue,
+// A fastener with the room that it needs, whatever its kind.
+struct FastenerChoice {
+    FastenerSpec spec;
+    Nm diameter = 0;  // nominal: edge distance and pitch count in it
+    Nm head_radius = 0;
+    Nm tail_radius = 0;    // clear about what forms or stands on the blind side
+    Nm tail_reach = 0;     // how far it reaches beyond the stack there before it is set, at most
+    Nm slack = 0;          // of the holes about the shank: by so much two marks may miss each other
+    HoleMaking head_hole;  // in all plates but the last
+    HoleMaking far_hole;   // in the last one
+    Nm grip_least = 0;
+    Nm grip_most = 0;
+};
+
+// Why there is none, with the mend.
+struct NoFastener {
+    std::string code;
+    std::string what;
+    std::string mend;
+};
+
+// Either one that fits the stack, or why not.
+struct FastenerAnswer {
+    std::optional<FastenerChoice> choice;
+    NoFastener why_not;
+};
+
+FastenerAnswer choose_rivet(const Catalogue& catalogue,
+                            const Shop& shop,
+                            std::string_view wanted_id,
+                            MeasureSystem system,
+                            Nm thickest,
+                            Nm stack);
+
+// That rivet in the length for the stack.
+FastenerAnswer fit_rivet(const Catalogue& catalogue,
                          const Shop& shop,
-                         std::string_view wanted_id,
-                         MeasureSystem system,
-                         Nm thickest,
+                         const BlindRivet& rivet,
                          Nm stack);
 
 // The next thinner rivet of the same system; null when there is none.
 const BlindRivet* next_thinner(const Catalogue& catalogue, const BlindRivet& rivet);
 
-// Clear radius about the formed tail: 0.75 D + 1/32 in. Common practice; tried with the layout
-// rules.
-Nm tail_radius(const BlindRivet& rivet);
-
-// How far the unset rivet reaches beyond the stack on the blind side, at most.
-Nm blind_reach(const BlindRivet& rivet, const RivetGrip& grip, Nm stack);
+// "blind rivet 1/8".
+const std::string& fastener_id(const Catalogue& catalogue, const FastenerSpec& spec);
 
 }  // namespace model

@@ -31,7 +31,7 @@ Bodies bodies_of(const Catalogue& catalogue,
     const Box& head = wall(plan.head_on_upper);
     const LapAxes axes = lap_axes(upper, lower);
 
-    FastenerBody body{.rivet = &catalogue.rivets[plan.rivet],
+    FastenerBody body{.rivet = &catalogue.rivets[plan.fastener.spec.index],
                       .axis = lap.normal_axis,
                       .drive = static_cast<std::int8_t>(drive),
                       .grip = thickness(wall(true)) + thickness(wall(false)) + lap.gap};
@@ -111,7 +111,7 @@ private:
                        Index piece,
                        Index number) const {
         const std::size_t run = index_of(pieces_[piece].run);
-        const Nm head = catalogue.rivets[plan.rivet].head_diameter_most.nm() / 2;
+        const Nm head = catalogue.rivets[plan.fastener.spec.index].head_diameter_most.nm() / 2;
         return {piece, plan.lap.rect.lo[run] - head, plan.lap.rect.hi[run] + head, number};
     }
 
@@ -205,7 +205,7 @@ private:
         const Nm phase = layout.marks.phase[direction];
         const Nm back = (*least)[direction] - phase - layout.least[direction] * step;
         const Nm on = layout.most[direction] * step + phase - (*most)[direction];
-        const Nm head = catalogue_.rivets[plans_[plan].rivet].head_diameter_most.nm();
+        const Nm head = catalogue_.rivets[plans_[plan].fastener.spec.index].head_diameter_most.nm();
         const Nm furthest = (head + step - 1) / step;
         return {-std::clamp<Nm>(back / step, 0, furthest), std::clamp<Nm>(on / step, 0, furthest)};
     }

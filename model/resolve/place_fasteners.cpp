@@ -94,7 +94,7 @@ Hole hole_in(const Piece& piece, Index number, std::uint8_t wall, const Point& a
 
 class Placer {
 public:
-    Placer(const Catalogue& catalogue, Resolved& out) : catalogue_{catalogue}, out_{out} {}
+    explicit Placer(Resolved& out) : out_{out} {}
 
     void place(const LapPlan& plan, Index shim, const Centres& centres) {
         Joint joint{.frame = plan.frame,
@@ -120,9 +120,8 @@ public:
 private:
     void add_fastener(const LapPlan& plan, Index shim, const Point& at) {
         const Lap& lap = plan.lap;
-        const BlindRivet& rivet = catalogue_.rivets[plan.rivet];
         Fastener fastener{.joint = static_cast<Index>(out_.joints.size()),
-                          .spec = {FastenerSpec::Kind::blind_rivet, plan.rivet, plan.grip},
+                          .spec = plan.fastener.spec,
                           .at = at,
                           .axis = lap.normal_axis,
                           .stack_count = 0};
@@ -141,8 +140,8 @@ private:
         const Box& head = out_.pieces[fastener.stack[0].piece].plates[fastener.stack[0].wall].box;
         fastener.at[lap.normal_axis] =
             fastener.drive > 0 ? head.lo[lap.normal_axis] : head.hi[lap.normal_axis];
-        fastener.grip_least = rivet.grips[plan.grip].least.nm();
-        fastener.grip_most = rivet.grips[plan.grip].most.nm();
+        fastener.grip_least = plan.fastener.grip_least;
+        fastener.grip_most = plan.fastener.grip_most;
         add_holes(plan, fastener);
         out_.fasteners.push_back(fastener);
     }
@@ -154,9 +153,11 @@ private:
             Hole hole = hole_in(piece, plate.piece, plate.wall, fastener.at);
             const bool is_shim = piece.kind == PieceKind::shim;
             const bool follows = is_shim || (plan.match_drilled && i > 0);
-            hole.operation = follows ? HoleOperation::match_drill : HoleOperation::drill;
-            hole.drill = plan.drill;
-            hole.diameter = catalogue_.drills[plan.drill].diameter.nm();
+            const bool is_last = i + 1U == fastener.stack_count;
+            const HoleMaking& made = is_last ? plan.fastener.far_hole : plan.fastener.head_hole;
+            hole.operation = follows ? HoleOperation::match_drill : made.operation;
+            hole.drill = made.drill;
+            hole.diameter = made.diameter;
             hole.fastener = static_cast<Index>(out_.fasteners.size());
             hole.mate = fastener.stack[i == 0 ? 1 : i - 1].piece;
             if (i == 0 && fastener.stack_count == 3) hole.mate = fastener.stack[2].piece;
@@ -165,7 +166,6 @@ private:
         }
     }
 
-    const Catalogue& catalogue_;
     Resolved& out_;
 };
 
@@ -213,7 +213,7 @@ std::vector<LapPair> place_fasteners(const Catalogue& catalogue,
     out.joints.reserve(plans.size());
     out.fasteners.reserve(centre_count);
     out.holes.reserve(2 * centre_count);
-    Placer placer(catalogue, out);
+    Placer placer(out);
     for (std::size_t i = 0; i < plans.size(); ++i) placer.place(plans[i], shim_of[i], centres[i]);
     sort_holes(out);
     return meeting;

@@ -115,7 +115,7 @@ TEST_CASE("laps without freedom stay where they are and are named", "[model][kee
                     .normal_axis = joint.normal_axis,
                     .towards_lower = 1,
                     .rect = joint.lap};
-        plan.rivet = resolved.fasteners[joint.first_fastener].spec.index;
+        plan.fastener.spec = resolved.fasteners[joint.first_fastener].spec;
         plan.layout.pattern = model::Pattern::row;
         plan.layout.count = 1;
         plan.layout.marks.step = inches_64(1);

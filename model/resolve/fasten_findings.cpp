@@ -1,0 +1,64 @@
+#include "model/resolve/fasten_findings.h"
+
+#include <utility>
+
+namespace model {
+
+Finding no_fastener(const NoFastener& why, Subject joint) {
+    return {.code = why.code,
+            .severity = Severity::error,
+            .concerns = {std::move(joint)},
+            .what = why.what,
+            .mend = why.mend};
+}
+
+Finding unknown_fastener(const Catalogue& catalogue, const std::string& id, Subject joint) {
+    const bool is_screw = find_screw(catalogue, id) != nullptr;
+    return {.code = is_screw ? "screw_is_riveted" : "unknown_fastener",
+            .severity = is_screw ? Severity::warning : Severity::error,
+            .concerns = {std::move(joint)},
+            .what = is_screw ? "screws are not laid out yet"
+                             : "the catalogue has no fastener \"" + id + "\"",
+            .mend =
+                "choose a blind rivet; until then one is chosen by the thickness of the "
+                "plates"};
+}
+
+Finding too_few_fasteners(const Catalogue& catalogue,
+                          const TooFew& few,
+                          const SmallerRivet& smaller,
+                          Subject joint) {
+    const auto& id = fastener_id(catalogue, few.choice.spec);
+    const auto fits = std::to_string(few.fits);
+    const auto wanted = std::to_string(few.wanted);
+    const auto how_many = few.fits == 0 ? "no " + id + " fits"
+                                        : "only " + fits + " of " + wanted + " " + id +
+                                              (few.fits == 1 ? " fits" : " fit");
+    const auto smaller_one = smaller.rivet == nullptr
+                                 ? std::string{}
+                                 : "a smaller rivet (" + smaller.rivet->id + ": " +
+                                       std::to_string(smaller.count) + " would fit), ";
+    return {.code = "too_few_fasteners",
+            .severity = few.fits == 0 ? Severity::error : Severity::warning,
+            .concerns = {std::move(joint)},
+            .numbers = {{"fits", static_cast<double>(few.fits)},
+                        {"wanted", static_cast<double>(few.wanted)},
+                        {"diameter", Length::from_nm(few.choice.diameter)}},
+            .what = how_many + " in this lap with its edge distance, pitch and room for the tool",
+            .mend = smaller_one + "a wider leg, or a gusset"};
+}
+
+// Nose extensions of up to about 1 in are sold for hand tools: a rivet maker's advice page.
+Finding long_nose(std::vector<Subject> joints) {
+    const auto count = static_cast<double>(joints.size());
+    return {.code = "long_nose",
+            .severity = Severity::note,
+            .concerns = std::move(joints),
+            .numbers = {{"joints", count}},
+            .what =
+                "the setting tool's nose reaches these rivets, but the tool behind it would "
+                "hit the leg beside them",
+            .mend = "set them with a nose extension, or give a wider leg"};
+}
+
+}  // namespace model

@@ -1,0 +1,36 @@
+// What fastening has to say: each finding with its numbers and its mend.
+#pragma once
+
+#include "model/resolve/fastener_choice.h"
+#include "model/resolve/finding.h"
+
+#include <string>
+#include <vector>
+
+namespace model {
+
+Finding no_fastener(const NoFastener& why, Subject joint);
+
+Finding unknown_fastener(const Catalogue& catalogue, const std::string& id, Subject joint);
+
+// Of `wanted` fasteners only `fits` have room in a lap.
+struct TooFew {
+    const FastenerChoice& choice;
+    Index fits = 0;
+    Index wanted = 0;
+};
+
+// A thinner rivet of which `count` would fit; null: none helps.
+struct SmallerRivet {
+    const BlindRivet* rivet = nullptr;
+    int count = 0;
+};
+
+Finding too_few_fasteners(const Catalogue& catalogue,
+                          const TooFew& few,
+                          const SmallerRivet& smaller,
+                          Subject joint);
+
+Finding long_nose(std::vector<Subject> joints);
+
+}  // namespace model

@@ -1,0 +1,119 @@
+#include "model/resolve/lap_layout.h"
+
+#include "model/resolve/lap_room.h"
+#include "model/resolve/surroundings.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace model {
+namespace {
+
+const Plate& upper_wall(const LapSite& site) { return site.upper.plates[site.lap.upper_wall]; }
+const Plate& lower_wall(const LapSite& site) { return site.lower.plates[site.lap.lower_wall]; }
+
+// Where the stack's two outer faces lie along the normal: the upper one's, then the lower one's.
+std::array<Nm, 2> surfaces(const LapSite& site) {
+    const std::size_t n = site.lap.normal_axis;
+    const Box& upper = upper_wall(site).box;
+    const Box& lower = lower_wall(site).box;
+    if (site.lap.towards_lower > 0) return {upper.lo[n], lower.hi[n]};
+    return {upper.hi[n], lower.lo[n]};
+}
+
+Nm in_diameters(double ratio, double least, double most, Nm diameter) {
+    const double used = std::isfinite(ratio) ? std::clamp(ratio, least, most) : least;
+    return std::llround(used * static_cast<double>(diameter));
+}
+
+Nm phase_of(Nm value, Nm step) { return ((value % step) + step) % step; }
+
+// Least distance from `value` to a multiple of `step`.
+Nm off_the_marks(Nm value, Nm step) {
+    const Nm over = phase_of(value, step);
+    return std::min(over, step - over);
+}
+
+// The marks of the pattern's tape: distances from its datum end, and gauges from its heel. Where
+// the other piece's marks fall elsewhere by more than the holes' slack it is match-drilled.
+Marks marks_for(const LapSite& site, const FastenerChoice& choice, Nm step, LapLayout& result) {
+    const LapAxes axes = lap_axes(site.upper, site.lower);
+    const Nm upper_datum = site.upper.datum[axes.axis[0]] - axes.heel[axes.axis[0]];
+    const Nm lower_datum = site.lower.datum[axes.axis[1]] - axes.heel[axes.axis[1]];
+    result.match_drilled = off_the_marks(upper_datum, step) > choice.slack ||
+                           off_the_marks(lower_datum, step) > choice.slack;
+    Marks marks{.step = step};
+    const std::size_t along_pattern = result.head_on_upper ? 0 : 1;
+    const Nm datum = result.head_on_upper ? upper_datum : lower_datum;
+    marks.phase[along_pattern] = phase_of(axes.sense[along_pattern] * datum, step);
+    return marks;
+}
+
+}  // namespace
+
+Nm stack_of(const LapSite& site) {
+    const auto outer = surfaces(site);
+    return std::abs(outer[1] - outer[0]);
+}
+
+LapLayout LapLayouts::best(const LapSite& site, const FastenerChoice& choice, Index wanted) {
+    LapLayout best;
+    for (const bool long_nose : {false, true}) {
+        for (const bool head_on_upper : {true, false}) {
+            const auto next = attempt(site, choice, wanted, head_on_upper, long_nose);
+            if (next.layout.count == static_cast<int>(wanted)) return next;
+            if (next.layout.count > best.layout.count) best = next;
+        }
+    }
+    return best;
+}
+
+LapLayout LapLayouts::attempt(const LapSite& site,
+                              const FastenerChoice& choice,
+                              Index wanted,
+                              bool head_on_upper,
+                              bool long_nose) {
+    const LapAxes axes = lap_axes(site.upper, site.lower);
+    const Region within =
+        inside_edges(axes, site.lap, upper_wall(site), lower_wall(site),
+                     in_diameters(rules_.edge_distance, 1.5, 20.0, choice.diameter));
+    const Nm pitch = in_diameters(rules_.pitch, 3.0, 50.0, choice.diameter);
+
+    LapLayout result{.head_on_upper = head_on_upper, .long_nose = long_nose};
+    if (within.lo[0] > within.hi[0] || within.lo[1] > within.hi[1]) return result;
+    gather_obstacles(site, choice, within, result);
+    // Half marks serve where no mark lies within the room that there is.
+    for (const Nm step : {shop_.graduation, shop_.graduation / 2}) {
+        if (step <= 0) continue;
+        const Marks marks = marks_for(site, choice, step, result);
+        result.layout =
+            best_layout_around(within, obstacles_, marks, static_cast<int>(wanted), pitch);
+        if (result.layout.count > 0) break;
+    }
+    return result;
+}
+
+void LapLayouts::gather_obstacles(const LapSite& site,
+                                  const FastenerChoice& choice,
+                                  const Region& within,
+                                  const LapLayout& tried) {
+    const LapAxes axes = lap_axes(site.upper, site.lower);
+    const Nm head = choice.head_radius;
+    const Nm behind = tried.long_nose ? shop_.nose_radius : shop_.housing_radius;
+    const std::array<ClearSpace, 2> tool{
+        ClearSpace{0, shop_.nose_reach, std::max(shop_.nose_radius, head)},
+        ClearSpace{shop_.nose_reach, tool_length, std::max(behind, head)}};
+    const ClearSpace tail{0, choice.tail_reach, choice.tail_radius};
+    const std::span<const ClearSpace> head_clear(tool);
+    const std::span<const ClearSpace> tail_clear(&tail, 1);
+    const auto outer = surfaces(site);
+    const int towards_lower = site.lap.towards_lower;
+    obstacles_.clear();
+    add_obstacles(axes, site.lap, within, site.near, outer[0], -towards_lower,
+                  tried.head_on_upper ? head_clear : tail_clear, obstacles_);
+    add_obstacles(axes, site.lap, within, site.near, outer[1], towards_lower,
+                  tried.head_on_upper ? tail_clear : head_clear, obstacles_);
+}
+
+}  // namespace model

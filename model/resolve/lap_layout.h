@@ -1,0 +1,55 @@
+// Where the fasteners of one lap go: the side of the head, the pattern and its freedom.
+#pragma once
+
+#include "model/resolve/fastener_choice.h"
+#include "model/resolve/hole_layout.h"
+#include "model/resolve/lap.h"
+
+#include <span>
+#include <vector>
+
+namespace model {
+
+// A lap with the two pieces and what stands about them, both among `near`.
+struct LapSite {
+    const Lap& lap;
+    const Piece& upper;
+    const Piece& lower;
+    std::span<const Piece* const> near;
+};
+
+struct LapLayout {
+    bool head_on_upper = true;
+    bool long_nose = false;  // only the nose clears what stands beside it, not the tool behind it
+    bool match_drilled = false;  // the piece on the head side is the pattern for the other
+    Layout layout;
+};
+
+// How thick the two walls and the shim between them are together.
+Nm stack_of(const LapSite& site);
+
+class LapLayouts {
+public:
+    LapLayouts(const Shop& rules, const ResolvedShop& shop) : rules_{rules}, shop_{shop} {}
+
+    // As many fasteners as fit, up to `wanted`. Of equal ways the one that needs no nose extension,
+    // then the one with the head on the upper piece, which lies outside, for looks.
+    LapLayout best(const LapSite& site, const FastenerChoice& choice, Index wanted);
+
+private:
+    LapLayout attempt(const LapSite& site,
+                      const FastenerChoice& choice,
+                      Index wanted,
+                      bool head_on_upper,
+                      bool long_nose);
+    void gather_obstacles(const LapSite& site,
+                          const FastenerChoice& choice,
+                          const Region& within,
+                          const LapLayout& tried);
+
+    const Shop& rules_;
+    const ResolvedShop& shop_;
+    std::vector<Region> obstacles_;
+};
+
+}  // namespace model
