@@ -9,7 +9,7 @@ program_packages=(
     libgl1-mesa-dri                         # draws, with a graphics card or without
 )
 test_packages=(catch2 python3 python3-jsonschema xauth xdotool xvfb)
-check_packages=(clang-format git shellcheck)
+check_packages=(clang clang-format git libclang-rt-14-dev shellcheck)
 
 missing_packages() {
     comm -23 <(printf '%s\n' "$@" | sort -u) \

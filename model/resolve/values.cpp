@@ -77,7 +77,7 @@ void check_ratio(
 }  // namespace
 
 Values::Values(const Project& project, Resolved& out)
-    : project_{project}, out_{out}, bare_{engine::bare_unit(project.shown)} {
+    : out_{out}, bare_{engine::bare_unit(project.shown)} {
     std::vector<engine::NamedFormula> formulas;
     formulas.reserve(project.dimensions.size());
     for (const auto& d : project.dimensions) formulas.push_back({d.name, d.formula, d.kind});

@@ -24,7 +24,6 @@ public:
     std::optional<Nm> length(const Formula& formula, const Subject& where, std::string_view what);
 
 private:
-    const Project& project_;
     Resolved& out_;
     engine::LengthUnit bare_;
     std::unordered_map<std::string_view, engine::Quantity> named_;
