@@ -62,19 +62,61 @@ struct ResolvedShop {
 
 // ---- pieces -------------------------------------------------------------------------------------
 
-// One wall of a piece: a box of the wall's thickness.
+// Corners in a plate's own plane, nm: [0] along the piece's run from its datum end, [1] across the
+// wall from its heel side. An edge joins each corner to the next, and the last one to the first.
+using Corners = std::vector<std::array<Nm, 2>>;
+
+// The shape of a plate: counter-clockwise with [0] to the right and [1] upward; what is cut out of
+// it clockwise. No two edges cross or touch but at their common corner.
+struct Outline {
+    Corners corners;
+    std::vector<Corners> cut_outs;
+
+    bool operator==(const Outline&) const = default;
+};
+
+// One wall of a piece: a box of the wall's thickness, or what an outline leaves of it.
 struct Plate {
-    Box box;
+    Box box;                       // the least that holds it
     std::uint8_t wall = 0;         // index into section_plates(section)
     std::uint8_t normal_axis = 0;  // axis in the frame across which it faces
     std::int8_t inward = 1;        // from its outer face into the metal along that axis
     bool is_root_fillet = false;   // keep-out only
+    Index outline = no_index;      // in Resolved::outlines, of its outer face; none: the box's own
+    Index outline_far = no_index;  // of its inner face, where an edge is bevelled; none: the same
 
     bool operator==(const Plate&) const = default;
 };
 
-enum class PieceKind { bar, shim };
+// What a piece is for. Bars, cleats, straps, backings and braces are cut from bar and have a stock
+// and a section; the others are parts of sheet with one plate.
+enum class PieceKind { bar, brace, cleat, strap, backing, shim, gusset, foot, panel };
+
+constexpr bool is_of_sheet(PieceKind kind) { return kind >= PieceKind::shim; }
+
 enum class Hand { none, as_drawn, opposite };
+
+// How a piece of bar ends. The long point of the end lies at the piece's end; a sloping cut recedes
+// from there, and a notched wall ends short of the cut.
+struct PieceEnd {
+    // By how much the cut recedes for each length along section axes a and b; 0, 0: square. The
+    // long point is where the section reaches furthest against the slope.
+    std::array<double, 2> slope{};
+    // By how much each wall, as far as it is no part of another wall or of its root fillet, is
+    // notched back from a square end; 0: not.
+    std::array<Nm, 4> wall_back{};
+
+    bool operator==(const PieceEnd&) const = default;
+};
+
+// Directions of a piece that does not lie along the axes of its frame: unit vectors in the frame.
+struct Lean {
+    std::array<double, 3> run{};  // from the datum end
+    std::array<double, 3> a{};    // section axes
+    std::array<double, 3> b{};
+
+    bool operator==(const Lean&) const = default;
+};
 
 struct Piece {
     PieceKind kind = PieceKind::bar;
@@ -95,8 +137,10 @@ struct Piece {
     Box extents;                    // of all its plates
     std::array<Plate, 6> plates{};  // a shim has one
     std::uint8_t plate_count = 0;
-    Index first_hole = 0;  // its holes are contiguous in Resolved::holes, by wall, gauge,
-    Index hole_count = 0;  // then distance
+    Index first_hole = 0;            // its holes are contiguous in Resolved::holes, by wall, gauge,
+    Index hole_count = 0;            // then distance
+    std::array<PieceEnd, 2> ends{};  // datum end, far end
+    Index lean = no_index;           // in Resolved::leans; none: along the frame's axes
     Index mark = no_index;
 
     Hand hand = Hand::none;
@@ -196,6 +240,8 @@ struct Resolved {
     ResolvedShop shop;
     std::vector<ResolvedFrame> frames;
     std::vector<Piece> pieces;
+    std::vector<Outline> outlines;
+    std::vector<Lean> leans;
     std::vector<Joint> joints;
     std::vector<Fastener> fasteners;
     std::vector<Hole> holes;
