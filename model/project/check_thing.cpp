@@ -107,6 +107,7 @@ private:
         if (!engine::is_utf8(value)) {
             fail(ErrorCode::invalid_text, at, "not readable as UTF-8 text");
         } else if (meaning.role == Role::formula) {
+            if (meaning.may_be_empty && value.empty()) return;
             take(check_formula(value, meaning.quantity.value_or(QuantityKind::length), at));
         } else if (meaning.role == Role::name) {
             if (auto fault = fault_of_name(value); !fault.empty()) {

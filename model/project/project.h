@@ -280,10 +280,10 @@ struct Frame {
 
 // How this maker works: saw, tape, drill press, rivet tool, and the rules of layout.
 struct Shop {
-    Formula kerf = "3/32 in";           // common practice for a 10 in blade; measure your own
-    Formula end_trim = "1/2 in";        // squared off each mill end; common practice
-    Formula end_gap = "1/32 in";        // between a piece's end and what it stops at
-    Formula graduation = "1/32 in";     // the marks of the tape
+    Formula kerf = "3/32 in";     // common practice for a 10 in blade; measure your own
+    Formula end_trim = "1/2 in";  // squared off each mill end; common practice
+    Formula end_gap;     // between a piece's end and what it stops at; empty: one mark of the tape
+    Formula graduation;  // the marks that holes lie on; empty: those of the tape, see resolve
     double edge_distance = 2.0;         // hole centre to edge, in fastener diameters, 1.5 or more
     double pitch = 3.0;                 // centre to centre, in fastener diameters, 3 or more
     int per_lap = 2;                    // fasteners in a lap

@@ -25,6 +25,7 @@ struct Meaning {
     double least = std::numeric_limits<double>::lowest();  // of a number
     double most = std::numeric_limits<double>::max();
     bool is_power_of_two = false;
+    bool may_be_empty = false;  // of a formula: then something else decides
 };
 
 inline constexpr Meaning plain{};
@@ -32,6 +33,8 @@ inline constexpr Meaning a_name{.role = Role::name};
 inline constexpr Meaning a_text{.role = Role::text};
 inline constexpr Meaning a_formula{.role = Role::formula};
 inline constexpr Meaning a_length{.role = Role::formula, .quantity = engine::QuantityKind::length};
+inline constexpr Meaning a_length_or_none{
+    .role = Role::formula, .quantity = engine::QuantityKind::length, .may_be_empty = true};
 inline constexpr Meaning an_angle{.role = Role::formula, .quantity = engine::QuantityKind::angle};
 
 constexpr Meaning refers_to(Target target) { return {.role = Role::reference, .target = target}; }
@@ -387,8 +390,8 @@ template <class Visit>
 void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("kerf", a_length), &Shop::kerf);
     visit(optional("end_trim", a_length), &Shop::end_trim);
-    visit(optional("end_gap", a_length), &Shop::end_gap);
-    visit(optional("graduation", a_length), &Shop::graduation);
+    visit(optional("end_gap", a_length_or_none), &Shop::end_gap);
+    visit(optional("graduation", a_length_or_none), &Shop::graduation);
     visit(optional("edge_distance", between(1.5, 100)), &Shop::edge_distance);
     visit(optional("pitch", between(3, 100)), &Shop::pitch);
     visit(optional("per_lap", between(0, most_per_lap)), &Shop::per_lap);

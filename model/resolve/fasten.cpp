@@ -30,6 +30,7 @@ public:
             const Catalogue& catalogue,
             const ResolvedShop& shop,
             const FrameSkeleton& skeleton,
+            const engine::BoxTree& tree,
             Index first_piece,
             std::vector<Finding>& findings)
         : project_{project},
@@ -39,7 +40,7 @@ public:
           first_piece_{first_piece},
           findings_{findings},
           overrides_{frame_, findings},
-          surroundings_{skeleton, shop},
+          surroundings_{skeleton.pieces, tree, shop},
           layouts_{project.shop, shop} {}
 
     std::vector<LapPlan> plan(std::span<const Lap> laps) {
@@ -159,10 +160,11 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const Catalogue& catalogue,
                                     const ResolvedShop& shop,
                                     const FrameSkeleton& skeleton,
+                                    const engine::BoxTree& tree,
                                     std::span<const Lap> laps,
                                     Index first_piece,
                                     std::vector<Finding>& findings) {
-    return Planner(project, catalogue, shop, skeleton, first_piece, findings).plan(laps);
+    return Planner(project, catalogue, shop, skeleton, tree, first_piece, findings).plan(laps);
 }
 
 }  // namespace model

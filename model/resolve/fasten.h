@@ -2,6 +2,7 @@
 // setting tool and the tail all have room and the holes lie on the tape's marks.
 #pragma once
 
+#include "engine/geometry/box_tree.h"
 #include "model/resolve/fastener_choice.h"
 #include "model/resolve/hole_layout.h"
 #include "model/resolve/lap.h"
@@ -24,12 +25,13 @@ struct LapPlan {
     Layout layout;
 };
 
-// Plans all laps of a frame; `first_piece` is the number in the project of its first piece. Faults
-// become findings.
+// Plans all laps of a frame; `tree` is over the extents of its pieces, and `first_piece` the number
+// in the project of the first one. Faults become findings.
 std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const Catalogue& catalogue,
                                     const ResolvedShop& shop,
                                     const FrameSkeleton& skeleton,
+                                    const engine::BoxTree& tree,
                                     std::span<const Lap> laps,
                                     Index first_piece,
                                     std::vector<Finding>& findings);

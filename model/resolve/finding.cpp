@@ -17,6 +17,11 @@ std::string_view name_of(SubjectKind kind) {
     return names[static_cast<std::size_t>(kind)];
 }
 
+std::string length_in_words(engine::Length length, engine::TapeStyle style) {
+    style.with_unit = true;
+    return engine::exact_text(length, style);
+}
+
 std::string where_text(const Finding& finding) {
     std::string text;
     std::string_view frame;

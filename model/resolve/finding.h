@@ -3,6 +3,7 @@
 #pragma once
 
 #include "engine/measure/length.h"
+#include "engine/measure/tape.h"
 
 #include <string>
 #include <string_view>
@@ -59,6 +60,9 @@ struct Finding {
 
     bool operator==(const Finding&) const = default;
 };
+
+// A length in a sentence: exact, with its unit: "3/32 in".
+std::string length_in_words(engine::Length length, engine::TapeStyle style);
 
 // "counter: post left, rail front top": the things it concerns, in words.
 std::string where_text(const Finding& finding);

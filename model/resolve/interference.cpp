@@ -3,6 +3,8 @@
 #include "engine/geometry/box_tree.h"
 
 #include <algorithm>
+#include <array>
+#include <map>
 #include <optional>
 
 namespace model {
@@ -27,12 +29,13 @@ Nm deepest(std::span<const Plate> a, std::span<const Plate> b) {
     return depth;
 }
 
-Finding interference(Subject a, Subject b, Nm depth) {
+Finding interference(const Project& project, Subject a, Subject b, Nm depth) {
     return {.code = "interference",
             .severity = Severity::error,
             .concerns = {std::move(a), std::move(b)},
             .numbers = {{"depth", Length::from_nm(depth)}},
-            .what = "these two would have to be in the same place",
+            .what = "these two would have to be in the same place: one enters the other by " +
+                    length_in_words(Length::from_nm(depth), project.shown),
             .mend = "move a plane, turn a leg, or take one of them out"};
 }
 
@@ -105,7 +108,7 @@ void compare_frames(const Project& project,
             const Nm depth =
                 deepest({here.plates.data(), here.count}, {other.plates.data(), other.count});
             if (depth == 0) continue;
-            findings.push_back(interference(subject_of(project, resolved, k),
+            findings.push_back(interference(project, subject_of(project, resolved, k),
                                             subject_of(project, resolved, i), depth));
         }
     }
@@ -113,22 +116,27 @@ void compare_frames(const Project& project,
 
 }  // namespace
 
-void report_interference(const FrameSkeleton& s,
-                         const Frame& frame,
+void report_interference(const Project& project,
+                         const FrameSkeleton& s,
+                         const engine::BoxTree& tree,
                          std::vector<Finding>& findings) {
-    for (const auto& [a, b] : s.close) {
-        const Bar& first = s.bars[a];
-        const Bar& second = s.bars[b];
-        Nm depth = 0;
-        for (Index p = first.first_piece; p < first.first_piece + first.piece_count; ++p) {
-            for (Index q = second.first_piece; q < second.first_piece + second.piece_count; ++q) {
-                if (!engine::overlaps(s.pieces[p].extents, s.pieces[q].extents)) continue;
-                depth = std::max(depth, deepest(s.pieces[p].walls(), s.pieces[q].walls()));
-            }
-        }
-        if (depth == 0) continue;
-        findings.push_back(interference(member_subject(frame, first.member),
-                                        member_subject(frame, second.member), depth));
+    const Frame& frame = project.frames[s.frame];
+    std::map<std::array<Index, 2>, Nm> depths;  // of two bars, the lower number first
+    for (Index p = 0; p < s.pieces.size(); ++p) {
+        const Piece& piece = s.pieces[p];
+        tree.for_each_touching(piece.extents, [&](Index q) {
+            if (q <= p || s.bar_of[p] == s.bar_of[q]) return;
+            if (!engine::overlaps(piece.extents, s.pieces[q].extents)) return;
+            const Nm depth = deepest(piece.walls(), s.pieces[q].walls());
+            if (depth == 0) return;
+            Nm& most =
+                depths[{std::min(s.bar_of[p], s.bar_of[q]), std::max(s.bar_of[p], s.bar_of[q])}];
+            most = std::max(most, depth);
+        });
+    }
+    for (const auto& [bars, depth] : depths) {
+        findings.push_back(interference(project, member_subject(frame, s.bars[bars[0]].member),
+                                        member_subject(frame, s.bars[bars[1]].member), depth));
     }
 }
 

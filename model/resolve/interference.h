@@ -7,9 +7,11 @@
 
 namespace model {
 
-// One finding per pair of pieces of one frame whose plates share a volume, with the depth.
-void report_interference(const FrameSkeleton& skeleton,
-                         const Frame& frame,
+// One finding per pair of members of one frame whose plates share a volume, with the depth. `tree`
+// is over the extents of the frame's pieces.
+void report_interference(const Project& project,
+                         const FrameSkeleton& skeleton,
+                         const engine::BoxTree& tree,
                          std::vector<Finding>& findings);
 
 // The same between pieces of different frames, in the room.

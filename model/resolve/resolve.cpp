@@ -70,8 +70,9 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
             skeleton_of(frame, f, std::move(bars), out.shop.end_gap, out.findings);
         const auto laps = laps_of(skeleton);
         report_loose_ends(skeleton, frame, laps, out.findings);
-        report_interference(skeleton, frame, out.findings);
-        auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, laps,
+        const auto tree = tree_of_pieces(skeleton);
+        report_interference(project, skeleton, tree, out.findings);
+        auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps,
                                       placed.first_piece, out.findings);
         plans.insert(plans.end(), std::make_move_iterator(planned.begin()),
                      std::make_move_iterator(planned.end()));

@@ -45,6 +45,13 @@ Box body(const Bar& bar) {
     return all;
 }
 
+engine::BoxTree tree_of_pieces(const FrameSkeleton& skeleton) {
+    std::vector<Box> extents;
+    extents.reserve(skeleton.pieces.size());
+    for (const auto& piece : skeleton.pieces) extents.push_back(piece.extents);
+    return engine::BoxTree(extents);
+}
+
 Subject member_subject(const Frame& frame, Index member) {
     return {SubjectKind::member, frame.name, frame.members[member].name};
 }

@@ -2,6 +2,7 @@
 // stand in space". Only files of this folder use it.
 #pragma once
 
+#include "engine/geometry/box_tree.h"
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
 
@@ -98,6 +99,9 @@ Box wall_box(const Bar& bar, const SectionPlate& wall, Nm from, Nm to);
 
 // All of the bar over its whole run.
 Box body(const Bar& bar);
+
+// Over the extents of all pieces.
+engine::BoxTree tree_of_pieces(const FrameSkeleton& skeleton);
 
 // "member NAME" of a frame, for findings.
 Subject member_subject(const Frame& frame, Index member);

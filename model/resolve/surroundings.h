@@ -1,8 +1,8 @@
 // The pieces about a lap that may be in the way of a head, a tail or the setting tool.
 #pragma once
 
+#include "engine/geometry/box_tree.h"
 #include "model/resolve/lap.h"
-#include "model/resolve/skeleton.h"
 
 #include <span>
 #include <vector>
@@ -14,18 +14,22 @@ inline constexpr Nm tool_length = 6 * Length::nm_per_inch;
 
 class Surroundings {
 public:
-    Surroundings(const FrameSkeleton& skeleton, const ResolvedShop& shop)
-        : s_{skeleton}, shop_{shop} {}
+    // The pieces of a frame and a tree over their extents; both must outlive it.
+    Surroundings(std::span<const Piece> pieces,
+                 const engine::BoxTree& tree,
+                 const ResolvedShop& shop)
+        : pieces_{pieces}, tree_{tree}, shop_{shop} {}
 
-    // The pieces of the bars about both of the lap's, these among them, that a tool on the lap can
-    // reach. Valid until the next call.
+    // The pieces that a tool on the lap can reach, the lap's two among them, in order. Valid until
+    // the next call.
     std::span<const Piece* const> of(const Lap& lap);
 
 private:
-    const FrameSkeleton& s_;
+    std::span<const Piece> pieces_;
+    const engine::BoxTree& tree_;
     const ResolvedShop& shop_;
-    std::vector<Index> bars_;
-    std::vector<const Piece*> pieces_;
+    std::vector<Index> found_;
+    std::vector<const Piece*> near_;
 };
 
 }  // namespace model

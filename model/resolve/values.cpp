@@ -1,5 +1,6 @@
 #include "model/resolve/values.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <utility>
@@ -36,13 +37,14 @@ struct ShopSetting {
     Formula Shop::*formula;
     Nm ResolvedShop::*value;
     bool may_be_zero;
+    bool follows_tape = false;  // where it is empty
 };
 
 constexpr ShopSetting shop_settings[] = {
     {"kerf", &Shop::kerf, &ResolvedShop::kerf, true},
     {"end trim", &Shop::end_trim, &ResolvedShop::end_trim, true},
-    {"end gap", &Shop::end_gap, &ResolvedShop::end_gap, true},
-    {"graduation", &Shop::graduation, &ResolvedShop::graduation, false},
+    {"end gap", &Shop::end_gap, &ResolvedShop::end_gap, true, true},
+    {"graduation", &Shop::graduation, &ResolvedShop::graduation, false, true},
     {"nose radius", &Shop::nose_radius, &ResolvedShop::nose_radius, true},
     {"nose reach", &Shop::nose_reach, &ResolvedShop::nose_reach, true},
     {"housing radius", &Shop::housing_radius, &ResolvedShop::housing_radius, true},
@@ -57,7 +59,26 @@ Finding bad_setting(const char* name, bool may_be_zero) {
             .mend = "the default is used until it is mended"};
 }
 
-Nm default_of(const ShopSetting& setting) {
+// A mark of a maker's tape: that of inch fractions where they are not coarser than 1/16 in, which
+// would leave wide gaps, 1/32 in with decimal inches, 1 mm on a metric one. Common practice.
+Nm shop_mark(const engine::TapeStyle& shown) {
+    using engine::TapeForm;
+    switch (shown.form) {
+        case TapeForm::inch_fraction:
+        case TapeForm::feet_inches:
+            return std::min(engine::tape_step(shown).nm(), Length::nm_per_inch / 16);
+        case TapeForm::inch_decimal:
+            return Length::nm_per_inch / 32;
+        case TapeForm::millimetre:
+        case TapeForm::centimetre:
+        case TapeForm::metre:
+            break;
+    }
+    return Length::nm_per_mm;
+}
+
+Nm default_of(const ShopSetting& setting, const engine::TapeStyle& shown) {
+    if (setting.follows_tape) return shop_mark(shown);
     const auto length = engine::read_length(Shop{}.*setting.formula, engine::LengthUnit::inch);
     return length ? length->nm() : 0;
 }
@@ -114,7 +135,9 @@ Values::Values(const Project& project, Resolved& out)
                  .concerns = {where},
                  .numbers = {{"value", value},
                              {is_least ? "least" : "most", Length::from_nm(*bound)}},
-                 .what = is_least ? "the value is below its least" : "the value is above its most",
+                 .what = "the value, " + length_in_words(value, project.shown) +
+                         (is_least ? ", is below its least, " : ", is above its most, ") +
+                         length_in_words(Length::from_nm(*bound), project.shown),
                  .mend = "change the value, or the limit that you gave it"});
         };
         outside(d.least, true);
@@ -147,10 +170,15 @@ ResolvedShop shop_values(const Project& project, Values& values, std::vector<Fin
     ResolvedShop shop;
     for (const auto& setting : shop_settings) {
         const Subject where{SubjectKind::shop, {}, setting.name};
-        const auto value = values.length(project.shop.*setting.formula, where, setting.name);
+        const auto& formula = project.shop.*setting.formula;
+        if (formula.empty() && setting.follows_tape) {
+            shop.*setting.value = shop_mark(project.shown);
+            continue;
+        }
+        const auto value = values.length(formula, where, setting.name);
         const bool ok = value && (*value > 0 || (*value == 0 && setting.may_be_zero));
         if (value && !ok) findings.push_back(bad_setting(setting.name, setting.may_be_zero));
-        shop.*setting.value = ok ? *value : default_of(setting);
+        shop.*setting.value = ok ? *value : default_of(setting, project.shown);
     }
     check_ratio(project.shop.edge_distance, 1.5, 20.0, "edge distance", findings);
     check_ratio(project.shop.pitch, 3.0, 50.0, "pitch", findings);
