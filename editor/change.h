@@ -3,6 +3,7 @@
 
 #include "model/project/edit.h"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -20,6 +21,11 @@ inline Change change_of(model::Edit edit, std::string merge_key = {}) {
     change.edits.push_back(std::move(edit));
     change.merge_key = std::move(merge_key);
     return change;
+}
+
+// A frame makes one change at most: that of the panel which comes first.
+inline void keep_first(std::optional<Change>& change, std::optional<Change> other) {
+    if (!change) change = std::move(other);
 }
 
 }  // namespace editor

@@ -2,6 +2,7 @@
 
 #include "editor/desk_files.h"
 #include "editor/keys.h"
+#include "editor/typing.h"
 
 #include <imgui.h>
 
@@ -13,19 +14,15 @@ namespace {
 
 bool always(const Desk&) { return true; }
 bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
-bool has_selection(const Desk& desk) {
-    return !desk.ui.selection.pieces.empty() || !desk.ui.selection.subjects.empty();
+bool has_something(const Desk& desk) {
+    const auto& ui = desk.ui;
+    return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused;
 }
 bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
 bool has_chosen_member(const Desk& desk) {
     const auto& pieces = desk.ui.selection.pieces;
     return std::any_of(pieces.begin(), pieces.end(),
                        [](const PieceName& name) { return !name.member.empty(); });
-}
-
-void take_typing(Desk& desk) {
-    const auto change = take_typed(desk.ui.hand, derived(desk), true);
-    if (change) submit(desk, *change).has_value();
 }
 
 void open_starter(Desk& desk, StarterKind kind) {
@@ -68,17 +65,13 @@ constexpr std::array table{
             Menu::project,
             {'N', true},
             always,
-            [](Desk& d) {
-                wish(d, {Intent::Kind::begin_new, {}});
-            }},
+            [](Desk& d) { wish(d, {Intent::Kind::begin_new}); }},
     Command{"project.open",
             "Open\xE2\x80\xA6",
             Menu::project,
             {'O', true},
             always,
-            [](Desk& d) {
-                wish(d, {Intent::Kind::browse, {}});
-            }},
+            [](Desk& d) { wish(d, {Intent::Kind::browse}); }},
     Command{"project.save",
             "Save",
             Menu::project,
@@ -119,9 +112,7 @@ constexpr std::array table{
             Menu::project,
             {'Q', true},
             always,
-            [](Desk& d) {
-                wish(d, {Intent::Kind::leave, {}});
-            }},
+            [](Desk& d) { wish(d, {Intent::Kind::leave}); }},
     Command{"edit.undo",
             "Undo",
             Menu::edit,
@@ -134,7 +125,7 @@ constexpr std::array table{
             {'Y', true},
             [](const Desk& d) { return d.history.can_redo(); },
             [](Desk& d) { d.history.redo(); }},
-    Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_selection, let_go},
+    Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_something, let_go},
     Command{"edit.remove",
             "Remove the chosen members",
             Menu::edit,
@@ -249,9 +240,13 @@ bool belongs_to_text(const Shortcut& keys) {
     return keys.key < 128 && of_text.find(static_cast<char>(keys.key)) != std::string_view::npos;
 }
 
+// On many keyboards + is the shifted = and has no key of its own.
+bool needs_shift_somewhere(int code) { return code == key::equal; }
+
 bool is_pressed_now(const Shortcut& keys) {
     const ImGuiIO& io = ImGui::GetIO();
-    return keys.key != 0 && keys.control == io.KeyCtrl && keys.shift == io.KeyShift && !io.KeyAlt &&
+    const bool is_shift_right = keys.shift == io.KeyShift || needs_shift_somewhere(keys.key);
+    return keys.key != 0 && keys.control == io.KeyCtrl && is_shift_right && !io.KeyAlt &&
            ImGui::IsKeyPressed(keys.key, false);
 }
 

@@ -58,9 +58,32 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     desk.history = History(std::move(project), desk.history.newest_revision());
     desk.file = std::move(file);
     desk.summaries.clear();
-    desk.ui.selection = {};
-    desk.ui.hand = {};
+    auto& ui = desk.ui;
+    ui.selection = {};
+    ui.hand = {};
+    ui.offers = {};
+    ui.stock_filter.clear();
+    ui.hovered_hole.reset();
+    ui.dialog = std::monostate{};
+    ui.interrupted.clear();
+    ui.lets_go_of_fields = true;
     see_from(desk, engine::ViewFrom::corner);
+}
+
+void interrupt_with(Desk& desk, Dialog dialog) {
+    auto& ui = desk.ui;
+    const bool has_had_its_say = std::holds_alternative<UnsavedQuestion>(ui.dialog) ||
+                                 std::holds_alternative<Trouble>(ui.dialog);
+    if (is_open(ui.dialog) && !has_had_its_say) ui.interrupted.push_back(std::move(ui.dialog));
+    ui.dialog = std::move(dialog);
+}
+
+void close_dialog(Desk& desk) {
+    auto& ui = desk.ui;
+    ui.dialog = std::monostate{};
+    if (ui.interrupted.empty()) return;
+    ui.dialog = std::move(ui.interrupted.back());
+    ui.interrupted.pop_back();
 }
 
 void see_from(Desk& desk, engine::ViewFrom from) {

@@ -50,6 +50,12 @@ engine::Result<engine::Done> submit(Desk& desk, const Change& change);
 // Takes another project, with a new history; the camera is to show it whole.
 void replace_project(Desk& desk, model::Project project, std::filesystem::path file);
 
+// Shows a dialog; one that is open already waits until this one is closed.
+void interrupt_with(Desk& desk, Dialog dialog);
+
+// Puts the dialog away, and brings back the one that it interrupted.
+void close_dialog(Desk& desk);
+
 // Turns the camera to that side of the cabinets and shows all of them.
 void see_from(Desk& desk, engine::ViewFrom from);
 

@@ -1,10 +1,12 @@
 #include "editor/desk_files.h"
 
 #include "editor/open_project.h"
+#include "editor/typing.h"
 #include "engine/files/whole_file.h"
 #include "model/project/project_json.h"
 #include "model/schedule/write_all.h"
 
+#include <algorithm>
 #include <system_error>
 
 namespace editor {
@@ -13,7 +15,7 @@ namespace {
 namespace fs = std::filesystem;
 
 void say_trouble(Desk& desk, std::string title, const engine::Error& error) {
-    desk.ui.dialog = Trouble{std::move(title), engine::to_text(error)};
+    interrupt_with(desk, Trouble{std::move(title), engine::to_text(error)});
 }
 
 fs::path usual_folder(const Desk& desk) {
@@ -31,13 +33,37 @@ std::string usual_file_name(const Desk& desk) {
     return with_project_ending(name).string();
 }
 
+bool has_open_form(const UiState& ui) {
+    return is_form(ui.dialog) || std::any_of(ui.interrupted.begin(), ui.interrupted.end(), is_form);
+}
+
+// Why the user should be asked before the project is put away; empty when there is no reason.
+std::string reasons_to_ask(const Desk& desk) {
+    std::string reasons;
+    const auto add = [&](const std::string& reason) {
+        reasons += (reasons.empty() ? "" : "\n") + reason;
+    };
+    if (!desk.history.is_saved()) add(title_of(desk) + " has changes that are in no file yet.");
+    const auto refused = refused_typing(desk);
+    if (!refused.empty()) add("What was typed cannot be taken. " + refused);
+    if (has_open_form(desk.ui)) add("A form is open, and what it says is not in the project.");
+    return reasons;
+}
+
+std::string with_refused(std::string said, const Desk& desk) {
+    const auto refused = refused_typing(desk);
+    return refused.empty() ? said : said + "; not in it: " + refused;
+}
+
 }  // namespace
 
 void wish(Desk& desk, const Intent& intent) {
-    if (desk.history.is_saved()) {
+    take_typing(desk);
+    auto reasons = reasons_to_ask(desk);
+    if (reasons.empty()) {
         fulfil(desk, intent);
     } else {
-        desk.ui.dialog = UnsavedQuestion{intent};
+        interrupt_with(desk, UnsavedQuestion{intent, std::move(reasons), !desk.history.is_saved()});
     }
 }
 
@@ -50,10 +76,12 @@ void fulfil(Desk& desk, const Intent& intent) {
             replace_project(desk, {}, {});
             break;
         case Intent::Kind::browse:
-            desk.ui.dialog = browser_for(BrowseFor::opening, usual_folder(desk));
+            interrupt_with(desk, browser_for(BrowseFor::opening, usual_folder(desk)));
             break;
         case Intent::Kind::open_file:
-            open_file(desk, intent.file);
+            if (open_file(desk, intent.file) && intent.passed_over > 0) {
+                desk.ui.notice->text += "; of the files that were dropped, only this one is opened";
+            }
             break;
     }
 }
@@ -77,7 +105,7 @@ bool save_to(Desk& desk, const fs::path& file) {
     }
     desk.file = file;
     desk.history.mark_saved();
-    desk.ui.notice = Notice{"Saved " + file.string(), false};
+    desk.ui.notice = Notice{with_refused("Saved " + file.string(), desk), false};
     return true;
 }
 
@@ -92,11 +120,11 @@ void save_or_browse(Desk& desk, std::optional<Intent> then) {
 void browse_to_save(Desk& desk, std::optional<Intent> then) {
     auto browser = browser_for(BrowseFor::saving, usual_folder(desk), usual_file_name(desk));
     browser.then = std::move(then);
-    desk.ui.dialog = std::move(browser);
+    interrupt_with(desk, std::move(browser));
 }
 
 void browse_to_export(Desk& desk) {
-    desk.ui.dialog = browser_for(BrowseFor::exporting, usual_folder(desk));
+    interrupt_with(desk, browser_for(BrowseFor::exporting, usual_folder(desk)));
 }
 
 bool export_to(Desk& desk, const fs::path& folder) {
@@ -107,8 +135,9 @@ bool export_to(Desk& desk, const fs::path& folder) {
         say_trouble(desk, "The schedules are not written", written.error());
         return false;
     }
-    desk.ui.notice = Notice{
-        "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string(), false};
+    const std::string count = std::to_string(files.size());
+    desk.ui.notice =
+        Notice{with_refused("Wrote " + count + " schedules into " + folder.string(), desk), false};
     return true;
 }
 

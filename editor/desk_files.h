@@ -8,7 +8,8 @@
 
 namespace editor {
 
-// Does what the user is about to do, or asks first when changes are not saved.
+// Takes what is half typed, then does what the user is about to do - or asks first when changes are
+// not saved, a typed text will not do, or a form is open.
 void wish(Desk& desk, const Intent& intent);
 
 // Does it, whatever is not saved.

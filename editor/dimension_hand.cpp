@@ -27,8 +27,10 @@ std::optional<std::string> reason_against(const Derived& derived, const TypedFor
 }  // namespace
 
 void begin_typing(DimensionHand& hand, const model::Dimension& dimension, std::string strip) {
-    hand.typed = TypedFormula{dimension.name, std::move(strip), dimension.formula, true};
-    hand.refused.reset();
+    const bool goes_on = hand.refused && hand.refused->dimension == dimension.name;
+    const std::string& text = goes_on ? hand.refused->text : dimension.formula;
+    hand.typed = TypedFormula{dimension.name, std::move(strip), text};
+    if (!goes_on) hand.refused.reset();
 }
 
 std::optional<Change> take_typed(DimensionHand& hand, const Derived& derived, bool keep_field) {
@@ -61,7 +63,10 @@ std::string nudged_formula(const Derived& derived,
     return formula_of(stepped(*value, steps, limits_of(derived, *known), shown), shown);
 }
 
-void begin_drag(DimensionHand& hand, const Derived& derived, const model::Dimension& dimension) {
+void begin_drag(DimensionHand& hand,
+                const Derived& derived,
+                const model::Dimension& dimension,
+                std::string strip) {
     hand.refused.reset();
     hand.typed.reset();
     const auto value = value_of(derived, dimension.name);
@@ -70,7 +75,7 @@ void begin_drag(DimensionHand& hand, const Derived& derived, const model::Dimens
                                       "follows a formula: click it and type to change it"};
         return;
     }
-    hand.dragged = DraggedValue{dimension.name, *value,
+    hand.dragged = DraggedValue{dimension.name, std::move(strip), *value,
                                 "drag " + dimension.name + " " + std::to_string(++hand.drags)};
 }
 

@@ -5,6 +5,8 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 
+#include <glm/vec2.hpp>
+
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -16,15 +18,19 @@ struct TypedFormula {
     std::string strip;  // which strip shows the field: "list" or "view"
     std::string text;
     bool wants_focus = true;
+    bool is_drawn = true;  // by the present frame, or not yet its turn
 };
 
 struct DraggedValue {
     std::string dimension;
+    std::string strip;  // which strip the mouse holds
     engine::Quantity start;
-    std::string merge_key;  // one for each drag
+    std::string merge_key;          // one for each drag
+    glm::dvec2 pixels_per_mm{0.0};  // of the tag in the view, as it was seen last
 };
 
-// Why the last typed formula was not taken.
+// Why the last typed formula was not taken. The text waits here for the next time that the strip is
+// clicked.
 struct RefusedFormula {
     std::string dimension;
     std::string text;
@@ -38,6 +44,7 @@ struct DimensionHand {
     std::uint64_t drags = 0;  // counted, to give each its own merge key
 };
 
+// With the text that was refused last, where there is one, else with the dimension's formula.
 void begin_typing(DimensionHand& hand, const model::Dimension& dimension, std::string strip);
 
 // Ends the typing: the change to make, or none - with the reason in `refused` when the text will
@@ -51,7 +58,10 @@ std::string nudged_formula(const Derived& derived,
                            double steps);
 
 // Begins a drag when the dimension has a value and is no formula; otherwise says why not.
-void begin_drag(DimensionHand& hand, const Derived& derived, const model::Dimension& dimension);
+void begin_drag(DimensionHand& hand,
+                const Derived& derived,
+                const model::Dimension& dimension,
+                std::string strip);
 
 // The change for a drag that has come this many steps from its start.
 std::optional<Change> dragged_change(const DimensionHand& hand,

@@ -7,6 +7,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdint>
 #include <vector>
 
 namespace editor {
@@ -30,15 +31,12 @@ std::string number_text(double value) {
     return text == "-0" ? "0" : text;
 }
 
-engine::Length length_step(const engine::TapeStyle& shown) {
-    const auto step = engine::tape_step(shown);
-    // The last decimal of a decimal form is far finer than a hand can drag.
-    if (shown.form == engine::TapeForm::inch_decimal) return engine::Length::from_nm(635'000);
-    return std::max(step, engine::Length::from_nm(500'000));
+bool is_fraction(engine::TapeForm form) {
+    return form == engine::TapeForm::inch_fraction || form == engine::TapeForm::feet_inches;
 }
 
 engine::Length stepped_length(engine::Length start, double steps, const engine::TapeStyle& shown) {
-    const auto step = length_step(shown).nm();
+    const auto step = hand_step(shown).nm();
     const double moved = static_cast<double>(start.nm()) + steps * static_cast<double>(step);
     const double most = 1.0e12;  // a kilometre: beyond any van
     const double kept = std::clamp(moved, -most, most);
@@ -55,6 +53,22 @@ std::optional<Quantity> limit(const Derived& derived,
 }
 
 }  // namespace
+
+bool is_metric(const engine::TapeStyle& shown) {
+    const auto unit = engine::bare_unit(shown);
+    return unit != engine::LengthUnit::inch && unit != engine::LengthUnit::foot;
+}
+
+engine::Length hand_step(const engine::TapeStyle& shown) {
+    const auto mark = engine::tape_step(shown);
+    if (is_fraction(shown.form)) return mark;
+    const auto least = engine::Length::from_nm(500'000);
+    for (std::int64_t tens = 1;; tens *= 10) {
+        for (const std::int64_t times : {1, 2, 5}) {
+            if (mark * (times * tens) >= least) return mark * (times * tens);
+        }
+    }
+}
 
 std::optional<Quantity> value_of(const Derived& derived, std::string_view dimension) {
     const auto& dimensions = derived.project->dimensions;
@@ -126,6 +140,23 @@ engine::Result<Quantity> tried_formula(const model::Project& project,
     }
     if (tried == formulas.size()) formulas.push_back({dimension, formula, QuantityKind::length});
     return engine::evaluate_all(formulas, engine::bare_unit(project.shown))[tried];
+}
+
+engine::Result<Quantity> tried_limit(const model::Project& project,
+                                     QuantityKind kind,
+                                     const model::Formula& formula) {
+    std::vector<engine::NamedFormula> formulas;
+    for (const auto& it : project.dimensions) formulas.push_back({it.name, it.formula, it.kind});
+    const auto bare = engine::bare_unit(project.shown);
+    const auto values = engine::evaluate_all(formulas, bare);
+    const auto look_up = [&](std::string_view name) {
+        std::optional<Quantity> found;
+        for (std::size_t i = 0; i < formulas.size() && !found; ++i) {
+            if (formulas[i].name == name && values[i]) found = *values[i];
+        }
+        return found;
+    };
+    return engine::evaluate(formula, kind, bare, look_up);
 }
 
 engine::Result<Quantity> tried_length(const Derived& derived, const model::Formula& formula) {

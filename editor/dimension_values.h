@@ -32,8 +32,15 @@ std::string quantity_text(const engine::Quantity& quantity, const engine::TapeSt
 // The value as a formula that gives exactly it.
 std::string formula_of(const engine::Quantity& quantity, const engine::TapeStyle& shown);
 
-// The value moved by a number of steps - marks of the tape, degrees, units - onto a whole step and
-// kept within the limits.
+// Whether lengths are shown in millimetres, centimetres or metres.
+bool is_metric(const engine::TapeStyle& shown);
+
+// One step of a pull: a mark of the tape; of decimal forms so many of the last decimal (1, 2 or 5
+// times a power of ten) that it is half a millimetre, since a finer one is lost under the hand.
+engine::Length hand_step(const engine::TapeStyle& shown);
+
+// The value moved by a number of steps - of hand_step, degrees, units - onto a whole step and kept
+// within the limits.
 engine::Quantity stepped(const engine::Quantity& start,
                          double steps,
                          const Limits& limits,
@@ -44,6 +51,11 @@ engine::Quantity stepped(const engine::Quantity& start,
 engine::Result<engine::Quantity> tried_formula(const model::Project& project,
                                                std::string_view dimension,
                                                const model::Formula& formula);
+
+// Whether a formula that no dimension stands on, such as a limit, has a value in the project.
+engine::Result<engine::Quantity> tried_limit(const model::Project& project,
+                                             engine::QuantityKind kind,
+                                             const model::Formula& formula);
 
 // A formula of any other field, with the dimensions that there are now.
 engine::Result<engine::Quantity> tried_length(const Derived& derived,

@@ -14,7 +14,8 @@ static_assert(key::escape == GLFW_KEY_ESCAPE && key::enter == GLFW_KEY_ENTER &&
               key::down == GLFW_KEY_DOWN && key::up == GLFW_KEY_UP &&
               key::page_up == GLFW_KEY_PAGE_UP && key::page_down == GLFW_KEY_PAGE_DOWN &&
               key::home == GLFW_KEY_HOME && key::end == GLFW_KEY_END && key::f1 == GLFW_KEY_F1 &&
-              key::keypad_enter == GLFW_KEY_KP_ENTER && key::space == GLFW_KEY_SPACE &&
+              key::keypad_enter == GLFW_KEY_KP_ENTER && key::keypad_add == GLFW_KEY_KP_ADD &&
+              key::keypad_subtract == GLFW_KEY_KP_SUBTRACT && key::space == GLFW_KEY_SPACE &&
               key::minus == GLFW_KEY_MINUS && key::equal == GLFW_KEY_EQUAL &&
               key::left_shift == GLFW_KEY_LEFT_SHIFT && key::right_super == GLFW_KEY_RIGHT_SUPER &&
               key::count > GLFW_KEY_LAST);
@@ -42,8 +43,7 @@ int code_by_layout(int code, int scancode) {
 void on_key(GLFWwindow* window, int code, int scancode, int action, int /*modifiers*/) {
     auto& events = events_of(window);
     if (action == GLFW_REPEAT) return;  // Dear ImGui repeats by itself
-    int known = code_by_layout(code, scancode);
-    if (known == key::keypad_enter) known = key::enter;
+    const int known = key::without_keypad(code_by_layout(code, scancode));
     events.input.key(known, action == GLFW_PRESS);
 }
 

@@ -1,6 +1,7 @@
 // What the user is about to do that would put the present project away.
 #pragma once
 
+#include <cstddef>
 #include <filesystem>
 
 namespace editor {
@@ -8,7 +9,8 @@ namespace editor {
 struct Intent {
     enum class Kind { leave, begin_new, browse, open_file };
     Kind kind = Kind::leave;
-    std::filesystem::path file;  // to open
+    std::filesystem::path file;   // to open
+    std::size_t passed_over = 0;  // files that were dropped with it
 
     bool operator==(const Intent&) const = default;
 };

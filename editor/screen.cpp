@@ -10,7 +10,10 @@
 #include "editor/places/start_card.h"
 #include "editor/places/top_bar.h"
 #include "editor/screen_areas.h"
+#include "editor/typing.h"
 #include "editor/view/view_panel.h"
+
+#include <imgui_internal.h>
 
 #include <algorithm>
 
@@ -55,13 +58,30 @@ void draw_splitters(const ScreenAreas& areas, UiState& ui) {
     if (right != 0.0F) ui.right_width = std::max(200.0F, (areas.right.width - right) / scaled(1));
 }
 
-void keep_first(std::optional<Change>& change, std::optional<Change> other) {
-    if (!change) change = std::move(other);
+// A drag ends with the button, whatever became of the strip that was pulled.
+void end_drag(Desk& desk) {
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) desk.ui.hand.dragged.reset();
+    if (!desk.ui.hand.dragged) desk.history.end_merge();
+}
+
+// A field of the same name in the project that came must not go on with the text of the one before.
+void let_go_of_fields(UiState& ui) {
+    if (ui.lets_go_of_fields) ImGui::ClearActiveID();
+    ui.lets_go_of_fields = false;
+}
+
+// Its keys are its own: also the one that closes it in this frame.
+bool has_popup(const UiState& ui) {
+    return is_open(ui.dialog) ||
+           ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
 }
 
 }  // namespace
 
 void draw_screen(Desk& desk) {
+    let_go_of_fields(desk.ui);
+    begin_typing_frame(desk);
+    const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
     auto& ui = desk.ui;
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
@@ -77,8 +97,9 @@ void draw_screen(Desk& desk) {
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
-    if (!ui.hand.dragged) desk.history.end_merge();
-    run_pressed_commands(desk);
+    end_drag(desk);
+    end_typing_frame(desk);
+    if (!had_popup) run_pressed_commands(desk);
     if (!asked.empty()) run_command(desk, asked);
     if (!begun.command.empty()) run_command(desk, begun.command);
     if (begun.sample) wish(desk, {Intent::Kind::open_file, *begun.sample});

@@ -1,7 +1,7 @@
 #include "editor/skeleton_scene.h"
 
+#include "editor/dimension_values.h"
 #include "editor/room_scene.h"
-#include "engine/measure/tape.h"
 #include "model/resolve/piece_mesh.h"
 
 #include <algorithm>
@@ -27,11 +27,6 @@ constexpr Colour fastener_line{0x4A, 0x4D, 0x52, 0xB0};
 Colour colour_of(const model::Piece& piece) {
     if (piece.kind == model::PieceKind::shim) return shim_colour;
     return metals[piece.stock == model::no_index ? 0 : piece.stock % metals.size()];
-}
-
-bool uses_inches(const engine::TapeStyle& shown) {
-    const auto unit = engine::bare_unit(shown);
-    return unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
 }
 
 engine::SceneData emptied(engine::SceneData scene) {
@@ -69,7 +64,7 @@ engine::SceneData skeleton_scene(const model::Project& project,
     const auto pieces = engine::bounds_of(solid);
     const bool is_empty = engine::is_empty(pieces);
     scene.ground = engine::ground_below(is_empty ? engine::bounds_of(scene) : pieces,
-                                        uses_inches(project.shown));
+                                        !is_metric(project.shown));
     return scene;
 }
 

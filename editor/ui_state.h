@@ -10,6 +10,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace editor {
 
@@ -28,6 +29,7 @@ struct UiState {
     DimensionHand hand;
     ViewState view;
     Dialog dialog;
+    std::vector<Dialog> interrupted;  // come back one by one when `dialog` closes; the last first
     std::optional<Notice> notice;
     ShopTable table = ShopTable::cuts;
     OfferTyping offers;
@@ -35,8 +37,9 @@ struct UiState {
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
     float left_width = 0.0F;                   // design pixels; 0: the place's own
     float right_width = 0.0F;
-    float text_scale = 1.0F;      // on top of the screen's own
-    bool wants_to_leave = false;  // answered all questions: the program may end
+    float text_scale = 1.0F;         // on top of the screen's own
+    bool wants_to_leave = false;     // answered all questions: the program may end
+    bool lets_go_of_fields = false;  // what the active field holds belongs to another project
 };
 
 }  // namespace editor

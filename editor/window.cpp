@@ -178,9 +178,11 @@ private:
     }
 
     void take_wishes() {
-        if (events_.wants_to_close) wish(desk_, {Intent::Kind::leave, {}});
-        if (!events_.dropped.empty()) {
-            wish(desk_, {Intent::Kind::open_file, events_.dropped.front()});
+        const auto& dropped = events_.dropped;
+        if (events_.wants_to_close) {
+            wish(desk_, {Intent::Kind::leave});
+        } else if (!dropped.empty()) {
+            wish(desk_, {Intent::Kind::open_file, dropped.front(), dropped.size() - 1});
         }
         events_.wants_to_close = false;
         events_.dropped.clear();

@@ -30,4 +30,11 @@ inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
 }
 
+// Whether it holds something that the user has filled in.
+inline bool is_form(const Dialog& dialog) {
+    return std::holds_alternative<StarterForm>(dialog) ||
+           std::holds_alternative<DimensionForm>(dialog) ||
+           std::holds_alternative<TitleForm>(dialog);
+}
+
 }  // namespace editor

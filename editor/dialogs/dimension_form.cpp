@@ -53,10 +53,12 @@ std::optional<std::string> reason_against(const Derived& derived,
                                           const model::Edit& edit) {
     const auto trial = model::apply(*derived.project, edit);
     if (!trial) return engine::to_text(trial.error());
-    for (const auto* text : {&form.formula, &form.least, &form.most}) {
+    const auto value = tried_formula(*trial, form.name, form.formula);
+    if (!value) return engine::to_text(value.error());
+    for (const auto* text : {&form.least, &form.most}) {
         if (text->empty()) continue;
-        const auto value = tried_formula(*trial, form.name, *text);
-        if (!value) return engine::to_text(value.error());
+        const auto limit = tried_limit(*trial, form.kind, *text);
+        if (!limit) return engine::to_text(limit.error());
     }
     return std::nullopt;
 }

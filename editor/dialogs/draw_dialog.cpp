@@ -29,14 +29,14 @@ void draw(Desk& desk, FileBrowser& browser) {
     const auto outcome = draw_file_browser(browser);
     if (!outcome.taken && !outcome.is_cancelled) return;
     const FileBrowser done = std::move(browser);
-    desk.ui.dialog = std::monostate{};
+    close_dialog(desk);
     if (outcome.taken) take_file(desk, done, *outcome.taken);
 }
 
 template <class Outcome>
 void settle(Desk& desk, const Outcome& outcome) {
     if (!outcome.change && !outcome.is_cancelled) return;
-    desk.ui.dialog = std::monostate{};
+    close_dialog(desk);
     if (outcome.change) static_cast<void>(submit(desk, *outcome.change));
 }
 
@@ -56,9 +56,9 @@ void draw(Desk& desk, TitleForm& form) { settle(desk, draw_title_form(form)); }
 
 void draw(Desk& desk, const UnsavedQuestion& question) {
     const Intent then = question.then;
-    const auto answer = draw_unsaved_question(question, title_of(desk));
+    const auto answer = draw_unsaved_question(question);
     if (answer == UnsavedAnswer::none) return;
-    desk.ui.dialog = std::monostate{};
+    close_dialog(desk);
     if (answer == UnsavedAnswer::save) save_or_browse(desk, then);
     if (answer == UnsavedAnswer::discard) fulfil(desk, then);
 }
@@ -75,7 +75,7 @@ void draw(Desk& desk, const Trouble& trouble) {
                   is_pressed(key::enter);
         if (is_done) ImGui::CloseCurrentPopup();
     }
-    if (is_done) desk.ui.dialog = std::monostate{};
+    if (is_done) close_dialog(desk);
 }
 
 void draw(Desk&, std::monostate) {}

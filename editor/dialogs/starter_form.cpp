@@ -49,11 +49,6 @@ std::string first_section(const Derived& derived, const model::Catalogue& tables
     return tables.sections.empty() ? std::string() : tables.sections.front().id;
 }
 
-bool is_metric(const engine::TapeStyle& shown) {
-    const auto unit = engine::bare_unit(shown);
-    return unit != engine::LengthUnit::inch && unit != engine::LengthUnit::foot;
-}
-
 void fill_sizes(StarterForm& form, bool metric) {
     form.width = metric ? "600 mm" : "24 in";
     form.bars = metric ? "6 m" : "20 ft";

@@ -7,26 +7,36 @@
 namespace editor {
 namespace {
 
-const char* discard_text(Intent::Kind kind) {
-    return kind == Intent::Kind::leave ? "Leave without saving" : "Put away without saving";
+const char* discard_text(const UnsavedQuestion& question) {
+    const bool leaves = question.then.kind == Intent::Kind::leave;
+    if (!question.can_save) return leaves ? "Leave all the same" : "Put away all the same";
+    return leaves ? "Leave without saving" : "Put away without saving";
+}
+
+UnsavedAnswer draw_answers(const UnsavedQuestion& question) {
+    auto answer = UnsavedAnswer::none;
+    if (question.can_save) {
+        if (draw_button("Save", {.weight = Weight::main}) || is_pressed(key::enter)) {
+            answer = UnsavedAnswer::save;
+        }
+        ImGui::SameLine();
+    }
+    if (draw_button("Discard", {.text = discard_text(question)})) answer = UnsavedAnswer::discard;
+    ImGui::SameLine();
+    if (draw_button("Stay") || is_pressed(key::escape)) answer = UnsavedAnswer::stay;
+    return answer;
 }
 
 }  // namespace
 
-UnsavedAnswer draw_unsaved_question(const UnsavedQuestion& question, const std::string& title) {
-    const DialogScope dialog("Unsaved", "Save the changes first?", scaled(520));
+UnsavedAnswer draw_unsaved_question(const UnsavedQuestion& question) {
+    const char* title = question.can_save ? "Save the changes first?" : "Something is unfinished";
+    const DialogScope dialog("Unsaved", title, scaled(520));
     if (!dialog) return UnsavedAnswer::none;
-    draw_wrapped(title + " has changes that are in no file yet.");
+    draw_wrapped(question.reasons);
+    log_item("reasons", question.reasons);
     ImGui::Dummy(scaled(1, 10));
-    auto answer = UnsavedAnswer::none;
-    if (draw_button("Save", {.weight = Weight::main})) answer = UnsavedAnswer::save;
-    ImGui::SameLine();
-    if (draw_button("Discard", {.text = discard_text(question.then.kind)})) {
-        answer = UnsavedAnswer::discard;
-    }
-    ImGui::SameLine();
-    if (draw_button("Stay") || is_pressed(key::escape)) answer = UnsavedAnswer::stay;
-    if (is_pressed(key::enter)) answer = UnsavedAnswer::save;
+    const auto answer = draw_answers(question);
     if (answer != UnsavedAnswer::none) ImGui::CloseCurrentPopup();
     return answer;
 }

@@ -1,4 +1,4 @@
-// Asks before changes that are not saved are put away.
+// Asks before something that is not saved or not finished is put away.
 #pragma once
 
 #include "editor/intent.h"
@@ -9,10 +9,12 @@ namespace editor {
 
 struct UnsavedQuestion {
     Intent then;
+    std::string reasons;    // sentences
+    bool can_save = false;  // saving would keep something that is in no file yet
 };
 
 enum class UnsavedAnswer { none, save, discard, stay };
 
-UnsavedAnswer draw_unsaved_question(const UnsavedQuestion& question, const std::string& title);
+UnsavedAnswer draw_unsaved_question(const UnsavedQuestion& question);
 
 }  // namespace editor

@@ -95,7 +95,7 @@ public:
     ~TooltipScope() { ImGui::EndTooltip(); }
 };
 
-// Open only where it converts to true: `if (const MenuScope menu("Project"); menu) ...`
+// Open only where it converts to true: `if (const PopupScope menu("Project"); menu) ...`
 class OpenScope : Scope {
 public:
     explicit operator bool() const { return is_open_; }

@@ -18,7 +18,6 @@ inline constexpr ImU32 field = from_rgb(0xece7da);         // sunk: text fields,
 inline constexpr ImU32 edge = from_rgb(0xb9b4a7);          // outlines of what can be taken hold of
 inline constexpr ImU32 ink = from_rgb(0x2b2a27);           // text
 inline constexpr ImU32 quiet = from_rgb(0x6f6b61);         // text of less weight
-inline constexpr ImU32 faint = from_rgb(0xb0aa9b);         // text that cannot be used now
 inline constexpr ImU32 dye = from_rgb(0x2d3f86);           // marking-out dye: selected, active
 inline constexpr ImU32 dye_deep = from_rgb(0x22306a);      // the same, pressed
 inline constexpr ImU32 dye_wash = from_rgb(0xdfe6ff);      // the same, a thin coat

@@ -22,6 +22,12 @@ std::string trimmed(std::string_view text) {
     return std::string(text.substr(first, text.find_last_not_of(' ') - first + 1));
 }
 
+const model::Stock* find_stock(const model::Project& project, const std::string& name) {
+    const auto at = std::find_if(project.stock.begin(), project.stock.end(),
+                                 [&](const model::Stock& stock) { return stock.name == name; });
+    return at == project.stock.end() ? nullptr : &*at;
+}
+
 std::optional<Change> draw_offers(const Derived& derived,
                                   const model::Stock& stock,
                                   OfferTyping& typing) {
@@ -30,21 +36,13 @@ std::optional<Change> draw_offers(const Derived& derived,
     draw_text("sold in", colour::quiet);
     ImGui::SameLine();
     const auto field = draw_field("bars of " + stock.name, text, {.hint = "lengths: 16 ft; 20 ft"});
-    if (field.active || field.changed) typing = {stock.name, text, {}};
     std::optional<Change> change;
-    if ((field.entered || field.left) && text != offers_text(stock)) {
-        const auto offers = read_offers(derived, stock, text);
-        if (offers) {
-            auto changed = stock;
-            changed.bars = *offers;
-            change = change_of(model::PutStock{changed, stock.name});
-            typing = {};
-        } else {
-            typing = {stock.name, text, engine::to_text(offers.error())};
-        }
-    } else if (field.left) {
-        typing = {};
+    if (field.active || field.changed || field.left) {
+        // Another field's text that was refused gives way to this one's.
+        if (typing.stock != stock.name || typing.text != text) typing = {stock.name, text};
+        if (field.entered || field.left) change = take_typed_offers(typing, derived);
     }
+    if (typing.stock == stock.name) typing.is_drawn = true;
     if (typing.stock == stock.name && !typing.trouble.empty()) {
         draw_wrapped(typing.trouble, Type::small, colour::red);
     }
@@ -129,6 +127,24 @@ void draw_fasteners(const Derived& derived) {
 }
 
 }  // namespace
+
+std::optional<Change> take_typed_offers(OfferTyping& typing, const Derived& derived) {
+    if (typing.stock.empty()) return std::nullopt;
+    const model::Stock* stock = find_stock(*derived.project, typing.stock);
+    if (stock == nullptr || typing.text == offers_text(*stock)) {
+        typing = {};
+        return std::nullopt;
+    }
+    const auto offers = read_offers(derived, *stock, typing.text);
+    if (!offers) {
+        typing.trouble = engine::to_text(offers.error());
+        return std::nullopt;
+    }
+    auto changed = *stock;
+    changed.bars = *offers;
+    typing = {};
+    return change_of(model::PutStock{changed, changed.name});
+}
 
 engine::Result<std::vector<model::BarOffer>> read_offers(const Derived& derived,
                                                          const model::Stock& stock,

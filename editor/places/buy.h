@@ -13,10 +13,15 @@ namespace editor {
 
 // The lengths of bar to be had, half typed.
 struct OfferTyping {
-    std::string stock;
+    std::string stock;  // whose; empty: none
     std::string text;
-    std::string trouble;
+    std::string trouble;   // why it was not taken
+    bool is_drawn = true;  // by the present frame
 };
+
+// Ends the typing: the change to make, or none - with the reason in `trouble` when the text will
+// not do, which then stays.
+std::optional<Change> take_typed_offers(OfferTyping& typing, const Derived& derived);
 
 std::optional<Change> draw_buy(const Area& area,
                                const Derived& derived,

@@ -18,18 +18,14 @@ std::optional<Change> draw_row_of(const std::string& id, const model::Shop& shop
     return Change{.edits = {model::SetShop{changed}}, .label = "Fasten with " + text};
 }
 
-void keep(std::optional<Change>& change, std::optional<Change> other) {
-    if (other) change = std::move(other);
-}
-
 std::optional<Change> draw_list(const model::Catalogue& catalogue, const model::Shop& shop) {
     std::optional<Change> change;
     const ChildScope list("fasteners", scaled(260, 320));
-    keep(change, draw_row_of({}, shop));
+    keep_first(change, draw_row_of({}, shop));
     draw_text("Blind rivets", Type::small, colour::quiet);
-    for (const auto& rivet : catalogue.rivets) keep(change, draw_row_of(rivet.id, shop));
+    for (const auto& rivet : catalogue.rivets) keep_first(change, draw_row_of(rivet.id, shop));
     draw_text("Screws", Type::small, colour::quiet);
-    for (const auto& screw : catalogue.screws) keep(change, draw_row_of(screw.id, shop));
+    for (const auto& screw : catalogue.screws) keep_first(change, draw_row_of(screw.id, shop));
     return change;
 }
 

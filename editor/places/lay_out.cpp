@@ -11,10 +11,6 @@
 namespace editor {
 namespace {
 
-void keep_first(std::optional<Change>& change, std::optional<Change> other) {
-    if (!change) change = std::move(other);
-}
-
 // Findings keep their place at the foot of the panel, however long the list above them is.
 float findings_height(const Area& area, const Derived& derived) {
     const float most = area.height * 0.4F;

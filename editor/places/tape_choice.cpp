@@ -21,6 +21,8 @@ constexpr std::array<TapeStyle, 7> tapes{{{TapeForm::inch_fraction, 16, 3, false
 
 }  // namespace
 
+std::span<const TapeStyle> offered_tapes() { return tapes; }
+
 std::string tape_name(const TapeStyle& shown) {
     switch (shown.form) {
         case TapeForm::inch_fraction:

@@ -41,11 +41,6 @@ void draw_marks(ImDrawList& on, const TapeStrip& look, engine::Length value, boo
     }
 }
 
-bool is_metric(const engine::TapeStyle& shown) {
-    const auto unit = engine::bare_unit(shown);
-    return unit != engine::LengthUnit::inch && unit != engine::LengthUnit::foot;
-}
-
 void draw_face(const TapeStrip& look,
                const model::Dimension& dimension,
                const Derived& derived,
@@ -88,6 +83,7 @@ std::optional<Change> draw_typing(const TapeStrip& look,
                                   const Derived& derived,
                                   DimensionHand& hand) {
     ImGui::SetCursorScreenPos(look.at);
+    hand.typed->is_drawn = true;
     const std::string dimension = hand.typed->dimension;
     const auto nudged = [&](const std::string& text, int by) {
         return nudged_formula(derived, dimension, text, by);
@@ -120,7 +116,7 @@ StripPull follow_mouse(const model::Dimension& dimension,
     const ImGuiIO& io = ImGui::GetIO();
     const bool moved = ImGui::IsMouseDragging(ImGuiMouseButton_Left, scaled(pixels_to_drag));
     if (ImGui::IsItemActive() && moved && !is_dragged(hand, dimension)) {
-        begin_drag(hand, derived, dimension);
+        begin_drag(hand, derived, dimension, look.strip);
     }
     if (ImGui::IsItemDeactivated()) {
         const bool was_dragged = is_dragged(hand, dimension);

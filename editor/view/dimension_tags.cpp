@@ -19,6 +19,7 @@ using model::Nm;
 constexpr double first_offset = 34.0;  // pixels between the frame and its first dimension line
 constexpr double next_offset = 40.0;
 constexpr double shortest_line = 26.0;  // pixels: a shorter one is seen end on
+constexpr const char* view_strip = "view";
 
 // A dimension line on the screen.
 struct ScreenLine {
@@ -143,6 +144,17 @@ bool overlaps(const Area& a, const Area& b) {
            b.y < a.y + a.height;
 }
 
+// A view that is smaller than the tag shows where it begins.
+Area kept_inside(Area tag, const Area& area) {
+    const float least_x = area.x + scaled(4);
+    const float least_y = area.y + scaled(4);
+    const float most_x = area.x + area.width - tag.width - scaled(4);
+    const float most_y = area.y + area.height - tag.height - scaled(4);
+    tag.x = std::clamp(tag.x, least_x, std::max(least_x, most_x));
+    tag.y = std::clamp(tag.y, least_y, std::max(least_y, most_y));
+    return tag;
+}
+
 // At the middle of the line, or where no other tag lies.
 Area place_tag(const ScreenLine& line,
                ImVec2 size,
@@ -153,10 +165,7 @@ Area place_tag(const ScreenLine& line,
     for (const double t : {0.5, 0.36, 0.64, 0.22, 0.78}) {
         const glm::dvec2 at = line.from + (line.to - line.from) * t;
         const ImVec2 p = on_screen(area, at, pixel_scale);
-        const float most_x = area.x + area.width - size.x - scaled(4);
-        const float most_y = area.y + area.height - size.y - scaled(4);
-        const Area tag{std::clamp(p.x - size.x / 2, area.x + scaled(4), most_x),
-                       std::clamp(p.y - size.y / 2, area.y + scaled(4), most_y), size.x, size.y};
+        const Area tag = kept_inside({p.x - size.x / 2, p.y - size.y / 2, size.x, size.y}, area);
         if (t == 0.5) best = tag;
         const bool is_free = std::none_of(taken.begin(), taken.end(),
                                           [&](const Area& other) { return overlaps(tag, other); });
@@ -167,16 +176,60 @@ Area place_tag(const ScreenLine& line,
 
 // How many steps of the tape the pull is worth, along the line on the screen.
 double steps_of(const StripPull& pull,
-                const ScreenLine& line,
+                glm::dvec2 pixels_per_mm,
                 float pixel_scale,
                 const engine::TapeStyle& shown) {
-    const double speed = glm::length(line.pixels_per_mm);
+    const double speed = glm::length(pixels_per_mm);
     if (speed <= 0.0) return 0.0;
     const glm::dvec2 by{static_cast<double>(pull.by.x * pixel_scale),
                         static_cast<double>(pull.by.y * pixel_scale)};
-    const double mm = glm::dot(by, line.pixels_per_mm / speed) / speed;
-    const double step = engine::tape_step(shown).mm();
-    return step > 0.0 ? std::round(mm / step) : 0.0;
+    const double mm = glm::dot(by, pixels_per_mm / speed) / speed;
+    return std::round(mm / hand_step(shown).mm());
+}
+
+ImVec2 size_of_tag(const model::Dimension& dimension, const Derived& derived) {
+    const auto value = value_of(derived, dimension.name);
+    const std::string text = value ? quantity_text(*value, derived.project->shown) : std::string();
+    return {size_of_text(dimension.name, Type::small).x + size_of_text(text, Type::strong).x +
+                scaled(34),
+            scaled(27)};
+}
+
+bool is_held(const DimensionHand& hand, const model::Dimension& dimension) {
+    return hand.dragged && hand.dragged->strip == view_strip &&
+           hand.dragged->dimension == dimension.name;
+}
+
+// Without a line of its own it is pulled along the line that was seen last.
+std::optional<Change> draw_tag(const Area& at,
+                               std::optional<glm::dvec2> pixels_per_mm,
+                               const model::Dimension& dimension,
+                               const Derived& derived,
+                               DimensionHand& hand) {
+    auto outcome = draw_tape_strip({.strip = view_strip,
+                                    .at = {at.x, at.y},
+                                    .size = {at.width, at.height},
+                                    .shows_name = true},
+                                   dimension, derived, hand);
+    if (!outcome.pull.is_held || !hand.dragged) return outcome.change;
+    if (pixels_per_mm) hand.dragged->pixels_per_mm = *pixels_per_mm;
+    const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
+    return dragged_change(
+        hand, derived,
+        steps_of(outcome.pull, hand.dragged->pixels_per_mm, pixel_scale, derived.project->shown));
+}
+
+// A tag that was pulled until its line is no longer to be seen stays under the pointer, so that the
+// hand can bring it back.
+std::optional<Change> draw_held_tag(const Area& area, const Derived& derived, DimensionHand& hand) {
+    for (const auto& dimension : derived.project->dimensions) {
+        if (!is_held(hand, dimension)) continue;
+        const ImVec2 size = size_of_tag(dimension, derived);
+        const ImVec2 mouse = ImGui::GetIO().MousePos;
+        const Area at{mouse.x - size.x / 2, mouse.y - size.y / 2, size.x, size.y};
+        return draw_tag(kept_inside(at, area), {}, dimension, derived, hand);
+    }
+    return std::nullopt;
 }
 
 Nm position_of(const model::ResolvedPlane& plane) { return plane.position.value_or(0); }
@@ -237,6 +290,7 @@ std::optional<Change> draw_dimension_tags(const Area& area,
     std::vector<Area> taken;
     std::optional<TaggedDimension> before;
     double offset = 0.0;
+    bool is_held_drawn = false;
     const ItemScope items("tags");
     for (const auto& tag : tagged_dimensions(derived)) {
         const bool same = before && before->frame == tag.frame && before->axis == tag.axis;
@@ -249,25 +303,15 @@ std::optional<Change> draw_dimension_tags(const Area& area,
             screen_line(tag, box, derived.resolved.frames[tag.frame], view, offset * scale);
         if (!line) continue;
         const auto& dimension = derived.project->dimensions[tag.dimension];
-        const auto value = value_of(derived, dimension.name);
-        const std::string text =
-            value ? quantity_text(*value, derived.project->shown) : std::string();
-        const ImVec2 size{size_of_text(dimension.name, Type::small).x +
-                              size_of_text(text, Type::strong).x + scaled(34),
-                          scaled(27)};
-        const Area at = place_tag(*line, size, area, taken, pixel_scale);
+        const Area at = place_tag(*line, size_of_tag(dimension, derived), area, taken, pixel_scale);
         taken.push_back(at);
         draw_line(area, *line, pixel_scale);
-        auto outcome = draw_tape_strip({.strip = "view",
-                                        .at = {at.x, at.y},
-                                        .size = {at.width, at.height},
-                                        .shows_name = true},
-                                       dimension, derived, hand);
-        if (outcome.pull.is_held) {
-            outcome.change = dragged_change(
-                hand, derived, steps_of(outcome.pull, *line, pixel_scale, derived.project->shown));
-        }
-        if (outcome.change) change = std::move(outcome.change);
+        auto one = draw_tag(at, line->pixels_per_mm, dimension, derived, hand);
+        if (one) change = std::move(one);
+        if (is_held(hand, dimension)) is_held_drawn = true;
+    }
+    if (!is_held_drawn) {
+        if (auto held = draw_held_tag(area, derived, hand)) change = std::move(held);
     }
     return change;
 }

@@ -104,6 +104,49 @@ TEST_CASE("the frame of the chosen piece is removed whole", "[editor][commands]"
     CHECK(ui.desk.ui.selection.pieces.empty());
 }
 
+TEST_CASE("delete in an open menu or list removes nothing", "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
+    ui.settle();
+    const auto members = editor::project_of(ui.desk).frames[0].members.size();
+    ui.click("Top/Edit");
+    REQUIRE(ui.has("Top/Edit/edit.undo"));
+    ui.press(key::remove);
+    CHECK(editor::project_of(ui.desk).frames[0].members.size() == members);
+    ui.press(key::escape);
+    CHECK_FALSE(ui.has("Top/Edit/edit.undo"));
+    CHECK_FALSE(ui.desk.ui.selection.pieces.empty());
+    ui.press(key::escape);
+    CHECK(ui.desk.ui.selection.pieces.empty());
+}
+
+TEST_CASE("escape that closes a dialog keeps what is chosen", "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
+    ui.click("Lay out/New dimension");
+    ui.press(key::escape);
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    CHECK_FALSE(ui.desk.ui.selection.pieces.empty());
+}
+
+TEST_CASE(
+    "text grows by control and +, with shift where the keyboard asks for it, and by the "
+    "number pad",
+    "[editor][commands]") {
+    HeadlessUi ui;
+    ui.press(key::equal, key::left_control, key::left_shift);
+    CHECK(ui.desk.ui.text_scale == Approx(1.1F));
+    ui.press(key::equal, key::left_control);
+    CHECK(ui.desk.ui.text_scale == Approx(1.21F));
+    CHECK(key::without_keypad(key::keypad_add) == key::equal);
+    CHECK(key::without_keypad(key::keypad_subtract) == key::minus);
+    CHECK(key::without_keypad('K') == 'K');
+}
+
 TEST_CASE("text grows and shrinks within bounds", "[editor][commands]") {
     HeadlessUi ui;
     for (int i = 0; i < 40; ++i) editor::run_command(ui.desk, "view.larger");

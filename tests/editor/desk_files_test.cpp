@@ -90,6 +90,21 @@ TEST_CASE("what is half typed is taken before the project is saved", "[editor][f
     CHECK_THAT(*text, Catch::Contains("\"31\""));
 }
 
+TEST_CASE("bars half typed are taken before the project is saved", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, folder.path() / "box.json"));
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    ui.write("Buy/bars of " + editor::project_of(ui.desk).stock[0].name, "16 ft; 25 ft");
+    ui.press('S', key::left_control);
+    CHECK(ui.desk.history.is_saved());
+    const auto text = engine::read_whole_file(folder.path() / "box.json");
+    REQUIRE(text);
+    CHECK_THAT(*text, Catch::Contains("\"25 ft\""));
+}
+
 TEST_CASE("export writes every schedule into the folder that was chosen", "[editor][files]") {
     const TemporaryFolder folder;
     HeadlessUi ui;

@@ -1,5 +1,7 @@
+#include "editor/commands.h"
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
+#include "editor/places/tape_choice.h"
 
 #include "tests/editor/headless_ui.h"
 
@@ -225,4 +227,99 @@ TEST_CASE("stepping lands on a whole mark of the tape", "[editor][dimension]") {
     const engine::TapeStyle metric{.form = engine::TapeForm::millimetre, .decimals = 0};
     CHECK(editor::stepped({engine::QuantityKind::length, 10_mm, 0.0}, 3, {}, metric).length ==
           13_mm);
+}
+
+TEST_CASE("on every tape a pull of the strip lands on the tape's own marks, a step a pixel",
+          "[editor][dimension]") {
+    for (const auto& tape : editor::offered_tapes()) {
+        INFO(editor::tape_name(tape));
+        HeadlessUi ui;
+        state(ui, {model::SetShown{tape}, dimension("rise", "508 mm")});
+        ui.drag("Lay out/rise", 40, 0);
+        const auto rise = editor::value_of(ui.now(), "rise")->length;
+        CHECK(rise.nm() % engine::tape_step(tape).nm() == 0);
+        CHECK(rise == 508_mm + editor::hand_step(tape) * 40);
+    }
+}
+
+TEST_CASE(
+    "a step of the hand is a mark of a fraction tape, and no finer than half a millimetre in "
+    "decimals",
+    "[editor][dimension]") {
+    using engine::TapeForm;
+    const auto step = [](TapeForm form, int denominator, int decimals) {
+        return editor::hand_step({form, denominator, decimals, false});
+    };
+    CHECK(step(TapeForm::inch_fraction, 64, 3) == 1_in_64);
+    CHECK(step(TapeForm::feet_inches, 32, 3) == 1_in_64 * 2);
+    CHECK(step(TapeForm::inch_decimal, 32, 3) == engine::Length::from_nm(508'000));
+    CHECK(step(TapeForm::millimetre, 32, 0) == 1_mm);
+    CHECK(step(TapeForm::millimetre, 32, 1) == engine::Length::from_nm(500'000));
+    CHECK(step(TapeForm::metre, 32, 7) == engine::Length::from_nm(500'000));
+}
+
+TEST_CASE("a drag ends with the button though its place was left", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto at = ui.item("Lay out/width");
+    ui.move_to(at.middle_x(), at.middle_y());
+    ui.input.button(0, true);
+    ui.input.move(at.middle_x() + 32, at.middle_y());
+    ui.settle();
+    REQUIRE(ui.desk.ui.hand.dragged);
+    ui.press('2', key::left_control);
+    REQUIRE(ui.desk.ui.place == editor::Place::buy);
+    ui.input.button(0, false);
+    ui.settle();
+    CHECK_FALSE(ui.desk.ui.hand.dragged);
+    ui.press('1', key::left_control);
+    ui.fill("Lay out/width", "30");
+    ui.click("Lay out/width");
+    ui.press(key::escape);
+    CHECK(ui.shown("width") == "30");
+    ui.press('Z', key::left_control);
+    CHECK(ui.shown("width") == "25");
+}
+
+TEST_CASE("a limit may stand on what stands on the dimension itself", "[editor][dimension]") {
+    HeadlessUi ui;
+    state(ui, {dimension("depth", "16"), dimension("half", "depth/2")});
+    ui.click("Lay out/edit depth");
+    ui.write("Dimension/least", "half");
+    ui.click("Dimension/Put");
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    CHECK(editor::project_of(ui.desk).dimensions[0].least == "half");
+    ui.click("Lay out/edit depth");
+    ui.write("Dimension/most", "halv");
+    ui.click("Dimension/Put");
+    REQUIRE(std::holds_alternative<editor::DimensionForm>(ui.desk.ui.dialog));
+    CHECK_THAT(std::get<editor::DimensionForm>(ui.desk.ui.dialog).trouble, Catch::Contains("halv"));
+}
+
+TEST_CASE("a text that was refused waits for the next click on the strip", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.write("Lay out/width", "24 in + ?");
+    ui.click("View/picture");
+    CHECK(ui.shown("width") == "24");
+    CHECK_FALSE(ui.desk.ui.hand.typed);
+    ui.click("Lay out/width");
+    REQUIRE(ui.desk.ui.hand.typed);
+    CHECK(ui.desk.ui.hand.typed->text == "24 in + ?");
+    CHECK(ui.has("Lay out/refused width"));
+    ui.press(key::escape);
+    ui.click("Lay out/width");
+    CHECK(ui.desk.ui.hand.typed->text == "24 in");
+}
+
+TEST_CASE("a dimension half typed is taken when its place is left by key", "[editor][dimension]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.write("Lay out/width", "31");
+    ui.press('2', key::left_control);
+    CHECK(ui.shown("width") == "31");
+    CHECK_FALSE(ui.desk.ui.hand.typed);
 }

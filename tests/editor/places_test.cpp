@@ -71,6 +71,51 @@ TEST_CASE("the bars to be had are typed as a list of lengths", "[editor][places]
     CHECK_FALSE(ui.desk.ui.offers.trouble.empty());
 }
 
+TEST_CASE("bars half typed do not come into the next project", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const auto boxed = editor::project_of(ui.desk);
+    auto other = boxed;
+    other.stock[0].bars = {{"3 ft", {}, {}}};
+    const std::string field = "Buy/bars of " + boxed.stock[0].name;
+    ui.desk.ui.stock_filter = "flat";
+    ui.desk.ui.hovered_hole = 3;
+    SECTION("while the field is active") {
+        ui.write(field, "16 ft; 25 ft");
+        editor::replace_project(ui.desk, other, {});
+        ui.settle();
+    }
+    SECTION("when they were refused") {
+        ui.fill(field, "16 ft; many");
+        editor::replace_project(ui.desk, other, {});
+        ui.settle();
+    }
+    CHECK(ui.item(field).value == "3 ft");
+    ui.click("View/picture");
+    CHECK(editor::project_of(ui.desk) == other);
+    CHECK(ui.desk.ui.stock_filter.empty());
+    CHECK_FALSE(ui.desk.ui.hovered_hole);
+}
+
+TEST_CASE("bars half typed are taken when the place is left by key", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const std::string field = "Buy/bars of " + editor::project_of(ui.desk).stock[0].name;
+    ui.write(field, "16 ft; 25 ft");
+    ui.press('1', key::left_control);
+    CHECK(editor::project_of(ui.desk).stock[0].bars.size() == 2);
+    ui.press('2', key::left_control);
+    ui.write(field, "16 ft; many");
+    ui.press('1', key::left_control);
+    ui.press('2', key::left_control);
+    CHECK(ui.item(field).value == "16 ft; many");
+    CHECK_FALSE(ui.desk.ui.offers.trouble.empty());
+}
+
 TEST_CASE("typing the bars keeps the prices of lengths that stay", "[editor][places]") {
     HeadlessUi ui;
     const model::Stock stock{.name = "a", .bars = {{"16 ft", 18.4, 3}, {"20 ft", 22.0, {}}}};

@@ -100,3 +100,101 @@ TEST_CASE("undo back to what was saved counts as saved", "[editor][unsaved]") {
     ui.press('Z', key::left_control);
     CHECK(ui.desk.history.is_saved());
 }
+
+namespace {
+
+// A saved box in that folder.
+void save_box(HeadlessUi& ui, const TemporaryFolder& folder) {
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, folder.path() / "box.json"));
+    ui.settle();
+}
+
+}  // namespace
+
+TEST_CASE("leaving while a dimension is half typed takes it first, and asks", "[editor][unsaved]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    save_box(ui, folder);
+    ui.write("Lay out/width", "31");
+    const auto intent =
+        GENERATE(Intent::Kind::leave, Intent::Kind::begin_new, Intent::Kind::browse);
+    editor::wish(ui.desk, {intent, {}});
+    ui.settle();
+    CHECK_FALSE(ui.desk.ui.wants_to_leave);
+    CHECK(ui.has("Unsaved/Save"));
+    CHECK(ui.shown("width") == "31");
+}
+
+TEST_CASE("leaving with a typed text that will not do asks, and staying keeps the text",
+          "[editor][unsaved]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    save_box(ui, folder);
+    ui.write("Lay out/width", "31 +");
+    ui.press('Q', key::left_control);
+    CHECK_FALSE(ui.desk.ui.wants_to_leave);
+    CHECK_THAT(ui.item("Unsaved/reasons").value, Catch::Contains("width"));
+    CHECK_FALSE(ui.has("Unsaved/Save"));
+    ui.click("Unsaved/Stay");
+    REQUIRE(ui.desk.ui.hand.typed);
+    CHECK(ui.desk.ui.hand.typed->text == "31 +");
+    ui.press('Q', key::left_control);
+    ui.click("Unsaved/Discard");
+    CHECK(ui.desk.ui.wants_to_leave);
+}
+
+TEST_CASE("saving says what was typed and is not in the file", "[editor][unsaved]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    save_box(ui, folder);
+    ui.write("Lay out/width", "31 +");
+    ui.press('S', key::left_control);
+    REQUIRE(ui.desk.ui.notice);
+    CHECK_THAT(ui.desk.ui.notice->text, Catch::Contains("not in it: width"));
+}
+
+TEST_CASE("closing the window over an open form asks, and staying brings the form back",
+          "[editor][unsaved]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    save_box(ui, folder);
+    ui.click("Lay out/New dimension");
+    ui.write("Dimension/name", "toe space");
+    editor::wish(ui.desk, {Intent::Kind::leave, {}});
+    ui.settle();
+    CHECK_FALSE(ui.desk.ui.wants_to_leave);
+    editor::wish(ui.desk, {Intent::Kind::leave, {}});  // asked twice
+    ui.settle();
+    ui.click("Unsaved/Stay");
+    REQUIRE(std::holds_alternative<editor::DimensionForm>(ui.desk.ui.dialog));
+    CHECK(std::get<editor::DimensionForm>(ui.desk.ui.dialog).name == "toe space");
+    ui.write("Dimension/formula", "3");
+    ui.click("Dimension/Put");
+    CHECK(ui.shown("toe space") == "3");
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+}
+
+TEST_CASE("a dropped file that cannot be read leaves the form that was open", "[editor][unsaved]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    save_box(ui, folder);
+    ui.click("Lay out/New dimension");
+    ui.write("Dimension/name", "toe space");
+    editor::wish(ui.desk, {Intent::Kind::open_file, folder.path() / "not there.json"});
+    ui.settle();
+    ui.click("Unsaved/Discard");
+    ui.click("Trouble/Close");
+    REQUIRE(std::holds_alternative<editor::DimensionForm>(ui.desk.ui.dialog));
+    CHECK(std::get<editor::DimensionForm>(ui.desk.ui.dialog).name == "toe space");
+}
+
+TEST_CASE("of several dropped files the first is opened, and the window says so",
+          "[editor][unsaved]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    save_box(ui, folder);
+    editor::wish(ui.desk, {Intent::Kind::open_file, folder.path() / "box.json", 2});
+    REQUIRE(ui.desk.ui.notice);
+    CHECK_THAT(ui.desk.ui.notice->text, Catch::Contains("only this one"));
+}

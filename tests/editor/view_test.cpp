@@ -1,5 +1,6 @@
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
+#include "editor/places/tape_choice.h"
 #include "editor/view/dimension_tags.h"
 #include "editor/view/view_panel.h"
 #include "engine/render/camera.h"
@@ -152,4 +153,67 @@ TEST_CASE("a tag is typed into like a strip of the list", "[editor][view]") {
     ui.type("22 1/4");
     ui.press(key::enter);
     CHECK(ui.shown("height") == "22 1/4");
+}
+
+TEST_CASE("on every tape a pulled tag follows the pointer by the same length", "[editor][view]") {
+    std::optional<double> first;
+    for (const auto& tape : editor::offered_tapes()) {
+        INFO(editor::tape_name(tape));
+        HeadlessUi ui;
+        tests::start_box(ui.desk);
+        REQUIRE(editor::submit(ui.desk, editor::change_of(model::SetShown{tape})));
+        ui.settle();
+        ui.press('1');
+        ui.drag("View/tags/width", 40, 0);
+        const auto width = editor::value_of(ui.now(), "width")->length;
+        if (!first) first = width.mm();
+        CHECK(width.mm() == Approx(*first).margin(2 * editor::hand_step(tape).mm() + 1.6));
+        CHECK(width.nm() % engine::tape_step(tape).nm() == 0);
+    }
+}
+
+TEST_CASE("a tag pulled until its line is gone is held until the button is let go, and not longer",
+          "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.press('1');
+    const auto at = ui.item("View/tags/width");
+    ui.move_to(at.middle_x(), at.middle_y());
+    ui.input.button(0, true);
+    for (int i = 1; i <= 40; ++i) {
+        ui.input.move(at.middle_x() - 20.0F * static_cast<float>(i), at.middle_y());
+        ui.frame();
+    }
+    ui.settle();
+    REQUIRE(ui.desk.ui.hand.dragged);
+    CHECK(ui.has("View/tags/width"));
+    CHECK(ui.shown("width") != "24");
+    SECTION("the hand brings it back") {
+        ui.input.move(at.middle_x() + 4, at.middle_y());
+        ui.settle();
+        CHECK(editor::value_of(ui.now(), "width")->length.mm() == Approx(609.6).margin(8));
+    }
+    SECTION("the next press changes nothing") {
+        ui.input.button(0, false);
+        ui.settle();
+        CHECK_FALSE(ui.desk.ui.hand.dragged);
+        const auto pulled = ui.shown("width");
+        ui.click("Lay out/width");
+        ui.press(key::escape);
+        CHECK(ui.shown("width") == pulled);
+        ui.press('Z', key::left_control);
+        CHECK(ui.shown("width") == "24");
+    }
+}
+
+TEST_CASE("tags find their place in a view that is smaller than they are", "[editor][view]") {
+    HeadlessUi ui(300, 200);
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto& view = ui.item("View/picture");
+    for (const auto& tag : editor::tagged_dimensions(ui.now())) {
+        const auto name = editor::project_of(ui.desk).dimensions[tag.dimension].name;
+        if (ui.has("View/tags/" + name)) CHECK(ui.item("View/tags/" + name).left >= view.left);
+    }
 }

@@ -1,0 +1,53 @@
+#include "editor/typing.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+void take_dimension(Desk& desk, bool keep_field) {
+    const auto change = take_typed(desk.ui.hand, derived(desk), keep_field);
+    if (change) static_cast<void>(submit(desk, *change));
+}
+
+void take_offers(Desk& desk) {
+    const auto change = take_typed_offers(desk.ui.offers, derived(desk));
+    if (change) static_cast<void>(submit(desk, *change));
+}
+
+// A pull that was refused has typed nothing.
+bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
+    return std::any_of(project.dimensions.begin(), project.dimensions.end(),
+                       [&](const model::Dimension& it) {
+                           return it.name == refused.dimension && it.formula != refused.text;
+                       });
+}
+
+}  // namespace
+
+void take_typing(Desk& desk) {
+    take_dimension(desk, true);
+    take_offers(desk);
+}
+
+std::string refused_typing(const Desk& desk) {
+    const auto& refused = desk.ui.hand.refused;
+    if (refused && is_waiting(*refused, project_of(desk))) {
+        return refused->dimension + ": " + refused->reason;
+    }
+    const auto& offers = desk.ui.offers;
+    if (offers.trouble.empty()) return {};
+    return "bars of " + offers.stock + ": " + offers.trouble;
+}
+
+void begin_typing_frame(Desk& desk) {
+    if (desk.ui.hand.typed) desk.ui.hand.typed->is_drawn = false;
+    desk.ui.offers.is_drawn = false;
+}
+
+void end_typing_frame(Desk& desk) {
+    if (desk.ui.hand.typed && !desk.ui.hand.typed->is_drawn) take_dimension(desk, false);
+    if (!desk.ui.offers.is_drawn) take_offers(desk);
+}
+
+}  // namespace editor
