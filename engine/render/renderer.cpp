@@ -310,6 +310,7 @@ Uniforms Renderer::State::line_uniforms(const Wanted& wanted, const Sight& sight
     uniforms.set("pixels", glm::vec2{wanted.viewport.width, wanted.viewport.height});
     uniforms.set("width", wanted.style.line_width);
     uniforms.set("strength", 1.0F);
+    uniforms.set("fading", 1.0F);
     uniforms.set("depth_rise", sight.depth_rise);
     uniforms.set("pixels_per_mm", sight.pixels_per_mm / std::max(1.0F, wanted.style.line_width));
     uniforms.set("viewer", sight.viewer);
@@ -318,7 +319,8 @@ Uniforms Renderer::State::line_uniforms(const Wanted& wanted, const Sight& sight
     return uniforms;
 }
 
-// What is selected shows faintly through what lies before it.
+// What is selected shows faintly through what lies before it: faint enough without growing paler
+// with distance.
 void Renderer::State::paint_hidden_lines(const Wanted& wanted,
                                          const Sight& sight,
                                          const SceneData& scene) const {
@@ -326,6 +328,7 @@ void Renderer::State::paint_hidden_lines(const Wanted& wanted,
     if (selected.empty()) return;
     const auto uniforms = line_uniforms(wanted, sight);
     uniforms.set("strength", 0.45F);
+    uniforms.set("fading", 0.0F);
     glDepthFunc(GL_GREATER);
     const auto& items = scene.solid.items;
     for (std::size_t i = 0; i < items.size(); ++i) {

@@ -38,7 +38,8 @@ void main() { pixel = colour; }
 // Lines as screen-wide strips: four corners for each pair of ends. What is shorter than a fraction
 // of a pixel is not drawn. Lines are lifted towards the viewer by about half a pixel's size, so
 // that they show on the faces they bound, but never by as much as the thinnest sheet. Seen from far
-// away lines grow paler, since the two lines of a sheet's edge then fall onto one pixel.
+// away lines grow paler, since the two lines of a sheet's edge then fall onto one pixel, and haze
+// takes what lies behind; `fading` 0 leaves both off.
 inline constexpr std::string_view line_vertex = R"(
 layout(location = 0) in vec3 from;
 layout(location = 1) in vec3 to;
@@ -48,6 +49,7 @@ uniform samplerBuffer looks;
 uniform vec2 pixels;
 uniform float width;
 uniform float strength;
+uniform float fading;
 uniform vec2 depth_rise;
 uniform float pixels_per_mm;  // where w is 1
 uniform vec3 viewer;
@@ -81,8 +83,9 @@ void main() {
     gl_Position = at;
     vec4 own = texelFetch(looks, int(item) * 2 + 1);
     float nearness = clamp((dot(is_end ? to : from, viewer) - haze.x) * haze.y, 0.0, 1.0);
-    float closeness = mix(0.6, 1.0, smoothstep(0.25, 1.25, scale));
-    colour = vec4(mix(own.rgb, paper, 0.45 * (1.0 - nearness)), own.a * strength * closeness);
+    float paling = 0.4 * (1.0 - smoothstep(0.25, 1.25, scale));
+    colour = vec4(mix(own.rgb, paper, fading * 0.45 * (1.0 - nearness)),
+                  own.a * strength * (1.0 - fading * paling));
 }
 )";
 
