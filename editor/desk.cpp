@@ -5,6 +5,16 @@
 #include <utility>
 
 namespace editor {
+namespace {
+
+// Each frame of a drag has had one of its own.
+void forget_summaries(Desk& desk) {
+    if (desk.summaries.size() <= 2 * History::most_steps) return;
+    std::erase_if(desk.summaries,
+                  [&](const auto& entry) { return !desk.history.holds(entry.first); });
+}
+
+}  // namespace
 
 Desk::Desk(std::shared_ptr<const model::Catalogue> tables)
     : catalogue{std::move(tables)}, history{model::Project{}} {}
@@ -16,6 +26,7 @@ const Derived& derived(Desk& desk) {
     if (!desk.derived_memo || desk.derived_memo->revision != revision) {
         desk.derived_memo = derive(desk.history.now(), revision, *desk.catalogue);
         desk.summaries[revision] = desk.derived_memo->summary;
+        forget_summaries(desk);
     }
     return *desk.derived_memo;
 }

@@ -1,5 +1,7 @@
 #include "editor/history.h"
 
+#include <algorithm>
+#include <cstddef>
 #include <utility>
 
 namespace editor {
@@ -12,32 +14,46 @@ History::History(model::Project first, Revision last) : last_revision_{last} {
 void History::record(std::string label, model::Project next, const std::string& merge_key) {
     if (next == *now()) return;
     const bool merges = !merge_key.empty() && merge_key == merge_key_ && at_ > 0;
-    steps_.resize(at_ + 1);
+    const auto redone = steps_.begin() + static_cast<std::ptrdiff_t>(at_) + 1;
+    if (!merges) end_merge();
+    if (!merges && !merge_key.empty()) cut_off_.assign(redone, steps_.end());
+    steps_.erase(redone, steps_.end());
     if (merges) {
         steps_.pop_back();
         --at_;
     }
-    merge_key_ = merge_key;
     if (merges && next == *now()) {
-        merge_key_.clear();
+        steps_.insert(steps_.end(), cut_off_.begin(), cut_off_.end());
+        end_merge();
         return;
     }
+    merge_key_ = merge_key;
     push(std::move(label), std::move(next));
+}
+
+void History::end_merge() {
+    merge_key_.clear();
+    cut_off_.clear();
+}
+
+bool History::holds(Revision revision) const {
+    return std::any_of(steps_.begin(), steps_.end(),
+                       [&](const Step& step) { return step.revision == revision; });
 }
 
 void History::undo() {
     if (can_undo()) --at_;
-    merge_key_.clear();
+    end_merge();
 }
 
 void History::redo() {
     if (can_redo()) ++at_;
-    merge_key_.clear();
+    end_merge();
 }
 
 void History::mark_saved() {
     saved_ = now();
-    merge_key_.clear();  // a merge must never swallow the saved step
+    end_merge();  // a merge must never swallow the saved step
 }
 
 void History::push(std::string label, model::Project project) {

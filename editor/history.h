@@ -34,9 +34,13 @@ public:
     std::string redo_label() const { return can_redo() ? steps_[at_ + 1].label : std::string(); }
 
     // A non-empty merge key replaces the last step while the key stays the same, so that one drag
-    // is one step; a drag that comes back to where it began leaves no step.
+    // is one step; a drag that comes back to where it began leaves no step, and what could be
+    // redone before it can be redone again.
     void record(std::string label, model::Project next, const std::string& merge_key = {});
-    void end_merge() { merge_key_.clear(); }
+    void end_merge();
+
+    // Whether undo and redo can come to the state of that number.
+    bool holds(Revision revision) const;
 
     void undo();
     void redo();
@@ -55,6 +59,7 @@ private:
     std::size_t at_ = 0;
     Revision last_revision_ = 0;
     std::string merge_key_;
+    std::vector<Step> cut_off_;  // by the drag of merge_key_: what could be redone before it
     Snapshot saved_;
 };
 

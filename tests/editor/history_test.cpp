@@ -87,3 +87,21 @@ TEST_CASE("the oldest steps go when there are too many", "[editor][history]") {
     for (; history.can_undo(); ++steps) history.undo();
     CHECK(steps == History::most_steps - 1);
 }
+
+TEST_CASE("a drag that comes back to its beginning leaves what could be redone",
+          "[editor][history]") {
+    History history(named("a"));
+    history.record("Rename", named("b"));
+    history.undo();
+    history.record("Drag", named("c"), "drag 1");
+    CHECK_FALSE(history.can_redo());
+    history.record("Drag", named("d"), "drag 1");
+    history.record("Drag", named("a"), "drag 1");
+    CHECK(history.redo_label() == "Rename");
+    history.record("Drag", named("e"), "drag 1");
+    CHECK_FALSE(history.can_redo());
+    history.record("Drag", named("a"), "drag 1");
+    REQUIRE(history.can_redo());
+    history.redo();
+    CHECK(history.now()->name == "b");
+}
