@@ -1,16 +1,16 @@
 #include "editor/command_line.h"
 
 #include "editor/picture.h"
+#include "editor/pixel_size.h"
+#include "editor/place.h"
 #include "editor/reports.h"
 #include "editor/window.h"
 
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
-#include <charconv>
 #include <filesystem>
 #include <ostream>
-#include <system_error>
 
 namespace editor {
 namespace {
@@ -37,9 +37,8 @@ struct PictureArguments {
     std::string from = "corner";
 };
 
-std::string problem_with_size(const std::string& text) {
-    if (read_picture_size(text)) return {};
-    return "write width and height in pixels, each from 16 to 8192, like 1600x1000";
+std::string problem_with_size(const std::string& text, const SizeRange& range) {
+    return read_size(text, range) ? std::string() : size_help(range);
 }
 
 void add_picture(CLI::App& app, PictureArguments& arguments) {
@@ -47,14 +46,14 @@ void add_picture(CLI::App& app, PictureArguments& arguments) {
     picture->add_option("PROJECT", arguments.project, "The project's file")->required();
     picture->add_option("--out", arguments.file, "The PNG file to write")->required();
     picture->add_option("--size", arguments.size, "Width and height in pixels: 1600x1000")
-        ->check(problem_with_size);
+        ->check([](const std::string& text) { return problem_with_size(text, picture_sizes); });
     picture->add_option("--from", arguments.from, "Where it is seen from")
         ->check(CLI::IsMember({"front", "left", "top", "corner"}));
 }
 
 ExitStatus run_picture(const PictureArguments& arguments, Streams streams) {
     PictureLook look;
-    look.size = read_picture_size(arguments.size).value_or(look.size);
+    look.size = read_size(arguments.size, picture_sizes).value_or(look.size);
     look.from = read_view_from(arguments.from).value_or(look.from);
     return write_picture(arguments.project, arguments.file, look, streams);
 }
@@ -70,16 +69,23 @@ struct EditArguments {
     int samples = 4;
 };
 
+std::vector<std::string> names_of_places() {
+    std::vector<std::string> names;
+    for (const auto& row : place_rows) names.emplace_back(row.name);
+    return names;
+}
+
 void add_edit(CLI::App& app, EditArguments& arguments) {
     auto* edit = app.add_subcommand("edit", "Open a project in the window");
     edit->add_option("PROJECT", arguments.project, "The project's file; an empty desk without");
-    edit->add_option("--size", arguments.size, "The window's size in pixels: 1600x1000");
+    edit->add_option("--size", arguments.size, "The window's size in pixels: 1600x1000")
+        ->check([](const std::string& text) { return problem_with_size(text, window_sizes); });
     edit->add_option("--samples", arguments.samples, "Anti-aliasing of the view; 0 for none")
         ->check(CLI::Range(0, 16));
     auto* shot = edit->add_option("--screenshot", arguments.screenshot,
                                   "Draw the window once, write it to this PNG file and end");
     edit->add_option("--place", arguments.place, "For the screenshot: the place of the job")
-        ->check(CLI::IsMember({"lay out", "buy", "make"}))
+        ->check(CLI::IsMember(names_of_places()))
         ->needs(shot);
     edit->add_option("--choose", arguments.choose, "For the screenshot: a member to choose")
         ->needs(shot);
@@ -87,39 +93,37 @@ void add_edit(CLI::App& app, EditArguments& arguments) {
                    "Print what the window shows as lines of JSON, for scripts that drive it");
 }
 
-// "1600x1000"; nothing else.
-bool read_size(const std::string& text, WindowOptions& options) {
-    if (text.empty()) return true;
-    const char* at = text.data();
-    const char* end = at + text.size();
-    const auto width = std::from_chars(at, end, options.width);
-    if (width.ec != std::errc{} || width.ptr == end || *width.ptr != 'x') return false;
-    const auto height = std::from_chars(width.ptr + 1, end, options.height);
-    const auto is_sound = [](int pixels) { return pixels >= 320 && pixels <= 16'384; };
-    return height.ec == std::errc{} && height.ptr == end && is_sound(options.width) &&
-           is_sound(options.height);
-}
-
 ExitStatus run_edit(const EditArguments& arguments, Streams streams) {
     WindowOptions options{.place = arguments.place,
                           .choose = arguments.choose,
                           .reports_state = arguments.reports_state,
                           .samples = arguments.samples};
-    if (!read_size(arguments.size, options)) {
-        streams.err << "barwright: --size " << arguments.size
-                    << ": write width and height in pixels, like 1600x1000\n";
-        return ExitStatus::not_possible;
-    }
+    options.size = read_size(arguments.size, window_sizes).value_or(options.size);
     if (!arguments.project.empty()) options.project = arguments.project;
     if (!arguments.screenshot.empty()) options.screenshot = arguments.screenshot;
     return run_window(options, streams.out, streams.err);
 }
 
-}  // namespace
+// Names a first word that is no command; empty when it is one, or an option.
+std::string unknown_command(const CLI::App& app, const std::vector<std::string>& arguments) {
+    if (arguments.empty() || arguments.front().rfind('-', 0) == 0) return {};
+    std::string names;
+    for (const auto* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+        if (command->get_name() == arguments.front()) return {};
+        names += (names.empty() ? "" : ", ") + command->get_name();
+    }
+    return "there is no command " + arguments.front() + "; there are " + names;
+}
 
-int run_command_line(const std::vector<std::string>& arguments,
-                     std::ostream& out,
-                     std::ostream& err) {
+// What could not be written must not pass for done.
+int status_of_output(int status, std::ostream& out, std::ostream& err) {
+    out.flush();
+    if (out) return status;
+    err << "barwright: the output could not be written; is the disk full?\n";
+    return static_cast<int>(ExitStatus::not_possible);
+}
+
+int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
     std::string project;
     std::string folder;
     PictureArguments picture;
@@ -133,6 +137,10 @@ int run_command_line(const std::vector<std::string>& arguments,
     add_schedule(app, project, folder);
     add_check(app, project);
     add_picture(app, picture);
+    if (const auto unknown = unknown_command(app, arguments); !unknown.empty()) {
+        err << "barwright: " << unknown << '\n';
+        return static_cast<int>(ExitStatus::not_possible);
+    }
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());  // as CLI11 wants
         app.parse(std::move(reversed));
@@ -146,6 +154,14 @@ int run_command_line(const std::vector<std::string>& arguments,
     const auto status = app.got_subcommand("schedule") ? write_schedules(project, folder, streams)
                                                        : print_findings(project, streams);
     return static_cast<int>(status);
+}
+
+}  // namespace
+
+int run_command_line(const std::vector<std::string>& arguments,
+                     std::ostream& out,
+                     std::ostream& err) {
+    return status_of_output(run(arguments, out, err), out, err);
 }
 
 }  // namespace editor

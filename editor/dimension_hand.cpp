@@ -1,17 +1,13 @@
 #include "editor/dimension_hand.h"
 
+#include "editor/by_name.h"
 #include "editor/dimension_values.h"
-
-#include <algorithm>
 
 namespace editor {
 namespace {
 
 const model::Dimension* find_dimension(const Derived& derived, const std::string& name) {
-    const auto& all = derived.project->dimensions;
-    const auto at = std::find_if(all.begin(), all.end(),
-                                 [&](const model::Dimension& it) { return it.name == name; });
-    return at == all.end() ? nullptr : &*at;
+    return by_name(derived.project->dimensions, name);
 }
 
 // Both the reading of the text and what it would give, before anything is changed.

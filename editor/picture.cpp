@@ -8,26 +8,13 @@
 #include "model/resolve/resolve.h"
 
 #include <array>
-#include <charconv>
 #include <cstdint>
 #include <ostream>
 #include <string>
-#include <system_error>
 #include <utility>
 
 namespace editor {
 namespace {
-
-constexpr int least_side = 16;
-constexpr int most_side = 8192;
-
-std::optional<int> read_side(std::string_view text) {
-    int side = 0;
-    const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), side);
-    if (failed != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-    if (side < least_side || side > most_side) return std::nullopt;
-    return side;
-}
 
 // The skeleton fills the picture; the room may run out of it.
 engine::Camera camera_for(const engine::SceneData& scene,
@@ -69,15 +56,6 @@ engine::Result<engine::Image> picture_of_file(const std::filesystem::path& proje
 }
 
 }  // namespace
-
-std::optional<engine::Viewport> read_picture_size(std::string_view text) {
-    const auto between = text.find('x');
-    if (between == std::string_view::npos) return std::nullopt;
-    const auto width = read_side(text.substr(0, between));
-    const auto height = read_side(text.substr(between + 1));
-    if (!width || !height) return std::nullopt;
-    return engine::Viewport{.width = *width, .height = *height};
-}
 
 std::optional<engine::ViewFrom> read_view_from(std::string_view text) {
     using engine::ViewFrom;

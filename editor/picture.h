@@ -20,9 +20,6 @@ struct PictureLook {
     engine::ViewFrom from = engine::ViewFrom::corner;
 };
 
-// "1600x1000", each from 16 to 8192; none for any other text.
-std::optional<engine::Viewport> read_picture_size(std::string_view text);
-
 // "front", "left", "top" or "corner"; none for any other text.
 std::optional<engine::ViewFrom> read_view_from(std::string_view text);
 

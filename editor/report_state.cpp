@@ -14,7 +14,6 @@ using nlohmann::json;
 
 constexpr std::array<const char*, 7> dialog_names{"",      "files",   "starter", "dimension",
                                                   "title", "unsaved", "trouble"};
-constexpr std::array<const char*, 3> place_names{"lay out", "buy", "make"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {
@@ -53,7 +52,7 @@ std::string state_line(Desk& desk, const ItemMap& items, bool wants_text) {
     state["title"] = title_of(desk);
     state["file"] = desk.file.string();
     state["saved"] = desk.history.is_saved();
-    state["place"] = place_names.at(static_cast<std::size_t>(ui.place));
+    state["place"] = row_of(ui.place).name;
     state["dialog"] = dialog_names.at(ui.dialog.index());
     state["dimensions"] = dimensions_of(now);
     state["pieces"] = now.summary.pieces;

@@ -25,7 +25,7 @@ std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& no
     switch (ui.place) {
         case Place::lay_out:
             return draw_lay_out(area, now, *desk.catalogue,
-                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter});
+                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards});
         case Place::buy:
             return draw_buy(area, now, ui.offers, ui.selection);
         case Place::make:

@@ -5,18 +5,6 @@
 namespace editor {
 namespace {
 
-float usual_left_width(Place place) {
-    switch (place) {
-        case Place::lay_out:
-            return 330.0F;
-        case Place::buy:
-            return 470.0F;
-        case Place::make:
-            return 640.0F;
-    }
-    return 330.0F;
-}
-
 // A panel's width in a narrow window: its share of it, down to what it needs.
 float narrowed(float usual, float least, float window) {
     return std::clamp(window / scaled(1) * usual / 1200.0F, least, usual);
@@ -27,8 +15,9 @@ float narrowed(float usual, float least, float window) {
 ScreenAreas screen_areas(ImVec2 window, const UiState& ui) {
     const float top = scaled(53);
     const float bottom = window.y < scaled(760) ? scaled(120) : scaled(128);
-    const float left_wanted =
-        ui.left_width > 0 ? ui.left_width : narrowed(usual_left_width(ui.place), 276.0F, window.x);
+    const float left_wanted = ui.left_width > 0
+                                  ? ui.left_width
+                                  : narrowed(row_of(ui.place).usual_width, 276.0F, window.x);
     const float right_wanted =
         ui.right_width > 0 ? ui.right_width : narrowed(326.0F, 262.0F, window.x);
     const float least_view = std::min(scaled(260), window.x * 0.3F);

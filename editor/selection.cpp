@@ -1,6 +1,7 @@
 #include "editor/selection.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace editor {
 namespace {
@@ -94,6 +95,17 @@ Selection selection_of(const model::Project& project,
         if (piece < resolved.pieces.size()) {
             selection.pieces.push_back(name_of_piece(project, resolved, piece));
         }
+    }
+    return selection;
+}
+
+Selection selection_of_member(const model::Project& project,
+                              const model::Resolved& resolved,
+                              std::string_view member) {
+    Selection selection;
+    for (Index i = 0; i < resolved.pieces.size(); ++i) {
+        auto name = name_of_piece(project, resolved, i);
+        if (!member.empty() && name.member == member) selection.pieces.push_back(std::move(name));
     }
     return selection;
 }

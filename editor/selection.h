@@ -48,6 +48,11 @@ Selection selection_of(const model::Project& project,
                        const model::Resolved& resolved,
                        const std::vector<model::Index>& pieces);
 
+// Selects all pieces of the members of that name.
+Selection selection_of_member(const model::Project& project,
+                              const model::Resolved& resolved,
+                              std::string_view member);
+
 // Selects what findings concern: the pieces of the members, and the subjects themselves.
 Selection selection_of_subjects(const model::Project& project,
                                 const model::Resolved& resolved,

@@ -1,6 +1,6 @@
 #include "editor/typing.h"
 
-#include <algorithm>
+#include "editor/by_name.h"
 
 namespace editor {
 namespace {
@@ -17,10 +17,8 @@ void take_offers(Desk& desk) {
 
 // A pull that was refused has typed nothing.
 bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
-    return std::any_of(project.dimensions.begin(), project.dimensions.end(),
-                       [&](const model::Dimension& it) {
-                           return it.name == refused.dimension && it.formula != refused.text;
-                       });
+    const auto* dimension = by_name(project.dimensions, refused.dimension);
+    return dimension != nullptr && dimension->formula != refused.text;
 }
 
 }  // namespace

@@ -3,7 +3,9 @@
 
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
+#include "editor/place.h"
 #include "editor/places/buy.h"
+#include "editor/places/finding_list.h"
 #include "editor/places/make.h"
 #include "editor/selection.h"
 #include "editor/view/view_state.h"
@@ -13,9 +15,6 @@
 #include <vector>
 
 namespace editor {
-
-// A stage of the job; each has its own panel at the left of the view.
-enum class Place { lay_out, buy, make };
 
 // One line that tells how something went, until the next thing happens.
 struct Notice {
@@ -33,6 +32,7 @@ struct UiState {
     std::optional<Notice> notice;
     ShopTable table = ShopTable::cuts;
     OfferTyping offers;
+    FindingCards cards;
     std::string stock_filter;
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
     float left_width = 0.0F;                   // design pixels; 0: the place's own

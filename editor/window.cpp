@@ -5,6 +5,7 @@
 #include "editor/glfw_input.h"
 #include "editor/open_project.h"
 #include "editor/painter.h"
+#include "editor/pixel_size.h"
 #include "editor/report_state.h"
 #include "editor/screen.h"
 #include "engine/files/whole_file.h"
@@ -64,9 +65,10 @@ WindowHandle open_window(const WindowOptions& options) {
     glfwWindowHintString(GLFW_X11_CLASS_NAME, "barwright");
     glfwWindowHintString(GLFW_X11_INSTANCE_NAME, "barwright");
     WindowHandle window(
-        glfwCreateWindow(options.width, options.height, "Barwright", nullptr, nullptr));
+        glfwCreateWindow(options.size.width, options.size.height, "Barwright", nullptr, nullptr));
     if (window == nullptr) return window;
-    glfwSetWindowSizeLimits(window.get(), 720, 480, GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwSetWindowSizeLimits(window.get(), window_sizes.least_width, window_sizes.least_height,
+                            GLFW_DONT_CARE, GLFW_DONT_CARE);
     glfwMakeContextCurrent(window.get());
     glfwSwapInterval(1);
     return window;
@@ -110,17 +112,15 @@ std::vector<std::filesystem::path> sample_files() {
     return files;
 }
 
-Place place_named(const std::string& name) {
-    if (name == "buy") return Place::buy;
-    return name == "make" ? Place::make : Place::lay_out;
-}
-
-void choose_member(Desk& desk, const std::string& member) {
+// Says on the terminal when there is no such member to be shown.
+bool choose_member(Desk& desk, const std::string& member, std::ostream& err) {
+    if (member.empty()) return true;
     const Derived& now = derived(desk);
-    for (model::Index i = 0; i < now.resolved.pieces.size() && !member.empty(); ++i) {
-        const auto name = name_of_piece(*now.project, now.resolved, i);
-        if (name.member == member) desk.ui.selection.pieces.push_back(name);
-    }
+    desk.ui.selection = selection_of_member(*now.project, now.resolved, member);
+    if (!desk.ui.selection.pieces.empty()) return true;
+    err << "barwright: --choose " << member << ": no piece of the project is of a member that is "
+        << "called so\n";
+    return false;
 }
 
 // The window's life, one frame after another.
@@ -254,7 +254,7 @@ ExitStatus run_with(GLFWwindow* window,
     }
     if (!open_first(desk, options, err)) return ExitStatus::not_possible;
     desk.ui.place = place_named(options.place);
-    choose_member(desk, options.choose);
+    if (!choose_member(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
     const ImGuiContextScope context;
     Session session(window, desk, options, out);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/command_line.h"
+#include "engine/render/camera.h"
 
 #include <filesystem>
 #include <iosfwd>
@@ -12,11 +13,10 @@ namespace editor {
 
 struct WindowOptions {
     std::optional<std::filesystem::path> project;
-    int width = 1600;
-    int height = 1000;
+    engine::Viewport size{.width = 1600, .height = 1000};
     // Draws the window until it is at rest, writes it as a PNG file and ends.
     std::optional<std::filesystem::path> screenshot;
-    std::string place;   // for a screenshot: "lay out", "buy" or "make"; empty: the first
+    std::string place;   // for a screenshot: one of place_rows by its name; empty: the first
     std::string choose;  // for a screenshot: a member to choose; empty: none
     // Prints a line "STATE {...}" whenever what is shown has changed and is at rest, for scripts
     // that drive the window. See report_state.h.

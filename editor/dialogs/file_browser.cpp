@@ -1,7 +1,8 @@
 #include "editor/dialogs/file_browser.h"
 
+#include "model/schedule/write_all.h"
+
 #include <algorithm>
-#include <array>
 #include <cstdlib>
 #include <string_view>
 #include <system_error>
@@ -13,8 +14,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::string_view project_ending = ".json";
-constexpr std::array<std::string_view, 6> schedule_names{
-    "cut.csv", "drill.csv", "fasteners.csv", "findings.csv", "bars.csv", "pieces.json"};
 
 std::string lowered(std::string text) {
     std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) {
@@ -51,7 +50,7 @@ bool read_entries(FileBrowser& browser, const fs::path& folder, std::error_code&
 
 std::vector<std::string> schedules_in(const fs::path& folder) {
     std::vector<std::string> there;
-    for (const auto name : schedule_names) {
+    for (const auto name : model::schedule_names) {
         std::error_code ignored;
         if (fs::exists(folder / name, ignored)) there.emplace_back(name);
     }

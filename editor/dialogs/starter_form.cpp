@@ -1,5 +1,6 @@
 #include "editor/dialogs/starter_form.h"
 
+#include "editor/by_name.h"
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -14,12 +15,9 @@ namespace editor {
 namespace {
 
 std::string free_frame_name(const model::Project& project, const std::string& wanted) {
-    const auto is_taken = [&](const std::string& name) {
-        return std::any_of(project.frames.begin(), project.frames.end(),
-                           [&](const model::Frame& frame) { return frame.name == name; });
-    };
     std::string name = wanted;
-    for (int n = 2; is_taken(name); ++n) name = wanted + " " + std::to_string(n);
+    for (int n = 2; by_name(project.frames, name) != nullptr; ++n)
+        name = wanted + " " + std::to_string(n);
     return name;
 }
 

@@ -2,6 +2,8 @@
 
 #include "editor/keys.h"
 
+#include <algorithm>
+
 namespace editor {
 namespace {
 
@@ -9,15 +11,25 @@ constexpr ImGuiWindowFlags fixed_panel = ImGuiWindowFlags_NoTitleBar | ImGuiWind
                                          ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoCollapse |
                                          ImGuiWindowFlags_NoSavedSettings;
 
-// Beside the last item, on the side where the popup has room.
+// Under the last item, or above it where a popup has more room and needs it.
+bool goes_up() {
+    const float below = ImGui::GetIO().DisplaySize.y - ImGui::GetItemRectMax().y;
+    return below < scaled(400) && ImGui::GetItemRectMin().y > below;
+}
+
+float whole_room() {
+    const float below = ImGui::GetIO().DisplaySize.y - ImGui::GetItemRectMax().y;
+    return std::max(scaled(40), goes_up() ? ImGui::GetItemRectMin().y : below);
+}
+
 void place_popup() {
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     const ImVec2 least = ImGui::GetItemRectMin();
     const ImVec2 most = ImGui::GetItemRectMax();
-    const bool is_low = most.y + scaled(400) > screen.y && least.y > screen.y / 2;
     const bool is_right = least.x + scaled(340) > screen.x;
-    ImGui::SetNextWindowPos({is_right ? most.x : least.x, is_low ? least.y : most.y},
-                            ImGuiCond_Always, {is_right ? 1.0F : 0.0F, is_low ? 1.0F : 0.0F});
+    ImGui::SetNextWindowSizeConstraints({0, 0}, {screen.x, whole_room()});
+    ImGui::SetNextWindowPos({is_right ? most.x : least.x, goes_up() ? least.y : most.y},
+                            ImGuiCond_Always, {is_right ? 1.0F : 0.0F, goes_up() ? 1.0F : 0.0F});
 }
 
 bool begin_popup(const char* name) {
@@ -47,6 +59,8 @@ PanelScope::PanelScope(const char* name, const Area& area, ImGuiWindowFlags more
     ImGui::SetNextWindowSize({area.width, area.height});
     ImGui::Begin(name, nullptr, fixed_panel | more);
 }
+
+float popup_room() { return whole_room() - 2 * ImGui::GetStyle().WindowPadding.y; }
 
 PopupScope::PopupScope(const char* name) : OpenScope{begin_popup(name)}, items_{name} {
     if (is_open_ && ImGui::IsKeyPressed(key::escape, false)) ImGui::CloseCurrentPopup();

@@ -107,6 +107,9 @@ protected:
     bool is_open_ = false;
 };
 
+// How high the content of a popup of the last item may be; ask before the popup is opened.
+float popup_room();
+
 // Opens under the last item, or above it where there is more room; Escape closes it.
 class PopupScope : public OpenScope {
 public:

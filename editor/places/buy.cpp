@@ -1,5 +1,6 @@
 #include "editor/places/buy.h"
 
+#include "editor/by_name.h"
 #include "editor/dimension_values.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
@@ -20,12 +21,6 @@ std::string trimmed(std::string_view text) {
     const auto first = text.find_first_not_of(' ');
     if (first == std::string_view::npos) return {};
     return std::string(text.substr(first, text.find_last_not_of(' ') - first + 1));
-}
-
-const model::Stock* find_stock(const model::Project& project, const std::string& name) {
-    const auto at = std::find_if(project.stock.begin(), project.stock.end(),
-                                 [&](const model::Stock& stock) { return stock.name == name; });
-    return at == project.stock.end() ? nullptr : &*at;
 }
 
 std::optional<Change> draw_offers(const Derived& derived,
@@ -130,7 +125,7 @@ void draw_fasteners(const Derived& derived) {
 
 std::optional<Change> take_typed_offers(OfferTyping& typing, const Derived& derived) {
     if (typing.stock.empty()) return std::nullopt;
-    const model::Stock* stock = find_stock(*derived.project, typing.stock);
+    const model::Stock* stock = by_name(derived.project->stock, typing.stock);
     if (stock == nullptr || typing.text == offers_text(*stock)) {
         typing = {};
         return std::nullopt;

@@ -3,6 +3,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
+#include <algorithm>
 #include <string>
 
 namespace editor {
@@ -18,9 +19,11 @@ std::optional<Change> draw_row_of(const std::string& id, const model::Shop& shop
     return Change{.edits = {model::SetShop{changed}}, .label = "Fasten with " + text};
 }
 
-std::optional<Change> draw_list(const model::Catalogue& catalogue, const model::Shop& shop) {
+std::optional<Change> draw_list(const model::Catalogue& catalogue,
+                                const model::Shop& shop,
+                                float room) {
     std::optional<Change> change;
-    const ChildScope list("fasteners", scaled(260, 320));
+    const ChildScope list("fasteners", {scaled(260), std::min(scaled(320), room)});
     keep_first(change, draw_row_of({}, shop));
     draw_text("Blind rivets", Type::small, colour::quiet);
     for (const auto& rivet : catalogue.rivets) keep_first(change, draw_row_of(rivet.id, shop));
@@ -42,9 +45,10 @@ std::optional<Change> draw_fastener_choice(const Derived& derived,
     if (draw_button("Fastener", {.text = text + "  \xE2\x96\xBE", .width = width})) {
         ImGui::OpenPopup("Fastener list");
     }
+    const float room = popup_room();
     const PopupScope open("Fastener list");
     if (!open) return std::nullopt;
-    auto change = draw_list(catalogue, shop);
+    auto change = draw_list(catalogue, shop, room);
     if (change) ImGui::CloseCurrentPopup();
     return change;
 }

@@ -5,12 +5,11 @@
 #include "editor/kit/widgets.h"
 
 #include <algorithm>
+#include <utility>
 #include <vector>
 
 namespace editor {
 namespace {
-
-constexpr std::size_t most_cards = 40;  // beyond that nobody reads on
 
 struct Shades {
     ImU32 ground;
@@ -113,39 +112,64 @@ void draw_heading(std::size_t count) {
     draw_text("click to see where", Type::small, colour::quiet);
 }
 
-}  // namespace
-
-void draw_finding_list(const Derived& derived, Selection& selection) {
-    const auto& findings = derived.findings;
-    if (findings.empty()) {
-        draw_text("Nothing to look at", Type::small, colour::quiet);
+void measure(FindingCards& cards, const Derived& derived, float width) {
+    const float text_size = font(Type::small)->FontSize;
+    if (cards.revision == derived.revision && cards.width == width &&
+        cards.text_size == text_size) {
         return;
     }
-    draw_heading(findings.size());
-    const auto& groups = derived.finding_groups;
-    for (std::size_t i = 0; i < std::min(most_cards, groups.size()); ++i) {
-        const auto& group = groups[i];
-        const Shades shades = shades_of(findings[group.findings[0]].severity);
-        const bool is_chosen = !group.concerns.empty() && selection.subjects == group.concerns;
-        const std::string name = "finding " + std::to_string(i + 1);
-        if (draw_card(text_of(group, findings), shades, name, is_chosen)) {
-            selection = selection_of_subjects(*derived.project, derived.resolved, group.concerns);
-        }
-    }
-    if (groups.size() > most_cards) {
-        draw_text("and " + std::to_string(groups.size() - most_cards) + " more", colour::quiet);
+    cards = {derived.revision, width, text_size, {0.0F}};
+    for (const auto& group : derived.finding_groups) {
+        const float height = heights_of(text_of(group, derived.findings), width).whole();
+        cards.tops.push_back(cards.tops.back() + height + ImGui::GetStyle().ItemSpacing.y);
     }
 }
 
-float height_of_findings(const Derived& derived, float width) {
-    const float line = ImGui::GetTextLineHeightWithSpacing();
-    float height = line;
-    const auto& groups = derived.finding_groups;
-    for (std::size_t i = 0; i < std::min(most_cards, groups.size()); ++i) {
-        const CardText text = text_of(groups[i], derived.findings);
-        height += heights_of(text, width).whole() + ImGui::GetStyle().ItemSpacing.y;
+// Those of which something shows, as first and end; only these are drawn, however many there are.
+std::pair<std::size_t, std::size_t> shown_in(const FindingCards& cards, float from, float to) {
+    const auto& tops = cards.tops;
+    const auto first = std::upper_bound(tops.begin(), tops.end(), from);
+    const auto end = std::lower_bound(tops.begin(), tops.end() - 1, to);
+    const auto begin = first == tops.begin() ? first : first - 1;
+    return {static_cast<std::size_t>(begin - tops.begin()),
+            static_cast<std::size_t>(end - tops.begin())};
+}
+
+void draw_one(const Derived& derived, std::size_t index, Selection& selection) {
+    const auto& group = derived.finding_groups[index];
+    const Shades shades = shades_of(derived.findings[group.findings[0]].severity);
+    const bool is_chosen = !group.concerns.empty() && selection.subjects == group.concerns;
+    const std::string name = "finding " + std::to_string(index + 1);
+    if (draw_card(text_of(group, derived.findings), shades, name, is_chosen)) {
+        selection = selection_of_subjects(*derived.project, derived.resolved, group.concerns);
     }
-    return groups.size() > most_cards ? height + line : height;
+}
+
+}  // namespace
+
+void draw_finding_list(const Derived& derived, FindingCards& cards, Selection& selection) {
+    if (derived.findings.empty()) {
+        draw_text("Nothing to look at", Type::small, colour::quiet);
+        return;
+    }
+    draw_heading(derived.findings.size());
+    measure(cards, derived, ImGui::GetContentRegionAvail().x);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const ImDrawList& on = *ImGui::GetWindowDrawList();
+    const auto [first, end] =
+        shown_in(cards, on.GetClipRectMin().y - at.y, on.GetClipRectMax().y - at.y);
+    for (std::size_t i = first; i < end; ++i) {
+        ImGui::SetCursorScreenPos({at.x, at.y + cards.tops[i]});
+        draw_one(derived, i, selection);
+    }
+    // The scroll bar measures all of them.
+    ImGui::SetCursorScreenPos({at.x, at.y + cards.tops.back()});
+    ImGui::Dummy({0, 0});
+}
+
+float height_of_findings(const Derived& derived, FindingCards& cards, float width) {
+    measure(cards, derived, width);
+    return ImGui::GetTextLineHeightWithSpacing() + cards.tops.back();
 }
 
 }  // namespace editor

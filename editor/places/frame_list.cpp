@@ -1,5 +1,6 @@
 #include "editor/places/frame_list.h"
 
+#include "editor/by_name.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_text.h"
@@ -36,9 +37,7 @@ std::vector<StockUse> uses_in(const Derived& derived, Index frame) {
         use_of(uses, member.stock).members.push_back(member.name);
     }
     for (auto& use : uses) {
-        for (const auto& stock : project.stock) {
-            if (stock.name == use.stock) use.section = stock.section;
-        }
+        if (const auto* stock = by_name(project.stock, use.stock)) use.section = stock->section;
     }
     for (Index i = 0; i < derived.resolved.pieces.size(); ++i) {
         const auto& piece = derived.resolved.pieces[i];

@@ -12,9 +12,9 @@ namespace editor {
 namespace {
 
 // Findings keep their place at the foot of the panel, however long the list above them is.
-float findings_height(const Area& area, const Derived& derived) {
+float findings_height(const Area& area, const Derived& derived, FindingCards& cards) {
     const float most = area.height * 0.4F;
-    return std::min(most, height_of_findings(derived, area.width - scaled(32)) + scaled(34));
+    return std::min(most, height_of_findings(derived, cards, area.width - scaled(32)) + scaled(34));
 }
 
 }  // namespace
@@ -27,7 +27,7 @@ std::optional<Change> draw_lay_out(const Area& area,
                            ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     std::optional<Change> change;
     {
-        const ChildScope list("stated", {0, -findings_height(area, derived)});
+        const ChildScope list("stated", {0, -findings_height(area, derived, state.cards)});
         change = draw_dimension_list(derived, state.hand, state.selection, state.dialog);
         if (!derived.project->frames.empty()) {
             draw_rule();
@@ -38,7 +38,7 @@ std::optional<Change> draw_lay_out(const Area& area,
     }
     draw_rule();
     const ChildScope list("found");
-    draw_finding_list(derived, state.selection);
+    draw_finding_list(derived, state.cards, state.selection);
     return change;
 }
 

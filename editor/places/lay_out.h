@@ -6,6 +6,7 @@
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
 #include "editor/kit/scopes.h"
+#include "editor/places/finding_list.h"
 #include "editor/selection.h"
 
 #include <optional>
@@ -18,6 +19,7 @@ struct LayOutState {
     Selection& selection;
     Dialog& dialog;
     std::string& stock_filter;
+    FindingCards& cards;
 };
 
 std::optional<Change> draw_lay_out(const Area& area,

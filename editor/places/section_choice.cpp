@@ -1,5 +1,6 @@
 #include "editor/places/section_choice.h"
 
+#include "editor/by_name.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
@@ -49,9 +50,10 @@ std::optional<std::string> best_match(const model::Catalogue& catalogue, std::st
 
 std::optional<std::string> draw_list(const std::string& current,
                                      const model::Catalogue& catalogue,
-                                     const std::string& filter) {
+                                     const std::string& filter,
+                                     float room) {
     std::optional<std::string> chosen;
-    const ChildScope list("sections", scaled(300, 330));
+    const ChildScope list("sections", {scaled(300), std::min(scaled(330), room)});
     std::optional<model::SectionForm> form;
     for (const auto& section : catalogue.sections) {
         if (!matches(section.id, filter)) continue;
@@ -63,12 +65,6 @@ std::optional<std::string> draw_list(const std::string& current,
     }
     if (!form) draw_text("No section in the catalogue is like that", colour::quiet);
     return chosen;
-}
-
-const model::Stock* find_stock(const model::Project& project, std::string_view name) {
-    const auto at = std::find_if(project.stock.begin(), project.stock.end(),
-                                 [&](const model::Stock& stock) { return stock.name == name; });
-    return at == project.stock.end() ? nullptr : &*at;
 }
 
 }  // namespace
@@ -84,13 +80,14 @@ std::optional<std::string> draw_section_choice(std::string_view name,
         filter.clear();
         ImGui::OpenPopup(popup.c_str());
     }
+    const float room = popup_room() - ImGui::GetFrameHeightWithSpacing();
     const PopupScope open(popup.c_str());
     if (!open) return std::nullopt;
     const auto field = draw_field("Filter", filter,
                                   {.hint = "type to narrow the list: angle 3/4",
                                    .width = scaled(300),
                                    .wants_focus = ImGui::IsWindowAppearing()});
-    auto chosen = draw_list(current, catalogue, filter);
+    auto chosen = draw_list(current, catalogue, filter, room);
     if (field.entered) chosen = best_match(catalogue, filter);
     if (chosen || is_pressed(key::escape)) ImGui::CloseCurrentPopup();
     return chosen;
@@ -105,11 +102,11 @@ StockChoice stock_of_section(const model::Project& project,
         if (stock.section == section) return {stock.name, std::nullopt};
     }
     model::Stock stock{.name = section, .section = section, .bars = bars};
-    for (int n = 2; find_stock(project, stock.name) != nullptr; ++n) {
+    for (int n = 2; by_name(project.stock, stock.name) != nullptr; ++n) {
         stock.name = section + " (" + std::to_string(n) + ")";
     }
     if (const auto* row = model::find_section(catalogue, section)) stock.alloy = row->usual_alloy;
-    if (const auto* other = find_stock(project, like)) {
+    if (const auto* other = by_name(project.stock, like)) {
         for (const auto& bar : other->bars) stock.bars.push_back({.length = bar.length});
     }
     return {stock.name, model::PutStock{stock, {}}};
@@ -121,12 +118,8 @@ Change section_change(const model::Project& project,
                       const std::vector<std::string>& members,
                       const std::string& section) {
     std::string like;
-    for (const auto& it : project.frames) {
-        for (const auto& member : it.members) {
-            if (it.name == frame && !members.empty() && member.name == members.front()) {
-                like = member.stock;
-            }
-        }
+    if (const auto* of = by_name(project.frames, frame); of != nullptr && !members.empty()) {
+        if (const auto* member = by_name(of->members, members.front())) like = member->stock;
     }
     auto choice = stock_of_section(project, catalogue, section, like);
     Change change;

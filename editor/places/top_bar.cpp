@@ -4,15 +4,57 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
 
+#include <algorithm>
 #include <array>
 
 namespace editor {
 namespace {
 
-void draw_title(const Area& area, const Desk& desk) {
+// What stands at both ends keeps its room; the tabs take what is left.
+struct Division {
+    float tabs_from = 0.0F;
+    float tab_width = 0.0F;
+    float right_from = 0.0F;
+    bool has_undo = true;    // else it is in the menu alone
+    bool has_export = true;  // the same
+};
+
+float width_of_button(const char* text) {
+    return size_of_text(text, Type::text).x + 2 * ImGui::GetStyle().FramePadding.x;
+}
+
+float width_of_right_end(const Division& division) {
+    float width = scaled(20);
+    if (division.has_undo) width += width_of_button("Undo") + width_of_button("Redo") + scaled(14);
+    if (division.has_export) width += scaled(84);
+    return width;
+}
+
+Division division_of(const Area& area, float menus_end) {
+    const float usual = scaled(150);
+    const float least = size_of_text("Lay out", Type::strong).x + scaled(14);
+    Division division;
+    for (bool* given_up : {&division.has_undo, &division.has_export, &division.has_export}) {
+        const float right = width_of_right_end(division);
+        division.right_from = area.x + area.width - right;
+        const float room = division.right_from - menus_end;
+        division.tab_width = std::min(usual, room / 3);
+        if (division.tab_width >= least) break;
+        *given_up = false;
+    }
+    division.tab_width = std::max(division.tab_width, least);
+    const float wished = area.x + std::max(scaled(360), area.width * 0.28F);
+    const float most = division.right_from - 3 * division.tab_width;
+    division.tabs_from = std::max(menus_end, std::min(wished, most));
+    return division;
+}
+
+void draw_title(const Area& area, const Desk& desk, float room) {
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const ImVec2 at{area.x + scaled(20), area.y + scaled(8)};
-    const std::string title = text_to_fit(title_of(desk), Type::strong, scaled(250));
+    const float state_width = size_of_text("not saved", Type::small).x + scaled(20);
+    const float most = std::min(scaled(250), room - scaled(20) - state_width);
+    const std::string title = text_to_fit(title_of(desk), Type::strong, most);
     const float width = draw_text_at(on, at, title, Type::strong, colour::ink);
     const bool saved = desk.history.is_saved();
     const char* state = !saved ? "not saved" : desk.file.empty() ? "" : "saved";
@@ -41,7 +83,7 @@ std::string_view draw_menu(const char* name, Menu menu, const Desk& desk) {
     return asked;
 }
 
-std::string_view draw_menus(const Area& area, const Desk& desk) {
+std::string_view draw_menus(const Area& area, const Desk& desk, float& end) {
     constexpr std::array<std::pair<const char*, Menu>, 4> menus{{{"Project", Menu::project},
                                                                  {"Edit", Menu::edit},
                                                                  {"Frame", Menu::frame},
@@ -53,53 +95,63 @@ std::string_view draw_menus(const Area& area, const Desk& desk) {
         const auto one = draw_menu(name, menu, desk);
         if (!one.empty()) asked = one;
     }
+    end = ImGui::GetCursorScreenPos().x + scaled(8);
     return asked;
 }
 
 struct PlaceTab {
-    Place place;
-    const char* name;
-    std::string_view command;
+    const PlaceRow* place = nullptr;
     std::string state;
     bool is_open = false;  // something is to be looked at
 };
 
-std::array<PlaceTab, 3> place_tabs(const Derived& derived) {
+// What there is to see at a place, in two words.
+PlaceTab tab_of(const PlaceRow& row, const Derived& derived) {
     const int open = derived.summary.open();
     const bool is_empty = derived.project->frames.empty();
-    return {{{Place::lay_out, "Lay out", "place.lay_out",
-              is_empty    ? "to begin"
-              : open == 0 ? "settled"
-                          : std::to_string(open) + " open",
-              open > 0},
-             {Place::buy, "Buy", "place.buy", is_empty ? "" : bars_text(derived)},
-             {Place::make, "Make", "place.make",
-              is_empty ? "" : std::to_string(derived.summary.pieces) + " pieces"}}};
+    switch (row.place) {
+        case Place::lay_out:
+            return {&row,
+                    is_empty    ? "to begin"
+                    : open == 0 ? "settled"
+                                : std::to_string(open) + " open",
+                    open > 0};
+        case Place::buy:
+            return {&row, is_empty ? "" : bars_text(derived)};
+        case Place::make:
+            return {&row, is_empty ? "" : std::to_string(derived.summary.pieces) + " pieces"};
+    }
+    return {&row};
 }
 
 bool draw_tab(const PlaceTab& tab, const Area& at, bool is_here) {
     ImDrawList& on = *ImGui::GetWindowDrawList();
     ImGui::SetCursorScreenPos({at.x, at.y});
-    const bool clicked = ImGui::InvisibleButton(tab.name, {at.width, at.height});
+    const bool clicked = ImGui::InvisibleButton(tab.place->tab, {at.width, at.height});
     const bool hot = ImGui::IsItemHovered();
-    log_item(tab.name, is_here ? "here" : "");
+    log_item(tab.place->tab, is_here ? "here" : "");
     const ImVec2 end{at.x + at.width, at.y + at.height};
     if (is_here || hot) on.AddRectFilled({at.x, at.y}, end, colour::paper);
     if (is_here) on.AddRectFilled({at.x, at.y}, {end.x, at.y + scaled(4)}, colour::dye);
-    draw_text_at(on, {at.x + scaled(16), at.y + scaled(10)}, tab.name,
+    const float rim = std::min(scaled(16), at.width * 0.08F);
+    draw_text_at(on, {at.x + rim, at.y + scaled(10)}, tab.place->tab,
                  is_here ? Type::strong : Type::text, is_here ? colour::dye : colour::ink);
-    draw_text_at(on, {at.x + scaled(16), at.y + scaled(30)},
-                 text_to_fit(tab.state, Type::small, at.width - scaled(24)), Type::small,
+    draw_text_at(on, {at.x + rim, at.y + scaled(30)},
+                 text_to_fit(tab.state, Type::small, at.width - 1.5F * rim), Type::small,
                  tab.is_open ? colour::amber : colour::quiet);
     return clicked;
 }
 
-std::string_view draw_tabs(const Area& area, const Desk& desk, const Derived& derived) {
+std::string_view draw_tabs(const Area& area,
+                           const Division& division,
+                           const Desk& desk,
+                           const Derived& derived) {
     std::string_view asked;
-    float x = area.x + std::max(scaled(360), area.width * 0.28F);
-    for (const auto& tab : place_tabs(derived)) {
-        const Area at{x, area.y, scaled(150), area.height - scaled(1)};
-        if (draw_tab(tab, at, desk.ui.place == tab.place)) asked = tab.command;
+    float x = division.tabs_from;
+    for (const auto& row : place_rows) {
+        const PlaceTab tab = tab_of(row, derived);
+        const Area at{x, area.y, division.tab_width, area.height - scaled(1)};
+        if (draw_tab(tab, at, desk.ui.place == row.place)) asked = row.command;
         x += at.width;
     }
     return asked;
@@ -109,12 +161,10 @@ std::string hint_of(const Command& command, const std::string& what) {
     return what + "  " + shortcut_text(command.keys);
 }
 
-std::string_view draw_right_end(const Area& area, const Desk& desk) {
+std::string_view draw_undo_and_redo(const Desk& desk) {
     std::string_view asked;
-    ImGui::SetCursorScreenPos({area.x + area.width - scaled(238), area.y + scaled(13)});
     const Command& undo = *find_command("edit.undo");
     const Command& redo = *find_command("edit.redo");
-    const Command& exports = *find_command("project.export");
     if (draw_button("Undo", {.weight = Weight::link, .enabled = undo.enabled(desk)}))
         asked = undo.id;
     draw_hint(hint_of(undo, desk.history.undo_label()));
@@ -123,6 +173,15 @@ std::string_view draw_right_end(const Area& area, const Desk& desk) {
         asked = redo.id;
     draw_hint(hint_of(redo, desk.history.redo_label()));
     ImGui::SameLine(0, scaled(12));
+    return asked;
+}
+
+std::string_view draw_right_end(const Area& area, const Division& division, const Desk& desk) {
+    std::string_view asked;
+    ImGui::SetCursorScreenPos({division.right_from, area.y + scaled(13)});
+    if (division.has_undo) asked = draw_undo_and_redo(desk);
+    if (!division.has_export) return asked;
+    const Command& exports = *find_command("project.export");
     if (draw_button(
             "Export",
             {.weight = Weight::main, .enabled = exports.enabled(desk), .width = scaled(84)})) {
@@ -137,9 +196,12 @@ std::string_view draw_right_end(const Area& area, const Desk& desk) {
 std::string_view draw_top_bar(const Area& area, const Desk& desk, const Derived& derived) {
     const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
     const PanelScope panel("Top", area, ImGuiWindowFlags_NoScrollbar);
-    draw_title(area, desk);
-    std::string_view asked = draw_menus(area, desk);
-    for (const auto one : {draw_tabs(area, desk, derived), draw_right_end(area, desk)}) {
+    float menus_end = 0.0F;
+    std::string_view asked = draw_menus(area, desk, menus_end);
+    const Division division = division_of(area, menus_end);
+    draw_title(area, desk, division.tabs_from - area.x);
+    for (const auto one :
+         {draw_tabs(area, division, desk, derived), draw_right_end(area, division, desk)}) {
         if (!one.empty()) asked = one;
     }
     const float y = area.y + area.height - scaled(1);

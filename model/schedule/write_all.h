@@ -6,8 +6,10 @@
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
 
+#include <array>
 #include <filesystem>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace model {
@@ -17,7 +19,11 @@ struct ScheduleFile {
     std::string text;
 };
 
-// cut.csv, drill.csv, fasteners.csv, findings.csv, bars.csv, pieces.json; in that order.
+// What the files are called, in the order of schedule_files.
+inline constexpr std::array<std::string_view, 6> schedule_names{
+    "cut.csv", "drill.csv", "fasteners.csv", "findings.csv", "bars.csv", "pieces.json"};
+
+// One file for each of schedule_names, in that order.
 std::vector<ScheduleFile> schedule_files(const Project& project,
                                          const Catalogue& catalogue,
                                          const Resolved& resolved);

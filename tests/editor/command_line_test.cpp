@@ -1,5 +1,7 @@
 #include "editor/command_line.h"
 
+#include "model/schedule/write_all.h"
+
 #include "tests/support/scratch_folder.h"
 
 #include <catch2/catch.hpp>
@@ -8,6 +10,7 @@
 #include <filesystem>
 #include <fstream>
 #include <sstream>
+#include <streambuf>
 
 namespace fs = std::filesystem;
 using tests::ScratchFolder;
@@ -133,8 +136,7 @@ TEST_CASE("schedules of a project with errors are written all the same, with sta
     CAPTURE(scheduled.out, scheduled.err);
     CHECK(scheduled.status == 1);
     CHECK_THAT(scheduled.err, Catch::Contains("findings.csv"));
-    for (const auto* name :
-         {"cut.csv", "drill.csv", "fasteners.csv", "findings.csv", "bars.csv", "pieces.json"}) {
+    for (const auto name : model::schedule_names) {
         CAPTURE(name);
         CHECK(fs::is_regular_file(out / name));
     }
@@ -160,4 +162,44 @@ TEST_CASE("every sample has its schedules written", "[editor][command line][samp
         ++samples;
     }
     CHECK(samples > 0);
+}
+
+TEST_CASE("a word that is no command is named, with those that are", "[editor][command line]") {
+    check_refused(run({"frob"}), "frob");
+    CHECK_THAT(run({"frob", "a.json"}).err, Catch::Contains("schedule"));
+    check_refused(run({"check", "a.json", "--frob"}), "--frob");
+}
+
+TEST_CASE("a size out of the window's range is refused with the range", "[editor][command line]") {
+    for (const auto* size : {"10x10", "719x480", "720x479", "20000x900", "wide"}) {
+        check_refused(run({"edit", "--size", size}), "720x480 to 16384x16384");
+    }
+    check_refused(run({"picture", "a.json", "--out", "a.png", "--size", "10x10"}),
+                  "16x16 to 8192x8192");
+}
+
+namespace {
+
+struct Device : std::streambuf {
+    explicit Device(bool full) : is_full{full} {}
+    int_type overflow(int_type byte) override { return is_full ? traits_type::eof() : byte; }
+    int sync() override { return is_full ? -1 : 0; }
+
+    bool is_full = false;
+};
+
+}  // namespace
+
+TEST_CASE("output that cannot be written ends with status 2 and is told",
+          "[editor][command line]") {
+    const ScratchFolder scratch{"command_line_full"};
+    const auto project = written(scratch, "a.json", empty_project).string();
+    for (const bool is_full : {false, true}) {
+        Device device(is_full);
+        std::ostream out(&device);
+        std::ostringstream err;
+        const int status = editor::run_command_line({"check", project}, out, err);
+        CHECK(status == (is_full ? 2 : 0));
+        CHECK(err.str().empty() != is_full);
+    }
 }

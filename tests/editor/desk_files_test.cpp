@@ -3,6 +3,7 @@
 #include "editor/commands.h"
 #include "editor/keys.h"
 #include "engine/files/whole_file.h"
+#include "model/schedule/write_all.h"
 
 #include "tests/editor/headless_ui.h"
 
@@ -115,8 +116,7 @@ TEST_CASE("export writes every schedule into the folder that was chosen", "[edit
     ui.press(key::enter);
     ui.click("Files/Make this folder");
     ui.click("Files/Take");
-    for (const char* name :
-         {"cut.csv", "drill.csv", "fasteners.csv", "findings.csv", "bars.csv", "pieces.json"}) {
+    for (const auto name : model::schedule_names) {
         INFO(name);
         CHECK(fs::file_size(folder.path() / "for the shop" / name) > 0);
     }
@@ -130,10 +130,32 @@ TEST_CASE("exporting again says which schedules are written anew", "[editor][fil
     tests::start_box(ui.desk);
     REQUIRE(editor::export_to(ui.desk, folder.path()));
     const auto browser = editor::browser_for(editor::BrowseFor::exporting, folder.path());
-    CHECK(browser.replaced.size() == 6);
+    CHECK(browser.replaced.size() == model::schedule_names.size());
 }
 
 TEST_CASE("export is not offered while there is no frame", "[editor][files]") {
     HeadlessUi ui;
     CHECK_FALSE(ui.item("Top/Export").enabled);
+}
+
+TEST_CASE("a drag of any length keeps figures for no more states than undo can come to",
+          "[editor][files]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::derived(ui.desk);
+    for (int i = 0; i < 3 * static_cast<int>(editor::History::most_steps); ++i) {
+        const auto edit = model::SetFormula{"width", std::to_string(700 + i) + " mm"};
+        REQUIRE(editor::submit(ui.desk, editor::change_of(edit, "drag 1")));
+        editor::derived(ui.desk);
+    }
+    CHECK(ui.desk.summaries.size() <= 2 * editor::History::most_steps);
+    CHECK(editor::summary_before(ui.desk));
+}
+
+TEST_CASE("the schedules have the names under which they are known", "[editor][files]") {
+    HeadlessUi ui;
+    const auto files =
+        model::schedule_files(editor::project_of(ui.desk), *ui.desk.catalogue, ui.now().resolved);
+    REQUIRE(files.size() == model::schedule_names.size());
+    for (std::size_t i = 0; i < files.size(); ++i) CHECK(files[i].name == model::schedule_names[i]);
 }

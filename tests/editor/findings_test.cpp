@@ -73,3 +73,32 @@ TEST_CASE("findings that say the same are one card, the worst first", "[editor][
     CHECK(editor::where_words(groups[0], findings) == "box: joint a + c");
     CHECK(editor::where_words(groups[1], findings) == "2 joints of box");
 }
+
+TEST_CASE("the last of very many findings is reached by scrolling and can be clicked",
+          "[editor][findings]") {
+    HeadlessUi ui;
+    model::Project broken;
+    for (int i = 0; i < 300; ++i) {
+        const auto name = "size " + std::to_string(i);
+        broken.dimensions.push_back({.name = name, .formula = "no such thing " + name});
+    }
+    editor::replace_project(ui.desk, broken, {});
+    ui.settle();
+    const auto count = ui.now().finding_groups.size();
+    REQUIRE(count > 100);
+    const std::string last = "Lay out/finding " + std::to_string(count);
+    CHECK(ui.has("Lay out/finding 1"));
+    CHECK_FALSE(ui.has(last));
+    const auto at = ui.item("Lay out/finding 1");
+    ui.move_to(at.middle_x(), at.middle_y());
+    for (int i = 0; i < 2000 && !ui.has(last); ++i) {
+        ui.input.wheel(0, -5);
+        ui.frame();
+    }
+    ui.settle();
+    REQUIRE(ui.has(last));
+    CHECK_FALSE(ui.has("Lay out/finding 1"));
+    const auto& there = ui.item(last);
+    ui.click_at(there.middle_x(), there.top + 4);
+    CHECK_FALSE(ui.desk.ui.selection.subjects.empty());
+}

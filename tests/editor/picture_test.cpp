@@ -2,6 +2,7 @@
 
 #include "editor/command_line.h"
 #include "editor/open_project.h"
+#include "editor/pixel_size.h"
 #include "editor/skeleton_scene.h"
 #include "engine/files/whole_file.h"
 #include "model/resolve/resolve.h"
@@ -60,12 +61,16 @@ double share_drawn(const engine::Image& image) {
 }  // namespace
 
 TEST_CASE("a picture's size is two whole numbers within reason", "[editor][picture]") {
-    CHECK(editor::read_picture_size("1600x1000") == Viewport{1600, 1000});
-    CHECK(editor::read_picture_size("16x8192") == Viewport{16, 8192});
+    using editor::picture_sizes;
+    CHECK(editor::read_size("1600x1000", picture_sizes) == Viewport{1600, 1000});
+    CHECK(editor::read_size("16x8192", picture_sizes) == Viewport{16, 8192});
+    CHECK(editor::read_size("720x480", editor::window_sizes) == Viewport{720, 480});
+    CHECK_FALSE(editor::read_size("719x480", editor::window_sizes));
+    CHECK_FALSE(editor::read_size("480x720", editor::window_sizes));
     for (const auto* text : {"", "1600", "x", "1600x", "x900", "15x900", "900x8193", "-90x900",
                              "90 x 900", "900x900x9", "1e3x900"}) {
         CAPTURE(text);
-        CHECK_FALSE(editor::read_picture_size(text));
+        CHECK_FALSE(editor::read_size(text, picture_sizes));
     }
 }
 

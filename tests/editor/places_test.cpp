@@ -196,6 +196,79 @@ TEST_CASE("every place is drawn in a small and in a large window", "[editor][pla
     }
 }
 
+TEST_CASE("nothing in the top bar lies over anything else, in any window", "[editor][places]") {
+    for (float width = 720; width < 1700; width += 35) {
+        HeadlessUi ui(width, 480);
+        tests::start_box(ui.desk);
+        ui.settle();
+        INFO("width " << width);
+        std::vector<editor::ItemRecord> items;
+        for (const char* name : {"Project", "Edit", "Frame", "View", "Lay out", "Buy", "Make",
+                                 "Undo", "Redo", "Export"}) {
+            items.push_back(ui.item("Top/" + std::string(name)));
+        }
+        for (std::size_t i = 1; i < items.size(); ++i) {
+            CHECK(items[i].left >= items[i - 1].right - 0.5F);
+        }
+        CHECK(items.back().right <= width);
+        CHECK(ui.item("Top/title").right <= ui.item("Top/Lay out").left);
+    }
+}
+
+TEST_CASE("undo, redo and export can be clicked in the smallest window", "[editor][places]") {
+    HeadlessUi ui(720, 480);
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.click("Top/Undo");
+    CHECK(editor::project_of(ui.desk).frames.empty());
+    ui.click("Top/Redo");
+    CHECK(editor::project_of(ui.desk).frames.size() == 1);
+    ui.click("Top/Export");
+    CHECK(std::holds_alternative<editor::FileBrowser>(ui.desk.ui.dialog));
+}
+
+TEST_CASE("every place has its command, which goes there", "[editor][places]") {
+    HeadlessUi ui;
+    for (const auto& row : editor::place_rows) {
+        INFO(row.name);
+        REQUIRE(editor::find_command(row.command) != nullptr);
+        editor::run_command(ui.desk, row.command);
+        CHECK(ui.desk.ui.place == row.place);
+        CHECK(editor::place_named(row.name) == row.place);
+        CHECK(&editor::row_of(row.place) == &row);
+    }
+}
+
+TEST_CASE("a list of sections stays within the window, with its filter and its rows",
+          "[editor][places]") {
+    for (const auto& [width, height] :
+         {std::pair{720.0F, 480.0F}, {1024.0F, 640.0F}, {1600.0F, 1000.0F}}) {
+        HeadlessUi ui(width, height);
+        tests::start_box(ui.desk);
+        ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                    std::vector<model::Index>{0});
+        ui.settle();
+        for (const char* name : {"Piece/stock of the chosen", "Lay out/Fastener"}) {
+            if (!ui.item(name).visible) continue;
+            INFO(name << " at " << width << " x " << height);
+            ui.click(name);
+            const std::string list = std::string(name) + " list/";
+            const bool has_filter = ui.has(list + "Filter");
+            if (has_filter) {
+                CHECK(ui.item(list + "Filter").top >= 0.0F);
+                CHECK(ui.item(list + "Filter").bottom <= height);
+            }
+            const std::string row = has_filter ? "flat 1 x 1/8" : "rivet to suit the thickness";
+            if (has_filter) ui.write(list + "Filter", row);
+            REQUIRE(ui.has(list + row));
+            CHECK(ui.item(list + row).visible);
+            CHECK(ui.item(list + row).top >= 0.0F);
+            CHECK(ui.item(list + row).bottom <= height);
+            ui.press(key::escape);
+        }
+    }
+}
+
 TEST_CASE("a pulled edge keeps its place and leaves room for the view", "[editor][places]") {
     HeadlessUi ui;
     ui.drag("Left edge/edge", 90, 0);
@@ -220,4 +293,14 @@ TEST_CASE("a project that is full of faults is drawn as it is", "[editor][places
         ui.settle();
     }
     CHECK(ui.now().summary.open() > 0);
+}
+
+TEST_CASE("a member is chosen by its name, and an unknown one is none", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    const auto& project = editor::project_of(ui.desk);
+    const auto& member = project.frames[0].members[0].name;
+    CHECK_FALSE(editor::selection_of_member(project, ui.now().resolved, member).pieces.empty());
+    CHECK(editor::selection_of_member(project, ui.now().resolved, "frob").pieces.empty());
+    CHECK(editor::selection_of_member(project, ui.now().resolved, "").pieces.empty());
 }
