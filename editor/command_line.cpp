@@ -104,15 +104,15 @@ ExitStatus run_edit(const EditArguments& arguments, Streams streams) {
     return run_window(options, streams.out, streams.err);
 }
 
-// Names a first word that is no command; empty when it is one, or an option.
+// Names a first word that is neither a command nor an option; empty when it is one.
 std::string unknown_command(const CLI::App& app, const std::vector<std::string>& arguments) {
-    if (arguments.empty() || arguments.front().rfind('-', 0) == 0) return {};
+    if (arguments.empty() || app.get_option_no_throw(arguments.front()) != nullptr) return {};
     std::string names;
     for (const auto* command : app.get_subcommands([](const CLI::App*) { return true; })) {
         if (command->get_name() == arguments.front()) return {};
         names += (names.empty() ? "" : ", ") + command->get_name();
     }
-    return "there is no command " + arguments.front() + "; there are " + names;
+    return "there is no command " + arguments.front() + "; there are " + names + ", and --help";
 }
 
 // What could not be written must not pass for done.

@@ -166,6 +166,7 @@ TEST_CASE("every sample has its schedules written", "[editor][command line][samp
 
 TEST_CASE("a word that is no command is named, with those that are", "[editor][command line]") {
     check_refused(run({"frob"}), "frob");
+    check_refused(run({"--frob"}), "--frob");
     CHECK_THAT(run({"frob", "a.json"}).err, Catch::Contains("schedule"));
     check_refused(run({"check", "a.json", "--frob"}), "--frob");
 }
