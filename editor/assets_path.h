@@ -1,4 +1,4 @@
-// Where the program's own tables, fonts and shaders lie.
+// Where the program's own tables lie; fonts and shaders are compiled in.
 #pragma once
 
 #include "engine/result.h"

@@ -24,8 +24,8 @@ float mark_length(std::int64_t number, bool metric) {
 }
 
 // The marks slide as the tape is pulled: the value is read at the left edge, as at the mouth of a
-// tape's case, and the hook lies out to the right. A graduation is a pixel wide, as in
-// change_by_pull, so the marks stay under the pointer.
+// tape's case, and the hook lies out to the right. On a tape of 1/32 in a mark is a pixel wide, as
+// in change_by_pull, so there the marks stay under the pointer.
 void draw_marks(ImDrawList& on, const TapeStrip& look, engine::Length value, bool metric) {
     const auto mark = metric ? engine::Length::nm_per_mm : engine::Length::nm_per_inch / 8;
     const float spacing = scaled(metric ? 5.0F : 4.0F);

@@ -31,18 +31,15 @@ float width_of_right_end(const Division& division) {
 }
 
 Division division_of(const Area& area, float menus_end) {
-    const float usual = scaled(150);
     const float least = size_of_text("Lay out", Type::strong).x + scaled(14);
     Division division;
-    for (bool* given_up : {&division.has_undo, &division.has_export, &division.has_export}) {
-        const float right = width_of_right_end(division);
-        division.right_from = area.x + area.width - right;
-        const float room = division.right_from - menus_end;
-        division.tab_width = std::min(usual, room / 3);
-        if (division.tab_width >= least) break;
-        *given_up = false;
-    }
-    division.tab_width = std::max(division.tab_width, least);
+    const auto room = [&] {
+        return area.x + area.width - width_of_right_end(division) - menus_end;
+    };
+    if (room() < 3 * least) division.has_undo = false;
+    if (room() < 3 * least) division.has_export = false;
+    division.right_from = menus_end + room();
+    division.tab_width = std::clamp(room() / 3, least, std::max(least, scaled(150)));
     const float wished = area.x + std::max(scaled(360), area.width * 0.28F);
     const float most = division.right_from - 3 * division.tab_width;
     division.tabs_from = std::max(menus_end, std::min(wished, most));

@@ -1,4 +1,4 @@
-// Draws a scene into a texture. The only user of OpenGL besides the window itself.
+// Draws a scene into a texture. This folder is the only user of OpenGL besides the window itself.
 #pragma once
 
 #include "engine/render/camera.h"

@@ -304,3 +304,16 @@ TEST_CASE("a member is chosen by its name, and an unknown one is none", "[editor
     CHECK(editor::selection_of_member(project, ui.now().resolved, "frob").pieces.empty());
     CHECK(editor::selection_of_member(project, ui.now().resolved, "").pieces.empty());
 }
+
+TEST_CASE("where there is no room for all, the places keep theirs and undo is in the menu",
+          "[editor][places]") {
+    HeadlessUi ui(480, 480);
+    tests::start_box(ui.desk);
+    ui.settle();
+    CHECK_FALSE(ui.has("Top/Undo"));
+    CHECK(ui.item("Top/Lay out").left >= ui.item("Top/View").right);
+    ui.click("Top/Buy");
+    CHECK(ui.desk.ui.place == editor::Place::buy);
+    ui.click("Top/Edit");
+    CHECK(ui.item("Top/Edit/edit.undo").enabled);
+}
