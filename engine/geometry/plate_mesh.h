@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/geometry/extrusion.h"
+#include "engine/geometry/face_room.h"
 #include "engine/geometry/face_triangles.h"
 #include "engine/geometry/mesh.h"
 #include "engine/geometry/placement.h"
@@ -11,12 +12,7 @@
 
 namespace engine {
 
-struct PlateHole {
-    FacePoint at{};  // its centre in the plate's plane, mm
-    double radius = 0.0;
-
-    bool operator==(const PlateHole&) const = default;
-};
+using PlateHole = RoundHole;
 
 // Appends a closed plate from z = 0 to `thickness` in its own axes. The outline (mm) may run either
 // way round but must not cross or touch itself; points that repeat are passed over. A hole that
