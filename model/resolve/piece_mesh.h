@@ -11,7 +11,8 @@ namespace model {
 
 // In room coordinates, mm. Closed: a piece is one solid with its holes through its walls; walls
 // that meet in a corner share no inner face. Rounded roots, toes and tube corners are drawn.
-// A hole that runs into another wall, a rounded corner or another hole is left out.
+// A hole that runs into another wall, a rounded corner, an end or another hole is left out. A piece
+// that makes no solid (see piece_solid.h) is drawn as the boxes of its walls.
 engine::Mesh piece_mesh(const Resolved& resolved, const Catalogue& catalogue, Index piece);
 
 // A set fastener for the picture, in room coordinates, mm: its head on the first plate and what

@@ -48,6 +48,17 @@ public:
         out_ += ']';
         return *this;
     }
+    // With as many digits as tell it from every other number.
+    JsonLines& real(double value) {
+        std::array<char, 32> text{};
+        if (value == 0.0) value = 0.0;  // no minus
+        char* end = std::to_chars(text.data(), text.data() + text.size(), value).ptr;
+        out_.append(text.data(), end);
+        return *this;
+    }
+    JsonLines& reals(const std::array<double, 3>& v) {
+        return raw("[").real(v[0]).raw(",").real(v[1]).raw(",").real(v[2]).raw("]");
+    }
 
 private:
     std::string& out_;

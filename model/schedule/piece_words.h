@@ -18,20 +18,21 @@ public:
     PieceWords(const Project& project, const Catalogue& catalogue, const Resolved& resolved);
 
     // "rail front top"; of a member in several pieces "mid rail part 2"; of a shim
-    // "between post left and rail front top".
+    // "between post left and rail front top"; of another part that belongs to no member what it is.
     std::string member(Index piece) const;
 
     const std::string& frame(Index piece) const;
 
-    // Section id in the catalogue; of a shim "shim 1/16 x 55/64": thickness, then width.
+    // Section id in the catalogue; of a part of sheet "shim 1/16 x 55/64": thickness, then width.
     std::string section(Index piece) const;
 
-    std::string_view alloy(Index piece) const;  // empty for a shim
+    std::string_view alloy(Index piece) const;  // empty for a part without stock
 
-    std::string_view wall(Index piece, std::uint8_t wall) const;  // "leg a"; of a shim "face"
+    std::string_view wall(Index piece,
+                          std::uint8_t wall) const;  // "leg a"; of a part of sheet "face"
 
 private:
-    std::string shim_section(const Piece& shim) const;
+    std::string sheet_section(const Piece& shim) const;
 
     const Project& project_;
     const Catalogue& catalogue_;

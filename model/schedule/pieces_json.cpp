@@ -1,10 +1,13 @@
 #include "model/schedule/pieces_json.h"
 
+#include "model/resolve/bar_cuts.h"
+#include "model/resolve/piece_place.h"
 #include "model/schedule/fastener_words.h"
 #include "model/schedule/json_lines.h"
 #include "model/schedule/piece_words.h"
 #include "model/schedule/pieces_by_mark.h"
 #include "model/schedule/plate_axes.h"
+#include "model/schedule/wall_outline.h"
 
 namespace model {
 namespace {
@@ -21,8 +24,10 @@ public:
         : json_{out},
           project_{project},
           resolved_{resolved},
+          catalogue_{catalogue},
           words_{project, catalogue, resolved},
-          fasteners_{catalogue, resolved} {
+          fasteners_{catalogue, resolved},
+          walls_(catalogue.sections.size()) {
         for (std::size_t i = 0; i < fasteners_.specs().size(); ++i) {
             quoted_specs_.push_back(engine::json_quoted(fasteners_.words(i).label));
         }
@@ -50,16 +55,16 @@ private:
     void piece(Index index) {
         const auto& piece = resolved_.pieces[index];
         const auto& frame = frame_of(piece);
-        std::array<int, 3> run{};
-        run[index_of(piece.run)] = piece.run_sense;
         json_.raw("{\"id\":").id('P', index).raw(",\"mark\":").word(mark_of(piece));
         json_.raw(",\"hand\":").word(name_of(piece.hand));
         json_.raw(",\"member\":").text(words_.member(index));
         json_.raw(",\"frame\":").text(words_.frame(index));
         json_.raw(",\"section\":").text(words_.section(index));
         json_.raw(",\"length\":").mm(piece.length);
-        json_.raw(",\"run\":").direction(direction_to_room(frame, run));
-        json_.raw(",\"datum\":").point(to_room(frame, piece.datum)).raw(",\"plates\":[");
+        run(piece);
+        json_.raw(",\"datum\":").point(to_room(frame, piece.datum));
+        if (piece.section < walls_.size() && !has_square_ends(piece)) cuts(piece);
+        json_.raw(",\"plates\":[");
         bool is_first = true;
         for (const auto& wall : piece.walls()) {
             if (wall.is_root_fillet) continue;
@@ -75,22 +80,109 @@ private:
         return resolved_.marks[piece.mark].name;
     }
 
+    bool is_leaning(const Piece& piece) const { return piece.lean < resolved_.leans.size(); }
+
+    void run(const Piece& piece) {
+        json_.raw(",\"run\":");
+        if (is_leaning(piece)) {
+            json_.reals(piece_placement(resolved_, piece).z);
+            return;
+        }
+        std::array<int, 3> run{};
+        run[index_of(piece.run)] = piece.run_sense;
+        json_.direction(direction_to_room(frame_of(piece), run));
+    }
+
+    // The walls of its section; none for a part of sheet.
+    std::span<const SectionPlate> walls_of(const Piece& piece) {
+        if (piece.section >= walls_.size()) return {};
+        auto& walls = walls_[piece.section];
+        if (walls.empty()) walls = section_plates(catalogue_.sections[piece.section]);
+        return walls;
+    }
+
+    void cuts(const Piece& piece) {
+        const auto place = piece_placement(resolved_, piece);
+        bool is_first = true;
+        for (std::size_t end = 0; end < 2; ++end) {
+            const auto cut = end_cut(piece.ends[end], walls_of(piece));
+            if (cut == engine::BarCut{}) continue;
+            const double outward = end == 0 ? -1.0 : 1.0;
+            const double at = end == 0 ? cut.recedes : in_mm(piece.length) - cut.recedes;
+            json_.raw(is_first ? ",\"cuts\":[" : ",").raw("{\"at\":").real(at);
+            json_.raw(",\"across\":");
+            json_.reals(engine::direction_in(place, {cut.slope[0], cut.slope[1], outward}));
+            json_.raw("}");
+            is_first = false;
+        }
+        if (!is_first) json_.raw("]");
+    }
+
     void plate(Index index, const Plate& plate) {
         const auto& piece = resolved_.pieces[index];
+        json_.raw("{\"leg\":").word(words_.wall(index, plate.wall));
+        const bool is_plain = plate.outline == no_index && has_square_ends(piece);
+        if (is_leaning(piece)) {
+            leaning_axes(piece, plate);
+        } else {
+            axes(piece, plate, is_plain);
+        }
+        if (!is_plain || is_leaning(piece)) outlines(piece, plate);
+        json_.raw(",\"holes\":[");
+        holes(piece, plate.wall);
+        json_.raw("]}");
+    }
+
+    void axes(const Piece& piece, const Plate& plate, bool with_outline) {
         const auto& frame = frame_of(piece);
         const auto axes = plate_axes(piece, plate);
-        json_.raw("{\"leg\":").word(words_.wall(index, plate.wall));
         json_.raw(",\"origin\":").point(to_room(frame, axes.origin));
         json_.raw(",\"u\":").direction(direction_to_room(frame, axes.u));
         json_.raw(",\"v\":").direction(direction_to_room(frame, axes.v));
         json_.raw(",\"n\":").direction(direction_to_room(frame, axes.n));
-        json_.raw(",\"thickness\":").mm(axes.thickness).raw(",\"outline\":[");
+        json_.raw(",\"thickness\":").mm(axes.thickness);
+        if (!with_outline) return;
+        json_.raw(",\"outline\":[");
         corner(axes.lo[0], axes.lo[1], ",");
         corner(axes.hi[0], axes.lo[1], ",");
         corner(axes.hi[0], axes.hi[1], ",");
-        corner(axes.lo[0], axes.hi[1], "],\"holes\":[");
-        holes(piece, plate.wall);
-        json_.raw("]}");
+        corner(axes.lo[0], axes.hi[1], "]");
+    }
+
+    void leaning_axes(const Piece& piece, const Plate& plate) {
+        const auto wall = wall_placement(resolved_, piece, plate, walls_of(piece));
+        json_.raw(",\"origin\":").reals(wall.place.origin);
+        json_.raw(",\"u\":").reals(wall.place.x);
+        json_.raw(",\"v\":").reals(wall.place.y);
+        json_.raw(",\"n\":").reals(wall.place.z);
+        json_.raw(",\"thickness\":").mm(wall.thickness);
+    }
+
+    void outlines(const Piece& piece, const Plate& plate) {
+        const auto outline = wall_outline(resolved_, piece, plate, catalogue_, walls_of(piece));
+        json_.raw(",\"outline\":");
+        loop(outline.near.corners);
+        if (!outline.near.cut_outs.empty()) loops(",\"cut_outs\":", outline.near.cut_outs);
+        if (outline.far.corners.empty()) return;
+        json_.raw(",\"outline_far\":");
+        loop(outline.far.corners);
+        if (!outline.far.cut_outs.empty()) loops(",\"cut_outs_far\":", outline.far.cut_outs);
+    }
+
+    void loops(std::string_view key, const std::vector<Corners>& all) {
+        json_.raw(key).raw("[");
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (i > 0) json_.raw(",");
+            loop(all[i]);
+        }
+        json_.raw("]");
+    }
+
+    void loop(const Corners& corners) {
+        json_.raw("[");
+        for (std::size_t i = 0; i < corners.size(); ++i)
+            corner(corners[i][0], corners[i][1], i + 1 < corners.size() ? "," : "");
+        json_.raw("]");
     }
 
     void corner(Nm u, Nm v, std::string_view after) {
@@ -153,9 +245,11 @@ private:
     JsonLines json_;
     const Project& project_;
     const Resolved& resolved_;
+    const Catalogue& catalogue_;
     PieceWords words_;
     FastenersInUse fasteners_;
-    std::vector<std::string> quoted_specs_;  // as in fasteners_
+    std::vector<std::vector<SectionPlate>> walls_;  // by section, only of those in use
+    std::vector<std::string> quoted_specs_;         // as in fasteners_
 };
 
 }  // namespace

@@ -5,9 +5,17 @@
 //   u  along the piece from its datum end      v  across the wall from the heel side
 //   n  from the wall's outer face into the metal
 // `origin` is on the outer face, at the datum end, where v is zero at the heel; so a hole's `at` is
-// the same pair as from_datum and gauge in the drill schedule. `datum` is the heel corner of the
-// datum end, `run` points along the piece. Rounded inner corners are no plates. Ids ("P1" piece,
-// "H1" hole, "J1" joint, "F1" fastener) hold within one file.
+// the same pair as from_datum and gauge in the drill schedule. Where an edge is bevelled,
+// `outline_far` is the outline on the inner face, corner for corner; `cut_outs` (and
+// `cut_outs_far`) are openings within it. Outlines run counter-clockwise with u to the right and v
+// upward, cut-outs clockwise. `datum` is the heel corner of the datum end, `run` points along the
+// piece. Rounded inner corners are no plates. Ids ("P1" piece, "H1" hole, "J1" joint, "F1"
+// fastener) hold within one file.
+//
+// A sloping end has a cut in `cuts`: the plane through the place `at` (mm along `run` from the
+// datum) across the direction `across`, which points out of the metal and is no unit vector. The
+// corners of outlines that a slope cuts are rounded to nanometres, the cut is not. Directions and
+// origins of pieces that lie along no axis of the room have as many digits as a double holds.
 //
 // A fastener is `at` the outer face of the first plate of its stack, under its head; `axis` points
 // from there through the stack; `head_side` is the piece under the head.
