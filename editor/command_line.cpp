@@ -1,5 +1,6 @@
 #include "editor/command_line.h"
 
+#include "editor/export_command.h"
 #include "editor/picture.h"
 #include "editor/pixel_size.h"
 #include "editor/place.h"
@@ -128,6 +129,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     std::string folder;
     PictureArguments picture;
     EditArguments edit;
+    ExportArguments exported;
     CLI::App app{
         "Barwright: cabinet skeletons of bar stock, from layout to cut and drill schedules",
         "barwright"};
@@ -137,6 +139,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     add_schedule(app, project, folder);
     add_check(app, project);
     add_picture(app, picture);
+    add_export(app, exported);
     if (const auto unknown = unknown_command(app, arguments); !unknown.empty()) {
         err << "barwright: " << unknown << '\n';
         return static_cast<int>(ExitStatus::not_possible);
@@ -151,6 +154,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     const Streams streams{out, err};
     if (app.got_subcommand("picture")) return static_cast<int>(run_picture(picture, streams));
     if (app.got_subcommand("edit")) return static_cast<int>(run_edit(edit, streams));
+    if (app.got_subcommand("export")) return static_cast<int>(run_export(exported, streams));
     const auto status = app.got_subcommand("schedule") ? write_schedules(project, folder, streams)
                                                        : print_findings(project, streams);
     return static_cast<int>(status);

@@ -2,6 +2,7 @@
 
 #include "engine/geometry/vectors.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace engine {
@@ -14,6 +15,27 @@ constexpr std::uint32_t no_link = 0xFFFFFFFFU;
 Vector point_at(const SolidEdge& arc, double angle) {
     return plus(arc.centre,
                 plus(scaled(arc.cosine, std::cos(angle)), scaled(arc.sine, std::sin(angle))));
+}
+
+void mirror(Solid& solid) {
+    const auto turn_over = [](Vector& v) { v[0] = -v[0]; };
+    for (auto& corner : solid.corners) turn_over(corner);
+    for (auto& edge : solid.edges) {
+        turn_over(edge.centre);
+        turn_over(edge.cosine);
+        turn_over(edge.sine);
+    }
+    for (auto& face : solid.faces) {
+        turn_over(face.origin);
+        turn_over(face.axis);
+    }
+    std::size_t first = 0;
+    for (const auto end : solid.loop_ends) {
+        const auto begin = solid.uses.begin();
+        std::reverse(begin + static_cast<std::ptrdiff_t>(first), begin + end);
+        for (auto i = first; i < end; ++i) solid.uses[i] = reversed(solid.uses[i]);
+        first = end;
+    }
 }
 
 SolidBuilder::SolidBuilder(Solid& solid) : solid_{solid} {

@@ -65,6 +65,9 @@ struct Solid {
 // The point of an arc at an angle from its start.
 Vector point_at(const SolidEdge& arc, double angle);
 
+// Turned over through its plane of y and z.
+void mirror(Solid& solid);
+
 // Puts a solid together. Straight edges between the same two corners become one.
 class SolidBuilder {
 public:
