@@ -114,7 +114,8 @@ public:
     }
 
     HandMade finished() {
-        made_.resolved.fasteners.push_back({});  // that all holes are for
+        // All holes are for one.
+        made_.resolved.fasteners.push_back({.spec = {.index = 0, .grip = 0}});
         return std::move(made_);
     }
 

@@ -1,0 +1,105 @@
+// Else it moves all corners onto a grid, coarse for a frame of some metres.
+#define BOOST_GEOMETRY_NO_ROBUSTNESS
+
+#include "model/schedule/pieces_json.h"
+
+#include "tests/oracle/oracle_projects.h"
+
+#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/point_xy.hpp>
+#include <boost/geometry/geometries/polygon.hpp>
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace {
+
+namespace bg = boost::geometry;
+using Flat = bg::model::d2::point_xy<double>;
+using Polygon = bg::model::polygon<Flat>;
+using Json = nlohmann::json;
+
+double dot(const Json& a, const Json& b) {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < 3; ++i) sum += a[i].get<double>() * b[i].get<double>();
+    return sum;
+}
+
+// A wall's outline seen along one axis of the room.
+Polygon seen_along(const Json& plate, std::size_t axis) {
+    Polygon polygon;
+    for (const auto& corner : plate["outline"]) {
+        std::array<double, 3> at{};
+        for (std::size_t i = 0; i < 3; ++i) {
+            at[i] = plate["origin"][i].get<double>() +
+                    corner[0].get<double>() * plate["u"][i].get<double>() +
+                    corner[1].get<double>() * plate["v"][i].get<double>();
+        }
+        bg::append(polygon.outer(), Flat{at[(axis + 1) % 3], at[(axis + 2) % 3]});
+    }
+    bg::correct(polygon);
+    return polygon;
+}
+
+double common_area(const Json& a, const Json& b, std::size_t axis) {
+    std::vector<Polygon> common;
+    bg::intersection(seen_along(a, axis), seen_along(b, axis), common);
+    double area = 0.0;
+    for (const auto& part : common) area += bg::area(part);
+    return area;
+}
+
+double mm(model::Nm length) { return static_cast<double>(length) / 1e6; }
+
+double lap_area(const model::Joint& joint) {
+    double area = 1.0;
+    for (std::size_t i = 0; i < 3; ++i)
+        if (i != joint.normal_axis) area *= mm(joint.lap.hi[i] - joint.lap.lo[i]);
+    return area;
+}
+
+const Json* plate_with(const Json& piece, std::size_t wall) {
+    return wall < piece["plates"].size() ? &piece["plates"][wall] : nullptr;
+}
+
+struct Compared {
+    std::size_t laps = 0;
+    double worst = 0.0;
+};
+
+// Laps whose walls face the same axis of the room; walls come first in a piece, so that their
+// number is their place in the file.
+void compare(const tests::OracleJob& job, Compared& sum) {
+    const auto file = Json::parse(model::pieces_json(job.project, job.catalogue, job.resolved));
+    for (const auto& joint : job.resolved.joints) {
+        const auto* one = plate_with(file["pieces"][joint.pieces[0]], joint.walls[0]);
+        const auto* other = plate_with(file["pieces"][joint.pieces[1]], joint.walls[1]);
+        if (one == nullptr || other == nullptr) continue;
+        REQUIRE(std::abs(std::abs(dot((*one)["n"], (*other)["n"])) - 1.0) < 1e-9);
+        std::size_t axis = 0;
+        while (axis < 2 && std::abs((*one)["n"][axis].get<double>()) < 0.5) ++axis;
+        const double theirs = common_area(*one, *other, axis);
+        const double ours = lap_area(joint);
+        CAPTURE(joint.pieces[0], joint.pieces[1], ours, theirs);
+        CHECK(ours == Approx(theirs).epsilon(1e-9));
+        sum.worst = std::max(sum.worst, std::abs(ours - theirs) / theirs);
+        ++sum.laps;
+    }
+}
+
+}  // namespace
+
+TEST_CASE("an independent library finds the laps of samples and random frames as large",
+          "[oracle]") {
+    Compared sum;
+    for (const auto& file : tests::sample_files()) compare(tests::sample_job(file), sum);
+    for (std::uint32_t seed = 0; seed < tests::frames_to_check(); ++seed) {
+        CAPTURE(seed);
+        compare(tests::random_job(seed), sum);
+    }
+    std::printf("laps: %zu compared, areas within %.1e of each other\n", sum.laps, sum.worst);
+    CHECK(sum.laps > 100);
+}
