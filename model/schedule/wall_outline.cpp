@@ -32,6 +32,7 @@ public:
         Corners start;
         add_end(start, 0, depth);
         corners.insert(corners.end(), start.rbegin(), start.rend());
+        std::rotate(corners.begin(), corners.end() - 1, corners.end());  // from the datum end
         return corners;
     }
 
