@@ -67,3 +67,17 @@ TEST_CASE("errors stand before warnings", "[model][schedule][finding]") {
     CHECK(findings[0].code == "no_bar_long_enough");
     CHECK(findings[1].code == "loose_end");
 }
+
+TEST_CASE("a member without length is told by the dimensions that it follows from",
+          "[model][schedule][finding]") {
+    auto job = tests::small_job();
+    auto& frame = job.project.frames[0];
+    auto& member = frame.members[0];
+    frame.planes = {{"end", model::Axis::x, "reach / 2"}};
+    member.to = "end";
+    job.resolved.findings = {{.code = "no_length",
+                              .concerns = {{model::SubjectKind::member, frame.name, member.name}},
+                              .what = "nothing is left of it"}};
+    const auto findings = model::all_findings(job.project, job.resolved);
+    CHECK(findings.front().what == "nothing is left of it; that follows from reach");
+}
