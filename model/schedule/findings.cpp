@@ -1,6 +1,7 @@
 #include "model/schedule/findings.h"
 
 #include "engine/files/csv.h"
+#include "engine/measure/formula.h"
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
@@ -80,6 +81,33 @@ Finding bar_length_refused(const Stock& stock, const engine::Error& error) {
             .mend = "state its length as in \"16 ft\""};
 }
 
+void append_names(std::vector<std::string>& names, const Frame& frame, const std::string& plane) {
+    for (const auto& it : frame.planes) {
+        if (it.name != plane) continue;
+        for (auto& name : engine::names_in(it.position)) {
+            if (std::ranges::find(names, name) == names.end()) names.push_back(std::move(name));
+        }
+    }
+}
+
+// A maker changes dimensions, not planes: says which ones a member without length comes from.
+void name_dimensions(Finding& finding, const Project& project) {
+    if (finding.concerns.empty()) return;
+    const auto& subject = finding.concerns.front();
+    std::vector<std::string> names;
+    for (const auto& frame : project.frames) {
+        if (frame.name != subject.frame) continue;
+        for (const auto& member : frame.members) {
+            if (member.name != subject.name) continue;
+            append_names(names, frame, member.from);
+            append_names(names, frame, member.to);
+        }
+    }
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        finding.what += (i == 0 ? "; that follows from " : " and ") + names[i];
+    }
+}
+
 }  // namespace
 
 std::vector<Finding> bar_findings(const Project& project, const Resolved& resolved) {
@@ -105,6 +133,9 @@ std::vector<Finding> bar_findings(const Project& project, const Resolved& resolv
 
 std::vector<Finding> all_findings(const Project& project, const Resolved& resolved) {
     auto findings = resolved.findings;
+    for (auto& finding : findings) {
+        if (finding.code == "no_length") name_dimensions(finding, project);
+    }
     for (auto& finding : bar_findings(project, resolved)) findings.push_back(std::move(finding));
     std::ranges::stable_sort(findings, std::ranges::greater{}, &Finding::severity);
     return findings;
