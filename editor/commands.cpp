@@ -2,6 +2,7 @@
 
 #include "editor/desk_files.h"
 #include "editor/keys.h"
+#include "editor/turned_members.h"
 #include "editor/typing.h"
 
 #include <imgui.h>
@@ -97,7 +98,7 @@ constexpr std::array table{
             has_frames,
             [](Desk& d) {
                 take_typing(d);
-                browse_to_export(d);
+                wish_to_export(d);
             }},
     Command{"project.name",
             "Name and note\xE2\x80\xA6",
@@ -118,13 +119,19 @@ constexpr std::array table{
             Menu::edit,
             {'Z', true},
             [](const Desk& d) { return d.history.can_undo(); },
-            [](Desk& d) { d.history.undo(); }},
+            [](Desk& d) {
+                d.history.undo();
+                d.ui.notice.reset();
+            }},
     Command{"edit.redo",
             "Redo",
             Menu::edit,
             {'Y', true},
             [](const Desk& d) { return d.history.can_redo(); },
-            [](Desk& d) { d.history.redo(); }},
+            [](Desk& d) {
+                d.history.redo();
+                d.ui.notice.reset();
+            }},
     Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_something, let_go},
     Command{"edit.remove",
             "Remove the chosen members",
@@ -132,6 +139,14 @@ constexpr std::array table{
             {key::remove},
             has_chosen_member,
             remove_members},
+    Command{"edit.turn",
+            "Turn the chosen bars over",
+            Menu::edit,
+            {'T'},
+            has_chosen_member,
+            [](Desk& d) {
+                static_cast<void>(submit(d, turn_change(project_of(d), d.ui.selection.pieces)));
+            }},
     Command{"dimension.new",
             "New dimension\xE2\x80\xA6",
             Menu::edit,

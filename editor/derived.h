@@ -17,6 +17,7 @@ namespace editor {
 struct Summary {
     int pieces = 0;
     engine::Length bar;  // what all pieces measure together
+    double weight_kg = 0.0;
     int bars = 0;
     int fasteners = 0;
     int errors = 0;
@@ -36,6 +37,7 @@ struct Derived {
     std::vector<model::DrillRow> drills;
     std::vector<model::FastenerRow> fasteners;
     std::vector<model::BarRow> bars;
+    std::vector<double> weights_kg;            // of each piece
     std::vector<model::Finding> findings;      // of resolve and of the schedules
     std::vector<FindingGroup> finding_groups;  // those that say the same together
     Summary summary;
@@ -43,8 +45,11 @@ struct Derived {
 
 Derived derive(const Snapshot& project, Revision revision, const model::Catalogue& catalogue);
 
-// What changed between two states, in a maker's words: "2 pieces more, 3 3/4 in more bar"; empty
-// when the figures are the same.
+// "24 to mend, 1 note"; empty when there is nothing to say.
+std::string count_words(const Summary& summary);
+
+// What changed between two states, in a maker's words: "2 pieces more, 3 3/4 in more bar, 0.09 lb
+// more"; empty when the figures are the same.
 std::string change_text(const Summary& before, const Summary& after, const model::Project& project);
 
 }  // namespace editor

@@ -73,6 +73,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     ui.selection = {};
     ui.hand = {};
     ui.offers = {};
+    ui.saw = {};
     ui.stock_filter.clear();
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};

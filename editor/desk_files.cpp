@@ -26,7 +26,9 @@ fs::path usual_folder(const Desk& desk) {
 // "Parts box" becomes "parts box.json": what is not allowed in a name becomes a space.
 std::string usual_file_name(const Desk& desk) {
     if (!desk.file.empty()) return desk.file.filename().string();
-    std::string name = title_of(desk);
+    const auto& project = project_of(desk);
+    std::string name =
+        project.name.empty() && !project.frames.empty() ? project.frames[0].name : title_of(desk);
     for (char& c : name) {
         if (c == '/' || c == '\\' || c == ':') c = ' ';
     }
@@ -123,6 +125,14 @@ void browse_to_save(Desk& desk, std::optional<Intent> then) {
     interrupt_with(desk, std::move(browser));
 }
 
+void wish_to_export(Desk& desk) {
+    if (derived(desk).summary.errors > 0) {
+        desk.ui.dialog = ExportQuestion{};
+    } else {
+        browse_to_export(desk);
+    }
+}
+
 void browse_to_export(Desk& desk) {
     interrupt_with(desk, browser_for(BrowseFor::exporting, usual_folder(desk)));
 }
@@ -135,9 +145,12 @@ bool export_to(Desk& desk, const fs::path& folder) {
         say_trouble(desk, "The schedules are not written", written.error());
         return false;
     }
-    const std::string count = std::to_string(files.size());
-    desk.ui.notice =
-        Notice{with_refused("Wrote " + count + " schedules into " + folder.string(), desk), false};
+    std::string text =
+        "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string();
+    if (derived(desk).summary.errors > 0) {
+        text += ", not fit to cut from: mend what findings.csv calls an error first";
+    }
+    desk.ui.notice = Notice{with_refused(std::move(text), desk), false};
     return true;
 }
 

@@ -24,6 +24,9 @@ bool save_to(Desk& desk, const std::filesystem::path& file);
 // Saves, or asks for a file when there is none yet. `then` follows a save.
 void save_or_browse(Desk& desk, std::optional<Intent> then = {});
 void browse_to_save(Desk& desk, std::optional<Intent> then = {});
+
+// Asks for the folder; first, where a finding is an error, whether to write at all.
+void wish_to_export(Desk& desk);
 void browse_to_export(Desk& desk);
 
 // Writes all schedules of the project into the folder.

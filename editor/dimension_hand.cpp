@@ -2,6 +2,7 @@
 
 #include "editor/by_name.h"
 #include "editor/dimension_values.h"
+#include "editor/error_words.h"
 
 namespace editor {
 namespace {
@@ -14,10 +15,10 @@ const model::Dimension* find_dimension(const Derived& derived, const std::string
 std::optional<std::string> reason_against(const Derived& derived, const TypedFormula& typed) {
     const auto edited =
         model::apply(*derived.project, model::SetFormula{typed.dimension, typed.text});
-    if (!edited) return engine::to_text(edited.error());
+    if (!edited) return error_words(edited.error(), typed.text);
     const auto value = tried_formula(*derived.project, typed.dimension, typed.text);
-    if (!value) return engine::to_text(value.error());
-    return std::nullopt;
+    if (!value) return error_words(value.error(), typed.text);
+    return reason_by_limits(*edited, typed.dimension);
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "editor/dimension_values.h"
 
+#include "editor/by_name.h"
 #include "engine/measure/tape.h"
 #include "model/schedule/length_texts.h"
 
@@ -50,6 +51,16 @@ std::optional<Quantity> limit(const Derived& derived,
     const auto bare = engine::bare_unit(derived.project->shown);
     const auto value = engine::evaluate(*formula, dimension.kind, bare, lookup_in(derived));
     return value ? std::optional(*value) : std::nullopt;
+}
+
+std::vector<engine::Result<Quantity>> all_values(const model::Project& project) {
+    std::vector<engine::NamedFormula> formulas;
+    for (const auto& it : project.dimensions) formulas.push_back({it.name, it.formula, it.kind});
+    return engine::evaluate_all(formulas, engine::bare_unit(project.shown));
+}
+
+bool is_less(const Quantity& a, const Quantity& b) {
+    return a.kind == QuantityKind::length ? a.length < b.length : a.value < b.value;
 }
 
 }  // namespace
@@ -145,18 +156,34 @@ engine::Result<Quantity> tried_formula(const model::Project& project,
 engine::Result<Quantity> tried_limit(const model::Project& project,
                                      QuantityKind kind,
                                      const model::Formula& formula) {
-    std::vector<engine::NamedFormula> formulas;
-    for (const auto& it : project.dimensions) formulas.push_back({it.name, it.formula, it.kind});
-    const auto bare = engine::bare_unit(project.shown);
-    const auto values = engine::evaluate_all(formulas, bare);
+    const auto values = all_values(project);
     const auto look_up = [&](std::string_view name) {
         std::optional<Quantity> found;
-        for (std::size_t i = 0; i < formulas.size() && !found; ++i) {
-            if (formulas[i].name == name && values[i]) found = *values[i];
+        for (std::size_t i = 0; i < values.size() && !found; ++i) {
+            if (project.dimensions[i].name == name && values[i]) found = *values[i];
         }
         return found;
     };
-    return engine::evaluate(formula, kind, bare, look_up);
+    return engine::evaluate(formula, kind, engine::bare_unit(project.shown), look_up);
+}
+
+std::optional<std::string> reason_by_limits(const model::Project& project,
+                                            std::string_view dimension) {
+    const model::Dimension* it = by_name(project.dimensions, dimension);
+    if (it == nullptr) return std::nullopt;
+    const auto value = tried_formula(project, dimension, it->formula);
+    if (!value) return std::nullopt;
+    for (const auto* formula : {&it->least, &it->most}) {
+        if (!*formula) continue;
+        const bool is_least = formula == &it->least;
+        const auto limit = tried_limit(project, it->kind, **formula);
+        if (!limit || (is_least ? !is_less(*value, *limit) : !is_less(*limit, *value))) continue;
+        return quantity_text(*value, project.shown) +
+               (is_least ? " is less than its least, " : " is more than its most, ") +
+               quantity_text(*limit, project.shown) +
+               "; the limits are changed by a click on the dimension's name";
+    }
+    return std::nullopt;
 }
 
 engine::Result<Quantity> tried_length(const Derived& derived, const model::Formula& formula) {

@@ -57,6 +57,11 @@ engine::Result<engine::Quantity> tried_limit(const model::Project& project,
                                              engine::QuantityKind kind,
                                              const model::Formula& formula);
 
+// Why the dimension's value is not within its own limits, in words; none when it is, and when one
+// of them has no value.
+std::optional<std::string> reason_by_limits(const model::Project& project,
+                                            std::string_view dimension);
+
 // A formula of any other field, with the dimensions that there are now.
 engine::Result<engine::Quantity> tried_length(const Derived& derived,
                                               const model::Formula& formula);

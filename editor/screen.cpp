@@ -27,7 +27,7 @@ std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& no
             return draw_lay_out(area, now, *desk.catalogue,
                                 {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards});
         case Place::buy:
-            return draw_buy(area, now, ui.offers, ui.selection);
+            return draw_buy(area, now, ui.offers, ui.saw, ui.selection);
         case Place::make:
             draw_make(area, now, ui.table, ui.selection);
             break;

@@ -15,6 +15,11 @@ void take_offers(Desk& desk) {
     if (change) static_cast<void>(submit(desk, *change));
 }
 
+void take_saw(Desk& desk) {
+    const auto change = take_typed_saw(desk.ui.saw, derived(desk));
+    if (change) static_cast<void>(submit(desk, *change));
+}
+
 // A pull that was refused has typed nothing.
 bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
     const auto* dimension = by_name(project.dimensions, refused.dimension);
@@ -26,6 +31,7 @@ bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
 void take_typing(Desk& desk) {
     take_dimension(desk, true);
     take_offers(desk);
+    take_saw(desk);
 }
 
 std::string refused_typing(const Desk& desk) {
@@ -34,18 +40,21 @@ std::string refused_typing(const Desk& desk) {
         return refused->dimension + ": " + refused->reason;
     }
     const auto& offers = desk.ui.offers;
-    if (offers.trouble.empty()) return {};
-    return "bars of " + offers.stock + ": " + offers.trouble;
+    if (!offers.trouble.empty()) return "bars of " + offers.stock + ": " + offers.trouble;
+    const auto& saw = desk.ui.saw;
+    return saw.trouble.empty() ? std::string() : saw.field + ": " + saw.trouble;
 }
 
 void begin_typing_frame(Desk& desk) {
     if (desk.ui.hand.typed) desk.ui.hand.typed->is_drawn = false;
     desk.ui.offers.is_drawn = false;
+    desk.ui.saw.is_drawn = false;
 }
 
 void end_typing_frame(Desk& desk) {
     if (desk.ui.hand.typed && !desk.ui.hand.typed->is_drawn) take_dimension(desk, false);
     if (!desk.ui.offers.is_drawn) take_offers(desk);
+    if (!desk.ui.saw.is_drawn) take_saw(desk);
 }
 
 }  // namespace editor

@@ -7,6 +7,7 @@
 #include "editor/places/buy.h"
 #include "editor/places/finding_list.h"
 #include "editor/places/make.h"
+#include "editor/places/section_choice.h"
 #include "editor/selection.h"
 #include "editor/view/view_state.h"
 
@@ -33,7 +34,8 @@ struct UiState {
     ShopTable table = ShopTable::cuts;
     OfferTyping offers;
     FindingCards cards;
-    std::string stock_filter;
+    SawTyping saw;
+    SectionTyping stock_filter;
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
     float left_width = 0.0F;                   // design pixels; 0: the place's own
     float right_width = 0.0F;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/dialogs/dimension_form.h"
+#include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
 #include "editor/dialogs/starter_form.h"
 #include "editor/dialogs/title_form.h"
@@ -24,7 +25,8 @@ using Dialog = std::variant<std::monostate,
                             DimensionForm,
                             TitleForm,
                             UnsavedQuestion,
-                            Trouble>;
+                            Trouble,
+                            ExportQuestion>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);

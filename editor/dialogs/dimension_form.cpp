@@ -1,6 +1,7 @@
 #include "editor/dialogs/dimension_form.h"
 
 #include "editor/dimension_values.h"
+#include "editor/error_words.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
@@ -51,14 +52,19 @@ model::Dimension stated(const DimensionForm& form) {
 std::optional<std::string> reason_against(const Derived& derived,
                                           const DimensionForm& form,
                                           const model::Edit& edit) {
+    if (!engine::is_name(form.name)) {
+        return "`" + form.name +
+               "` cannot be the name of a dimension: begin with a letter, go on with letters, "
+               "digits and single spaces; a unit (in, mm) or a function (max) is no name";
+    }
     const auto trial = model::apply(*derived.project, edit);
     if (!trial) return engine::to_text(trial.error());
     const auto value = tried_formula(*trial, form.name, form.formula);
-    if (!value) return engine::to_text(value.error());
+    if (!value) return error_words(value.error(), form.formula);
     for (const auto* text : {&form.least, &form.most}) {
         if (text->empty()) continue;
         const auto limit = tried_limit(*trial, form.kind, *text);
-        if (!limit) return engine::to_text(limit.error());
+        if (!limit) return error_words(limit.error(), *text);
     }
     return std::nullopt;
 }

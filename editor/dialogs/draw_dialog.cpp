@@ -78,6 +78,14 @@ void draw(Desk& desk, const Trouble& trouble) {
     if (is_done) close_dialog(desk);
 }
 
+void draw(Desk& desk, const ExportQuestion&) {
+    const auto answer = draw_export_question(derived(desk));
+    if (answer == ExportAnswer::none) return;
+    desk.ui.dialog = std::monostate{};
+    if (answer == ExportAnswer::write) browse_to_export(desk);
+    if (answer == ExportAnswer::look) desk.ui.place = Place::lay_out;
+}
+
 void draw(Desk&, std::monostate) {}
 
 }  // namespace

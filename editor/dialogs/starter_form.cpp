@@ -1,6 +1,7 @@
 #include "editor/dialogs/starter_form.h"
 
 #include "editor/by_name.h"
+#include "editor/dialogs/starter_sizes.h"
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -63,38 +64,68 @@ void fill_sizes(StarterForm& form, bool metric) {
     }
 }
 
-// One line of the form, with what its formula gives or why it cannot be read beside it.
-bool draw_size(const char* name, std::string& text, const Derived& derived, bool wants_focus) {
+// One line of the form, with what its formula gives beside it, or why it will not do below it.
+// What stands beside the field is drawn by `beside`.
+template <class Beside>
+bool draw_size(const std::string& name,
+               std::string& text,
+               StarterForm& form,
+               const StarterSizes& sizes,
+               const Derived& derived,
+               Beside beside) {
     ImGui::AlignTextToFramePadding();
     draw_text(name);
     ImGui::SameLine(scaled(150));
+    const bool wants_focus = form.focus == name;
+    if (wants_focus) form.focus.clear();
     draw_field(name, text, {.width = scaled(150), .wants_focus = wants_focus});
-    const auto value = tried_length(derived, text);
-    ImGui::SameLine();
-    if (value) {
-        draw_text("= " + quantity_text(*value, derived.project->shown), Type::small, colour::quiet);
-    } else {
-        draw_text(engine::to_text(value.error()), Type::small, colour::red);
+    beside();
+    const auto length = sizes.length(name);
+    const auto trouble = sizes.trouble(name);
+    if (length && !trouble) {
+        ImGui::SameLine();
+        const engine::Quantity value{engine::QuantityKind::length, *length, 0.0};
+        draw_text("= " + quantity_text(value, derived.project->shown), Type::small, colour::quiet);
     }
-    return value.has_value();
+    if (!trouble) return true;
+    ImGui::Indent(scaled(150) - ImGui::GetStyle().WindowPadding.x);
+    draw_wrapped(*trouble, Type::small, colour::red);
+    log_item("trouble of " + name, *trouble);
+    ImGui::Unindent(scaled(150) - ImGui::GetStyle().WindowPadding.x);
+    return false;
 }
 
-bool draw_sizes(const char* name,
-                const char* one,
+bool draw_size(const std::string& name,
+               std::string& text,
+               StarterForm& form,
+               const StarterSizes& sizes,
+               const Derived& derived) {
+    return draw_size(name, text, form, sizes, derived, [] {});
+}
+
+// Shelves or dividers; a new one begins where there is most room, ready to be typed over.
+bool draw_sizes(const std::string& kind,
+                const char* link,
                 std::vector<std::string>& texts,
+                StarterForm& form,
+                const StarterSizes& sizes,
                 const Derived& derived) {
     bool all_good = true;
     std::optional<std::size_t> gone;
     for (std::size_t i = 0; i < texts.size(); ++i) {
-        const std::string label = std::string(one) + " " + std::to_string(i + 1);
-        all_good = draw_size(label.c_str(), texts[i], derived, false) && all_good;
-        ImGui::SameLine();
-        if (draw_button("Remove " + label, {.text = "remove", .weight = Weight::link})) gone = i;
+        const std::string label = kind + " " + std::to_string(i + 1);
+        const auto draw_remove = [&] {
+            ImGui::SameLine();
+            if (draw_button("Remove " + label, {.text = "remove", .weight = Weight::link})) {
+                gone = i;
+            }
+        };
+        all_good = draw_size(label, texts[i], form, sizes, derived, draw_remove) && all_good;
     }
     if (gone) texts.erase(texts.begin() + static_cast<std::ptrdiff_t>(*gone));
-    if (draw_button(std::string("Add ") + one,
-                    {.text = std::string("+ ") + name, .weight = Weight::link})) {
-        texts.push_back(texts.empty() ? "" : texts.back());
+    if (draw_button("Add " + kind, {.text = link, .weight = Weight::link})) {
+        texts.push_back(kind == "shelf" ? sizes.shelf_between() : sizes.divider_between());
+        form.focus = kind + " " + std::to_string(texts.size());
     }
     return all_good;
 }
@@ -121,17 +152,19 @@ bool draw_fields(StarterForm& form, const Derived& derived, const model::Catalog
         ImGui::SameLine(scaled(150));
         draw_field("bars", form.bars, {.hint = "16 ft; 20 ft", .width = scaled(260)});
     }
-    bool good = draw_size("width", form.width, derived, form.is_fresh);
-    good = draw_size("depth", form.depth, derived, false) && good;
-    good = draw_size("height", form.height, derived, false) && good;
+    const StarterForm as_it_stands = form;
+    const StarterSizes sizes(as_it_stands, derived);
+    bool good = draw_size("width", form.width, form, sizes, derived);
+    good = draw_size("depth", form.depth, form, sizes, derived) && good;
+    good = draw_size("height", form.height, form, sizes, derived) && good;
     if (form.kind == StarterKind::stepped) {
-        good = draw_size("well height", form.well_height, derived, false) && good;
-        good = draw_size("well depth", form.well_depth, derived, false) && good;
+        good = draw_size("well height", form.well_height, form, sizes, derived) && good;
+        good = draw_size("well depth", form.well_depth, form, sizes, derived) && good;
     }
-    good = draw_sizes("shelf level", "shelf", form.shelf_levels, derived) && good;
-    good = draw_sizes("divider", "divider", form.dividers, derived) && good;
+    good = draw_sizes("shelf", "+ shelf level", form.shelf_levels, form, sizes, derived) && good;
+    good = draw_sizes("divider", "+ divider", form.dividers, form, sizes, derived) && good;
     if (!derived.project->frames.empty()) {
-        good = draw_size("from the left", form.beside, derived, false) && good;
+        good = draw_size("from the left", form.beside, form, sizes, derived) && good;
     }
     return good;
 }
@@ -140,7 +173,7 @@ const char* help_of(StarterKind kind) {
     if (kind == StarterKind::box) {
         return "Four posts, rails round bottom, top and each shelf. Sizes are outside sizes; shelf "
                "levels are the height of the shelf's upper face; dividers are counted from the "
-               "left.";
+               "left. A size may name another: width/2.";
     }
     return "Stands over a wheel well at its back: the lower back part, as high and as deep as the "
            "well, is left out and its edge is framed. Sizes are outside sizes; shelf levels lie "
@@ -177,6 +210,7 @@ StarterForm starter_form(StarterKind kind, const Derived& derived, const model::
     form.frame = free_frame_name(*derived.project, kind == StarterKind::box ? "box" : "counter");
     form.section = first_section(derived, tables, metric);
     form.beside = engine::exact_text(place_beside(derived, metric), derived.project->shown);
+    form.focus = "width";
     fill_sizes(form, metric);
     return form;
 }
@@ -188,17 +222,14 @@ engine::Result<Change> starter_change(const StarterForm& form,
     if (!bars) return bars.error();
     auto stock = stock_of_section(*derived.project, tables, form.section, {}, *bars);
     Change change;
-    if (stock.edit) change.edits.push_back(*std::move(stock.edit));
-    const model::Place origin{form.beside.empty() ? "0" : form.beside, "0", "0"};
-    if (form.kind == StarterKind::box) {
-        change.edits.emplace_back(model::StartBoxFrame{form.frame, stock.name, form.width,
-                                                       form.depth, form.height, form.shelf_levels,
-                                                       form.dividers, origin});
-    } else {
-        change.edits.emplace_back(model::StartSteppedFrame{
-            form.frame, stock.name, form.width, form.depth, form.height, form.well_height,
-            form.well_depth, form.shelf_levels, form.dividers, origin});
+    model::Project trial = *derived.project;
+    if (stock.edit) {
+        auto with_stock = model::apply(std::move(trial), *stock.edit);
+        if (!with_stock) return with_stock.error();
+        trial = std::move(with_stock).value();
+        change.edits.push_back(*std::move(stock.edit));
     }
+    change.edits.push_back(starter_edit(with_dimension_names(form, trial, stock.name), stock.name));
     return change;
 }
 
@@ -224,7 +255,6 @@ StarterOutcome draw_starter_form(StarterForm& form,
     }
     ImGui::SameLine();
     outcome.is_cancelled = draw_button("Cancel") || (is_pressed(key::escape) && !is_choosing);
-    form.is_fresh = false;
     if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
     return outcome;
 }

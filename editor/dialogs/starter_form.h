@@ -3,6 +3,7 @@
 
 #include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/places/section_choice.h"
 
 #include <optional>
 #include <string>
@@ -25,9 +26,9 @@ struct StarterForm {
     std::vector<std::string> shelf_levels;
     std::vector<std::string> dividers;
     std::string beside;  // where the frame begins along x
-    std::string section_filter;
+    SectionTyping section_filter;
     std::string trouble;
-    bool is_fresh = true;
+    std::string focus;  // the size that is to be typed next
 };
 
 // Filled with sizes to begin with, a free name, and a place beside the frames that there are.

@@ -9,8 +9,8 @@ namespace {
 
 const char* discard_text(const UnsavedQuestion& question) {
     const bool leaves = question.then.kind == Intent::Kind::leave;
-    if (!question.can_save) return leaves ? "Leave all the same" : "Put away all the same";
-    return leaves ? "Leave without saving" : "Put away without saving";
+    if (!question.can_save) return leaves ? "Leave all the same" : "Go on all the same";
+    return leaves ? "Leave without saving" : "Go on without saving";
 }
 
 UnsavedAnswer draw_answers(const UnsavedQuestion& question) {

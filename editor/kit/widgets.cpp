@@ -112,6 +112,13 @@ std::string text_to_fit(std::string_view text, Type type, float width) {
     return shorter + "\xE2\x80\xA6";
 }
 
+std::string text_with_arrow(std::string_view text, float width) {
+    const std::string arrow = "  \xE2\x96\xBE";
+    const float room =
+        width - 2 * ImGui::GetStyle().FramePadding.x - size_of_text(arrow, Type::text).x;
+    return text_to_fit(text, Type::text, room) + arrow;
+}
+
 void draw_rule(float room) {
     ImGui::Dummy(scaled(1, room / 2));
     const ImVec2 from = ImGui::GetCursorScreenPos();

@@ -32,6 +32,9 @@ ImVec2 size_of_text(std::string_view text, Type type);
 // Shortened with an ellipsis to fit the width.
 std::string text_to_fit(std::string_view text, Type type, float width);
 
+// What stands on a button of that width that opens a list: shortened rather than its arrow lost.
+std::string text_with_arrow(std::string_view text, float width);
+
 // A thin rule across the panel with room above and below.
 void draw_rule(float room = 8.0F);
 

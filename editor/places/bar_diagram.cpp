@@ -27,7 +27,8 @@ void draw_bar(ImDrawList& on,
               ImVec2 size,
               const Derived& derived,
               const BarRun& bar,
-              engine::Length longest) {
+              engine::Length longest,
+              const std::string& behind) {
     const float end = at.x + pixels(derived.bars[bar.first].bar_length, longest, size.x);
     on.AddRectFilled(at, {end, at.y + size.y}, colour::field);
     float x = at.x;
@@ -46,8 +47,8 @@ void draw_bar(ImDrawList& on,
     hatch(on, {x, at.y}, {end, at.y + size.y});
     on.AddRect(at, {end, at.y + size.y}, colour::edge);
     draw_text_at(on, {end + scaled(8), at.y + size.y / 2 - scaled(7.5F)},
-                 bar_text(derived.bars[bar.first].bar_length, derived.project->shown), Type::small,
-                 colour::quiet);
+                 bar_text(derived.bars[bar.first].bar_length, derived.project->shown) + behind,
+                 Type::small, colour::quiet);
 }
 
 }  // namespace editor

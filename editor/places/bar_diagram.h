@@ -8,12 +8,14 @@
 
 namespace editor {
 
-// Pieces drawn to scale of `longest`, the offcut hatched.
+// Pieces drawn to scale of `longest`, the offcut hatched. The bar's length stands at its end, with
+// `behind` behind it.
 void draw_bar(ImDrawList& on,
               ImVec2 at,
               ImVec2 size,
               const Derived& derived,
               const BarRun& bar,
-              engine::Length longest);
+              engine::Length longest,
+              const std::string& behind = {});
 
 }  // namespace editor

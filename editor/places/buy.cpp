@@ -2,11 +2,13 @@
 
 #include "editor/by_name.h"
 #include "editor/dimension_values.h"
+#include "editor/error_words.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
 #include "engine/measure/tape.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace editor {
 namespace {
@@ -49,10 +51,20 @@ bool is_used(const Derived& derived, std::size_t stock) {
                        [&](const model::Piece& piece) { return piece.stock == stock; });
 }
 
+// What is left of a bar once all is cut: told short rather than long.
+std::string rest_text(engine::Length rest, const engine::TapeStyle& shown) {
+    const auto unit = engine::bare_unit(shown);
+    const bool is_inch = unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
+    const auto step =
+        is_inch ? std::int64_t{engine::Length::nm_per_inch} : 10 * engine::Length::nm_per_mm;
+    const auto whole = engine::Length::from_nm(std::max<std::int64_t>(rest.nm(), 0) / step * step);
+    return whole == engine::Length{} ? "nothing left" : bar_text(whole, shown) + " left";
+}
+
 void draw_bars_of(const Derived& derived, const std::string& section, Selection& selection) {
     engine::Length longest;
     for (const auto& row : derived.bars) longest = std::max(longest, row.bar_length);
-    const float width = ImGui::GetContentRegionAvail().x - scaled(60);
+    const float width = ImGui::GetContentRegionAvail().x - scaled(136);
     for (const auto& run : bar_runs(derived)) {
         const auto& row = derived.bars[run.first];
         if (row.section != section) continue;
@@ -66,10 +78,11 @@ void draw_bars_of(const Derived& derived, const std::string& section, Selection&
             }
             selection = selection_of(*derived.project, derived.resolved, pieces);
         }
-        log_item(name);
+        log_item(name, rest_text(row.offcut, derived.project->shown));
         draw_hint(row.is_offcut ? "An offcut at hand. Click to select its pieces"
                                 : "Click to select its pieces");
-        draw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, derived, run, longest);
+        draw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, derived, run, longest,
+                 ", " + rest_text(row.offcut, derived.project->shown));
     }
 }
 
@@ -121,6 +134,24 @@ void draw_fasteners(const Derived& derived) {
     }
 }
 
+// What is left once both mill ends are squared off must be something to cut from.
+std::optional<engine::Error> too_short(const Derived& derived,
+                                       const std::string& text,
+                                       engine::Length length) {
+    const auto refusal = [](std::string message) {
+        return engine::Error{engine::ErrorCode::invalid_value, {}, std::move(message)};
+    };
+    if (length <= engine::Length{}) {
+        return refusal("a bar is longer than nothing; `" + text + "` is not");
+    }
+    const auto trim = engine::Length::from_nm(derived.resolved.shop.end_trim);
+    if (length > trim + trim) return std::nullopt;
+    auto style = derived.project->shown;
+    style.with_unit = true;
+    return refusal("nothing is left of a bar of `" + text + "` once " +
+                   engine::tape_text(trim, style) + " is squared off each end");
+}
+
 }  // namespace
 
 std::optional<Change> take_typed_offers(OfferTyping& typing, const Derived& derived) {
@@ -132,7 +163,7 @@ std::optional<Change> take_typed_offers(OfferTyping& typing, const Derived& deri
     }
     const auto offers = read_offers(derived, *stock, typing.text);
     if (!offers) {
-        typing.trouble = engine::to_text(offers.error());
+        typing.trouble = error_words(offers.error(), typing.text);
         return std::nullopt;
     }
     auto changed = *stock;
@@ -153,6 +184,7 @@ engine::Result<std::vector<model::BarOffer>> read_offers(const Derived& derived,
         if (length.empty()) continue;
         const auto value = tried_length(derived, length);
         if (!value) return value.error();
+        if (auto short_bar = too_short(derived, length, value->length)) return *short_bar;
         model::BarOffer offer{.length = length};
         for (const auto& known : stock.bars) {
             if (known.length == length) offer = known;
@@ -165,6 +197,7 @@ engine::Result<std::vector<model::BarOffer>> read_offers(const Derived& derived,
 std::optional<Change> draw_buy(const Area& area,
                                const Derived& derived,
                                OfferTyping& typing,
+                               SawTyping& saw,
                                Selection& selection) {
     const PanelScope panel("Buy", area);
     std::optional<Change> change;
@@ -175,6 +208,9 @@ std::optional<Change> draw_buy(const Area& area,
         auto one = draw_stock(derived, i, typing, selection);
         if (one) change = std::move(one);
     }
+    draw_rule();
+    auto of_saw = draw_saw_fields(derived, saw);
+    if (of_saw) change = std::move(of_saw);
     draw_rule();
     draw_fasteners(derived);
     return change;

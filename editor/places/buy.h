@@ -4,6 +4,7 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/kit/scopes.h"
+#include "editor/places/saw_fields.h"
 #include "editor/selection.h"
 
 #include <optional>
@@ -26,6 +27,7 @@ std::optional<Change> take_typed_offers(OfferTyping& typing, const Derived& deri
 std::optional<Change> draw_buy(const Area& area,
                                const Derived& derived,
                                OfferTyping& typing,
+                               SawTyping& saw,
                                Selection& selection);
 
 // "16 ft; 20 ft" as offers, those kept that were there with their price and limit. Error: a length

@@ -3,6 +3,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
 #include "editor/places/bar_text.h"
+#include "model/schedule/weight.h"
 
 #include <algorithm>
 
@@ -26,17 +27,21 @@ std::string fastener_word(const Derived& derived) {
 }
 
 void draw_findings_figure(ImVec2 at, Desk& desk, const Derived& derived) {
-    const int open = derived.summary.open();
+    const auto& summary = derived.summary;
+    const int open = summary.open();
     const ImU32 ink = derived.summary.errors > 0 ? colour::red
                       : open > 0                 ? colour::amber
                                                  : colour::ink;
-    const std::string word = open == 1 ? "open finding" : "open findings";
+    std::string word = "to mend";
+    if (summary.notes > 0) {
+        word += ", " + std::to_string(summary.notes) + (summary.notes == 1 ? " note" : " notes");
+    }
     const float width = draw_figure(at, std::to_string(open), word, ink);
     ImGui::SetCursorScreenPos(at);
     if (ImGui::InvisibleButton("findings", {width - scaled(30), scaled(42)})) {
         desk.ui.place = Place::lay_out;
     }
-    log_item("findings", std::to_string(open));
+    log_item("findings", count_words(summary));
 }
 
 float draw_figures(const Area& area, Desk& desk, const Derived& derived) {
@@ -44,7 +49,8 @@ float draw_figures(const Area& area, Desk& desk, const Derived& derived) {
     const auto& summary = derived.summary;
     const auto& shown = derived.project->shown;
     at.x += draw_figure(at, std::to_string(summary.pieces), "pieces", colour::ink);
-    at.x += draw_figure(at, bar_text(summary.bar, shown), "of bar", colour::ink);
+    at.x += draw_figure(at, bar_text(summary.bar, shown),
+                        "of bar, " + model::weight_text(summary.weight_kg, shown), colour::ink);
     at.x += draw_figure(at, bars_text(derived), "bars to buy", colour::ink);
     at.x += draw_figure(at, std::to_string(summary.fasteners), fastener_word(derived), colour::ink);
     draw_findings_figure(at, desk, derived);

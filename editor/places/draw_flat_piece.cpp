@@ -1,6 +1,8 @@
+#include "editor/kit/item_log.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_panel.h"
 #include "editor/places/unrolled_piece.h"
+#include "model/schedule/laying.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -31,7 +33,7 @@ struct Lengthwise {
 
 std::vector<double> distances_of(const UnrolledPiece& flat) {
     std::vector<double> all;
-    for (const auto& hole : flat.holes) all.push_back(hole.from_datum);
+    for (const auto& hole : flat.holes) all.push_back(hole.down);
     std::sort(all.begin(), all.end());
     const auto same = [](double a, double b) { return b - a < Lengthwise::same_distance; };
     all.erase(std::unique(all.begin(), all.end(), same), all.end());
@@ -80,14 +82,14 @@ struct Paper {
 
     float x(double mm) const { return at.x + static_cast<float>(mm) * across; }
     ImVec2 place(const UnrolledHole& hole) const {
-        return {x(hole.across), lengthwise.at(hole.from_datum)};
+        return {x(hole.across), lengthwise.at(hole.down)};
     }
 };
 
 Paper paper_for(const Area& area, const UnrolledPiece& flat) {
     const float room_x = area.width - 2 * scaled(label_room);
-    const float top = scaled(46);
-    const float room_y = area.height - top - scaled(38);
+    const float top = scaled(flat.datum_is_below ? 30 : 50);
+    const float room_y = area.height - top - scaled(flat.datum_is_below ? 82 : 62);
     const auto width = static_cast<float>(std::max(flat.width, 1.0));
     const auto length = static_cast<float>(std::max(flat.length, 1.0));
     Paper paper;
@@ -112,7 +114,7 @@ void draw_outline(ImDrawList& on, const Paper& paper, const UnrolledPiece& flat)
     on.AddRect(paper.at, {paper.at.x + paper.reach, end}, colour::scribed, 0, 0, scaled(1.3F));
     for (const auto& wall : flat.walls) {
         const float middle = paper.x((wall.left() + wall.right()) / 2);
-        draw_text_at(on, {middle, paper.at.y - scaled(20)}, wall.name, Type::small,
+        draw_text_at(on, {middle, paper.at.y - scaled(18)}, wall.name, Type::small,
                      colour::scribed_soft, Align::middle);
         if (wall.right() >= flat.width) continue;
         const float x = paper.x(wall.right());
@@ -137,13 +139,12 @@ void draw_distances(ImDrawList& on,
     for (const auto& hole : flat.holes) {
         if (is_left(flat, hole) == left) holes.push_back(&hole);
     }
-    std::sort(holes.begin(), holes.end(), [](const UnrolledHole* a, const UnrolledHole* b) {
-        return a->from_datum < b->from_datum;
-    });
+    std::sort(holes.begin(), holes.end(),
+              [](const UnrolledHole* a, const UnrolledHole* b) { return a->down < b->down; });
     const float edge = left ? paper.at.x - scaled(9) : paper.at.x + paper.reach + scaled(9);
     float free = -1.0F;
     for (const auto* hole : holes) {
-        const float y = paper.lengthwise.at(hole->from_datum);
+        const float y = paper.lengthwise.at(hole->down);
         if (y < free) continue;  // the same again, or no room: the table has all
         free = y + scaled(12);
         const auto nm = derived.resolved.holes[hole->hole].from_datum;
@@ -151,6 +152,81 @@ void draw_distances(ImDrawList& on,
                      model::length_text(*derived.project, engine::Length::from_nm(nm)), Type::small,
                      colour::scribed, left ? Align::right : Align::left);
     }
+}
+
+// A line of holes along a wall: one setting of the fence.
+struct FenceLine {
+    std::size_t wall = 0;
+    double across = 0.0;
+    engine::Length gauge;
+};
+
+std::vector<FenceLine> fence_lines(const UnrolledPiece& flat, const Derived& derived) {
+    std::vector<FenceLine> lines;
+    for (const auto& hole : flat.holes) {
+        const auto gauge = engine::Length::from_nm(derived.resolved.holes[hole.hole].gauge);
+        const bool is_known = std::any_of(lines.begin(), lines.end(), [&](const FenceLine& line) {
+            return line.wall == hole.wall && line.gauge == gauge;
+        });
+        if (!is_known) lines.push_back({hole.wall, hole.across, gauge});
+    }
+    std::sort(lines.begin(), lines.end(),
+              [](const FenceLine& a, const FenceLine& b) { return a.across < b.across; });
+    return lines;
+}
+
+// What the fence is set to, below each line of holes; what would touch its neighbour goes a row
+// down.
+void draw_fences(ImDrawList& on,
+                 const Paper& paper,
+                 const UnrolledPiece& flat,
+                 const Derived& derived) {
+    const auto lines = fence_lines(flat, derived);
+    if (lines.empty()) return;
+    const float height = scaled(14);
+    const float top = paper.at.y + paper.length + scaled(4);
+    std::vector<float> ends;  // of each row so far
+    for (const auto& line : lines) {
+        const std::string text = model::length_text(*derived.project, line.gauge);
+        const float width = size_of_text(text, Type::small).x;
+        const float x = paper.x(line.across) - width / 2;
+        std::size_t row = 0;
+        while (row < ends.size() && x < ends[row] + scaled(5)) ++row;
+        if (row == ends.size()) ends.push_back(0.0F);
+        ends[row] = x + width;
+        const float y = top + static_cast<float>(row) * height;
+        const float foot = paper.at.y + paper.length;
+        on.AddLine({paper.x(line.across), foot - scaled(4)}, {paper.x(line.across), y + scaled(2)},
+                   colour::scribed_soft, 1);
+        draw_text_at(on, {x, y}, text, Type::small, colour::scribed);
+        log_rectangle(flat.walls[line.wall].name + " fence " + text,
+                      {x, y, x + width, y + height, true, true, text});
+    }
+    draw_text_at(on, {paper.at.x - scaled(9), top}, "fence", Type::small, colour::scribed_soft,
+                 Align::right);
+}
+
+// At which hand the datum end lies when each wall is down on the table, beside that end.
+void draw_datum_end(ImDrawList& on,
+                    const Area& area,
+                    const UnrolledPiece& flat,
+                    const model::Piece& piece) {
+    std::string sides;
+    for (std::size_t i = 0; i < flat.walls.size(); ++i) {
+        const auto& wall = flat.walls[i];
+        const bool has_holes =
+            std::any_of(flat.holes.begin(), flat.holes.end(),
+                        [&](const UnrolledHole& hole) { return hole.wall == i; });
+        if (!has_holes) continue;
+        const std::string side =
+            model::datum_end_on_table(piece, wall.wall) == model::TableEnd::left ? "left" : "right";
+        sides += (sides.empty() ? ": " : ", ") + wall.name + " " + side;
+        log_rectangle("hand of " + wall.name, {area.x, area.y, area.x, area.y, true, true, side});
+    }
+    const float y = flat.datum_is_below ? area.y + area.height - scaled(46) : area.y + scaled(9);
+    const ImVec2 at{area.x + scaled(12), y};
+    draw_text_at(on, at, text_to_fit("datum end" + sides, Type::small, area.width - scaled(24)),
+                 Type::small, colour::scribed);
 }
 
 void draw_hole(ImDrawList& on, ImVec2 at, float radius, bool is_hovered) {
@@ -191,8 +267,8 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
         draw_hole(on, at, radius, marked_hole == hole.hole || under_pointer == hole.hole);
     }
     const float bottom = area.y + area.height;
-    draw_text_at(on, {area.x + scaled(12), area.y + scaled(10)}, "datum end", Type::small,
-                 colour::scribed_soft);
+    draw_fences(on, paper, flat, derived);
+    draw_datum_end(on, area, flat, derived.resolved.pieces[piece]);
     draw_text_at(on, {area.x + scaled(12), bottom - scaled(25)},
                  "inside faces; length not to scale", Type::small, colour::scribed_soft);
     const auto length = engine::Length::from_nm(derived.resolved.pieces[piece].length);

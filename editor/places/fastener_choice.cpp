@@ -42,7 +42,7 @@ std::optional<Change> draw_fastener_choice(const Derived& derived,
     ImGui::SameLine();
     const std::string text = shop.fastener.empty() ? by_rule : shop.fastener;
     const float width = ImGui::GetContentRegionAvail().x;
-    if (draw_button("Fastener", {.text = text + "  \xE2\x96\xBE", .width = width})) {
+    if (draw_button("Fastener", {.text = text_with_arrow(text, width), .width = width})) {
         ImGui::OpenPopup("Fastener list");
     }
     const float room = popup_room();

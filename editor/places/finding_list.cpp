@@ -106,8 +106,10 @@ bool draw_card(const CardText& text,
     return clicked;
 }
 
-void draw_heading(std::size_t count) {
-    draw_text(count == 1 ? "One finding" : std::to_string(count) + " findings", Type::strong);
+void draw_heading(const Summary& summary) {
+    const std::string words = count_words(summary);
+    draw_text(words, Type::strong);
+    log_item("findings heading", words);
     ImGui::SameLine();
     draw_text("click to see where", Type::small, colour::quiet);
 }
@@ -149,10 +151,10 @@ void draw_one(const Derived& derived, std::size_t index, Selection& selection) {
 
 void draw_finding_list(const Derived& derived, FindingCards& cards, Selection& selection) {
     if (derived.findings.empty()) {
-        draw_text("Nothing to look at", Type::small, colour::quiet);
+        draw_text("Nothing to mend", Type::small, colour::quiet);
         return;
     }
-    draw_heading(derived.findings.size());
+    draw_heading(derived.summary);
     measure(cards, derived, ImGui::GetContentRegionAvail().x);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImDrawList& on = *ImGui::GetWindowDrawList();

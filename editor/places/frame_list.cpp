@@ -5,6 +5,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_text.h"
 #include "editor/places/section_choice.h"
+#include "editor/places/table_columns.h"
 
 #include <algorithm>
 
@@ -49,12 +50,26 @@ std::vector<StockUse> uses_in(const Derived& derived, Index frame) {
     return uses;
 }
 
+std::string count_of(const StockUse& use) { return std::to_string(use.pieces.size()) + " pcs"; }
+
+void set_up_columns(const std::vector<StockUse>& uses, const Derived& derived) {
+    ColumnWidth pieces("");
+    ColumnWidth bar("");
+    for (const auto& use : uses) {
+        pieces.add(count_of(use));
+        bar.add(bar_text(use.bar, derived.project->shown));
+    }
+    ImGui::TableSetupColumn("section", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("pieces", ImGuiTableColumnFlags_WidthFixed, pieces.width());
+    ImGui::TableSetupColumn("bar", ImGuiTableColumnFlags_WidthFixed, bar.width());
+}
+
 std::optional<Change> draw_use(const StockUse& use,
                                const model::Frame& frame,
                                const Derived& derived,
                                const model::Catalogue& catalogue,
                                Selection& selection,
-                               std::string& filter) {
+                               SectionTyping& filter) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     const std::string current = use.section.empty() ? use.stock : use.section;
@@ -63,8 +78,7 @@ std::optional<Change> draw_use(const StockUse& use,
     const auto section = draw_section_choice(name, current, catalogue, filter, width);
     ImGui::TableNextColumn();
     ImGui::AlignTextToFramePadding();
-    const std::string pieces = std::to_string(use.pieces.size()) + " pcs";
-    if (draw_row("pieces of " + use.stock, pieces, false).clicked) {
+    if (draw_row("pieces of " + use.stock, count_of(use), false).clicked) {
         selection = selection_of(*derived.project, derived.resolved, use.pieces);
     }
     draw_hint("Select these pieces");
@@ -80,7 +94,7 @@ std::optional<Change> draw_use(const StockUse& use,
 std::optional<Change> draw_frame_list(const Derived& derived,
                                       const model::Catalogue& catalogue,
                                       Selection& selection,
-                                      std::string& filter) {
+                                      SectionTyping& filter) {
     std::optional<Change> change;
     for (Index f = 0; f < derived.project->frames.size(); ++f) {
         const auto& frame = derived.project->frames[f];
@@ -88,15 +102,24 @@ std::optional<Change> draw_frame_list(const Derived& derived,
         draw_text(frame.name, Type::strong);
         const TableScope table("uses", 3);
         if (!table) continue;
-        ImGui::TableSetupColumn("section", ImGuiTableColumnFlags_WidthStretch);
-        ImGui::TableSetupColumn("pieces", ImGuiTableColumnFlags_WidthFixed, scaled(48));
-        ImGui::TableSetupColumn("bar", ImGuiTableColumnFlags_WidthFixed, scaled(78));
-        for (const auto& use : uses_in(derived, f)) {
+        const auto uses = uses_in(derived, f);
+        set_up_columns(uses, derived);
+        for (const auto& use : uses) {
             auto one = draw_use(use, frame, derived, catalogue, selection, filter);
             if (one) change = std::move(one);
         }
     }
     return change;
+}
+
+float height_of_frames(const Derived& derived) {
+    const float row = ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().CellPadding.y;
+    float height = ImGui::GetStyle().ItemSpacing.y;
+    for (Index f = 0; f < derived.project->frames.size(); ++f) {
+        height += ImGui::GetTextLineHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y +
+                  row * static_cast<float>(uses_in(derived, f).size());
+    }
+    return height;
 }
 
 }  // namespace editor

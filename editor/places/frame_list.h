@@ -3,6 +3,7 @@
 
 #include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/places/section_choice.h"
 #include "editor/selection.h"
 #include "model/catalogue/catalogue.h"
 
@@ -14,6 +15,9 @@ namespace editor {
 std::optional<Change> draw_frame_list(const Derived& derived,
                                       const model::Catalogue& catalogue,
                                       Selection& selection,
-                                      std::string& filter);
+                                      SectionTyping& filter);
+
+// How high the list is.
+float height_of_frames(const Derived& derived);
 
 }  // namespace editor

@@ -11,10 +11,20 @@
 namespace editor {
 namespace {
 
-// Findings keep their place at the foot of the panel, however long the list above them is.
+// Of the panel's height: findings at its foot and what the frames are made of above them keep their
+// places, however long the lists are; the dimensions have the rest.
+constexpr float most_for_findings = 0.32F;
+constexpr float most_for_frames = 0.34F;
+
 float findings_height(const Area& area, const Derived& derived, FindingCards& cards) {
-    const float most = area.height * 0.4F;
-    return std::min(most, height_of_findings(derived, cards, area.width - scaled(32)) + scaled(34));
+    return std::min(area.height * most_for_findings,
+                    height_of_findings(derived, cards, area.width - scaled(32)) + scaled(6));
+}
+
+float frames_height(const Area& area, const Derived& derived) {
+    if (derived.project->frames.empty()) return 0.0F;
+    return std::min(area.height * most_for_frames,
+                    ImGui::GetFrameHeightWithSpacing() + height_of_frames(derived));
 }
 
 }  // namespace
@@ -26,15 +36,21 @@ std::optional<Change> draw_lay_out(const Area& area,
     const PanelScope panel("Lay out", area,
                            ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     std::optional<Change> change;
+    const float spacing = ImGui::GetStyle().ItemSpacing.y;
+    const float rule = scaled(8) + 3 * spacing;  // draw_rule, and the space behind a list
+    const float findings = findings_height(area, derived, state.cards);
+    const float frames = frames_height(area, derived);
+    const float below = findings + rule + (frames > 0 ? frames + rule : 0);
     {
-        const ChildScope list("stated", {0, -findings_height(area, derived, state.cards)});
+        const ChildScope list("stated", {0, -below});
         change = draw_dimension_list(derived, state.hand, state.selection, state.dialog);
-        if (!derived.project->frames.empty()) {
-            draw_rule();
-            keep_first(change, draw_fastener_choice(derived, catalogue));
-            keep_first(change,
-                       draw_frame_list(derived, catalogue, state.selection, state.stock_filter));
-        }
+    }
+    if (frames > 0) {
+        draw_rule();
+        const ChildScope list("made of", {0, frames});
+        keep_first(change, draw_fastener_choice(derived, catalogue));
+        keep_first(change,
+                   draw_frame_list(derived, catalogue, state.selection, state.stock_filter));
     }
     draw_rule();
     const ChildScope list("found");

@@ -7,6 +7,7 @@
 #include "editor/dimension_hand.h"
 #include "editor/kit/scopes.h"
 #include "editor/places/finding_list.h"
+#include "editor/places/section_choice.h"
 #include "editor/selection.h"
 
 #include <optional>
@@ -18,7 +19,7 @@ struct LayOutState {
     DimensionHand& hand;
     Selection& selection;
     Dialog& dialog;
-    std::string& stock_filter;
+    SectionTyping& stock_filter;
     FindingCards& cards;
 };
 

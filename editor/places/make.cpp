@@ -2,9 +2,12 @@
 
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
+#include "editor/places/table_columns.h"
 #include "model/schedule/tables.h"
+#include "model/schedule/weight.h"
 
 #include <algorithm>
+#include <array>
 
 namespace editor {
 namespace {
@@ -43,10 +46,6 @@ bool is_chosen(const std::vector<Index>& chosen,
     });
 }
 
-void fixed_column(const char* name, float width) {
-    ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthFixed, scaled(width));
-}
-
 // Begins a line that can be chosen; the first cell's text comes with it.
 bool draw_line_start(const std::string& name, const std::string& text, bool chosen) {
     ImGui::TableNextRow();
@@ -57,31 +56,77 @@ bool draw_line_start(const std::string& name, const std::string& text, bool chos
     return clicked;
 }
 
-void draw_cut_line(const model::CutRow& row, const Derived& derived) {
+std::string weight_of(const model::CutRow& row, const Derived& derived) {
+    if (row.pieces.empty()) return "";
+    return model::weight_text(derived.weights_kg[row.pieces.front()], derived.project->shown);
+}
+
+// In a narrow panel the pieces' members stand below the section, else in a column of their own.
+void draw_cut_line(const model::CutRow& row, const Derived& derived, bool is_narrow) {
     ImGui::TableNextColumn();
     draw_text_right(std::to_string(row.quantity));
     ImGui::TableNextColumn();
     draw_text_right(model::length_text(*derived.project, row.length));
     ImGui::TableNextColumn();
-    draw_text(row.section);
+    draw_text_right(weight_of(row, derived), colour::quiet);
     ImGui::TableNextColumn();
     draw_text(hand_words(row.hand), Type::small, colour::quiet);
     ImGui::TableNextColumn();
-    draw_text(text_to_fit(row.members, Type::small, ImGui::GetContentRegionAvail().x), Type::small,
-              colour::quiet);
+    draw_text(row.section);
+    if (!is_narrow) ImGui::TableNextColumn();
+    const float room = ImGui::GetContentRegionAvail().x;
+    draw_text(text_to_fit(row.members, Type::small, room), Type::small, colour::quiet);
+    log_item("goes to", row.members);
     draw_hint(row.members);
+}
+
+struct CutColumns {
+    ColumnWidth mark{"Mark"};
+    ColumnWidth count{"Cut"};
+    ColumnWidth length{"Length"};
+    ColumnWidth weight{"Each"};
+    ColumnWidth hand{"Hand"};
+    ColumnWidth section{"From"};
+    bool is_narrow = false;  // no room for the members beside the section
+
+    std::array<const ColumnWidth*, 5> short_ones() const {
+        return {&mark, &count, &length, &weight, &hand};
+    }
+};
+
+CutColumns cut_columns(const Derived& derived) {
+    CutColumns columns;
+    for (const auto& row : derived.cuts) {
+        columns.mark.add(mark_name(derived, row.mark), Type::strong);
+        columns.count.add(std::to_string(row.quantity));
+        columns.length.add(model::length_text(*derived.project, row.length));
+        columns.weight.add(weight_of(row, derived));
+        columns.hand.add(hand_words(row.hand), Type::small);
+        columns.section.add(row.section);
+    }
+    float taken = columns.section.width();
+    for (const auto* column : columns.short_ones()) taken += column->width();
+    constexpr int count = 7;
+    const float padding = 2 * ImGui::GetStyle().CellPadding.x + scaled(2);
+    constexpr float least_room = 150.0F;  // less holds hardly one name
+    columns.is_narrow =
+        ImGui::GetContentRegionAvail().x - taken - count * padding < scaled(least_room);
+    return columns;
+}
+
+void set_up(const CutColumns& columns) {
+    for (const auto* column : columns.short_ones()) column->set_up();
+    if (!columns.is_narrow) columns.section.set_up();
+    ImGui::TableSetupColumn(columns.is_narrow ? "From, goes to" : "Goes to",
+                            ImGuiTableColumnFlags_WidthStretch);
 }
 
 void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
     const ItemScope items("cuts");
-    const TableScope table("cuts", 6, list_flags);
+    const CutColumns columns = cut_columns(derived);
+    const TableScope table("cuts", columns.is_narrow ? 6 : 7, list_flags);
     if (!table) return;
-    fixed_column("Mark", 44);
-    fixed_column("Cut", 30);
-    fixed_column("Length", 74);
-    fixed_column("From", 176);
-    fixed_column("Hand", 60);
-    ImGui::TableSetupColumn("Goes to", ImGuiTableColumnFlags_WidthStretch);
+    set_up(columns);
     draw_header();
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(derived.cuts.size()));
@@ -90,11 +135,12 @@ void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selecti
             const auto& row = derived.cuts[static_cast<std::size_t>(i)];
             const IdScope id(i);
             const bool marked = is_chosen(chosen, derived, row.mark, row.hand);
-            const std::string name = mark_name(derived, row.mark);
-            if (draw_line_start("cut " + std::to_string(i + 1), name, marked)) {
+            const std::string name = "cut " + std::to_string(i + 1);
+            if (draw_line_start(name, mark_name(derived, row.mark), marked)) {
                 selection = selection_of(*derived.project, derived.resolved, row.pieces);
             }
-            draw_cut_line(row, derived);
+            const ItemScope line(name);
+            draw_cut_line(row, derived, columns.is_narrow);
         }
     }
 }
@@ -124,7 +170,33 @@ void draw_drill_line(const model::DrillRow& row,
     const bool plain = row.operation == model::HoleOperation::drill;
     draw_text(model::name_of(row.operation), plain ? colour::quiet : colour::amber);
     ImGui::TableNextColumn();
-    draw_text(row.mates_with, colour::quiet);
+    const float room = ImGui::GetContentRegionAvail().x;
+    draw_text(text_to_fit(row.mates_with, Type::text, room), colour::quiet);
+    draw_hint(row.mates_with);
+}
+
+void set_up_drill_columns(const Derived& derived) {
+    ColumnWidth drill("Drill");
+    ColumnWidth fence("Fence");
+    ColumnWidth mark("Mark");
+    ColumnWidth leg("Leg");
+    ColumnWidth distance("From datum");
+    ColumnWidth datum("Datum");
+    ColumnWidth work("Work");
+    datum.add("right");
+    for (const auto& row : derived.drills) {
+        drill.add(row.drill, Type::strong);
+        fence.add(model::length_text(*derived.project, row.gauge), Type::strong);
+        mark.add(mark_name(derived, row.mark) + (row.hand == model::Hand::opposite ? " opp." : ""),
+                 Type::strong);
+        leg.add(row.leg);
+        distance.add(model::length_text(*derived.project, row.from_datum));
+        work.add(model::name_of(row.operation));
+    }
+    for (const auto* column : {&drill, &fence, &mark, &leg, &distance, &datum, &work}) {
+        column->set_up();
+    }
+    ImGui::TableSetupColumn("Meets", ImGuiTableColumnFlags_WidthStretch);
 }
 
 void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
@@ -135,14 +207,7 @@ void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selec
     const ItemScope items("drills");
     const TableScope table("drills", 8, list_flags);
     if (!table) return;
-    fixed_column("Drill", 54);
-    fixed_column("Fence", 58);
-    fixed_column("Mark", 66);
-    fixed_column("Leg", 48);
-    fixed_column("From datum", 80);
-    fixed_column("Datum", 46);
-    fixed_column("Work", 82);
-    ImGui::TableSetupColumn("Meets", ImGuiTableColumnFlags_WidthStretch);
+    set_up_drill_columns(derived);
     draw_header();
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(derived.drills.size()));

@@ -3,6 +3,8 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
 #include "editor/places/section_choice.h"
+#include "editor/places/table_columns.h"
+#include "editor/turned_members.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -36,8 +38,7 @@ void draw_head(const Derived& derived, Index piece) {
     ImGui::SameLine(0, scaled(10));
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() + scaled(3));
     const auto& frame = derived.project->frames[it.frame].name;
-    draw_text(text_to_fit(member_words(derived, piece) + ", " + frame, Type::text,
-                          ImGui::GetContentRegionAvail().x));
+    draw_wrapped(member_words(derived, piece) + ", " + frame);
     draw_text(alike_words(derived, it), Type::small, colour::quiet);
     if (it.hand == model::Hand::opposite) {
         draw_text("this one is of opposite hand", Type::small, colour::amber);
@@ -60,7 +61,7 @@ std::optional<Change> draw_stock(const Derived& derived,
                                  const model::Catalogue& catalogue,
                                  const model::Piece& piece,
                                  const Selection& selection,
-                                 std::string& filter) {
+                                 SectionTyping& filter) {
     if (piece.section >= catalogue.sections.size()) return std::nullopt;
     const auto members = chosen_members(selection);
     const std::string current = catalogue.sections[piece.section].id;
@@ -70,6 +71,11 @@ std::optional<Change> draw_stock(const Derived& derived,
         draw_text("for the " + std::to_string(members.size()) + " chosen members", Type::small,
                   colour::quiet);
     }
+    if (!members.empty() &&
+        draw_button("Turn", {.text = "Turn the bar over", .weight = Weight::link})) {
+        return turn_change(*derived.project, selection.pieces);
+    }
+    draw_hint("What lay on its first plane comes onto the second: T");
     if (!section || *section == current || members.empty()) return std::nullopt;
     return section_change(*derived.project, catalogue, selection.pieces.front().frame, members,
                           *section);
@@ -114,11 +120,30 @@ void draw_hole_row(const HoleRow& it,
     ImGui::TableNextColumn();
     draw_text(row.drill);
     if (row.operation != model::HoleOperation::drill) {
-        ImGui::SameLine(0, scaled(4));
         draw_text(model::name_of(row.operation), Type::small, colour::amber);
+        log_item("work " + std::to_string(row.hole), model::name_of(row.operation));
     }
     ImGui::TableNextColumn();
-    draw_text(row.mates_with, colour::quiet);
+    draw_wrapped(row.mates_with, Type::text, colour::quiet);
+    log_item("meets " + std::to_string(row.hole), row.mates_with);
+}
+
+// As wide as what they hold, so that what a hole meets has the rest.
+void set_up_columns(const std::vector<HoleRow>& rows, const model::Project& project) {
+    ColumnWidth fence("Fence");
+    ColumnWidth leg("Leg");
+    ColumnWidth distance("From datum");
+    ColumnWidth drill("Drill");
+    for (const auto& it : rows) {
+        fence.add(model::length_text(project, it.row->gauge), Type::strong);
+        leg.add(it.row->leg);
+        distance.add(model::length_text(project, it.row->from_datum));
+        drill.add(it.row->drill);
+        if (it.row->operation == model::HoleOperation::drill) continue;
+        drill.add(model::name_of(it.row->operation), Type::small);
+    }
+    for (const auto* column : {&fence, &leg, &distance, &drill}) column->set_up();
+    ImGui::TableSetupColumn("Meets", ImGuiTableColumnFlags_WidthStretch);
 }
 
 void draw_hole_table(const Derived& derived,
@@ -134,11 +159,7 @@ void draw_hole_table(const Derived& derived,
     const StyleScope cells(ImGuiStyleVar_CellPadding, scaled(3, 2));
     const TableScope table("holes", 5, ImGuiTableFlags_BordersInnerH);
     if (!table) return;
-    ImGui::TableSetupColumn("Fence", ImGuiTableColumnFlags_WidthFixed, scaled(44));
-    ImGui::TableSetupColumn("Leg", ImGuiTableColumnFlags_WidthFixed, scaled(44));
-    ImGui::TableSetupColumn("From datum", ImGuiTableColumnFlags_WidthFixed, scaled(74));
-    ImGui::TableSetupColumn("Drill", ImGuiTableColumnFlags_WidthFixed, scaled(64));
-    ImGui::TableSetupColumn("Meets", ImGuiTableColumnFlags_WidthStretch);
+    set_up_columns(rows, *derived.project);
     {
         const FontScope small(Type::small);
         const ColourScope quiet(ImGuiCol_Text, colour::quiet);

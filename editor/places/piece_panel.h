@@ -4,6 +4,7 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/kit/scopes.h"
+#include "editor/places/section_choice.h"
 #include "editor/selection.h"
 
 #include <optional>
@@ -14,7 +15,7 @@ namespace editor {
 struct PieceHands {
     Selection& selection;
     std::optional<model::Index>& hovered_hole;
-    std::string& stock_filter;
+    SectionTyping& stock_filter;
 };
 
 std::optional<Change> draw_piece_panel(const Area& area,

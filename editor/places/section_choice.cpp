@@ -4,6 +4,8 @@
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/section_match.h"
+#include "editor/turned_members.h"
 
 #include <algorithm>
 
@@ -24,47 +26,92 @@ const char* heading_of(model::SectionForm form) {
     return "";
 }
 
-// Every word that was typed occurs: "angle 3/4" finds "angle 3/4 x 3/4 x 1/8".
-bool matches(std::string_view id, std::string_view filter) {
-    while (!filter.empty()) {
-        const auto space = filter.find(' ');
-        const auto word = filter.substr(0, space);
-        if (id.find(word) == std::string_view::npos) return false;
-        if (space == std::string_view::npos) break;
-        filter.remove_prefix(space + 1);
-    }
-    return true;
-}
-
-// What Enter takes: the section that was typed in full, else the first that holds the text as it
-// stands, else the first that holds its words.
-std::optional<std::string> best_match(const model::Catalogue& catalogue, std::string_view filter) {
-    if (model::find_section(catalogue, filter) != nullptr) return std::string(filter);
-    std::optional<std::string> by_words;
-    for (const auto& section : catalogue.sections) {
-        if (section.id.find(filter) != std::string::npos) return section.id;
-        if (!by_words && matches(section.id, filter)) by_words = section.id;
-    }
-    return by_words;
+// Up and down move the mark, from where the present section is.
+void move_mark(SectionTyping& typing, int last) {
+    const int by = (is_pressed(key::down, true) ? 1 : 0) - (is_pressed(key::up, true) ? 1 : 0);
+    typing.marked = std::clamp(typing.marked + by, 0, std::max(last, 0));
+    typing.shows_mark = typing.shows_mark || by != 0;
 }
 
 std::optional<std::string> draw_list(const std::string& current,
-                                     const model::Catalogue& catalogue,
-                                     const std::string& filter,
+                                     const std::vector<const model::Section*>& sections,
+                                     SectionTyping& typing,
                                      float room) {
     std::optional<std::string> chosen;
     const ChildScope list("sections", {scaled(300), std::min(scaled(330), room)});
+    if (typing.shows_first) ImGui::SetScrollY(0.0F);
     std::optional<model::SectionForm> form;
-    for (const auto& section : catalogue.sections) {
-        if (!matches(section.id, filter)) continue;
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        const auto& section = *sections[i];
         if (form != section.form) draw_text(heading_of(section.form), Type::small, colour::quiet);
         form = section.form;
-        const bool is_current = section.id == current;
-        if (draw_row(section.id, section.id, is_current).clicked) chosen = section.id;
-        if (is_current && ImGui::IsWindowAppearing()) ImGui::SetScrollHereY();
+        const bool is_marked = static_cast<int>(i) == typing.marked;
+        const std::string text = section.id + (section.id == current ? "  \xC2\xB7 now" : "");
+        if (draw_row(section.id, text, is_marked).clicked) chosen = section.id;
+        if (is_marked && typing.shows_mark) ImGui::SetScrollHereY();
     }
+    typing.shows_mark = false;
+    typing.shows_first = false;
     if (!form) draw_text("No section in the catalogue is like that", colour::quiet);
     return chosen;
+}
+
+void open_list(SectionTyping& typing,
+               const std::string& current,
+               const model::Catalogue& catalogue,
+               const std::string& popup) {
+    typing = {.shows_mark = true};
+    for (std::size_t i = 0; i < catalogue.sections.size(); ++i) {
+        if (catalogue.sections[i].id == current) typing.marked = static_cast<int>(i);
+    }
+    ImGui::OpenPopup(popup.c_str());
+}
+
+// What those members (all when none is named) are made of, each stock once.
+std::vector<std::string_view> stocks_of(const model::Project& project,
+                                        const std::string& frame,
+                                        const std::vector<std::string>& members) {
+    std::vector<std::string_view> stocks;
+    const model::Frame* found = by_name(project.frames, frame);
+    if (found == nullptr) return stocks;
+    for (const auto& member : found->members) {
+        const bool is_named = members.empty() || std::find(members.begin(), members.end(),
+                                                           member.name) != members.end();
+        if (is_named && std::find(stocks.begin(), stocks.end(), member.stock) == stocks.end()) {
+            stocks.push_back(member.stock);
+        }
+    }
+    return stocks;
+}
+
+bool is_of_another_form(const model::Project& project,
+                        const model::Catalogue& catalogue,
+                        const std::vector<std::string_view>& stocks,
+                        const std::string& section) {
+    const auto* now = model::find_section(catalogue, section);
+    return std::any_of(stocks.begin(), stocks.end(), [&](std::string_view name) {
+        const auto* stock = by_name(project.stock, name);
+        const auto* before =
+            stock == nullptr ? nullptr : model::find_section(catalogue, stock->section);
+        return now != nullptr && (before == nullptr || before->form != now->form);
+    });
+}
+
+// What stood well as an angle may stand edge-on as a flat.
+void append_best_turns(Change& change,
+                       const model::Project& project,
+                       const model::Catalogue& catalogue,
+                       const std::string& frame,
+                       const std::vector<std::string>& members) {
+    model::Project changed = project;
+    for (const auto& edit : change.edits) {
+        auto applied = model::apply(std::move(changed), edit);
+        if (!applied) return;  // submit says why
+        changed = std::move(applied).value();
+    }
+    for (auto& edit : best_turns(changed, catalogue, frame, members)) {
+        change.edits.push_back(std::move(edit));
+    }
 }
 
 }  // namespace
@@ -72,23 +119,32 @@ std::optional<std::string> draw_list(const std::string& current,
 std::optional<std::string> draw_section_choice(std::string_view name,
                                                const std::string& current,
                                                const model::Catalogue& catalogue,
-                                               std::string& filter,
+                                               SectionTyping& typing,
                                                float width) {
     const std::string popup = std::string(name) + " list";
-    const std::string text = current.empty() ? "choose a section" : current;
-    if (draw_button(name, {.text = text + "  \xE2\x96\xBE", .width = width})) {
-        filter.clear();
-        ImGui::OpenPopup(popup.c_str());
+    if (draw_button(name,
+                    {.text = text_with_arrow(current.empty() ? "choose a section" : current, width),
+                     .width = width})) {
+        open_list(typing, current, catalogue, popup);
     }
+    draw_hint(current);
     const float room = popup_room() - ImGui::GetFrameHeightWithSpacing();
     const PopupScope open(popup.c_str());
     if (!open) return std::nullopt;
-    const auto field = draw_field("Filter", filter,
+    const auto field = draw_field("Filter", typing.text,
                                   {.hint = "type to narrow the list: angle 3/4",
                                    .width = scaled(300),
                                    .wants_focus = ImGui::IsWindowAppearing()});
-    auto chosen = draw_list(current, catalogue, filter, room);
-    if (field.entered) chosen = best_match(catalogue, filter);
+    if (field.changed) {
+        typing.marked = 0;
+        typing.shows_first = true;
+    }
+    const auto sections = matching_sections(catalogue, typing.text);
+    move_mark(typing, static_cast<int>(sections.size()) - 1);
+    auto chosen = draw_list(current, sections, typing, room);
+    if (field.entered && !sections.empty()) {
+        chosen = sections[static_cast<std::size_t>(typing.marked)]->id;
+    }
     if (chosen || is_pressed(key::escape)) ImGui::CloseCurrentPopup();
     return chosen;
 }
@@ -117,14 +173,17 @@ Change section_change(const model::Project& project,
                       const std::string& frame,
                       const std::vector<std::string>& members,
                       const std::string& section) {
-    std::string like;
-    if (const auto* of = by_name(project.frames, frame); of != nullptr && !members.empty()) {
-        if (const auto* member = by_name(of->members, members.front())) like = member->stock;
-    }
-    auto choice = stock_of_section(project, catalogue, section, like);
+    const auto stocks = stocks_of(project, frame, members);
+    auto choice = stock_of_section(project, catalogue, section,
+                                   stocks.empty() ? std::string_view() : stocks.front());
     Change change;
     if (choice.edit) change.edits.push_back(*std::move(choice.edit));
-    change.edits.emplace_back(model::SetMemberStock{frame, members, choice.name});
+    const model::Edit put = model::SetMemberStock{frame, members, choice.name};
+    change.edits.push_back(put);
+    change.label = model::label_of(put);
+    if (is_of_another_form(project, catalogue, stocks, section)) {
+        append_best_turns(change, project, catalogue, frame, members);
+    }
     return change;
 }
 

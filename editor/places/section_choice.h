@@ -12,12 +12,22 @@
 
 namespace editor {
 
-// A button that shows the section and opens the list of the catalogue, narrowed by what is typed.
-// Gives the section that was chosen.
+// The list while it is open: what narrows it, and the row that Enter takes.
+struct SectionTyping {
+    std::string text;
+    int marked = 0;
+    bool shows_mark = false;   // scroll to the marked row
+    bool shows_first = false;  // scroll to the first one
+
+    void clear() { *this = {}; }
+};
+
+// A button that shows the section and opens the list of the catalogue, narrowed by what is typed;
+// the arrow keys move the mark. Gives the section that was chosen.
 std::optional<std::string> draw_section_choice(std::string_view name,
                                                const std::string& current,
                                                const model::Catalogue& catalogue,
-                                               std::string& filter,
+                                               SectionTyping& typing,
                                                float width);
 
 struct StockChoice {
@@ -33,7 +43,9 @@ StockChoice stock_of_section(const model::Project& project,
                              std::string_view like = {},
                              const std::vector<model::BarOffer>& bars = {});
 
-// Puts these members of the frame onto another section; none when the section is unknown.
+// Puts these members of the frame (all when none is named) onto another section, in the alloy and
+// lengths of stock_of_section. Where the section is of another form than before, each lies the way
+// in which the frame resolves with the fewest findings.
 Change section_change(const model::Project& project,
                       const model::Catalogue& catalogue,
                       const std::string& frame,

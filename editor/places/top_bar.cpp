@@ -105,14 +105,11 @@ struct PlaceTab {
 // What there is to see at a place, in two words.
 PlaceTab tab_of(const PlaceRow& row, const Derived& derived) {
     const int open = derived.summary.open();
+    const std::string words = count_words(derived.summary);
     const bool is_empty = derived.project->frames.empty();
     switch (row.place) {
         case Place::lay_out:
-            return {&row,
-                    is_empty    ? "to begin"
-                    : open == 0 ? "settled"
-                                : std::to_string(open) + " open",
-                    open > 0};
+            return {&row, is_empty ? "to begin" : words.empty() ? "settled" : words, open > 0};
         case Place::buy:
             return {&row, is_empty ? "" : bars_text(derived)};
         case Place::make:

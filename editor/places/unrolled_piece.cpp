@@ -80,14 +80,6 @@ int sign_of_handedness(const model::Piece& piece) {
     return (is_cyclic ? 1 : -1) * piece.a_sense * piece.b_sense * piece.run_sense;
 }
 
-void mirror(UnrolledPiece& flat) {
-    for (auto& wall : flat.walls) {
-        wall.heel = flat.width - wall.heel;
-        wall.toe = flat.width - wall.toe;
-    }
-    std::reverse(flat.walls.begin(), flat.walls.end());
-}
-
 void append_holes(UnrolledPiece& flat, const model::Resolved& resolved, const model::Piece& piece) {
     for (Index h = piece.first_hole; h < piece.first_hole + piece.hole_count; ++h) {
         const auto& hole = resolved.holes[h];
@@ -95,7 +87,9 @@ void append_holes(UnrolledPiece& flat, const model::Resolved& resolved, const mo
             const auto& wall = flat.walls[w];
             if (wall.wall != hole.wall) continue;
             const double inwards = wall.toe < wall.heel ? -1.0 : 1.0;
-            flat.holes.push_back({h, w, wall.heel + inwards * mm(hole.gauge), mm(hole.from_datum),
+            const double from_datum = mm(hole.from_datum);
+            flat.holes.push_back({h, w, wall.heel + inwards * mm(hole.gauge),
+                                  flat.datum_is_below ? flat.length - from_datum : from_datum,
                                   mm(hole.diameter)});
         }
     }
@@ -114,7 +108,8 @@ UnrolledPiece unrolled_piece(const Derived& derived,
     } else {
         append_shim(flat, it);
     }
-    if (sign_of_handedness(it) < 0) mirror(flat);
+    // Turned by half a turn in its plane, the other hand has its walls in the same order.
+    flat.datum_is_below = sign_of_handedness(it) < 0;
     append_holes(flat, derived.resolved, it);
     return flat;
 }

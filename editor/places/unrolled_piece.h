@@ -1,5 +1,6 @@
 // A piece laid flat: its walls opened out from the heel with their inner faces up, as they are seen
-// at the drill press.
+// at the drill press. The walls lie in the same order for both hands of a section; of one hand the
+// datum end is above, of the other below.
 #pragma once
 
 #include "editor/derived.h"
@@ -22,16 +23,17 @@ struct UnrolledWall {
 };
 
 struct UnrolledHole {
-    model::Index hole = 0;    // in Resolved::holes
-    std::size_t wall = 0;     // in UnrolledPiece::walls
-    double across = 0.0;      // mm from the drawing's left edge
-    double from_datum = 0.0;  // mm from its upper edge
-    double diameter = 0.0;    // mm
+    model::Index hole = 0;  // in Resolved::holes
+    std::size_t wall = 0;   // in UnrolledPiece::walls
+    double across = 0.0;    // mm from the drawing's left edge
+    double down = 0.0;      // mm from its upper edge
+    double diameter = 0.0;  // mm
 };
 
 struct UnrolledPiece {
-    double width = 0.0;               // mm
-    double length = 0.0;              // mm; the datum end is above
+    double width = 0.0;   // mm
+    double length = 0.0;  // mm
+    bool datum_is_below = false;
     std::vector<UnrolledWall> walls;  // from left to right
     std::vector<UnrolledHole> holes;
 };

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 namespace editor {
 namespace {
@@ -133,15 +134,62 @@ void draw_line(const Area& area, const ScreenLine& line, float pixel_scale) {
     on.AddLine(on_screen(area, line.edge_from, pixel_scale), a, thin, scaled(1));
     on.AddLine(on_screen(area, line.edge_to, pixel_scale), z, thin, scaled(1));
     on.AddLine(a, z, colour::dye, scaled(1.3F));
+    // Oblique ticks, as on a drawing: nothing to take hold of.
+    const float tick = scaled(5);
     for (const ImVec2 end : {a, z}) {
-        on.AddCircleFilled(end, scaled(3.5F), colour::paper);
-        on.AddCircle(end, scaled(3.5F), colour::dye, 0, scaled(1.3F));
+        on.AddLine({end.x - tick, end.y + tick}, {end.x + tick, end.y - tick}, colour::dye,
+                   scaled(1.6F));
     }
 }
 
-bool overlaps(const Area& a, const Area& b) {
-    return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height &&
-           b.y < a.y + a.height;
+float shared(float low_a, float high_a, float low_b, float high_b) {
+    return std::max(0.0F, std::min(high_a, high_b) - std::max(low_a, low_b));
+}
+
+float shared_area(const Area& a, const Area& b) {
+    return shared(a.x, a.x + a.width, b.x, b.x + b.width) *
+           shared(a.y, a.y + a.height, b.y, b.y + b.height);
+}
+
+// How much of the line lies inside, in pixels: clipped as by Liang and Barsky (ACM TOG 3 (1984) 1,
+// from memory).
+float length_inside(const Area& area, ImVec2 from, ImVec2 to) {
+    const ImVec2 by{to.x - from.x, to.y - from.y};
+    float enters = 0.0F;
+    float leaves = 1.0F;
+    const auto clip = [&](float start, float step, float low, float high) {
+        if (step == 0.0F) return start > low && start < high;
+        const float a = (low - start) / step;
+        const float b = (high - start) / step;
+        enters = std::max(enters, std::min(a, b));
+        leaves = std::min(leaves, std::max(a, b));
+        return enters < leaves;
+    };
+    if (!clip(from.x, by.x, area.x, area.x + area.width)) return 0.0F;
+    if (!clip(from.y, by.y, area.y, area.y + area.height)) return 0.0F;
+    return (leaves - enters) * std::sqrt(by.x * by.x + by.y * by.y);
+}
+
+struct TagRoom {
+    const Area& view;
+    const std::vector<Area>& taken;
+    const std::vector<std::array<ImVec2, 2>>& lines;  // of all tags
+    std::size_t own = 0;                              // the tag's own line
+};
+
+constexpr float on_another = 10'000.0F;  // more than any line is long
+
+// What lies on one another weighs most, then lines of other tags behind this one.
+float crowding(const Area& tag, const TagRoom& room) {
+    float crowd = 0.0F;
+    for (const auto& other : room.taken) {
+        const float shared = shared_area(tag, other);
+        if (shared > 0.0F) crowd += on_another + on_another * shared;
+    }
+    for (std::size_t i = 0; i < room.lines.size(); ++i) {
+        if (i != room.own) crowd += length_inside(tag, room.lines[i][0], room.lines[i][1]);
+    }
+    return crowd;
 }
 
 // A view that is smaller than the tag shows where it begins.
@@ -155,21 +203,25 @@ Area kept_inside(Area tag, const Area& area) {
     return tag;
 }
 
-// At the middle of the line, or where no other tag lies.
-Area place_tag(const ScreenLine& line,
-               ImVec2 size,
-               const Area& area,
-               const std::vector<Area>& taken,
-               float pixel_scale) {
+// On its line, as near the middle as there is room; where there is none, above or below the line.
+Area place_tag(ImVec2 from, ImVec2 to, ImVec2 size, const TagRoom& room) {
+    constexpr int steps = 12;
+    constexpr float step = 0.04F;
     Area best;
-    for (const double t : {0.5, 0.36, 0.64, 0.22, 0.78}) {
-        const glm::dvec2 at = line.from + (line.to - line.from) * t;
-        const ImVec2 p = on_screen(area, at, pixel_scale);
-        const Area tag = kept_inside({p.x - size.x / 2, p.y - size.y / 2, size.x, size.y}, area);
-        if (t == 0.5) best = tag;
-        const bool is_free = std::none_of(taken.begin(), taken.end(),
-                                          [&](const Area& other) { return overlaps(tag, other); });
-        if (is_free) return tag;
+    float least = std::numeric_limits<float>::max();
+    for (const float row : {0.0F, 1.0F, -1.0F, 2.0F, -2.0F}) {
+        for (int i = 0; i <= 2 * steps && least > 0.0F; ++i) {
+            const float t = 0.5F + static_cast<float>((i + 1) / 2) * (i % 2 == 0 ? step : -step);
+            const ImVec2 middle{from.x + (to.x - from.x) * t,
+                                from.y + (to.y - from.y) * t + row * (size.y + scaled(3))};
+            const Area tag = kept_inside(
+                {middle.x - size.x / 2, middle.y - size.y / 2, size.x, size.y}, room.view);
+            const float crowd = crowding(tag, room);
+            if (crowd >= least) continue;
+            least = crowd;
+            best = tag;
+        }
+        if (least < on_another) break;
     }
     return best;
 }
@@ -267,6 +319,34 @@ std::vector<TaggedDimension> tagged_dimensions(const Derived& derived) {
     return tags;
 }
 
+namespace {
+
+struct TagLine {
+    TaggedDimension tag;
+    ScreenLine line;
+};
+
+// Those that can be seen; each further one of a frame and axis lies further out.
+std::vector<TagLine> tag_lines(const Derived& derived, const ViewState& view, float pixel_scale) {
+    std::vector<TagLine> lines;
+    std::optional<TaggedDimension> before;
+    double offset = 0.0;
+    const double scale = static_cast<double>(scaled(1) * pixel_scale);
+    for (const auto& tag : tagged_dimensions(derived)) {
+        const bool same = before && before->frame == tag.frame && before->axis == tag.axis;
+        offset = same ? offset + next_offset : first_offset;
+        before = tag;
+        const auto box = box_of(derived, tag.frame);
+        if (box.is_empty) continue;
+        const auto line =
+            screen_line(tag, box, derived.resolved.frames[tag.frame], view, offset * scale);
+        if (line) lines.push_back({tag, *line});
+    }
+    return lines;
+}
+
+}  // namespace
+
 float room_for_tags(const std::vector<TaggedDimension>& tags) {
     int deepest = 0;
     int depth = 0;
@@ -286,27 +366,23 @@ std::optional<Change> draw_dimension_tags(const Area& area,
                                           const ViewState& view,
                                           DimensionHand& hand) {
     const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
+    const auto lines = tag_lines(derived, view, pixel_scale);
+    std::vector<std::array<ImVec2, 2>> drawn;  // all lines first: they lie behind the tags
+    for (const auto& it : lines) {
+        draw_line(area, it.line, pixel_scale);
+        drawn.push_back(
+            {on_screen(area, it.line.from, pixel_scale), on_screen(area, it.line.to, pixel_scale)});
+    }
     std::optional<Change> change;
     std::vector<Area> taken;
-    std::optional<TaggedDimension> before;
-    double offset = 0.0;
     bool is_held_drawn = false;
     const ItemScope items("tags");
-    for (const auto& tag : tagged_dimensions(derived)) {
-        const bool same = before && before->frame == tag.frame && before->axis == tag.axis;
-        offset = same ? offset + next_offset : first_offset;
-        before = tag;
-        const auto box = box_of(derived, tag.frame);
-        if (box.is_empty) continue;
-        const double scale = static_cast<double>(scaled(1) * pixel_scale);
-        const auto line =
-            screen_line(tag, box, derived.resolved.frames[tag.frame], view, offset * scale);
-        if (!line) continue;
-        const auto& dimension = derived.project->dimensions[tag.dimension];
-        const Area at = place_tag(*line, size_of_tag(dimension, derived), area, taken, pixel_scale);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const auto& dimension = derived.project->dimensions[lines[i].tag.dimension];
+        const ImVec2 size = size_of_tag(dimension, derived);
+        const Area at = place_tag(drawn[i][0], drawn[i][1], size, {area, taken, drawn, i});
         taken.push_back(at);
-        draw_line(area, *line, pixel_scale);
-        auto one = draw_tag(at, line->pixels_per_mm, dimension, derived, hand);
+        auto one = draw_tag(at, lines[i].line.pixels_per_mm, dimension, derived, hand);
         if (one) change = std::move(one);
         if (is_held(hand, dimension)) is_held_drawn = true;
     }

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
+#include <vector>
 
 namespace editor {
 namespace {
@@ -98,7 +100,7 @@ void use_mouse(const Area& area,
     }
     if (!ImGui::IsItemDeactivated()) return;
     if (!hands.view.is_turning && io.MouseReleased[0]) {
-        choose(derived, hands.view, hands.selection, io.KeyCtrl);
+        choose(derived, hands.view, hands.selection, io.KeyCtrl || io.KeyShift);
     }
     if (io.MouseReleased[0] && io.MouseDoubleClicked[0]) hands.view.wants_fit = true;
     hands.view.is_turning = false;
@@ -111,12 +113,21 @@ void draw_hovered_words(const Derived& derived, const ViewState& view) {
     draw_text(piece_words(derived, *view.hovered));
 }
 
+// On two lines where one is too long for the view.
 void draw_help(const Area& area) {
-    draw_text_at(
-        *ImGui::GetWindowDrawList(), {area.x + scaled(16), area.y + area.height - scaled(26)},
-        "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see "
-        "all \xC2\xB7 click a piece",
-        Type::small, colour::from_rgb(0x8f897b));
+    const std::string moving =
+        "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see all";
+    const std::string choosing = "click a piece \xC2\xB7 Ctrl or Shift and click for more";
+    const std::string both = moving + " \xC2\xB7 " + choosing;
+    const float room = area.width - scaled(32);
+    const bool is_one = size_of_text(both, Type::small).x <= room;
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    float y = area.y + area.height - scaled(is_one ? 26 : 42);
+    for (const auto& line : is_one ? std::vector{both} : std::vector{moving, choosing}) {
+        draw_text_at(on, {area.x + scaled(16), y}, text_to_fit(line, Type::small, room),
+                     Type::small, colour::from_rgb(0x8f897b));
+        y += scaled(16);
+    }
 }
 
 // The skeleton; the room may run out of the picture. The room alone while there is no skeleton.

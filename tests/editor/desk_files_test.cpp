@@ -42,6 +42,8 @@ TEST_CASE("a photograph opened as a project is told, and the present project sta
     CHECK_FALSE(editor::open_file(ui.desk, photo));
     ui.settle();
     CHECK_THAT(ui.item("Trouble/text").value, Catch::Contains("van.json"));
+    CHECK_THAT(ui.item("Trouble/text").value,
+               Catch::Contains("a picture (JPEG), not a Barwright project"));
     CHECK(ui.desk.history.now() == before);
     CHECK(ui.desk.history.can_undo());
     ui.click("Trouble/Close");
@@ -158,4 +160,66 @@ TEST_CASE("the schedules have the names under which they are known", "[editor][f
         model::schedule_files(editor::project_of(ui.desk), *ui.desk.catalogue, ui.now().resolved);
     REQUIRE(files.size() == model::schedule_names.size());
     for (std::size_t i = 0; i < files.size(); ++i) CHECK(files[i].name == model::schedule_names[i]);
+}
+
+TEST_CASE("files of other kinds are told by what they are", "[editor][files]") {
+    const TemporaryFolder folder;
+    const fs::path file = folder.path() / "van.json";
+    HeadlessUi ui;
+    for (const auto& [bytes, words] : {std::pair{"\x89PNG\r\n", "a picture (PNG)"},
+                                       {"%PDF-1.7", "a PDF document"},
+                                       {"PK\x03\x04", "a ZIP archive"}}) {
+        std::ofstream(file, std::ios::binary) << bytes;
+        CHECK_FALSE(editor::open_file(ui.desk, file));
+        CHECK_THAT(std::get<editor::Trouble>(ui.desk.ui.dialog).text, Catch::Contains(words));
+    }
+}
+
+TEST_CASE("a fault inside a project's JSON keeps its line", "[editor][files]") {
+    const TemporaryFolder folder;
+    const fs::path file = folder.path() / "van.json";
+    std::ofstream(file) << "{\n  \"barwright\": 1,\n  oops\n}";
+    HeadlessUi ui;
+    CHECK_FALSE(editor::open_file(ui.desk, file));
+    CHECK_THAT(std::get<editor::Trouble>(ui.desk.ui.dialog).text, Catch::Contains("line 3"));
+}
+
+TEST_CASE("a project that has no name is saved under that of its first frame", "[editor][files]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::browse_to_save(ui.desk);
+    CHECK(std::get<editor::FileBrowser>(ui.desk.ui.dialog).file_name == "box.json");
+}
+
+TEST_CASE("undo takes the word of a save away", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, folder.path() / "box.json"));
+    ui.settle();
+    REQUIRE(ui.desk.ui.notice);
+    ui.press('Z', key::left_control);
+    CHECK_FALSE(ui.desk.ui.notice);
+}
+
+TEST_CASE("schedules that are not fit to cut from are written only when asked twice",
+          "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    auto stock = editor::project_of(ui.desk).stock[0];
+    stock.bars = {{.length = "14 in"}};
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutStock{stock, stock.name})));
+    REQUIRE(ui.now().summary.errors > 0);
+    ui.settle();
+    ui.click("Top/Export");
+    REQUIRE(std::holds_alternative<editor::ExportQuestion>(ui.desk.ui.dialog));
+    CHECK_THAT(ui.item("Export/what").value, Catch::Contains("bar"));
+    ui.click("Export/Look");
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    ui.click("Top/Export");
+    ui.click("Export/Write");
+    CHECK(std::holds_alternative<editor::FileBrowser>(ui.desk.ui.dialog));
+    REQUIRE(editor::export_to(ui.desk, folder.path()));
+    CHECK_THAT(ui.desk.ui.notice->text, Catch::Contains("not fit to cut from"));
 }

@@ -53,13 +53,13 @@ TEST_CASE("a formula may name other dimensions", "[editor][dimension]") {
     CHECK(ui.shown("depth") == "15 1/8");
 }
 
-TEST_CASE("nonsense in a formula keeps the value and says at which column", "[editor][dimension]") {
+TEST_CASE("nonsense in a formula keeps the value and says where", "[editor][dimension]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
     ui.settle();
     ui.fill("Lay out/width", "24 in + ?");
     CHECK(ui.shown("width") == "24");
-    CHECK_THAT(ui.item("Lay out/refused width").value, Catch::Contains("column 9"));
+    CHECK_THAT(ui.item("Lay out/refused width").value, Catch::StartsWith("behind `24 in + `"));
     REQUIRE(ui.desk.ui.hand.typed);
     CHECK(ui.desk.ui.hand.typed->text == "24 in + ?");
     ui.press('A', key::left_control);
@@ -322,4 +322,29 @@ TEST_CASE("a dimension half typed is taken when its place is left by key", "[edi
     ui.press('2', key::left_control);
     CHECK(ui.shown("width") == "31");
     CHECK_FALSE(ui.desk.ui.hand.typed);
+}
+
+TEST_CASE("a value outside its own limits is refused at the field", "[editor][dimension]") {
+    HeadlessUi ui;
+    state(ui, {dimension("rise", "10", "9 1/2", "run / 2"), dimension("run", "22")});
+    ui.fill("Lay out/rise", "11 1/4");
+    CHECK(ui.shown("rise") == "10");
+    CHECK_THAT(ui.item("Lay out/refused rise").value,
+               Catch::StartsWith("11 1/4 is more than its most, 11"));
+    ui.press(key::escape);
+    ui.fill("Lay out/rise", "9");
+    CHECK(ui.shown("rise") == "10");
+    CHECK_THAT(ui.item("Lay out/refused rise").value,
+               Catch::StartsWith("9 is less than its least, 9 1/2"));
+}
+
+TEST_CASE("a name that a formula could not use is refused in plain words", "[editor][dimension]") {
+    HeadlessUi ui;
+    ui.click("Lay out/New dimension");
+    ui.write("Dimension/name", "2nd shelf");
+    ui.write("Dimension/formula", "3 1/2");
+    ui.click("Dimension/Put");
+    REQUIRE(std::holds_alternative<editor::DimensionForm>(ui.desk.ui.dialog));
+    CHECK_THAT(std::get<editor::DimensionForm>(ui.desk.ui.dialog).trouble,
+               Catch::Contains("begin with a letter") && !Catch::Contains("could not use"));
 }

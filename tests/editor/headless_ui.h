@@ -34,6 +34,7 @@ public:
     void settle();
 
     bool has(std::string_view name) const;
+    const editor::ItemMap& items() const { return items_.items(); }
     // Fails the test when there is no such item.
     const editor::ItemRecord& item(std::string_view name) const;
 

@@ -1,5 +1,7 @@
 #include "editor/commands.h"
+#include "editor/desk_files.h"
 #include "editor/keys.h"
+#include "editor/kit/widgets.h"
 #include "editor/places/buy.h"
 #include "editor/places/consequences.h"
 
@@ -80,7 +82,7 @@ TEST_CASE("bars half typed do not come into the next project", "[editor][places]
     auto other = boxed;
     other.stock[0].bars = {{"3 ft", {}, {}}};
     const std::string field = "Buy/bars of " + boxed.stock[0].name;
-    ui.desk.ui.stock_filter = "flat";
+    ui.desk.ui.stock_filter.text = "flat";
     ui.desk.ui.hovered_hole = 3;
     SECTION("while the field is active") {
         ui.write(field, "16 ft; 25 ft");
@@ -95,7 +97,7 @@ TEST_CASE("bars half typed do not come into the next project", "[editor][places]
     CHECK(ui.item(field).value == "3 ft");
     ui.click("View/picture");
     CHECK(editor::project_of(ui.desk) == other);
-    CHECK(ui.desk.ui.stock_filter.empty());
+    CHECK(ui.desk.ui.stock_filter.text.empty());
     CHECK_FALSE(ui.desk.ui.hovered_hole);
 }
 
@@ -316,4 +318,171 @@ TEST_CASE("where there is no room for all, the places keep theirs and undo is in
     CHECK(ui.desk.ui.place == editor::Place::buy);
     ui.click("Top/Edit");
     CHECK(ui.item("Top/Edit/edit.undo").enabled);
+}
+
+TEST_CASE("weight is shown along the bottom and told as a difference", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto before = ui.now().summary.weight_kg;
+    CHECK(before > 1.0);
+    CHECK(before < 10.0);
+    ui.fill("Lay out/width", "48");
+    CHECK(ui.now().summary.weight_kg > before);
+    CHECK_THAT(editor::last_edit_text(ui.desk, ui.now()), Catch::Contains(" lb more"));
+}
+
+TEST_CASE("a long difference of bar is told in feet and inches", "[editor][places]") {
+    editor::Summary before;
+    editor::Summary after;
+    after.bar = engine::Length::from_nm(310 * engine::Length::nm_per_inch);
+    CHECK(editor::change_text(before, after, {}) == "25 ft 10 in more bar");
+}
+
+TEST_CASE("what is to mend is counted alike in every place", "[editor][places]") {
+    editor::Summary summary;
+    CHECK(editor::count_words(summary).empty());
+    summary.notes = 1;
+    CHECK(editor::count_words(summary) == "1 note");
+    summary.errors = 20;
+    summary.warnings = 4;
+    CHECK(editor::count_words(summary) == "24 to mend, 1 note");
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    auto stock = editor::project_of(ui.desk).stock[0];
+    stock.bars.clear();
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutStock{stock, stock.name})));
+    ui.settle();
+    const auto words = editor::count_words(ui.now().summary);
+    CHECK(ui.item("Consequences/findings").value == words);
+    CHECK(ui.item("Lay out/findings heading").value == words);
+}
+
+TEST_CASE("bars from which nothing could be cut are refused at the field", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const auto before = ui.desk.history.now();
+    for (const char* length : {"0", "-3", "10 mm", "1 in"}) {
+        INFO(length);
+        ui.fill("Buy/bars of " + before->stock[0].name, length);
+        CHECK(ui.desk.history.now() == before);
+        CHECK_THAT(ui.desk.ui.offers.trouble, Catch::Contains("nothing"));
+    }
+}
+
+TEST_CASE("stock and rivets can be chosen however many dimensions and findings there are",
+          "[editor][places]") {
+    for (const auto& [width, height] : {std::pair{1600.0F, 1000.0F}, {1024.0F, 700.0F}}) {
+        HeadlessUi ui(width, height);
+        tests::start_frame(ui.desk, editor::StarterKind::stepped);
+        auto shop = editor::project_of(ui.desk).shop;
+        shop.fastener = "blind rivet 3/16";
+        REQUIRE(editor::submit(ui.desk, editor::change_of(model::SetShop{shop})));
+        ui.settle();
+        REQUIRE(ui.now().findings.size() > 3);
+        const auto& project = editor::project_of(ui.desk);
+        CHECK(ui.item("Lay out/Fastener").visible);
+        const auto& stock =
+            ui.item("Lay out/stock " + project.frames[0].name + " " + project.stock[0].name);
+        CHECK(stock.visible);
+        CHECK(stock.bottom < ui.item("Lay out/finding 1").top);
+        CHECK(ui.item("Lay out/" + project.dimensions[0].name).visible);
+    }
+}
+
+TEST_CASE("kerf, end trim and spares are changed under Buy, each as one step", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const auto before = ui.desk.history.now();
+    ui.fill("Buy/saw kerf", "1/8 in");
+    CHECK(editor::project_of(ui.desk).shop.kerf == "1/8 in");
+    ui.fill("Buy/off each end", "3/4 in");
+    CHECK(editor::project_of(ui.desk).shop.end_trim == "3/4 in");
+    ui.fill("Buy/spare fasteners", "20");
+    CHECK(editor::project_of(ui.desk).shop.spare_percent == 20.0);
+    for (int i = 0; i < 3; ++i) ui.press('Z', key::left_control);
+    CHECK(editor::project_of(ui.desk) == *before);
+}
+
+TEST_CASE("a saw setting half typed is taken when its place is left by key", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    ui.write("Buy/saw kerf", "1/16 in");
+    ui.press('3', key::left_control);
+    CHECK(editor::project_of(ui.desk).shop.kerf == "1/16 in");
+}
+
+TEST_CASE("a saw setting that cannot be is refused at its field", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const auto before = ui.desk.history.now();
+    for (const auto& [field, text] :
+         {std::pair{"saw kerf", "-1/8 in"}, {"off each end", "wide"}, {"spare fasteners", "-5"}}) {
+        INFO(field);
+        ui.fill(std::string("Buy/") + field, text);
+        CHECK(ui.desk.history.now() == before);
+        CHECK_FALSE(ui.desk.ui.saw.trouble.empty());
+    }
+}
+
+TEST_CASE("what is left of each bar stands beside it under Buy", "[editor][places]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    CHECK_THAT(ui.item("Buy/bar 1").value, Catch::EndsWith("left"));
+}
+
+TEST_CASE("the members that a cut goes to can be read in a narrow window", "[editor][places]") {
+    for (const float width : {1024.0F, 1600.0F}) {
+        HeadlessUi ui(width, 700);
+        tests::start_box(ui.desk);
+        editor::run_command(ui.desk, "place.make");
+        ui.settle();
+        const auto& members = ui.item("Make/cuts/cut 1/goes to");
+        CHECK(members.right - members.left > 100);
+    }
+}
+
+TEST_CASE("the work on a hole and what it meets can be read whole", "[editor][places]") {
+    HeadlessUi ui;
+    int read = 0;
+    for (const char* sample : {"tool_cabinet.json", "work_counter.json", "mixed_bench.json",
+                               "overhead_locker.json", "parts_box.json"}) {
+        REQUIRE(editor::open_file(ui.desk, std::filesystem::path(BARWRIGHT_SAMPLES) / sample));
+        const auto& now = ui.now();
+        for (const auto& row : now.drills) {
+            if (row.operation == model::HoleOperation::drill) continue;
+            const auto piece = now.resolved.holes[row.pattern_hole].piece;
+            ui.desk.ui.selection =
+                editor::selection_of(*now.project, now.resolved, std::vector<model::Index>{piece});
+            ui.settle();
+            const std::string hole = std::to_string(row.hole);
+            CHECK(ui.item("Piece/holes/work " + hole).right <
+                  ui.item("Piece/holes/meets " + hole).left);
+            CHECK(ui.item("Piece/holes/meets " + hole).right <= 1600);
+            ++read;
+            break;
+        }
+    }
+    CHECK(read > 0);
+}
+
+TEST_CASE("a button that opens a list shortens its text rather than lose its arrow",
+          "[editor][places]") {
+    HeadlessUi ui;
+    const std::string arrow = "\xE2\x96\xBE";
+    CHECK_THAT(editor::text_with_arrow("angle 1 1/4 x 1 1/4 x 3/16", 120), Catch::EndsWith(arrow));
+    CHECK(editor::size_of_text(editor::text_with_arrow("angle 1 1/4 x 1 1/4 x 3/16", 120),
+                               editor::Type::text)
+              .x < 120);
+    CHECK_THAT(editor::text_with_arrow("flat", 120), Catch::StartsWith("flat "));
 }

@@ -101,3 +101,114 @@ TEST_CASE("making a frame is one step of the history", "[editor][starter]") {
     CHECK_FALSE(ui.desk.history.can_undo());
     CHECK(editor::project_of(ui.desk).stock.empty());
 }
+
+namespace {
+
+editor::StarterForm& form_of(HeadlessUi& ui) {
+    return std::get<editor::StarterForm>(ui.desk.ui.dialog);
+}
+
+void open_box_form(HeadlessUi& ui) {
+    editor::run_command(ui.desk, "frame.box");
+    ui.settle();
+}
+
+}  // namespace
+
+TEST_CASE("a new shelf begins in the widest gap and can be typed over at once",
+          "[editor][starter]") {
+    HeadlessUi ui;
+    open_box_form(ui);
+    REQUIRE(form_of(ui).shelf_levels == std::vector<std::string>{"9 in"});
+    ui.click("Starter/Add shelf");
+    CHECK(form_of(ui).shelf_levels[1] == "14 in");
+    ui.type("15");
+    CHECK(form_of(ui).shelf_levels[1] == "15");
+    ui.click("Starter/Add divider");
+    ui.click("Starter/Add divider");
+    CHECK(form_of(ui).dividers == std::vector<std::string>{"12 in", "6 in"});
+    CHECK(ui.item("Starter/Make the frame").enabled);
+}
+
+TEST_CASE("a new shelf of a stepped frame begins above the well", "[editor][starter]") {
+    HeadlessUi ui;
+    editor::run_command(ui.desk, "frame.stepped");
+    ui.settle();
+    ui.click("Starter/Add shelf");
+    CHECK(form_of(ui).shelf_levels == std::vector<std::string>{"22 in"});
+}
+
+TEST_CASE("a size may name another one of the form", "[editor][starter]") {
+    HeadlessUi ui;
+    open_box_form(ui);
+    ui.click("Starter/Add divider");
+    ui.write("Starter/divider 1", "width/2");
+    ui.write("Starter/depth", "2 * width / 3");
+    ui.write("Starter/shelf 1", "depth / 2");
+    ui.click("Starter/Make the frame");
+    REQUIRE(editor::project_of(ui.desk).frames.size() == 1);
+    CHECK(ui.now().summary.errors == 0);
+    ui.fill("Lay out/width", "30");
+    const auto& planes = ui.now().resolved.frames[0].planes;
+    const auto& stated = editor::project_of(ui.desk).frames[0].planes;
+    for (std::size_t i = 0; i < stated.size(); ++i) {
+        constexpr auto inch = engine::Length::nm_per_inch;
+        if (stated[i].name == "divider 1") CHECK(planes[i].position == 15 * inch);
+        if (stated[i].name == "shelf 1") CHECK(planes[i].position == 10 * inch);
+    }
+}
+
+TEST_CASE("a second frame's formulas name its own sizes", "[editor][starter]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    open_box_form(ui);
+    ui.write("Starter/width", "40");
+    ui.click("Starter/Add divider");
+    ui.write("Starter/divider 1", "width/2");
+    ui.click("Starter/Make the frame");
+    const auto& frame = editor::project_of(ui.desk).frames.at(1);
+    for (const auto& plane : frame.planes) {
+        if (plane.name == "divider 1") CHECK(plane.position == "box 2 width/2");
+    }
+}
+
+TEST_CASE("shelves and dividers outside the frame are refused in words", "[editor][starter]") {
+    HeadlessUi ui;
+    open_box_form(ui);
+    ui.write("Starter/shelf 1", "20");
+    CHECK(ui.item("Starter/trouble of shelf 1").value ==
+          "a shelf lies below the top, which is at 20");
+    CHECK_FALSE(ui.item("Starter/Make the frame").enabled);
+    ui.write("Starter/shelf 1", "0");
+    CHECK_THAT(ui.item("Starter/trouble of shelf 1").value, Catch::Contains("above the bottom"));
+    ui.write("Starter/shelf 1", "9");
+    ui.click("Starter/Add shelf");
+    ui.write("Starter/shelf 2", "9");
+    CHECK_THAT(ui.item("Starter/trouble of shelf 2").value, Catch::Contains("shelf 1 is there"));
+    ui.click("Starter/Remove shelf 2");
+    ui.click("Starter/Add divider");
+    ui.write("Starter/divider 1", "-1");
+    CHECK_THAT(ui.item("Starter/trouble of divider 1").value, Catch::Contains("left side"));
+}
+
+TEST_CASE("the link that removes a shelf stays where it is beside a message", "[editor][starter]") {
+    HeadlessUi ui;
+    open_box_form(ui);
+    const float left = ui.item("Starter/Remove shelf 1").left;
+    ui.write("Starter/shelf 1", "nonsense that is longer than the form is wide, by far");
+    CHECK(ui.item("Starter/Remove shelf 1").left == left);
+    const auto& trouble = ui.item("Starter/trouble of shelf 1");
+    CHECK(trouble.right <= 800 + 310);
+    CHECK(trouble.bottom - trouble.top < 80);
+}
+
+TEST_CASE("sizes of the form that need each other are told", "[editor][starter]") {
+    HeadlessUi ui;
+    open_box_form(ui);
+    ui.write("Starter/width", "depth");
+    ui.write("Starter/depth", "width");
+    CHECK_THAT(ui.item("Starter/trouble of depth").value, Catch::Contains("needs"));
+    ui.write("Starter/width", "-5");
+    CHECK_THAT(ui.item("Starter/trouble of width").value, Catch::Contains("more than nothing"));
+}

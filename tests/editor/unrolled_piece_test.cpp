@@ -1,10 +1,13 @@
 #include "editor/places/unrolled_piece.h"
 
+#include "model/schedule/tables.h"
+
 #include "tests/editor/headless_ui.h"
 
 #include <catch2/catch.hpp>
 
 using editor::unrolled_piece;
+using tests::HeadlessUi;
 
 namespace {
 
@@ -43,24 +46,69 @@ TEST_CASE("every hole lies on its wall, as far from the heel as its gauge says",
             CHECK(std::abs(hole.across - wall.heel) == Approx(gauge));
             CHECK(hole.across > wall.left());
             CHECK(hole.across < wall.right());
-            CHECK(hole.from_datum < flat.length);
+            CHECK(hole.down > 0.0);
+            CHECK(hole.down < flat.length);
         }
     }
 }
 
-TEST_CASE("the opposite hand is the mirror image", "[editor][unrolled]") {
+TEST_CASE("the opposite hand has its legs on the same sides and its datum end below",
+          "[editor][unrolled]") {
     Box box;
     auto mirrored = box.now();
     mirrored.resolved.pieces[0].run_sense *= -1;
     const auto drawn = unrolled_piece(box.now(), *box.desk.catalogue, 0);
     const auto other = unrolled_piece(mirrored, *box.desk.catalogue, 0);
-    CHECK(drawn.walls[0].name == other.walls[1].name);
-    CHECK(drawn.walls[1].name == other.walls[0].name);
+    CHECK(drawn.datum_is_below != other.datum_is_below);
+    CHECK(drawn.walls[0].name == other.walls[0].name);
+    CHECK(drawn.walls[1].name == other.walls[1].name);
     REQUIRE(drawn.holes.size() == other.holes.size());
     REQUIRE_FALSE(drawn.holes.empty());
     for (std::size_t i = 0; i < drawn.holes.size(); ++i) {
-        CHECK(drawn.holes[i].across == Approx(other.width - other.holes[i].across));
-        CHECK(drawn.holes[i].from_datum == Approx(other.holes[i].from_datum));
+        CHECK(drawn.holes[i].across == Approx(other.holes[i].across));
+        CHECK(drawn.holes[i].down == Approx(other.length - other.holes[i].down));
+    }
+}
+
+TEST_CASE("gauge and hand stand beside the holes of every leg", "[editor][unrolled]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                std::vector<model::Index>{0});
+    ui.settle();
+    const auto& now = ui.now();
+    const auto& piece = now.resolved.pieces[0];
+    for (const auto& row : now.drills) {
+        if (row.mark != piece.mark || row.hand != piece.hand) continue;
+        const std::string gauge = model::length_text(*now.project, row.gauge);
+        CHECK(ui.has("Piece/" + row.leg + " fence " + gauge));
+        CHECK_THAT(ui.item("Piece/hand of " + row.leg).value,
+                   Catch::EndsWith(row.datum_end == model::TableEnd::left ? "left" : "right"));
+    }
+}
+
+TEST_CASE("fence settings side by side do not lie on one another", "[editor][unrolled]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto pieces = static_cast<model::Index>(ui.now().resolved.pieces.size());
+    for (model::Index i = 0; i < pieces; ++i) {
+        ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
+                                                    std::vector<model::Index>{i});
+        ui.settle();
+        std::vector<editor::ItemRecord> labels;
+        for (const auto& [name, item] : ui.items()) {
+            if (name.find(" fence ") != std::string::npos) labels.push_back(item);
+        }
+        REQUIRE_FALSE(labels.empty());
+        for (std::size_t a = 0; a < labels.size(); ++a) {
+            for (std::size_t b = 0; b < a; ++b) {
+                const bool are_apart =
+                    labels[a].right <= labels[b].left || labels[b].right <= labels[a].left ||
+                    labels[a].bottom <= labels[b].top || labels[b].bottom <= labels[a].top;
+                CHECK(are_apart);
+            }
+        }
     }
 }
 

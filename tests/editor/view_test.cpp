@@ -57,17 +57,19 @@ TEST_CASE("a click on a piece chooses it, a click beside it lets go", "[editor][
     CHECK(ui.desk.ui.selection.pieces.empty());
 }
 
-TEST_CASE("a click with control held adds to what is chosen", "[editor][view]") {
-    HeadlessUi ui;
-    tests::start_box(ui.desk);
-    ui.settle();
-    for (const model::Index piece : {0U, 1U}) {
-        const auto at = place_of(ui, piece);
-        ui.input.key(key::left_control, true);
-        ui.click_at(static_cast<float>(at.x), static_cast<float>(at.y));
-        ui.input.key(key::left_control, false);
+TEST_CASE("a click with control or shift held adds to what is chosen", "[editor][view]") {
+    for (const int modifier : {key::left_control, key::left_shift}) {
+        HeadlessUi ui;
+        tests::start_box(ui.desk);
+        ui.settle();
+        for (const model::Index piece : {0U, 1U}) {
+            const auto at = place_of(ui, piece);
+            ui.input.key(modifier, true);
+            ui.click_at(static_cast<float>(at.x), static_cast<float>(at.y));
+            ui.input.key(modifier, false);
+        }
+        CHECK(ui.desk.ui.selection.pieces.size() == 2);
     }
-    CHECK(ui.desk.ui.selection.pieces.size() == 2);
 }
 
 TEST_CASE("the piece under the pointer is known without a click", "[editor][view]") {
@@ -215,5 +217,28 @@ TEST_CASE("tags find their place in a view that is smaller than they are", "[edi
     for (const auto& tag : editor::tagged_dimensions(ui.now())) {
         const auto name = editor::project_of(ui.desk).dimensions[tag.dimension].name;
         if (ui.has("View/tags/" + name)) CHECK(ui.item("View/tags/" + name).left >= view.left);
+    }
+}
+
+TEST_CASE("no tag in the view lies on another one", "[editor][view]") {
+    HeadlessUi ui;
+    tests::start_frame(ui.desk, editor::StarterKind::stepped);
+    tests::start_box(ui.desk);
+    tests::start_box(ui.desk);
+    ui.settle();
+    std::vector<editor::ItemRecord> tags;
+    for (const auto& dimension : editor::project_of(ui.desk).dimensions) {
+        const std::string name = "View/tags/" + dimension.name;
+        if (ui.has(name)) tags.push_back(ui.item(name));
+    }
+    REQUIRE(tags.size() > 8);
+    for (std::size_t i = 0; i < tags.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            const bool are_apart = tags[i].right <= tags[j].left || tags[j].right <= tags[i].left ||
+                                   tags[i].bottom <= tags[j].top || tags[j].bottom <= tags[i].top;
+            INFO(tags[i].value << " at " << tags[i].left << ", " << tags[i].top << "; "
+                               << tags[j].value << " at " << tags[j].left << ", " << tags[j].top);
+            CHECK(are_apart);
+        }
     }
 }
