@@ -61,8 +61,14 @@ std::string weight_of(const model::CutRow& row, const Derived& derived) {
     return model::weight_text(derived.weights_kg[row.pieces.front()], derived.project->shown);
 }
 
-// In a narrow panel the pieces' members stand below the section, else in a column of their own.
-void draw_cut_line(const model::CutRow& row, const Derived& derived, bool is_narrow) {
+void draw_members(const model::CutRow& row) {
+    const float room = ImGui::GetContentRegionAvail().x;
+    draw_text(text_to_fit(row.members, Type::small, room), Type::small, colour::quiet);
+    log_item("goes to", row.members);
+    draw_hint(row.members);
+}
+
+void draw_cut_line(const model::CutRow& row, const Derived& derived) {
     ImGui::TableNextColumn();
     draw_text_right(std::to_string(row.quantity));
     ImGui::TableNextColumn();
@@ -73,11 +79,25 @@ void draw_cut_line(const model::CutRow& row, const Derived& derived, bool is_nar
     draw_text(hand_words(row.hand), Type::small, colour::quiet);
     ImGui::TableNextColumn();
     draw_text(row.section);
-    if (!is_narrow) ImGui::TableNextColumn();
-    const float room = ImGui::GetContentRegionAvail().x;
-    draw_text(text_to_fit(row.members, Type::small, room), Type::small, colour::quiet);
-    log_item("goes to", row.members);
-    draw_hint(row.members);
+    ImGui::TableNextColumn();
+    draw_members(row);
+}
+
+// On two lines, where the panel is narrow: what can be less in sight stands below.
+void draw_narrow_cut_line(const model::CutRow& row, const Derived& derived) {
+    draw_text(hand_words(row.hand), Type::small, colour::quiet);
+    ImGui::TableNextColumn();
+    draw_text_right(std::to_string(row.quantity));
+    ImGui::TableNextColumn();
+    draw_text_right(model::length_text(*derived.project, row.length));
+    {
+        const FontScope small(Type::small);
+        draw_text_right(weight_of(row, derived), colour::quiet);
+    }
+    ImGui::TableNextColumn();
+    draw_text(text_to_fit(row.section, Type::text, ImGui::GetContentRegionAvail().x));
+    draw_hint(row.section);
+    draw_members(row);
 }
 
 struct CutColumns {
@@ -87,10 +107,9 @@ struct CutColumns {
     ColumnWidth weight{"Each"};
     ColumnWidth hand{"Hand"};
     ColumnWidth section{"From"};
-    bool is_narrow = false;  // no room for the members beside the section
 
-    std::array<const ColumnWidth*, 5> short_ones() const {
-        return {&mark, &count, &length, &weight, &hand};
+    std::array<const ColumnWidth*, 6> all() const {
+        return {&mark, &count, &length, &weight, &hand, &section};
     }
 };
 
@@ -104,29 +123,40 @@ CutColumns cut_columns(const Derived& derived) {
         columns.hand.add(hand_words(row.hand), Type::small);
         columns.section.add(row.section);
     }
-    float taken = columns.section.width();
-    for (const auto* column : columns.short_ones()) taken += column->width();
-    constexpr int count = 7;
-    const float padding = 2 * ImGui::GetStyle().CellPadding.x + scaled(2);
-    constexpr float least_room = 150.0F;  // less holds hardly one name
-    columns.is_narrow =
-        ImGui::GetContentRegionAvail().x - taken - count * padding < scaled(least_room);
     return columns;
 }
 
+// No room for the members in a column of their own.
+bool is_narrow(const CutColumns& columns) {
+    constexpr float least_room = 150.0F;  // less holds hardly one name
+    const float padding = 2 * ImGui::GetStyle().CellPadding.x + scaled(2);
+    float taken = padding;
+    for (const auto* column : columns.all()) taken += column->width() + padding;
+    return ImGui::GetContentRegionAvail().x - taken < scaled(least_room);
+}
+
 void set_up(const CutColumns& columns) {
-    for (const auto* column : columns.short_ones()) column->set_up();
-    if (!columns.is_narrow) columns.section.set_up();
-    ImGui::TableSetupColumn(columns.is_narrow ? "From, goes to" : "Goes to",
-                            ImGuiTableColumnFlags_WidthStretch);
+    for (const auto* column : columns.all()) column->set_up();
+    ImGui::TableSetupColumn("Goes to", ImGuiTableColumnFlags_WidthStretch);
+}
+
+void set_up_narrow(const CutColumns& columns) {
+    const auto fixed = [](const char* name, float a, float b) {
+        ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthFixed, std::max(a, b));
+    };
+    fixed("Mark", columns.mark.width(), columns.hand.width());
+    fixed("Cut", columns.count.width(), 0.0F);
+    fixed("Length", columns.length.width(), columns.weight.width());
+    ImGui::TableSetupColumn("From, goes to", ImGuiTableColumnFlags_WidthStretch);
 }
 
 void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
     const ItemScope items("cuts");
     const CutColumns columns = cut_columns(derived);
-    const TableScope table("cuts", columns.is_narrow ? 6 : 7, list_flags);
+    const bool narrow = is_narrow(columns);
+    const TableScope table(narrow ? "narrow cuts" : "cuts", narrow ? 4 : 7, list_flags);
     if (!table) return;
-    set_up(columns);
+    narrow ? set_up_narrow(columns) : set_up(columns);
     draw_header();
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(derived.cuts.size()));
@@ -140,7 +170,7 @@ void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selecti
                 selection = selection_of(*derived.project, derived.resolved, row.pieces);
             }
             const ItemScope line(name);
-            draw_cut_line(row, derived, columns.is_narrow);
+            narrow ? draw_narrow_cut_line(row, derived) : draw_cut_line(row, derived);
         }
     }
 }
