@@ -49,15 +49,17 @@ std::string where_words(const FindingGroup& group, const std::vector<model::Find
         std::to_string(is_single ? group.concerns.size() : group.findings.size()) + " places";
     if (group.concerns.empty()) return words;
     const auto& first = group.concerns.front();
-    const bool is_one_kind = std::all_of(
-        group.concerns.begin(), group.concerns.end(), [&](const model::Subject& subject) {
-            return subject.kind == first.kind && subject.frame == first.frame;
-        });
+    const auto all_alike = [&](auto member) {
+        return std::all_of(
+            group.concerns.begin(), group.concerns.end(),
+            [&](const model::Subject& subject) { return subject.*member == first.*member; });
+    };
     const bool is_one_each = is_single || group.concerns.size() == group.findings.size();
-    if (!is_one_kind || !is_one_each) return words;
+    if (!all_alike(&model::Subject::kind) || !is_one_each) return words;
     words =
         std::to_string(group.concerns.size()) + " " + std::string(model::name_of(first.kind)) + "s";
-    return first.frame.empty() ? words : words + " of " + first.frame;
+    const bool is_in_one_frame = all_alike(&model::Subject::frame) && !first.frame.empty();
+    return is_in_one_frame ? words + " of " + first.frame : words;
 }
 
 }  // namespace editor

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace editor {
 namespace {
@@ -54,6 +55,21 @@ bool draw_line_start(const std::string& name, const std::string& text, bool chos
     ImGui::SameLine(0, 0);
     draw_text(text, Type::strong);
     return clicked;
+}
+
+// Less room than that is left beside columns of these widths.
+bool is_narrow(std::span<const ColumnWidth* const> columns, float least_room) {
+    const float padding = 2 * ImGui::GetStyle().CellPadding.x + scaled(2);
+    float taken = padding;
+    for (const auto* column : columns) taken += column->width() + padding;
+    return ImGui::GetContentRegionAvail().x - taken < scaled(least_room);
+}
+
+// A column that holds two things, one below the other.
+void set_up_fixed(const char* name, const ColumnWidth& above, const ColumnWidth& below) {
+    const float heading = size_of_text(name, Type::small).x;
+    ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthFixed,
+                            std::max({heading, above.width(), below.width()}) + scaled(2));
 }
 
 std::string weight_of(const model::CutRow& row, const Derived& derived) {
@@ -126,34 +142,23 @@ CutColumns cut_columns(const Derived& derived) {
     return columns;
 }
 
-// No room for the members in a column of their own.
-bool is_narrow(const CutColumns& columns) {
-    constexpr float least_room = 150.0F;  // less holds hardly one name
-    const float padding = 2 * ImGui::GetStyle().CellPadding.x + scaled(2);
-    float taken = padding;
-    for (const auto* column : columns.all()) taken += column->width() + padding;
-    return ImGui::GetContentRegionAvail().x - taken < scaled(least_room);
-}
-
 void set_up(const CutColumns& columns) {
     for (const auto* column : columns.all()) column->set_up();
     ImGui::TableSetupColumn("Goes to", ImGuiTableColumnFlags_WidthStretch);
 }
 
 void set_up_narrow(const CutColumns& columns) {
-    const auto fixed = [](const char* name, float a, float b) {
-        ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthFixed, std::max(a, b));
-    };
-    fixed("Mark", columns.mark.width(), columns.hand.width());
-    fixed("Cut", columns.count.width(), 0.0F);
-    fixed("Length", columns.length.width(), columns.weight.width());
+    set_up_fixed("Mark", columns.mark, columns.hand);
+    columns.count.set_up();
+    set_up_fixed("Length", columns.length, columns.weight);
     ImGui::TableSetupColumn("From, goes to", ImGuiTableColumnFlags_WidthStretch);
 }
 
 void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
     const ItemScope items("cuts");
     const CutColumns columns = cut_columns(derived);
-    const bool narrow = is_narrow(columns);
+    constexpr float least_room = 150.0F;  // less holds hardly one name
+    const bool narrow = is_narrow(columns.all(), least_room);
     const TableScope table(narrow ? "narrow cuts" : "cuts", narrow ? 4 : 7, list_flags);
     if (!table) return;
     narrow ? set_up_narrow(columns) : set_up(columns);
@@ -175,58 +180,106 @@ void draw_cuts(const Derived& derived, const std::vector<Index>& chosen, Selecti
     }
 }
 
-void draw_drill_line(const model::DrillRow& row,
-                     const Derived& derived,
-                     bool is_new_drill,
-                     bool is_new_fence) {
+std::string datum_side(const model::DrillRow& row) {
+    return row.datum_end == model::TableEnd::left ? "left" : "right";
+}
+
+void draw_mark(const model::DrillRow& row, const Derived& derived) {
+    draw_text(mark_name(derived, row.mark), Type::strong);
+    if (row.hand != model::Hand::opposite) return;
+    ImGui::SameLine(0, scaled(4));
+    draw_text("opp.", Type::small, colour::amber);
+    draw_hint("The opposite hand: a mirror image");
+}
+
+void draw_work(const model::DrillRow& row) {
+    const bool plain = row.operation == model::HoleOperation::drill;
+    draw_text(model::name_of(row.operation), plain ? colour::quiet : colour::amber);
+    log_item("work", model::name_of(row.operation));
+}
+
+void draw_mates(const model::DrillRow& row, Type type) {
+    const float room = ImGui::GetContentRegionAvail().x;
+    draw_text(text_to_fit(row.mates_with, type, room), type, colour::quiet);
+    draw_hint(row.mates_with);
+}
+
+void draw_drill_line(const model::DrillRow& row, const Derived& derived, bool is_new_fence) {
     const auto& project = *derived.project;
     ImGui::TableNextColumn();
-    if (is_new_fence || is_new_drill)
-        draw_text(model::length_text(project, row.gauge), Type::strong);
+    if (is_new_fence) draw_text(model::length_text(project, row.gauge), Type::strong);
     ImGui::TableNextColumn();
-    draw_text(mark_name(derived, row.mark), Type::strong);
-    if (row.hand == model::Hand::opposite) {
-        ImGui::SameLine(0, scaled(4));
-        draw_text("opp.", Type::small, colour::amber);
-        draw_hint("The opposite hand: a mirror image");
-    }
+    draw_mark(row, derived);
     ImGui::TableNextColumn();
     draw_text(row.leg, colour::quiet);
     ImGui::TableNextColumn();
     draw_text_right(model::length_text(project, row.from_datum));
     ImGui::TableNextColumn();
-    draw_text(row.datum_end == model::TableEnd::left ? "left" : "right", colour::quiet);
+    draw_text(datum_side(row), colour::quiet);
     ImGui::TableNextColumn();
-    const bool plain = row.operation == model::HoleOperation::drill;
-    draw_text(model::name_of(row.operation), plain ? colour::quiet : colour::amber);
+    draw_work(row);
     ImGui::TableNextColumn();
-    const float room = ImGui::GetContentRegionAvail().x;
-    draw_text(text_to_fit(row.mates_with, Type::text, room), colour::quiet);
-    draw_hint(row.mates_with);
+    draw_mates(row, Type::text);
 }
 
-void set_up_drill_columns(const Derived& derived) {
-    ColumnWidth drill("Drill");
-    ColumnWidth fence("Fence");
-    ColumnWidth mark("Mark");
-    ColumnWidth leg("Leg");
-    ColumnWidth distance("From datum");
-    ColumnWidth datum("Datum");
-    ColumnWidth work("Work");
-    datum.add("right");
+// On two lines, where the panel is narrow.
+void draw_narrow_drill_line(const model::DrillRow& row, const Derived& derived, bool is_new_fence) {
+    const auto& project = *derived.project;
+    draw_text(is_new_fence ? model::length_text(project, row.gauge) : " ", Type::strong);
+    ImGui::TableNextColumn();
+    draw_mark(row, derived);
+    draw_text(row.leg, Type::small, colour::quiet);
+    ImGui::TableNextColumn();
+    draw_text_right(model::length_text(project, row.from_datum));
+    {
+        const FontScope small(Type::small);
+        draw_text_right(datum_side(row), colour::quiet);
+    }
+    ImGui::TableNextColumn();
+    draw_work(row);
+    draw_mates(row, Type::small);
+}
+
+struct DrillColumns {
+    ColumnWidth drill{"Drill"};
+    ColumnWidth fence{"Fence"};
+    ColumnWidth mark{"Mark"};
+    ColumnWidth leg{"Leg"};
+    ColumnWidth distance{"From datum"};
+    ColumnWidth datum{"Datum"};
+    ColumnWidth work{"Work"};
+
+    std::array<const ColumnWidth*, 7> all() const {
+        return {&drill, &fence, &mark, &leg, &distance, &datum, &work};
+    }
+};
+
+DrillColumns drill_columns(const Derived& derived) {
+    DrillColumns columns;
+    columns.datum.add("right");
     for (const auto& row : derived.drills) {
-        drill.add(row.drill, Type::strong);
-        fence.add(model::length_text(*derived.project, row.gauge), Type::strong);
-        mark.add(mark_name(derived, row.mark) + (row.hand == model::Hand::opposite ? " opp." : ""),
-                 Type::strong);
-        leg.add(row.leg);
-        distance.add(model::length_text(*derived.project, row.from_datum));
-        work.add(model::name_of(row.operation));
+        columns.drill.add(row.drill, Type::strong);
+        columns.fence.add(model::length_text(*derived.project, row.gauge), Type::strong);
+        columns.mark.add(
+            mark_name(derived, row.mark) + (row.hand == model::Hand::opposite ? " opp." : ""),
+            Type::strong);
+        columns.leg.add(row.leg);
+        columns.distance.add(model::length_text(*derived.project, row.from_datum));
+        columns.work.add(model::name_of(row.operation));
     }
-    for (const auto* column : {&drill, &fence, &mark, &leg, &distance, &datum, &work}) {
-        column->set_up();
-    }
+    return columns;
+}
+
+void set_up(const DrillColumns& columns) {
+    for (const auto* column : columns.all()) column->set_up();
     ImGui::TableSetupColumn("Meets", ImGuiTableColumnFlags_WidthStretch);
+}
+
+void set_up_narrow(const DrillColumns& columns) {
+    set_up_fixed("Drill, fence", columns.drill, columns.fence);
+    set_up_fixed("Mark, leg", columns.mark, columns.leg);
+    columns.distance.set_up();
+    ImGui::TableSetupColumn("Work, meets", ImGuiTableColumnFlags_WidthStretch);
 }
 
 void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selection& selection) {
@@ -235,9 +288,11 @@ void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selec
         "along the fence. Distances run from the datum end, which lies at the hand given.",
         Type::small, colour::quiet);
     const ItemScope items("drills");
-    const TableScope table("drills", 8, list_flags);
+    const DrillColumns columns = drill_columns(derived);
+    const bool narrow = is_narrow(columns.all(), 60.0F);
+    const TableScope table(narrow ? "narrow drills" : "drills", narrow ? 4 : 8, list_flags);
     if (!table) return;
-    set_up_drill_columns(derived);
+    narrow ? set_up_narrow(columns) : set_up(columns);
     draw_header();
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(derived.drills.size()));
@@ -257,7 +312,9 @@ void draw_drills(const Derived& derived, const std::vector<Index>& chosen, Selec
                 selection = selection_of(*derived.project, derived.resolved,
                                          pieces_of(derived, row.mark, row.hand));
             }
-            draw_drill_line(row, derived, new_drill, new_fence);
+            const ItemScope line("drill " + std::to_string(i + 1));
+            narrow ? draw_narrow_drill_line(row, derived, new_fence)
+                   : draw_drill_line(row, derived, new_fence);
         }
     }
 }

@@ -102,3 +102,14 @@ TEST_CASE("the last of very many findings is reached by scrolling and can be cli
     ui.click_at(there.middle_x(), there.top + 4);
     CHECK_FALSE(ui.desk.ui.selection.subjects.empty());
 }
+
+TEST_CASE("joints of several frames are still called joints", "[editor][findings]") {
+    const auto finding = [](const char* frame) {
+        return model::Finding{.code = "none",
+                              .severity = model::Severity::error,
+                              .concerns = {{model::SubjectKind::joint, frame, "a + b"}},
+                              .what = "no rivet fits"};
+    };
+    const std::vector<model::Finding> findings{finding("box"), finding("counter")};
+    CHECK(editor::where_words(editor::finding_groups(findings)[0], findings) == "2 joints");
+}

@@ -487,3 +487,16 @@ TEST_CASE("a button that opens a list shortens its text rather than lose its arr
               .x < 120);
     CHECK_THAT(editor::text_with_arrow("flat", 120), Catch::StartsWith("flat "));
 }
+
+TEST_CASE("the work of every drilled hole can be read in a narrow window", "[editor][places]") {
+    for (const float width : {800.0F, 1600.0F}) {
+        HeadlessUi ui(width, 700);
+        tests::start_box(ui.desk);
+        editor::run_command(ui.desk, "place.make");
+        ui.settle();
+        ui.click("Make/Drilling");
+        const auto& work = ui.item("Make/drills/drill 2/work");
+        CHECK(work.visible);
+        CHECK(work.right < ui.item("View/picture").left);
+    }
+}
