@@ -127,11 +127,7 @@ bool choose_member(Desk& desk, const std::string& member, std::ostream& err) {
 class Session {
 public:
     Session(GLFWwindow* window, Desk& desk, const WindowOptions& options, std::ostream& out)
-        : window_{window},
-          desk_{desk},
-          options_{options},
-          out_{out},
-          painter_{window, options.samples} {
+        : window_{window}, desk_{desk}, out_{out}, painter_{window, options.samples} {
         if (!options.screenshot) listen_to(window, events_);  // a picture shows no pointer
         if (options.reports_state) items_.emplace();
     }
@@ -213,7 +209,6 @@ private:
 
     GLFWwindow* window_;
     Desk& desk_;
-    const WindowOptions& options_;
     std::ostream& out_;
     WindowEvents events_;
     Painter painter_;

@@ -137,7 +137,7 @@ TEST_CASE("schedules of a project with errors are written all the same, with sta
     CHECK(scheduled.status == 1);
     CHECK_THAT(scheduled.err, Catch::Contains("findings.csv"));
     for (const auto name : model::schedule_names) {
-        CAPTURE(name);
+        INFO(name);
         CHECK(fs::is_regular_file(out / name));
     }
 }

@@ -159,7 +159,8 @@ TEST_CASE("the schedules have the names under which they are known", "[editor][f
     const auto files =
         model::schedule_files(editor::project_of(ui.desk), *ui.desk.catalogue, ui.now().resolved);
     REQUIRE(files.size() == model::schedule_names.size());
-    for (std::size_t i = 0; i < files.size(); ++i) CHECK(files[i].name == model::schedule_names[i]);
+    for (std::size_t i = 0; i < files.size(); ++i)
+        CHECK(files[i].name == std::string(model::schedule_names[i]));
 }
 
 TEST_CASE("files of other kinds are told by what they are", "[editor][files]") {

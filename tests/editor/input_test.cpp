@@ -49,7 +49,7 @@ TEST_CASE("ten quick presses of a shortcut all arrive", "[editor][input]") {
     bool was_down = false;
     while (queue.is_pending()) {
         queue.apply(io);
-        const bool is_down = io.KeysDown['S'];
+        const bool is_down = io.KeysDown[int{'S'}];
         if (is_down && !was_down && io.KeyCtrl) ++presses;
         was_down = is_down;
     }

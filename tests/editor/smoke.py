@@ -128,8 +128,9 @@ def test(barwright, folder):
         hands.click(item(program, "Files/Take"))
         program.wait_for("written schedules", lambda s: "schedules" in s["notice"])
 
-        for _ in range(3):  # made, pulled, typed: as many keys as steps, and none is lost
-            hands.do("key --delay 0 ctrl+z")
+        # Made, pulled, typed: as many keys as steps, faster than frames are drawn, and none is lost.
+        # Some milliseconds apart, since the window library takes keys of one millisecond for one.
+        hands.do("key --delay 4 ctrl+z ctrl+z ctrl+z")
         program.wait_for("everything undone", lambda s: s["pieces"] == 0)
         hands.do("key ctrl+q")
         program.wait_for("the question", lambda s: s["dialog"] == "unsaved")
