@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# The built program on every sample as a maker uses it: findings, schedules, a picture, and the
+# The built program on every sample as a maker uses it: findings, schedules, exports, a picture, and the
 # window on a virtual display.
 # Usage: tests/smoke.sh PROGRAM
 # Needs python3, xvfb and xauth.
@@ -17,13 +17,17 @@ fail() {
 tables=(cut.csv drill.csv fasteners.csv findings.csv bars.csv pieces.json)
 
 run_on() {
-    local sample=$1 name table
+    local sample=$1 name table format
     name=$(basename "$sample" .json)
     "$barwright" check "$sample" >"$out/$name.txt" || fail "check $sample: $(<"$out/$name.txt")"
     tail -n 1 "$out/$name.txt"
     "$barwright" schedule "$sample" --out "$out/$name" >/dev/null || fail "schedule $sample"
     for table in "${tables[@]}"; do
         [[ -s $out/$name/$table ]] || fail "$sample: $table is missing or empty"
+    done
+    for format in step glb stl obj; do
+        "$barwright" export "$sample" --out "$out/$name.$format" >/dev/null || fail "export $sample"
+        [[ -s $out/$name.$format ]] || fail "$sample: the $format file is missing or empty"
     done
     # Without a display, as on a machine that has none.
     env -u DISPLAY -u WAYLAND_DISPLAY "$barwright" picture "$sample" --out "$out/$name.png" \
@@ -56,4 +60,4 @@ refuses xvfb-run -a "$barwright" edit "${samples[0]}" --screenshot "$out/none.pn
 status=0
 "$barwright" check "${samples[0]}" 2>/dev/null >/dev/full || status=$?
 ((status == 2)) || fail "a full disk gave exit status $status, not 2"
-echo "smoke: ${#samples[@]} samples checked, scheduled, pictured and opened"
+echo "smoke: ${#samples[@]} samples checked, scheduled, exported, pictured and opened"

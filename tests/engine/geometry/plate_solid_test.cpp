@@ -3,11 +3,13 @@
 #include "engine/geometry/solid_measure.h"
 #include "engine/geometry/solid_mesh.h"
 
+#include "tests/support/dice.h"
 #include "tests/support/mesh_checks.h"
 #include "tests/support/solid_checks.h"
 
 #include <catch2/catch.hpp>
 
+#include <cmath>
 #include <numbers>
 
 namespace {
@@ -34,6 +36,18 @@ Solid solid_of(const engine::PlateShape& shape) {
     CHECK(tests::open_edges(mesh) == 0);
     CHECK(tests::faulty_triangles(mesh) == 0);
     return solid;
+}
+
+// Round a middle in whole millimetres, so that many corners share a row or a column.
+std::vector<engine::FacePoint> random_star(tests::Dice& dice) {
+    std::vector<engine::FacePoint> loop;
+    const auto corners = 5 + dice.below(25);
+    for (std::uint32_t i = 0; i < corners; ++i) {
+        const double angle = 2.0 * pi * i / corners;
+        const double reach = 60.0 + dice.below(90);
+        loop.push_back({std::round(reach * std::cos(angle)), std::round(reach * std::sin(angle))});
+    }
+    return loop;
 }
 
 }  // namespace
@@ -97,4 +111,34 @@ TEST_CASE("loops that cross, touch or fold back on themselves are told", "[engin
     CHECK_FALSE(engine::is_simple({{{0.0, 0.0}, {10.0, 0.0}, {4.0, 0.0}, {4.0, 8.0}}}));
     CHECK_FALSE(engine::is_simple({{{0.0, 0.0}, {30.0, 0.0}, {30.0, 30.0}, {0.0, 30.0}},
                                    {{5.0, 5.0}, {5.0, 30.0}, {10.0, 5.0}}}));
+}
+
+TEST_CASE("plates of any simple outline are closed, and their meshes hold what they do",
+          "[engine][solid]") {
+    const auto seed = GENERATE(range(0U, 300U));
+    CAPTURE(seed);
+    tests::Dice dice{seed};
+    PlateLoops loops{random_star(dice)};
+    // Rows of cut-outs within what every star covers.
+    const auto rows = dice.below(4);
+    for (std::uint32_t i = 0; i < rows; ++i) {
+        const double y = -22.0 + 12.0 * i;
+        const double reach = 10.0 + dice.below(15);
+        loops.push_back({{-reach, y}, {-reach, y + 6.0}, {reach, y + 6.0}, {reach, y}});
+    }
+    if (!engine::is_simple(loops)) return;  // a star's whole millimetres may fold it
+    std::vector<RoundHole> holes;
+    for (int i = 0; i < 12; ++i) {
+        const double x = dice.below(120) - 60.0;
+        holes.push_back({{x, std::round(dice.below(24) * 5.0) - 60.0}, 1.0 + dice.below(3)});
+    }
+    const auto solid = solid_of({.near = loops, .thickness = 3.0, .holes = holes});
+    engine::Mesh mesh;
+    engine::SolidMesher mesher;
+    REQUIRE(mesher.append(mesh, solid, {}));
+    const double exact = engine::measure_of(solid).volume;
+    CHECK(tests::volume(mesh) == Approx(exact).epsilon(0.005));
+    double flat = 0.0;
+    for (const auto& loop : loops) flat += engine::twice_area(loop) / 2.0;
+    CHECK(exact <= flat * 3.0 * (1.0 + 1e-12));
 }
