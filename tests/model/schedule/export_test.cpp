@@ -10,6 +10,7 @@
 #include <cmath>
 #include <cstring>
 #include <regex>
+#include <set>
 
 namespace {
 
@@ -104,6 +105,27 @@ TEST_CASE("STEP writes every real with a point and its placements by their right
         if (++checked == 500) break;
     }
     CHECK(checked > 100);
+}
+
+// Readers mend a face that looks the wrong way without a word, so it is read here.
+TEST_CASE("STEP has the walls of holes look towards their axis", "[model][export]") {
+    const auto job = tests::small_job();
+    const auto step = bytes_of(ExportFormat::step);
+    const std::regex cylinder{R"(#(\d+)=CYLINDRICAL_SURFACE)"};
+    const std::regex face{R"(=ADVANCED_FACE\('',\([^)]*\),#(\d+),\.([TF])\.\))"};
+    std::set<std::string> cylinders;
+    for (std::sregex_iterator at{step.begin(), step.end(), cylinder}, end; at != end; ++at)
+        cylinders.insert((*at)[1]);
+    CHECK(cylinders.size() == job.resolved.holes.size());
+    std::size_t flat = 0;
+    std::size_t hollow = 0;
+    for (std::sregex_iterator at{step.begin(), step.end(), face}, end; at != end; ++at) {
+        const bool is_round = cylinders.contains((*at)[1]);
+        CHECK((*at)[2] == (is_round ? "F" : "T"));
+        ++(is_round ? hollow : flat);
+    }
+    CHECK(hollow == cylinders.size());
+    CHECK(flat > 0);
 }
 
 TEST_CASE("STEP texts and numbers are written as the standard asks", "[model][export]") {
