@@ -74,7 +74,7 @@ std::optional<Change> draw_one(const Derived& derived, const SawField& it, SawTy
     }
     std::optional<Change> change;
     if (field.active || field.changed || field.left) {
-        if (!is_typed || typing.text != text) typing = {it.name, text};
+        if (!is_typed || typing.text != text) typing = {.field = it.name, .text = text};
         if (field.entered || field.left) change = take_typed_saw(typing, derived);
     }
     if (typing.field == it.name) typing.is_drawn = true;
