@@ -1,5 +1,6 @@
 #include "model/schedule/export.h"
 
+#include "model/resolve/piece_solid.h"
 #include "model/schedule/step_text.h"
 
 #include "tests/model/schedule/small_job.h"
@@ -116,7 +117,14 @@ TEST_CASE("STEP has the walls of holes look towards their axis", "[model][export
     std::set<std::string> cylinders;
     for (std::sregex_iterator at{step.begin(), step.end(), cylinder}, end; at != end; ++at)
         cylinders.insert((*at)[1]);
-    CHECK(cylinders.size() == job.resolved.holes.size());
+    model::PieceSolids solids{job.resolved, job.catalogue};
+    model::PieceSolid made;
+    std::size_t holes = 0;
+    for (model::Index i = 0; i < job.resolved.pieces.size(); ++i) {
+        REQUIRE(solids.make(made, i));
+        holes += made.solid.hole_count;
+    }
+    CHECK(cylinders.size() == holes);
     std::size_t flat = 0;
     std::size_t hollow = 0;
     for (std::sregex_iterator at{step.begin(), step.end(), face}, end; at != end; ++at) {
