@@ -82,10 +82,6 @@ WideInteger magnitude(Length length) {
     return nm < 0 ? -nm : nm;
 }
 
-bool is_on_mark(Length length, const TapeStyle& style) {
-    return magnitude(length) * marks_per_unit(style) % nm_per_unit(style.form) == 0;
-}
-
 Marks marks_of(Length length, const TapeStyle& style) {
     const WideInteger unit = nm_per_unit(style.form);
     const WideInteger per_unit = marks_per_unit(style);
@@ -192,6 +188,10 @@ LengthUnit bare_unit(const TapeStyle& style) {
             return LengthUnit::metre;
     }
     return LengthUnit::inch;
+}
+
+bool is_on_mark(Length length, const TapeStyle& style) {
+    return magnitude(length) * marks_per_unit(style) % nm_per_unit(style.form) == 0;
 }
 
 std::string tape_text(Length length, const TapeStyle& style) {

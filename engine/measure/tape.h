@@ -30,6 +30,9 @@ Length tape_step(const TapeStyle& style);
 // The unit in which a bare number is meant in that style.
 LengthUnit bare_unit(const TapeStyle& style);
 
+// Whether a length lies on a mark, exactly.
+bool is_on_mark(Length length, const TapeStyle& style);
+
 // Rounded to the nearest mark, halves away from zero: "18 3/8", "1' 6 3/8\"", "466.7". What is
 // printed can be read again, and printing that gives the same text.
 std::string tape_text(Length length, const TapeStyle& style);

@@ -208,10 +208,6 @@ const BlindRivet* rivet_for(const Catalogue& catalogue,
                             MeasureSystem system,
                             engine::Length thickest);
 
-// The thickest pin that goes into the hole and is not too loose in it: its own hole is at most
-// 1/64 in smaller (common practice: pins are sold by the rivet's nominal size). Null when none is.
-const SheetPin* pin_for(const Catalogue& catalogue, engine::Length hole);
-
 // The ids nearest to a misspelt one, for the mend of a finding; at most `most`.
 std::vector<std::string> nearest_section_ids(const Catalogue& catalogue,
                                              std::string_view id,

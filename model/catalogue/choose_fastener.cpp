@@ -38,14 +38,4 @@ const BlindRivet* rivet_for(const Catalogue& catalogue,
     return largest;
 }
 
-const SheetPin* pin_for(const Catalogue& catalogue, engine::Length hole) {
-    using namespace engine::literals;
-    const SheetPin* best = nullptr;
-    for (const auto& pin : catalogue.pins) {
-        if (pin.diameter > hole || hole - pin.hole > 1_in_64) continue;
-        if (best == nullptr || pin.diameter > best->diameter) best = &pin;
-    }
-    return best;
-}
-
 }  // namespace model

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "model/project/project.h"
+#include "model/project/shop_limits.h"
 
 #include <array>
 #include <cstdint>
@@ -392,8 +393,9 @@ void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("end_trim", a_length), &Shop::end_trim);
     visit(optional("end_gap", a_length_or_none), &Shop::end_gap);
     visit(optional("graduation", a_length_or_none), &Shop::graduation);
-    visit(optional("edge_distance", between(1.5, 100)), &Shop::edge_distance);
-    visit(optional("pitch", between(3, 100)), &Shop::pitch);
+    visit(optional("edge_distance", between(least_edge_distance, most_edge_distance)),
+          &Shop::edge_distance);
+    visit(optional("pitch", between(least_pitch, most_pitch)), &Shop::pitch);
     visit(optional("per_lap", between(0, most_per_lap)), &Shop::per_lap);
     visit(optional("fastener", a_text), &Shop::fastener);
     visit(optional("nose_radius", a_length), &Shop::nose_radius);

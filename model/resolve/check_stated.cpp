@@ -1,5 +1,8 @@
 #include "model/resolve/check_stated.h"
 
+#include "model/project/walk_texts.h"
+#include "model/resolve/name_index.h"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -7,12 +10,6 @@
 
 namespace model {
 namespace {
-
-template <class Things>
-auto find_named(const Things& things, const std::string& name) {
-    return std::find_if(things.begin(), things.end(),
-                        [&](const auto& thing) { return thing.name == name; });
-}
 
 Finding fault(std::string code, Subject subject, std::string what, std::string mend) {
     return {.code = std::move(code),
@@ -22,19 +19,26 @@ Finding fault(std::string code, Subject subject, std::string what, std::string m
             .mend = std::move(mend)};
 }
 
-void check_bay_planes(const Frame& frame,
+// What a frame's kept things may refer to.
+struct Names {
+    const Frame& frame;
+    NameIndex planes;
+    NameIndex bays;
+};
+
+void check_bay_planes(const Names& names,
                       const Bay& bay,
                       Axis axis,
-                      const std::array<std::string, 2>& names,
+                      const std::array<std::string, 2>& planes,
                       std::vector<Finding>& findings) {
-    const Subject subject{SubjectKind::bay, frame.name, bay.name};
-    for (const auto& name : names) {
-        const auto plane = find_named(frame.planes, name);
-        if (plane == frame.planes.end()) {
+    const Subject subject{SubjectKind::bay, names.frame.name, bay.name};
+    for (const auto& name : planes) {
+        const auto plane = names.planes.find(name);
+        if (plane == names.planes.end()) {
             findings.push_back(fault("unknown_plane", subject,
                                      "it refers to a plane \"" + name + "\" that is not there",
                                      "add the plane, or choose another"));
-        } else if (plane->axis != axis) {
+        } else if (names.frame.planes[plane->second].axis != axis) {
             findings.push_back(fault("wrong_axis", subject,
                                      "its plane \"" + name + "\" lies across another axis",
                                      "choose a plane across the right axis"));
@@ -42,14 +46,44 @@ void check_bay_planes(const Frame& frame,
     }
 }
 
-void check_bay_name(const Frame& frame,
+void check_bay_name(const Names& names,
                     const Subject& subject,
                     const std::string& bay,
                     std::vector<Finding>& findings) {
-    if (find_named(frame.bays, bay) != frame.bays.end()) return;
+    if (names.bays.contains(bay)) return;
     findings.push_back(fault("unknown_bay", subject,
                              "it refers to a bay \"" + bay + "\" that is not there",
                              "add the bay, or choose another"));
+}
+
+void check_diagonals(const Project& project, const Names& names, std::vector<Finding>& findings) {
+    for (const auto& diagonal : names.frame.diagonals) {
+        const Subject subject{SubjectKind::diagonal, names.frame.name, diagonal.name};
+        for (const auto& plane :
+             {diagonal.face, diagonal.from[0], diagonal.from[1], diagonal.to[0], diagonal.to[1]}) {
+            if (names.planes.contains(plane)) continue;
+            findings.push_back(fault("unknown_plane", subject,
+                                     "it refers to a plane \"" + plane + "\" that is not there",
+                                     "add the plane, or choose another"));
+        }
+        if (std::ranges::find(project.stock, diagonal.stock, &Stock::name) != project.stock.end()) {
+            continue;
+        }
+        findings.push_back(fault("unknown_stock", subject,
+                                 "it refers to stock \"" + diagonal.stock + "\" that is not there",
+                                 "add the stock, or choose another"));
+    }
+}
+
+// All formulas of a thing that nothing else works out.
+template <class Thing>
+void check_formulas(const Thing& thing, const Subject& subject, Values& values) {
+    walk_texts(thing, [&](const Meaning& meaning, const std::string& formula, const Trail& trail) {
+        if (meaning.role != Role::formula) return;
+        const auto what = trail.empty() ? std::string{"formula"} : "formula of the " + trail.back();
+        values.check(formula, meaning.quantity.value_or(engine::QuantityKind::length), subject,
+                     what + " \"" + formula + "\"");
+    });
 }
 
 }  // namespace
@@ -75,25 +109,47 @@ void check_shop(const Shop& shop, const Catalogue& catalogue, std::vector<Findin
     }
 }
 
-void check_kept_things(const Frame& frame, std::vector<Finding>& findings) {
+void check_room(const Project& project, Values& values, std::vector<Finding>& findings) {
+    index_names(project.room, SubjectKind::obstacle, {}, findings);
+    for (const auto& obstacle : project.room) {
+        check_formulas(obstacle, {SubjectKind::obstacle, {}, obstacle.name}, values);
+    }
+    for (const auto& stock : project.stock) {
+        check_formulas(stock, {SubjectKind::stock, {}, stock.name}, values);
+    }
+}
+
+void check_kept_things(const Project& project,
+                       const Frame& frame,
+                       Values& values,
+                       std::vector<Finding>& findings) {
+    std::vector<Finding> told_already;  // planes are indexed where members are laid out
+    const Names names{frame,
+                      index_names(frame.planes, SubjectKind::plane, frame.name, told_already),
+                      index_names(frame.bays, SubjectKind::bay, frame.name, findings)};
+    index_names(frame.panels, SubjectKind::panel, frame.name, findings);
     for (const auto& bay : frame.bays) {
-        check_bay_planes(frame, bay, Axis::x, bay.x, findings);
-        check_bay_planes(frame, bay, Axis::y, bay.y, findings);
-        check_bay_planes(frame, bay, Axis::z, bay.z, findings);
+        check_bay_planes(names, bay, Axis::x, bay.x, findings);
+        check_bay_planes(names, bay, Axis::y, bay.y, findings);
+        check_bay_planes(names, bay, Axis::z, bay.z, findings);
     }
     for (const auto& panel : frame.panels) {
-        check_bay_name(frame, {SubjectKind::panel, frame.name, panel.name}, panel.bay, findings);
+        const Subject subject{SubjectKind::panel, frame.name, panel.name};
+        check_bay_name(names, subject, panel.bay, findings);
+        check_formulas(panel, subject, values);
     }
     for (const auto& load : frame.loads) {
         const Subject subject{SubjectKind::load, frame.name, load.name};
         if (const auto* bay = std::get_if<std::string>(&load.where)) {
-            check_bay_name(frame, subject, *bay, findings);
+            check_bay_name(names, subject, *bay, findings);
         }
+        check_formulas(load, subject, values);
         if (!std::isfinite(load.mass_kg) || load.mass_kg < 0.0) {
             findings.push_back(
                 fault("bad_load", subject, "its mass is below zero", "give its mass in kilograms"));
         }
     }
+    check_diagonals(project, names, findings);
 }
 
 }  // namespace model

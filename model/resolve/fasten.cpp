@@ -16,6 +16,11 @@ Nm thickness_of(const Plate& plate) {
     return plate.box.hi[plate.normal_axis] - plate.box.lo[plate.normal_axis];
 }
 
+Nm thickest_of(const LapSite& site) {
+    return std::max(thickness_of(site.upper.plates[site.lap.upper_wall]),
+                    thickness_of(site.lower.plates[site.lap.lower_wall]));
+}
+
 struct KnownAnswer {
     Nm thickest = 0;
     Nm stack = 0;
@@ -51,6 +56,7 @@ public:
         }
         overrides_.report_unused(findings_);
         if (!long_nosed_.empty()) findings_.push_back(long_nose(std::move(long_nosed_)));
+        if (!thin_.empty()) findings_.push_back(thin_rivet(std::move(thin_)));
         return plans;
     }
 
@@ -87,6 +93,9 @@ private:
         if (fits < plan.wanted) report_too_few(site, *answer.choice, fits, plan.wanted);
         if (fits == 0 && lap.gap > 0) return {};
         if (fits > 0 && laid_out.long_nose) long_nosed_.push_back(subject_of(lap));
+        if (fits > 0 && answer.choice->diameter < thickest_of(site)) {
+            thin_.push_back(subject_of(lap));
+        }
         return plan;
     }
 
@@ -96,10 +105,8 @@ private:
         if (!id.empty() && find_rivet(catalogue_, id) == nullptr) {
             findings_.push_back(unknown_fastener(catalogue_, id, subject_of(site.lap)));
         }
-        const Nm thickest = std::max(thickness_of(site.upper.plates[site.lap.upper_wall]),
-                                     thickness_of(site.lower.plates[site.lap.lower_wall]));
-        return remembered_answer(id, catalogue_.sections[site.upper.section].system, thickest,
-                                 stack_of(site));
+        return remembered_answer(id, catalogue_.sections[site.upper.section].system,
+                                 thickest_of(site), stack_of(site));
     }
 
     // Laps of one project ask for a handful of different fasteners.
@@ -122,7 +129,11 @@ private:
                         const FastenerChoice& choice,
                         Index fits,
                         Index wanted) {
-        const TooFew few{.choice = choice, .fits = fits, .wanted = wanted};
+        const auto on_half_marks = layouts_.count_on_half_marks(site, choice, wanted);
+        const TooFew few{.choice = choice,
+                         .fits = fits,
+                         .wanted = wanted,
+                         .on_half_marks = static_cast<Index>(on_half_marks)};
         findings_.push_back(too_few_fasteners(catalogue_, few, smaller_that_helps(site, few),
                                               subject_of(site.lap)));
     }
@@ -151,6 +162,7 @@ private:
     LapLayouts layouts_;
     std::vector<KnownAnswer> known_;
     std::vector<Subject> long_nosed_;
+    std::vector<Subject> thin_;
     const std::string by_the_shop_or_the_plates_;
 };
 

@@ -38,9 +38,10 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
 
 // Joints, fasteners, holes and shims of all plans. The pieces of every frame are in `out` already,
 // contiguous by frame; shims are put behind the pieces of their frame and all numbers follow.
-// Gives the pairs of joints whose fasteners meet all the same.
+// `stocks_alike` as by first_stocks_alike. Gives the pairs of joints whose fasteners meet all the
+// same.
 std::vector<std::array<Index, 2>> place_fasteners(const Catalogue& catalogue,
-                                                  std::size_t stock_count,
+                                                  std::span<const Index> stocks_alike,
                                                   std::vector<LapPlan> plans,
                                                   Resolved& out);
 

@@ -38,6 +38,10 @@ Finding too_few_fasteners(const Catalogue& catalogue,
                                  ? std::string{}
                                  : "a smaller rivet (" + smaller.rivet->id + ": " +
                                        std::to_string(smaller.count) + " would fit), ";
+    const auto finer_marks = few.on_half_marks <= few.fits
+                                 ? std::string{}
+                                 : "marks half as far apart in the shop's settings (" +
+                                       std::to_string(few.on_half_marks) + " would fit), ";
     return {.code = "too_few_fasteners",
             .severity = few.fits == 0 ? Severity::error : Severity::warning,
             .concerns = {std::move(joint)},
@@ -45,7 +49,22 @@ Finding too_few_fasteners(const Catalogue& catalogue,
                         {"wanted", static_cast<double>(few.wanted)},
                         {"diameter", Length::from_nm(few.choice.diameter)}},
             .what = how_many + " in this lap with its edge distance, pitch and room for the tool",
-            .mend = smaller_one + "a wider leg, or a gusset"};
+            .mend = finer_marks + smaller_one + "a wider leg, or a gusset"};
+}
+
+// The rule: 1 to 3 times the thickest sheet, NAVEDTRA 14018 p. 13.
+Finding thin_rivet(std::vector<Subject> joints) {
+    const auto count = static_cast<double>(joints.size());
+    return {.code = "thin_rivet",
+            .severity = Severity::note,
+            .concerns = std::move(joints),
+            .numbers = {{"joints", count}},
+            .what =
+                "the rivets are thinner than the thickest plate that they hold; the rule is 1 "
+                "to 3 times its thickness",
+            .mend =
+                "choose a thicker rivet if its legs have room for one, or thinner bar; "
+                "otherwise count on the rivet's own strength only"};
 }
 
 // Nose extensions of up to about 1 in are sold for hand tools: a rivet maker's advice page.

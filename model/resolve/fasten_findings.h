@@ -18,6 +18,7 @@ struct TooFew {
     const FastenerChoice& choice;
     Index fits = 0;
     Index wanted = 0;
+    Index on_half_marks = 0;  // how many would fit on marks half as far apart
 };
 
 // A thinner rivet of which `count` would fit; null: none helps.
@@ -32,5 +33,8 @@ Finding too_few_fasteners(const Catalogue& catalogue,
                           Subject joint);
 
 Finding long_nose(std::vector<Subject> joints);
+
+// Rivets thinner than the thickest plate that they hold.
+Finding thin_rivet(std::vector<Subject> joints);
 
 }  // namespace model

@@ -121,7 +121,7 @@ private:
     std::vector<Index> first_;  // of each piece's stretches, and one past the last
 };
 
-// One way to move all centres of a lap, in marks.
+// One way to move all centres of a lap, in steps of some marks.
 struct Move {
     std::array<Nm, 2> by{};
     int new_lines = 0;
@@ -136,10 +136,12 @@ public:
     Mover(const Catalogue& catalogue,
           std::span<const LapPlan> plans,
           std::span<const Piece> pieces,
+          std::span<const Index> stocks_alike,
           std::vector<Centres>& centres)
         : catalogue_{catalogue},
           plans_{plans},
           pieces_{pieces},
+          stocks_alike_{stocks_alike},
           centres_{centres},
           along_{catalogue, plans, pieces} {
         bodies_.reserve(plans.size());
@@ -187,14 +189,27 @@ private:
 
     Centres after(const Move& move, Index plan) const {
         Centres moved = centres_[plan];
-        const Nm step = plans_[plan].layout.marks.step;
+        const Nm step_length = plans_[plan].layout.marks.step * stride(plan);
         for (auto& centre : moved) {
-            for (std::size_t k = 0; k < 2; ++k) centre[k] += move.by[k] * step;
+            for (std::size_t k = 0; k < 2; ++k) centre[k] += move.by[k] * step_length;
         }
         return moved;
     }
 
-    // How far all centres may move in one direction, in marks: by a head's width at most, beyond
+    // More steps than this to one side are no better: on a finer tape each spans several marks.
+    static constexpr Nm most_steps = 12;
+
+    Nm head(Index plan) const {
+        return catalogue_.rivets[plans_[plan].fastener.spec.index].head_diameter_most.nm();
+    }
+
+    // How many marks one step of a move spans: a head's width is within reach.
+    Nm stride(Index plan) const {
+        const Nm step = plans_[plan].layout.marks.step;
+        return std::max<Nm>(1, (head(plan) + step * most_steps - 1) / (step * most_steps));
+    }
+
+    // How far all centres may move in one direction, in steps: by a head's width at most, beyond
     // which nothing of the other can be in the way.
     std::array<Nm, 2> freedom(Index plan, std::size_t direction) const {
         const Layout& layout = plans_[plan].layout;
@@ -205,9 +220,9 @@ private:
         const Nm phase = layout.marks.phase[direction];
         const Nm back = (*least)[direction] - phase - layout.least[direction] * step;
         const Nm on = layout.most[direction] * step + phase - (*most)[direction];
-        const Nm head = catalogue_.rivets[plans_[plan].fastener.spec.index].head_diameter_most.nm();
-        const Nm furthest = (head + step - 1) / step;
-        return {-std::clamp<Nm>(back / step, 0, furthest), std::clamp<Nm>(on / step, 0, furthest)};
+        const Nm step_length = step * stride(plan);
+        return {-std::clamp<Nm>(back / step_length, 0, most_steps),
+                std::clamp<Nm>(on / step_length, 0, most_steps)};
     }
 
     std::vector<Move> moves_of(Index plan) {
@@ -233,7 +248,8 @@ private:
 
     Line line_of(Index plan, std::size_t direction, const std::array<Nm, 2>& centre) const {
         const Lap& lap = plans_[plan].lap;
-        return {pieces_[direction == 0 ? lap.lower : lap.upper].stock, centre[direction]};
+        const Index stock = pieces_[direction == 0 ? lap.lower : lap.upper].stock;
+        return {stock == no_index ? no_index : stocks_alike_[stock], centre[direction]};
     }
 
     void note_lines(Index plan) {
@@ -270,6 +286,7 @@ private:
     const Catalogue& catalogue_;
     std::span<const LapPlan> plans_;
     std::span<const Piece> pieces_;
+    std::span<const Index> stocks_alike_;
     std::vector<Centres>& centres_;
     LapsAlongPieces along_;
     std::vector<Bodies> bodies_;
@@ -291,8 +308,9 @@ Subject joint_subject(const Project& project, const Resolved& resolved, Index in
 std::vector<LapPair> keep_apart(const Catalogue& catalogue,
                                 std::span<const LapPlan> plans,
                                 std::span<const Piece> pieces,
+                                std::span<const Index> stocks_alike,
                                 std::vector<Centres>& centres) {
-    return Mover(catalogue, plans, pieces, centres).keep_apart();
+    return Mover(catalogue, plans, pieces, stocks_alike, centres).keep_apart();
 }
 
 void report_fasteners_that_meet(const Project& project,

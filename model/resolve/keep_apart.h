@@ -19,10 +19,12 @@ using LapPair = std::array<Index, 2>;
 
 // Moves the centres of laps whose fasteners meet those of another lap on the same piece, within the
 // freedom of their layout: onto gauge lines that are in use before others, and then as little as
-// will do. Gives the pairs that meet all the same, in order.
+// will do. `stocks_alike` as by
+// first_stocks_alike. Gives the pairs that meet all the same, in order.
 std::vector<LapPair> keep_apart(const Catalogue& catalogue,
                                 std::span<const LapPlan> plans,
                                 std::span<const Piece> pieces,
+                                std::span<const Index> stocks_alike,
                                 std::vector<Centres>& centres);
 
 // A finding `fasteners_meet` for each pair.

@@ -168,15 +168,16 @@ Finding loose_end(const FrameSkeleton& s, const Frame& frame, Index piece, bool 
     std::string where = "the end at \"" + (at_from ? member.from : member.to) + "\"";
     if (!at_node) where = "the end where it is parted by another member";
     if (is_split) where += " of piece " + std::to_string(part + 1);
-    return {.code = "loose_end",
-            .severity = Severity::warning,
-            .concerns = {member_subject(frame, bar.member)},
-            .numbers = {{"piece", static_cast<double>(part + 1)}, {"end", at_from ? 0.0 : 1.0}},
-            .what = where + " lies against nothing that it could be fastened to",
-            .mend = at_node
-                        ? "let it run on past the node by a leg, turn a leg to the other side, or "
-                          "add a member that it can lap"
-                        : "turn the crossing member's leg, or let this one run to another plane"};
+    return {
+        .code = "loose_end",
+        .severity = Severity::warning,
+        .concerns = {member_subject(frame, bar.member)},
+        .numbers = {{"piece", static_cast<double>(part + 1)}, {"end", at_from ? 0.0 : 1.0}},
+        .what = where + " lies against nothing that it could be fastened to",
+        .mend = at_node
+                    ? "let it run on past the node by a leg, turn a leg to the other side, or "
+                      "add a member that it can lap"
+                    : "add a rail or a post that stands on the crossing member and laps this one"};
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "model/resolve/lap_layout.h"
 
+#include "model/project/shop_limits.h"
 #include "model/resolve/lap_room.h"
 #include "model/resolve/surroundings.h"
 
@@ -58,10 +59,26 @@ Nm stack_of(const LapSite& site) {
 }
 
 LapLayout LapLayouts::best(const LapSite& site, const FastenerChoice& choice, Index wanted) {
+    // Half marks serve where no mark lies within the room that there is.
+    const std::array<Nm, 2> steps{shop_.graduation, shop_.graduation / 2};
+    return best_on(steps, site, choice, wanted);
+}
+
+int LapLayouts::count_on_half_marks(const LapSite& site,
+                                    const FastenerChoice& choice,
+                                    Index wanted) {
+    const std::array<Nm, 1> steps{shop_.graduation / 2};
+    return best_on(steps, site, choice, wanted).layout.count;
+}
+
+LapLayout LapLayouts::best_on(std::span<const Nm> steps,
+                              const LapSite& site,
+                              const FastenerChoice& choice,
+                              Index wanted) {
     LapLayout best;
     for (const bool long_nose : {false, true}) {
         for (const bool head_on_upper : {true, false}) {
-            const auto next = attempt(site, choice, wanted, head_on_upper, long_nose);
+            const auto next = attempt(site, choice, wanted, head_on_upper, long_nose, steps);
             if (next.layout.count == static_cast<int>(wanted)) return next;
             if (next.layout.count > best.layout.count) best = next;
         }
@@ -73,18 +90,18 @@ LapLayout LapLayouts::attempt(const LapSite& site,
                               const FastenerChoice& choice,
                               Index wanted,
                               bool head_on_upper,
-                              bool long_nose) {
+                              bool long_nose,
+                              std::span<const Nm> steps) {
     const LapAxes axes = lap_axes(site.upper, site.lower);
-    const Region within =
-        inside_edges(axes, site.lap, upper_wall(site), lower_wall(site),
-                     in_diameters(rules_.edge_distance, 1.5, 20.0, choice.diameter));
-    const Nm pitch = in_diameters(rules_.pitch, 3.0, 50.0, choice.diameter);
+    const Region within = inside_edges(axes, site.lap, upper_wall(site), lower_wall(site),
+                                       in_diameters(rules_.edge_distance, least_edge_distance,
+                                                    most_edge_distance, choice.diameter));
+    const Nm pitch = in_diameters(rules_.pitch, least_pitch, most_pitch, choice.diameter);
 
     LapLayout result{.head_on_upper = head_on_upper, .long_nose = long_nose};
     if (within.lo[0] > within.hi[0] || within.lo[1] > within.hi[1]) return result;
     gather_obstacles(site, choice, within, result);
-    // Half marks serve where no mark lies within the room that there is.
-    for (const Nm step : {shop_.graduation, shop_.graduation / 2}) {
+    for (const Nm step : steps) {
         if (step <= 0) continue;
         const Marks marks = marks_for(site, choice, step, result);
         result.layout =

@@ -36,12 +36,20 @@ public:
     // then the one with the head on the upper piece, which lies outside, for looks.
     LapLayout best(const LapSite& site, const FastenerChoice& choice, Index wanted);
 
+    // How many would fit on marks half as far apart.
+    int count_on_half_marks(const LapSite& site, const FastenerChoice& choice, Index wanted);
+
 private:
+    LapLayout best_on(std::span<const Nm> steps,
+                      const LapSite& site,
+                      const FastenerChoice& choice,
+                      Index wanted);
     LapLayout attempt(const LapSite& site,
                       const FastenerChoice& choice,
                       Index wanted,
                       bool head_on_upper,
-                      bool long_nose);
+                      bool long_nose,
+                      std::span<const Nm> steps);
     void gather_obstacles(const LapSite& site,
                           const FastenerChoice& choice,
                           const Region& within,

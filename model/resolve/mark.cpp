@@ -1,15 +1,14 @@
 #include "model/resolve/mark.h"
 
+#include "model/resolve/stocks_alike.h"
 #include "model/resolve/symmetry.h"
 
 #include <algorithm>
-#include <map>
 #include <string>
 #include <string_view>
 #include <tuple>
 #include <unordered_map>
 #include <unordered_set>
-#include <utility>
 
 namespace model {
 namespace {
@@ -56,17 +55,6 @@ void sort_for_reading(std::span<Hole> holes) {
 int handedness(const Piece& piece) {
     const bool in_order = (index_of(piece.run) + 1) % 3 == index_of(piece.a_axis);
     return (in_order ? 1 : -1) * piece.run_sense * piece.a_sense * piece.b_sense;
-}
-
-// For each stock the first one of its section and alloy: a piece is the same from either.
-std::vector<Index> first_stocks_alike(const Project& project) {
-    std::map<std::pair<std::string_view, std::string_view>, Index> first;
-    std::vector<Index> alike;
-    for (Index i = 0; i < project.stock.size(); ++i) {
-        const auto& stock = project.stock[i];
-        alike.push_back(first.try_emplace({stock.section, stock.alloy}, i).first->second);
-    }
-    return alike;
 }
 
 // The number that each member has among the members of stock alike, over all frames, from 1.

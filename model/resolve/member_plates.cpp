@@ -1,7 +1,11 @@
 #include "model/resolve/member_plates.h"
 
+#include "model/resolve/name_index.h"
+
 #include <array>
 #include <functional>
+#include <iterator>
+#include <map>
 #include <optional>
 #include <string>
 #include <unordered_map>
@@ -9,34 +13,6 @@
 
 namespace model {
 namespace {
-
-// Name -> index of the first thing with that name; a finding for each later one.
-template <class Things>
-std::unordered_map<std::string_view, Index> index_names(const Things& things,
-                                                        SubjectKind kind,
-                                                        const std::string& frame,
-                                                        std::vector<Finding>& findings) {
-    std::unordered_map<std::string_view, Index> index;
-    index.reserve(things.size());
-    for (Index i = 0; i < things.size(); ++i) {
-        const bool is_new = index.emplace(things[i].name, i).second;
-        if (things[i].name.empty()) {
-            findings.push_back({.code = "no_name",
-                                .severity = Severity::error,
-                                .concerns = {{kind, frame, {}}},
-                                .what = "it has no name, and nothing can refer to it",
-                                .mend = "give it a name"});
-        }
-        if (is_new) continue;
-        findings.push_back(
-            {.code = "duplicate_name",
-             .severity = Severity::error,
-             .concerns = {{kind, frame, things[i].name}},
-             .what = "another " + std::string(name_of(kind)) + " has the same name",
-             .mend = "rename one of them; where the name is used, the first one counts"});
-    }
-    return index;
-}
 
 Finding left_out(std::string code, Subject subject, std::string what, std::string mend) {
     return {.code = std::move(code),
@@ -46,12 +22,9 @@ Finding left_out(std::string code, Subject subject, std::string what, std::strin
             .mend = std::move(mend)};
 }
 
-std::string list_of(const std::vector<std::string>& ids) {
+std::string nearest_words(const std::vector<std::string>& ids) {
     std::string text;
-    for (const auto& id : ids) {
-        if (!text.empty()) text += ", ";
-        text += id;
-    }
+    for (const auto& id : ids) text += (text.empty() ? "; nearest: " : ", ") + id;
     return text;
 }
 
@@ -180,8 +153,10 @@ public:
 
     bool take(const Bar& bar, std::vector<Finding>& findings) {
         auto& here = taken_[Lie{index_of(bar.run), {heel(bar, 0), heel(bar, 1)}, bar.leg}];
-        for (const Bar& other : here) {
-            if (other.from >= bar.to || bar.from >= other.to) continue;
+        // What is kept does not overlap: only the last one that begins before this one's end can.
+        const auto next = here.lower_bound(bar.to);
+        if (next != here.begin() && std::prev(next)->second.to > bar.from) {
+            const Taken& other = std::prev(next)->second;
             findings.push_back({.code = "same_place",
                                 .severity = Severity::error,
                                 .concerns = {member_subject(frame_, other.member),
@@ -191,13 +166,18 @@ public:
                                         "is left out"});
             return false;
         }
-        here.push_back(bar);
+        here.emplace(bar.from, Taken{bar.to, bar.member});
         return true;
     }
 
 private:
+    struct Taken {
+        Nm to = 0;
+        Index member = 0;
+    };
+
     const Frame& frame_;
-    std::unordered_map<Lie, std::vector<Bar>, LieHash> taken_;
+    std::unordered_map<Lie, std::map<Nm, Taken>, LieHash> taken_;  // by where each begins
 };
 
 }  // namespace
@@ -215,8 +195,8 @@ std::vector<StockShape> stock_shapes(const Project& project,
             findings.push_back(
                 left_out("unknown_section", subject,
                          "the catalogue has no section \"" + stock.section + "\"",
-                         "choose one that it has; nearest: " +
-                             list_of(nearest_section_ids(catalogue, stock.section))));
+                         "choose one that it has" +
+                             nearest_words(nearest_section_ids(catalogue, stock.section))));
             continue;
         }
         shapes[i] = stock_shape(catalogue, static_cast<Index>(section - catalogue.sections.data()));

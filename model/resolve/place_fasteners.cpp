@@ -74,9 +74,12 @@ std::vector<Index> put_in_shims(std::vector<LapPlan>& plans, Resolved& out) {
     return shim_of;
 }
 
-LineChoice line_choice(const LapPlan& plan, const Resolved& out) {
+LineChoice line_choice(const LapPlan& plan,
+                       const Resolved& out,
+                       std::span<const Index> stocks_alike) {
     LineChoice choice{.layout = plan.layout};
-    choice.stock = {out.pieces[plan.lap.lower].stock, out.pieces[plan.lap.upper].stock};
+    choice.stock = {stocks_alike[out.pieces[plan.lap.lower].stock],
+                    stocks_alike[out.pieces[plan.lap.upper].stock]};
     for (std::size_t k = 0; k < 2; ++k) choice.on_marks[k] = plan.layout.marks.phase[k] == 0;
     return choice;
 }
@@ -197,7 +200,7 @@ void sort_holes(Resolved& out) {
 }  // namespace
 
 std::vector<LapPair> place_fasteners(const Catalogue& catalogue,
-                                     std::size_t stock_count,
+                                     std::span<const Index> stocks_alike,
                                      std::vector<LapPlan> plans,
                                      Resolved& out) {
     const auto shim_of = put_in_shims(plans, out);
@@ -205,11 +208,11 @@ std::vector<LapPair> place_fasteners(const Catalogue& catalogue,
     choices.reserve(plans.size());
     std::size_t centre_count = 0;
     for (const auto& plan : plans) {
-        choices.push_back(line_choice(plan, out));
+        choices.push_back(line_choice(plan, out, stocks_alike));
         centre_count += static_cast<std::size_t>(plan.layout.count);
     }
-    auto centres = place_on_lines(choices, stock_count);
-    const auto meeting = keep_apart(catalogue, plans, out.pieces, centres);
+    auto centres = place_on_lines(choices, stocks_alike.size());
+    const auto meeting = keep_apart(catalogue, plans, out.pieces, stocks_alike, centres);
     out.joints.reserve(plans.size());
     out.fasteners.reserve(centre_count);
     out.holes.reserve(2 * centre_count);

@@ -2,6 +2,7 @@
 #include "model/resolve/resolve.h"
 
 #include "model/resolve/check_stated.h"
+#include "model/resolve/connected.h"
 #include "model/resolve/fasten.h"
 #include "model/resolve/interference.h"
 #include "model/resolve/keep_apart.h"
@@ -11,6 +12,7 @@
 #include "model/resolve/rank.h"
 #include "model/resolve/set_in.h"
 #include "model/resolve/skeleton.h"
+#include "model/resolve/stocks_alike.h"
 #include "model/resolve/trim.h"
 #include "model/resolve/values.h"
 
@@ -55,13 +57,14 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     out.shop = shop_values(project, values, out.findings);
     const auto shapes = stock_shapes(project, catalogue, out.findings);
     check_shop(project.shop, catalogue, out.findings);
+    check_room(project, values, out.findings);
     report_frames_of_one_name(project, out.findings);
 
     std::vector<LapPlan> plans;
     out.frames.reserve(project.frames.size());
     for (Index f = 0; f < project.frames.size(); ++f) {
         const Frame& frame = project.frames[f];
-        check_kept_things(frame, out.findings);
+        check_kept_things(project, frame, values, out.findings);
         out.frames.push_back(frame_values(frame, values, out.findings));
         ResolvedFrame& placed = out.frames.back();
         placed.first_piece = static_cast<Index>(out.pieces.size());
@@ -79,9 +82,11 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         out.pieces.insert(out.pieces.end(), skeleton.pieces.begin(), skeleton.pieces.end());
         placed.piece_count = static_cast<Index>(skeleton.pieces.size());
     }
-    const auto meeting = place_fasteners(catalogue, project.stock.size(), std::move(plans), out);
+    const auto meeting =
+        place_fasteners(catalogue, first_stocks_alike(project), std::move(plans), out);
     mark_pieces(project, catalogue, out);
     report_fasteners_that_meet(project, meeting, out);
+    report_loose_groups(project, out);
     report_interference_of_frames(project, out, out.findings);
     return out;
 }

@@ -165,7 +165,7 @@ struct Hole {
     Index drill = no_index;  // in the catalogue
     HoleOperation operation = HoleOperation::drill;
     Index fastener = 0;
-    Index mate = 0;  // the other piece it lines up with (of three, the next in the stack)
+    Index mate = 0;  // the other piece it lines up with; of three, the bar beyond the shim
 
     bool operator==(const Hole&) const = default;
 };

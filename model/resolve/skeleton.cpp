@@ -17,7 +17,8 @@ StockShape stock_shape(const Catalogue& catalogue, Index section) {
         shape.wall_thickness[across] = wall.hi[across];
         shape.layer[across] = wall.hi[across];
     }
-    if (of.form == SectionForm::tube) shape.layer = {of.a.nm(), of.b.nm()};
+    shape.is_closed = of.form == SectionForm::tube;
+    if (shape.is_closed) shape.layer = {of.a.nm(), of.b.nm()};
     return shape;
 }
 

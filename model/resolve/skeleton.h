@@ -23,6 +23,7 @@ struct StockShape {
     std::array<int, 2> primary{-1, -1};
     std::array<Nm, 2> layer{};
     std::array<Nm, 2> wall_thickness{};
+    bool is_closed = false;  // a tube: nothing runs on through its hollow
 };
 
 StockShape stock_shape(const Catalogue& catalogue, Index section);

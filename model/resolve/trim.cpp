@@ -11,15 +11,15 @@ struct Stretch {
     Nm to = 0;
 };
 
-// The stretch of `bar`'s run in which a wall of it would enter `plate`; empty when none does.
-Stretch entered(const Bar& bar, const std::vector<Box>& walls, const Plate& plate) {
+// The stretch of `bar`'s run in which a wall of it would enter `metal`; empty when none does.
+Stretch entered(const Bar& bar, const std::vector<Box>& walls, const Box& metal) {
     for (const auto& wall : walls) {
-        const bool enters = wall.lo[bar.axis[0]] < plate.box.hi[bar.axis[0]] &&
-                            plate.box.lo[bar.axis[0]] < wall.hi[bar.axis[0]] &&
-                            wall.lo[bar.axis[1]] < plate.box.hi[bar.axis[1]] &&
-                            plate.box.lo[bar.axis[1]] < wall.hi[bar.axis[1]];
+        const bool enters = wall.lo[bar.axis[0]] < metal.hi[bar.axis[0]] &&
+                            metal.lo[bar.axis[0]] < wall.hi[bar.axis[0]] &&
+                            wall.lo[bar.axis[1]] < metal.hi[bar.axis[1]] &&
+                            metal.lo[bar.axis[1]] < wall.hi[bar.axis[1]];
         const std::size_t run = index_of(bar.run);
-        if (enters) return {plate.box.lo[run], plate.box.hi[run]};
+        if (enters) return {metal.lo[run], metal.hi[run]};
     }
     return {};
 }
@@ -117,18 +117,23 @@ public:
             const Meeting& meeting = s_.meetings[k];
             const Bar& upper = s_.bars[meeting.upper];
             for (Index p = 0; p < upper.piece_count; ++p) {
-                cut_at(at, meeting.lower_meets, s_.pieces[upper.first_piece + p], bar);
+                const Piece& piece = s_.pieces[upper.first_piece + p];
+                if (upper.shape->is_closed) {
+                    cut_at(at, meeting.lower_meets, piece.extents, bar);
+                    continue;
+                }
+                for (const auto& plate : piece.walls()) {
+                    cut_at(at, meeting.lower_meets, plate.box, bar);
+                }
             }
         }
         return what_is_left(at);
     }
 
 private:
-    void cut_at(Cutting& at, Meets meets, const Piece& upper, const Bar& bar) const {
-        for (const auto& plate : upper.walls()) {
-            const Stretch blocked = entered(bar, walls_, plate);
-            if (blocked.from < blocked.to) cut(at, meets, blocked, gap_);
-        }
+    void cut_at(Cutting& at, Meets meets, const Box& metal, const Bar& bar) const {
+        const Stretch blocked = entered(bar, walls_, metal);
+        if (blocked.from < blocked.to) cut(at, meets, blocked, gap_);
     }
 
     FrameSkeleton& s_;

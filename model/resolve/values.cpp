@@ -1,5 +1,7 @@
 #include "model/resolve/values.h"
 
+#include "model/project/shop_limits.h"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -112,6 +114,14 @@ Values::Values(const Project& project, Resolved& out)
             out_.findings.push_back(formula_finding(where, "formula", value.error()));
             continue;
         }
+        if (!engine::is_name(dimension.name)) {
+            out_.findings.push_back({.code = "bad_name",
+                                     .severity = Severity::warning,
+                                     .concerns = {where},
+                                     .what = "no formula can use this name",
+                                     .mend = "begin it with a letter, and leave out signs and the "
+                                             "words that formulas use themselves"});
+        }
         if (!named_.emplace(dimension.name, *value).second) {
             out_.findings.push_back({.code = "duplicate_name",
                                      .severity = Severity::error,
@@ -145,16 +155,29 @@ Values::Values(const Project& project, Resolved& out)
     }
 }
 
-std::optional<Nm> Values::length(const Formula& formula,
-                                 const Subject& where,
-                                 std::string_view what) {
+engine::Result<engine::Quantity> Values::evaluated(const Formula& formula,
+                                                   engine::QuantityKind kind) const {
     const engine::NameLookup lookup =
         [this](std::string_view name) -> std::optional<engine::Quantity> {
         const auto found = named_.find(name);
         if (found == named_.end()) return std::nullopt;
         return found->second;
     };
-    const auto value = engine::evaluate(formula, engine::QuantityKind::length, bare_, lookup);
+    return engine::evaluate(formula, kind, bare_, lookup);
+}
+
+void Values::check(const Formula& formula,
+                   engine::QuantityKind kind,
+                   const Subject& where,
+                   std::string_view what) {
+    const auto value = evaluated(formula, kind);
+    if (!value) out_.findings.push_back(formula_finding(where, what, value.error()));
+}
+
+std::optional<Nm> Values::length(const Formula& formula,
+                                 const Subject& where,
+                                 std::string_view what) {
+    const auto value = evaluated(formula, engine::QuantityKind::length);
     if (!value) {
         out_.findings.push_back(formula_finding(where, what, value.error()));
         return std::nullopt;
@@ -180,8 +203,9 @@ ResolvedShop shop_values(const Project& project, Values& values, std::vector<Fin
         if (value && !ok) findings.push_back(bad_setting(setting.name, setting.may_be_zero));
         shop.*setting.value = ok ? *value : default_of(setting, project.shown);
     }
-    check_ratio(project.shop.edge_distance, 1.5, 20.0, "edge distance", findings);
-    check_ratio(project.shop.pitch, 3.0, 50.0, "pitch", findings);
+    check_ratio(project.shop.edge_distance, least_edge_distance, most_edge_distance,
+                "edge distance", findings);
+    check_ratio(project.shop.pitch, least_pitch, most_pitch, "pitch", findings);
     check_ratio(project.shop.per_lap, 1.0, 12.0, "fasteners per lap", findings);
     check_ratio(project.shop.spare_percent, 0.0, 1000.0, "spare percentage", findings);
     return shop;

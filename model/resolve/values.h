@@ -20,10 +20,19 @@ class Values {
 public:
     Values(const Project& project, Resolved& out);
 
+    // A finding where a formula of that kind cannot be worked out.
+    void check(const Formula& formula,
+               engine::QuantityKind kind,
+               const Subject& where,
+               std::string_view what);
+
     // The value of a length formula; none, and a finding, where it fails or is beyond most_length.
     std::optional<Nm> length(const Formula& formula, const Subject& where, std::string_view what);
 
 private:
+    engine::Result<engine::Quantity> evaluated(const Formula& formula,
+                                               engine::QuantityKind kind) const;
+
     Resolved& out_;
     engine::LengthUnit bare_;
     std::unordered_map<std::string_view, engine::Quantity> named_;

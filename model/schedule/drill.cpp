@@ -32,6 +32,27 @@ std::string mates_of(const Resolved& resolved, const MarkGroup& group, std::uint
     return text;
 }
 
+// The fasteners that go into one hole of a mark, over all its pieces: stacks may differ.
+std::string fasteners_of(const Resolved& resolved,
+                         const FastenersInUse& fasteners,
+                         const MarkGroup& group,
+                         std::uint32_t hole) {
+    std::vector<std::size_t> specs;
+    for (const auto piece : group.pieces) {
+        const auto holes = resolved.holes_of(resolved.pieces[piece]);
+        if (hole >= holes.size()) continue;
+        const auto spec = fasteners.spec_of(holes[hole].fastener);
+        const auto place = std::ranges::lower_bound(specs, spec);
+        if (place == specs.end() || *place != spec) specs.insert(place, spec);
+    }
+    std::string text;
+    for (const auto spec : specs) {
+        if (!text.empty()) text += "; ";
+        text += fasteners.words(spec).label;
+    }
+    return text;
+}
+
 // "#30", "F", "3.3 mm"; a fraction with its unit, since a spreadsheet would take a bare "1/8" for a
 // date.
 std::string drill_name(const Catalogue& catalogue, const Hole& hole) {
@@ -65,7 +86,7 @@ std::vector<DrillRow> drill_rows(const Project& project,
                         .diameter = engine::Length::from_nm(hole.diameter),
                         .drill = drill_name(catalogue, hole),
                         .operation = hole.operation,
-                        .fastener = fasteners.label_of(hole.fastener),
+                        .fastener = fasteners_of(resolved, fasteners, group, step.hole),
                         .mates_with = mates_of(resolved, group, step.hole),
                         .fence = step.fence,
                         .pattern_hole = piece.first_hole + step.hole,

@@ -3,8 +3,7 @@
 namespace model {
 
 std::string shown_text(engine::Length length, const engine::TapeStyle& style) {
-    const bool is_on_a_mark = length.nm() % engine::tape_step(style).nm() == 0;
-    return (is_on_a_mark ? "" : "~") + engine::tape_text(length, style);
+    return (engine::is_on_mark(length, style) ? "" : "~") + engine::tape_text(length, style);
 }
 
 const std::string& LengthTexts::operator()(engine::Length length) {

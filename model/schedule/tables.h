@@ -47,7 +47,7 @@ struct DrillRow {
     engine::Length diameter;
     std::string drill;
     HoleOperation operation = HoleOperation::drill;
-    std::string fastener;    // "blind rivet 1/8, grip 4-4"
+    std::string fastener;    // "blind rivet 1/8, grip 4-4"; several with "; " between
     std::string mates_with;  // marks, "; " between
     int fence = 0;           // number of the fence setting, from 1: same gauge, same number
     Index pattern_hole = 0;  // in Resolved::holes

@@ -1,8 +1,10 @@
-// Time per member and memory of one pass: resolve, schedules, meshes, apart and together.
+// Time per member and memory of one pass: resolve (and the marks in it), schedules, meshes, apart
+// and together. The copy that is marked anew is timed with the marks.
 // Usage: bench [--shape cabinets|lattice] [MEMBERS...]   (default: both; 100 1000 10000)
 // Figures compare within one run; absolute times depend on the machine and its load.
 #include "engine/geometry/mesh.h"
 #include "model/catalogue/catalogue.h"
+#include "model/resolve/mark.h"
 #include "model/resolve/piece_mesh.h"
 #include "model/resolve/resolve.h"
 #include "model/schedule/tables.h"
@@ -60,6 +62,8 @@ struct Measured {
     double rows_ms = 0;    // the tables on the screen
     double files_ms = 0;   // all schedule files as text, pieces.json among them
     double meshes_ms = 0;  // every piece, without fasteners
+    double marks_ms = 0;   // a part of resolve
+    double resident_mib = 0;
     double resolved_mib = 0;
     double meshes_mib = 0;
 
@@ -101,6 +105,12 @@ Measured measured(const model::Project& project, const model::Catalogue& catalog
     std::size_t used = 0;  // so that no work is left out as unused
     m.resolve_ms =
         median_ms(runs, [&] { used += model::resolve(project, catalogue).pieces.size(); });
+    m.marks_ms = median_ms(runs, [&] {
+        auto marked = resolved;
+        marked.marks.clear();
+        model::mark_pieces(project, catalogue, marked);
+        used += marked.marks.size();
+    });
     m.rows_ms = median_ms(runs, [&] { used += all_rows(project, catalogue, resolved); });
     m.files_ms = median_ms(
         runs, [&] { used += model::schedule_files(project, catalogue, resolved).size(); });
@@ -113,25 +123,29 @@ Measured measured(const model::Project& project, const model::Catalogue& catalog
         used += mesh.triangles.size();
     });
     if (used == 0) std::puts("nothing was made");
+    m.resident_mib = resident_mib();
     return m;
 }
 
 void print_heading(BenchShape shape) {
     std::printf("\n%s\n", std::string(tests::name_of(shape)).c_str());
-    std::printf("%9s %8s %8s | %9s %9s %9s %9s %9s | %8s %8s %8s %8s %8s | %9s %9s %9s\n",
-                "members", "pieces", "holes", "resolve", "rows", "files", "meshes", "together",
-                "resolve", "rows", "files", "meshes", "together", "resolved", "meshes", "resident");
-    std::printf("%27s | %50s | %44s | %29s\n", "", "ms (median)", "us per member", "MiB");
+    std::printf("%9s %8s %8s | %9s %9s %9s %9s %9s %9s | %8s %8s %8s %8s %8s %8s | %9s %9s %9s\n",
+                "members", "pieces", "holes", "resolve", "marks", "rows", "files", "meshes",
+                "together", "resolve", "marks", "rows", "files", "meshes", "together", "resolved",
+                "meshes", "resident");
+    std::printf("%27s | %59s | %53s | %29s\n", "", "ms (median)", "us per member", "MiB");
 }
 
 void print_row(const Measured& m) {
     std::printf(
-        "%9zu %8zu %8zu | %9.2f %9.2f %9.2f %9.2f %9.2f | %8.2f %8.2f %8.2f %8.2f %8.2f | %9.1f "
+        "%9zu %8zu %8zu | %9.2f %9.2f %9.2f %9.2f %9.2f %9.2f | %8.2f %8.2f %8.2f %8.2f %8.2f "
+        "%8.2f | "
+        "%9.1f "
         "%9.1f %9.1f\n",
-        m.members, m.pieces, m.holes, m.resolve_ms, m.rows_ms, m.files_ms, m.meshes_ms,
-        m.together_ms(), m.per_member_us(m.resolve_ms), m.per_member_us(m.rows_ms),
-        m.per_member_us(m.files_ms), m.per_member_us(m.meshes_ms), m.per_member_us(m.together_ms()),
-        m.resolved_mib, m.meshes_mib, resident_mib());
+        m.members, m.pieces, m.holes, m.resolve_ms, m.marks_ms, m.rows_ms, m.files_ms, m.meshes_ms,
+        m.together_ms(), m.per_member_us(m.resolve_ms), m.per_member_us(m.marks_ms),
+        m.per_member_us(m.rows_ms), m.per_member_us(m.files_ms), m.per_member_us(m.meshes_ms),
+        m.per_member_us(m.together_ms()), m.resolved_mib, m.meshes_mib, m.resident_mib);
 }
 
 void print_ratios(const Measured& small, const Measured& large) {

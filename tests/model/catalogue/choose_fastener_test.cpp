@@ -83,25 +83,3 @@ TEST_CASE("the rivet by the rule is the smallest at least as thick as the thicke
 TEST_CASE("a catalogue without rivets of the system gives none", "[model][catalogue]") {
     CHECK(model::rivet_for({}, model::MeasureSystem::inch, 8_in_64) == nullptr);
 }
-
-TEST_CASE("every inch rivet's hole takes the pin of its size", "[model][catalogue]") {
-    for (const auto& rivet : shipped_catalogue().rivets) {
-        if (rivet.system != model::MeasureSystem::inch) continue;
-        CAPTURE(rivet.id);
-        const auto* drill = model::find_drill(shipped_catalogue(), rivet.drill);
-        const auto* pin = model::pin_for(shipped_catalogue(), drill->diameter);
-        REQUIRE(pin != nullptr);
-        CHECK(pin->diameter == rivet.diameter);
-    }
-}
-
-TEST_CASE("a metric rivet's hole takes the pin that fits it", "[model][catalogue]") {
-    const auto pin_id = [](Length hole) {
-        const auto* pin = model::pin_for(shipped_catalogue(), hole);
-        return pin == nullptr ? std::string{"none"} : pin->id;
-    };
-    CHECK(pin_id(Length::from_nm(3'300'000)) == "sheet pin 1/8");
-    CHECK(pin_id(Length::from_nm(4'100'000)) == "sheet pin 5/32");
-    CHECK(pin_id(Length::from_nm(3'100'000)) == "sheet pin 3.0 mm");
-    CHECK(pin_id(1_mm) == "none");
-}

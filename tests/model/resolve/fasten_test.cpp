@@ -153,3 +153,63 @@ TEST_CASE("every fastener's stack is as thick as its plates and lies within its 
         CHECK(total <= fastener.grip_most);
     }
 }
+
+TEST_CASE("gap and marks follow the tape unless the shop says otherwise", "[model][fasten]") {
+    using engine::TapeForm;
+    auto project = box();
+    const auto shop_of = [&](engine::TapeStyle shown) {
+        project.shown = shown;
+        const auto shop = tests::resolved(project).shop;
+        CHECK(shop.end_gap == shop.graduation);
+        return shop.graduation;
+    };
+    CHECK(shop_of({.form = TapeForm::inch_fraction, .denominator = 32}) == inches_64(2));
+    CHECK(shop_of({.form = TapeForm::inch_fraction, .denominator = 64}) == inches_64(1));
+    CHECK(shop_of({.form = TapeForm::inch_fraction, .denominator = 4}) == inches_64(4));
+    CHECK(shop_of({.form = TapeForm::inch_decimal}) == inches_64(2));
+    CHECK(shop_of({.form = TapeForm::millimetre, .decimals = 2}) == tests::millimetres(1));
+    project.shop.end_gap = "1/16 in";
+    CHECK(tests::resolved(project).shop.end_gap == inches_64(4));
+}
+
+TEST_CASE("a metric box of metric angle is drilled on whole millimetres with few fences",
+          "[model][fasten]") {
+    tests::BoxShape shape;
+    shape.width = tests::millimetres(600);
+    shape.depth = tests::millimetres(400);
+    shape.height = tests::millimetres(500);
+    auto project = tests::box_project(shape, "angle 30 x 30 x 3 mm", "6063-T5");
+    project.shown = {.form = engine::TapeForm::millimetre, .decimals = 0};
+    project.shop.fastener = "blind rivet 4.0 mm";
+    const auto resolved = tests::resolved(project);
+    REQUIRE_FALSE(resolved.holes.empty());
+    CHECK(all_on_tape(resolved, tests::millimetres(1)));
+    CHECK(resolved.marks.size() == 3);  // posts, x-rails, y-rails
+    std::vector<model::Nm> gauges;
+    for (const auto& hole : resolved.holes) {
+        CHECK(hole.operation == model::HoleOperation::drill);
+        gauges.push_back(hole.gauge);
+    }
+    std::sort(gauges.begin(), gauges.end());
+    gauges.erase(std::unique(gauges.begin(), gauges.end()), gauges.end());
+    CHECK(gauges.size() <= 4);
+}
+
+TEST_CASE("what finer marks would cure is said", "[model][fasten]") {
+    tests::BoxShape shape;
+    auto project = tests::box_project(shape, "angle 3/4 x 3/4 x 1/8", "6063-T52");
+    project.shop.fastener = "blind rivet 3/32";
+    const auto resolved = tests::resolved(project);
+    const auto* finding = tests::first_of(resolved, "too_few_fasteners");
+    REQUIRE(finding != nullptr);
+    CHECK(finding->mend.find("marks half as far apart") != std::string::npos);
+    project.shop.graduation = "1/64 in";
+    CHECK(tests::count_of(tests::resolved(project), "too_few_fasteners") == 0);
+}
+
+TEST_CASE("a rivet thinner than the thickest plate is noted", "[model][fasten]") {
+    auto project = box();
+    CHECK(tests::count_of(tests::resolved(project), "thin_rivet") == 0);
+    project.shop.fastener = "blind rivet 3/32";
+    CHECK(tests::count_of(tests::resolved(project), "thin_rivet") == 1);
+}

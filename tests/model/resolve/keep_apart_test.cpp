@@ -127,12 +127,13 @@ TEST_CASE("laps without freedom stay where they are and are named", "[model][kee
         centres.push_back({{inches_64(12), inches_64(along)}});
     }
     const auto before = centres;
+    const std::vector<model::Index> alike{0};
     using Pairs = std::vector<model::LapPair>;
-    CHECK(model::keep_apart(catalogue, plans, resolved.pieces, centres) == Pairs{{0, 1}});
+    CHECK(model::keep_apart(catalogue, plans, resolved.pieces, alike, centres) == Pairs{{0, 1}});
     CHECK(centres == before);
 
     plans[1].layout.most[1] = 40;  // along the rail
-    CHECK(model::keep_apart(catalogue, plans, resolved.pieces, centres).empty());
+    CHECK(model::keep_apart(catalogue, plans, resolved.pieces, alike, centres).empty());
     CHECK(centres[0] == before[0]);
     CHECK(centres[1] != before[1]);
 }

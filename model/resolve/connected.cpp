@@ -1,0 +1,89 @@
+#include "model/resolve/connected.h"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace model {
+namespace {
+
+// Pieces joined step by step; each group is known by one of its pieces.
+class Groups {
+public:
+    explicit Groups(std::size_t count) : parent_(count) {
+        std::iota(parent_.begin(), parent_.end(), Index{0});
+    }
+
+    void join(Index a, Index b) { parent_[of(a)] = of(b); }
+
+    Index of(Index piece) {
+        while (parent_[piece] != piece) {
+            parent_[piece] = parent_[parent_[piece]];
+            piece = parent_[piece];
+        }
+        return piece;
+    }
+
+private:
+    std::vector<Index> parent_;
+};
+
+Groups groups_of(const Resolved& resolved) {
+    Groups groups(resolved.pieces.size());
+    for (const auto& fastener : resolved.fasteners) {
+        for (std::size_t k = 1; k < fastener.stack_count; ++k) {
+            groups.join(fastener.stack[0].piece, fastener.stack[k].piece);
+        }
+    }
+    return groups;
+}
+
+Finding not_joined(const Frame& frame, const std::set<Index>& members) {
+    Finding finding{.code = "not_joined",
+                    .severity = Severity::error,
+                    .numbers = {{"members", static_cast<double>(members.size())}},
+                    .what = members.size() == 1
+                                ? "no fastener joins it to the rest of the frame"
+                                : "these are joined to one another, but to nothing else of the "
+                                  "frame",
+                    .mend =
+                        "let a member of the rest run to them, put a post or a rail between, "
+                        "or make them a frame of their own"};
+    for (const Index member : members) {
+        finding.concerns.push_back({SubjectKind::member, frame.name, frame.members[member].name});
+    }
+    return finding;
+}
+
+}  // namespace
+
+void report_loose_groups(const Project& project, Resolved& resolved) {
+    auto groups = groups_of(resolved);
+    for (Index f = 0; f < resolved.frames.size(); ++f) {
+        const auto& placed = resolved.frames[f];
+        std::map<Index, std::vector<Index>> by_group;  // in the order of their first pieces' roots
+        for (Index i = 0; i < placed.piece_count; ++i) {
+            const Index piece = placed.first_piece + i;
+            if (resolved.pieces[piece].member != no_index) {
+                by_group[groups.of(piece)].push_back(piece);
+            }
+        }
+        if (by_group.size() < 2) continue;
+        const auto largest = std::ranges::max_element(
+            by_group, {}, [](const auto& entry) { return entry.second.size(); });
+        std::map<Index, std::set<Index>> loose;  // by the group's first piece: project order
+        for (auto at = by_group.begin(); at != by_group.end(); ++at) {
+            if (at == largest) continue;
+            auto& members = loose[at->second.front()];
+            for (const Index piece : at->second) members.insert(resolved.pieces[piece].member);
+        }
+        for (const auto& [first, members] : loose) {
+            resolved.findings.push_back(not_joined(project.frames[f], members));
+        }
+    }
+}
+
+}  // namespace model
