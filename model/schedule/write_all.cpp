@@ -3,6 +3,7 @@
 #include "engine/files/whole_file.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/findings.h"
+#include "model/schedule/how_to_read.h"
 #include "model/schedule/pieces_json.h"
 
 #include <system_error>
@@ -12,10 +13,12 @@ namespace model {
 std::vector<ScheduleFile> schedule_files(const Project& project,
                                          const Catalogue& catalogue,
                                          const Resolved& resolved) {
-    return {{"cut.csv", cut_csv(project, resolved, cut_rows(project, catalogue, resolved))},
+    const auto findings = all_findings(project, resolved);
+    return {{"how_to_read.txt", how_to_read(project, findings)},
+            {"cut.csv", cut_csv(project, resolved, cut_rows(project, catalogue, resolved))},
             {"drill.csv", drill_csv(project, resolved, drill_rows(project, catalogue, resolved))},
             {"fasteners.csv", fastener_csv(fastener_rows(project, catalogue, resolved))},
-            {"findings.csv", finding_csv(all_findings(project, resolved))},
+            {"findings.csv", finding_csv(findings)},
             {"bars.csv", bar_csv(project, resolved, bar_rows(project, catalogue, resolved))},
             {"pieces.json", pieces_json(project, catalogue, resolved)}};
 }

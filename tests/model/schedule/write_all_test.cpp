@@ -33,7 +33,7 @@ std::string members_of_first_mark(const std::string& member) {
 TEST_CASE("every table reads back with a field under each heading", "[model][schedule][csv]") {
     const auto job = tests::small_job();
     for (const auto& file : model::schedule_files(job.project, job.catalogue, job.resolved)) {
-        if (file.name == "pieces.json") continue;
+        if (file.name == "pieces.json" || file.name == "how_to_read.txt") continue;
         CAPTURE(file.name);
         const auto table = engine::read_csv(file.text);
         REQUIRE(table);
@@ -86,4 +86,17 @@ TEST_CASE("a folder that cannot be made is refused by its name", "[model][schedu
     REQUIRE_FALSE(written);
     CHECK(written.error().code == engine::ErrorCode::cannot_write);
     CHECK_THAT(written.error().where, Catch::Contains("is_a_file"));
+}
+
+TEST_CASE("the sheet beside the tables says when not to cut", "[model][schedule]") {
+    auto job = tests::small_job();
+    std::erase_if(job.resolved.findings, [](const model::Finding& finding) {
+        return finding.severity == model::Severity::error;
+    });
+    CHECK(text_of(job, "how_to_read.txt").find("NOT FIT") == std::string::npos);
+    job.resolved.findings.push_back(
+        {.code = "interference", .severity = model::Severity::error, .what = "x", .mend = "y"});
+    CHECK(text_of(job, "how_to_read.txt").find("NOT FIT TO CUT FROM: findings.csv names 1 thing") !=
+          std::string::npos);
+    CHECK(text_of(job, "how_to_read.txt").find("heel against the fence") != std::string::npos);
 }

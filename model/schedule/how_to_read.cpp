@@ -1,0 +1,59 @@
+#include "model/schedule/how_to_read.h"
+
+#include <algorithm>
+
+namespace model {
+namespace {
+
+std::string state_of(const std::vector<Finding>& findings) {
+    const auto errors = std::ranges::count(findings, Severity::error, &Finding::severity);
+    if (errors == 0) return "Read findings.csv before you cut.\n";
+    return "NOT FIT TO CUT FROM: findings.csv names " + std::to_string(errors) +
+           (errors == 1 ? " thing that is" : " things that are") + " wrong. Mend these first.\n";
+}
+
+// How pieces are laid and measured follows DrillRow; the cautions are common practice.
+constexpr const char* sheet = R"(
+CUT (cut.csv, bars.csv)
+  Square off the end of each bar first. bars.csv says which pieces come out of which bar and in
+  what order; cut.csv says how many there are of each mark. Write the mark on every piece.
+  Pieces of one mark are alike; "opposite" is the mirror image of "as drawn".
+
+DRILL (drill.csv)
+  Each line is one hole of a mark. The lines stand in working order: change drill and fence only
+  when the line does.
+  1. Set the fence to "gauge": from the fence to the middle of the drill.
+  2. Lay the leg that the line names flat on its outer face, heel against the fence, so that the
+     other leg stands up along the fence, away from you.
+  3. "datum_end" says at which hand the end lies that you measure from.
+  4. "from_datum" is measured from that end to the middle of the hole.
+  For the opposite hand all numbers are the same; only the datum end lies at the other hand.
+  The column "fence" numbers the settings: the same number, the same setting.
+  "~" in front of a length: the exact one, in mm beside it, does not lie on a mark of the tape.
+  "match-drill": do not drill it by measure. Pin the piece to its mate, which is drilled already,
+  and drill through the mate's hole.
+  "mates_with" names the marks that the hole meets.
+
+JOIN (fasteners.csv)
+  Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
+  equal. Then set the fasteners, from the middle of the frame outwards. "grip" is the range of
+  thickness that a rivet holds.
+
+TAKE CARE
+  Eye protection on for sawing, drilling and riveting: chips and mandrels fly.
+  Clamp the bar before the saw or the drill comes down; keep gloves and sleeves off turning tools.
+  Deburr both faces of every hole and every cut end: edges of sheet and bar cut hands.
+  Sweep chips up; do not breathe the dust or blow it about.
+  Before you drill into the van know what lies behind: wiring, fuel, brake and gas lines, tanks,
+  airbags. Leave gas, mains wiring, seats and belts to those who are licensed for them.
+  A cabinet is thrown forward when the van brakes. These files say where holes go, not that the
+  cabinet will hold: local codes and your own judgement decide.
+)";
+
+}  // namespace
+
+std::string how_to_read(const Project& project, const std::vector<Finding>& findings) {
+    return "How to work from these files: " + project.name + "\n\n" + state_of(findings) + sheet;
+}
+
+}  // namespace model
