@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <string_view>
+#include <unordered_set>
 #include <utility>
 
 namespace model {
@@ -114,7 +116,12 @@ void check_room(const Project& project, Values& values, std::vector<Finding>& fi
     for (const auto& obstacle : project.room) {
         check_formulas(obstacle, {SubjectKind::obstacle, {}, obstacle.name}, values);
     }
+    std::unordered_set<std::string_view> in_use;  // the schedule of bars speaks of these
+    for (const auto& frame : project.frames) {
+        for (const auto& member : frame.members) in_use.insert(member.stock);
+    }
     for (const auto& stock : project.stock) {
+        if (in_use.contains(stock.name)) continue;
         check_formulas(stock, {SubjectKind::stock, {}, stock.name}, values);
     }
 }

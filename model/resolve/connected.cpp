@@ -5,6 +5,7 @@
 #include <numeric>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace model {
@@ -33,11 +34,7 @@ private:
 
 Groups groups_of(const Resolved& resolved) {
     Groups groups(resolved.pieces.size());
-    for (const auto& fastener : resolved.fasteners) {
-        for (std::size_t k = 1; k < fastener.stack_count; ++k) {
-            groups.join(fastener.stack[0].piece, fastener.stack[k].piece);
-        }
-    }
+    for (const auto& joint : resolved.joints) groups.join(joint.pieces[0], joint.pieces[1]);
     return groups;
 }
 
@@ -46,9 +43,8 @@ Finding not_joined(const Frame& frame, const std::set<Index>& members) {
                     .severity = Severity::error,
                     .numbers = {{"members", static_cast<double>(members.size())}},
                     .what = members.size() == 1
-                                ? "no fastener joins it to the rest of the frame"
-                                : "these are joined to one another, but to nothing else of the "
-                                  "frame",
+                                ? "it, or a part of it, laps nothing of the rest of the frame"
+                                : "these hang together, but they lap nothing else of the frame",
                     .mend =
                         "let a member of the rest run to them, put a post or a rail between, "
                         "or make them a frame of their own"};
@@ -74,13 +70,14 @@ void report_loose_groups(const Project& project, Resolved& resolved) {
         if (by_group.size() < 2) continue;
         const auto largest = std::ranges::max_element(
             by_group, {}, [](const auto& entry) { return entry.second.size(); });
-        std::map<Index, std::set<Index>> loose;  // by the group's first piece: project order
+        std::set<std::set<Index>> loose;  // of members; the parts of a split one count once
         for (auto at = by_group.begin(); at != by_group.end(); ++at) {
             if (at == largest) continue;
-            auto& members = loose[at->second.front()];
+            std::set<Index> members;
             for (const Index piece : at->second) members.insert(resolved.pieces[piece].member);
+            loose.insert(std::move(members));
         }
-        for (const auto& [first, members] : loose) {
+        for (const auto& members : loose) {
             resolved.findings.push_back(not_joined(project.frames[f], members));
         }
     }

@@ -6,8 +6,8 @@
 
 namespace model {
 
-// A finding `not_joined` for each group of pieces of a frame that no fastener joins to the largest
-// one. Joints and fasteners are in place.
+// A finding `not_joined` for each group of members of a frame that lap none of the largest one.
+// Laps without room for a fastener have findings of their own.
 void report_loose_groups(const Project& project, Resolved& resolved);
 
 }  // namespace model

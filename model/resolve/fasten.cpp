@@ -138,17 +138,19 @@ private:
                                               subject_of(site.lap)));
     }
 
-    // A thinner rivet of which more would fit, and how many.
+    // The thickest thinner rivet of which all would fit, or the one of which most would.
     SmallerRivet smaller_that_helps(const LapSite& site, const TooFew& few) {
         if (few.choice.spec.kind != FastenerSpec::Kind::blind_rivet) return {};
         const auto* rivet = &catalogue_.rivets[few.choice.spec.index];
+        SmallerRivet best{.count = static_cast<int>(few.fits)};
         while ((rivet = next_thinner(catalogue_, *rivet)) != nullptr) {
             const auto answer = fit_rivet(catalogue_, project_.shop, *rivet, stack_of(site));
             if (!answer.choice) continue;
             const int count = layouts_.best(site, *answer.choice, few.wanted).layout.count;
-            if (count > static_cast<int>(few.fits)) return {rivet, count};
+            if (count > best.count) best = {rivet, count};
+            if (count == static_cast<int>(few.wanted)) break;
         }
-        return {};
+        return best;
     }
 
     const Project& project_;

@@ -97,6 +97,12 @@ void compare_frames(const Project& project,
         pieces.push_back(i);
         boxes.push_back(box);
     }
+    struct Entering {
+        Nm depth = 0;
+        Index one = 0;
+        Index other = 0;
+    };
+    std::map<std::array<Index, 2>, Entering> found;  // by their members
     const engine::BoxTree tree(boxes);
     for (Index i = second.first_piece; i < second.first_piece + second.piece_count; ++i) {
         const InRoom here = piece_in_room(second, resolved.pieces[i]);
@@ -108,9 +114,16 @@ void compare_frames(const Project& project,
             const Nm depth =
                 deepest({here.plates.data(), here.count}, {other.plates.data(), other.count});
             if (depth == 0) continue;
-            findings.push_back(interference(project, subject_of(project, resolved, k),
-                                            subject_of(project, resolved, i), depth));
+            const std::array<Index, 2> members{resolved.pieces[k].member,
+                                               resolved.pieces[i].member};
+            auto& deepest_yet = found[members];
+            if (depth > deepest_yet.depth) deepest_yet = {depth, k, i};
         }
+    }
+    for (const auto& [members, entering] : found) {
+        findings.push_back(interference(project, subject_of(project, resolved, entering.one),
+                                        subject_of(project, resolved, entering.other),
+                                        entering.depth));
     }
 }
 

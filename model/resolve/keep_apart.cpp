@@ -197,7 +197,7 @@ private:
     }
 
     // More steps than this to one side are no better: on a finer tape each spans several marks.
-    static constexpr Nm most_steps = 12;
+    static constexpr Nm most_steps = 16;
 
     Nm head(Index plan) const {
         return catalogue_.rivets[plans_[plan].fastener.spec.index].head_diameter_most.nm();

@@ -204,7 +204,9 @@ TEST_CASE("what finer marks would cure is said", "[model][fasten]") {
     REQUIRE(finding != nullptr);
     CHECK(finding->mend.find("marks half as far apart") != std::string::npos);
     project.shop.graduation = "1/64 in";
-    CHECK(tests::count_of(tests::resolved(project), "too_few_fasteners") == 0);
+    const auto finer = tests::resolved(project);
+    CHECK(tests::count_of(finer, "too_few_fasteners") == 0);
+    CHECK(tests::count_of(finer, "fasteners_meet") == 0);
 }
 
 TEST_CASE("a rivet thinner than the thickest plate is noted", "[model][fasten]") {
