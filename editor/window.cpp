@@ -124,9 +124,9 @@ bool choose_member(Desk& desk, const std::string& member, std::ostream& err) {
 }
 
 // The window's life, one frame after another.
-class Session {
+class WindowRun {
 public:
-    Session(GLFWwindow* window, Desk& desk, const WindowOptions& options, std::ostream& out)
+    WindowRun(GLFWwindow* window, Desk& desk, const WindowOptions& options, std::ostream& out)
         : window_{window}, desk_{desk}, out_{out}, painter_{window, options.samples} {
         if (!options.screenshot) listen_to(window, events_);  // a picture shows no pointer
         if (options.reports_state) items_.emplace();
@@ -218,9 +218,11 @@ private:
     int frames_left_ = frames_to_rest;
 };
 
-ExitStatus write_screenshot(Session& session, const WindowOptions& options, std::ostream& err) {
+ExitStatus write_screenshot(WindowRun& window_run,
+                            const WindowOptions& options,
+                            std::ostream& err) {
     const auto written =
-        engine::write_whole_file(*options.screenshot, engine::png_bytes(session.run_to_rest()));
+        engine::write_whole_file(*options.screenshot, engine::png_bytes(window_run.run_to_rest()));
     if (written) return ExitStatus::fine;
     err << "barwright: " << engine::to_text(written.error()) << '\n';
     return ExitStatus::not_possible;
@@ -252,13 +254,13 @@ ExitStatus run_with(GLFWwindow* window,
     if (!choose_member(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
     const ImGuiContextScope context;
-    Session session(window, desk, options, out);
-    if (session.fault()) {
-        err << "barwright: " << engine::to_text(*session.fault()) << '\n';
+    WindowRun window_run(window, desk, options, out);
+    if (window_run.fault()) {
+        err << "barwright: " << engine::to_text(*window_run.fault()) << '\n';
         return ExitStatus::not_possible;
     }
-    if (options.screenshot) return write_screenshot(session, options, err);
-    session.run();
+    if (options.screenshot) return write_screenshot(window_run, options, err);
+    window_run.run();
     return ExitStatus::fine;
 }
 

@@ -40,7 +40,7 @@ Finding too_few_fasteners(const Catalogue& catalogue,
                                        std::to_string(smaller.count) + " would fit), ";
     const auto finer_marks = few.on_half_marks <= few.fits
                                  ? std::string{}
-                                 : "marks half as far apart in the shop's settings (" +
+                                 : "a tape with marks half as far apart (" +
                                        std::to_string(few.on_half_marks) + " would fit), ";
     return {.code = "too_few_fasteners",
             .severity = few.fits == 0 ? Severity::error : Severity::warning,
