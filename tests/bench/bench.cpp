@@ -11,9 +11,8 @@
 #include "model/schedule/write_all.h"
 
 #include "tests/bench/bench_projects.h"
+#include "tests/bench/processor_time.h"
 
-#include <algorithm>
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
@@ -25,25 +24,7 @@
 namespace {
 
 using tests::BenchShape;
-
-double cpu_ms() {
-    timespec now{};
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
-}
-
-// Median of several runs, in ms of processor time, so that other work on the machine counts less.
-template <class Work>
-double median_ms(int runs, const Work& work) {
-    std::vector<double> times;
-    for (int i = 0; i < runs; ++i) {
-        const double start = cpu_ms();
-        work();
-        times.push_back(cpu_ms() - start);
-    }
-    std::sort(times.begin(), times.end());
-    return times[times.size() / 2];
-}
+using tests::median_ms;
 
 // What the process holds in memory now, in MiB; 0 where the system does not tell.
 double resident_mib() {

@@ -19,7 +19,9 @@ namespace {
 class Folder {
 public:
     Folder() {
-        auto pattern = (fs::temp_directory_path() / "whole_file_test_XXXXXX").string();
+        // mkdtemp puts letters of its own for the last six.
+        auto pattern =
+            (fs::temp_directory_path() / "whole_file_test_").string() + std::string(6, 'X');
         path_ = ::mkdtemp(pattern.data());
     }
     ~Folder() {
