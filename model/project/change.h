@@ -20,6 +20,7 @@ Changed change(Project& project, const PutObstacle& edit);
 Changed change(Project& project, const RemoveObstacle& edit);
 Changed change(Project& project, const PutFrame& edit);
 Changed change(Project& project, const PlaceFrame& edit);
+Changed change(Project& project, const SetFrameRecipe& edit);
 Changed change(Project& project, const RemoveFrame& edit);
 Changed change(Project& project, const PutPlane& edit);
 Changed change(Project& project, const SetPlanePosition& edit);

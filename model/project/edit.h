@@ -69,6 +69,11 @@ struct PlaceFrame {
     int quarter_turns = 0;  // any number: whole turns are taken off
 };
 
+struct SetFrameRecipe {  // how its members meet; empty: as the shop says
+    std::string frame;
+    std::string recipe;
+};
+
 struct RemoveFrame {
     std::string frame;
 };
@@ -203,6 +208,7 @@ using Edit = std::variant<SetTitle,
                           RemoveObstacle,
                           PutFrame,
                           PlaceFrame,
+                          SetFrameRecipe,
                           RemoveFrame,
                           PutPlane,
                           SetPlanePosition,

@@ -56,6 +56,13 @@ Changed change(Project& project, const PlaceFrame& edit) {
     });
 }
 
+Changed change(Project& project, const SetFrameRecipe& edit) {
+    return in_frame(project, edit.frame, [&](Frame& frame) -> Changed {
+        frame.recipe = edit.recipe;
+        return Done{};
+    });
+}
+
 Changed change(Project& project, const RemoveFrame& edit) {
     return remove_named(project.frames, edit.frame, "");
 }

@@ -41,6 +41,9 @@ struct Label {
         return put_label("frame", e.frame.name, e.instead_of);
     }
     std::string operator()(const PlaceFrame& e) const { return "Place frame " + e.frame; }
+    std::string operator()(const SetFrameRecipe& e) const {
+        return "Change how frame " + e.frame + " is joined";
+    }
     std::string operator()(const RemoveFrame& e) const { return "Remove frame " + e.frame; }
     std::string operator()(const PutPlane& e) const {
         return put_label("plane", e.plane.name, e.instead_of);

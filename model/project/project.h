@@ -191,6 +191,8 @@ struct Member {
                                    // y-rails 30 unless said here
     Formula allowance_from = "0";  // length by which the end is held back from where it would be
     Formula allowance_to = "0";
+    bool foot_from = false;  // a foot for fixing to floor or wall at that end
+    bool foot_to = false;
     std::string note;
 
     bool operator==(const Member&) const = default;
@@ -214,7 +216,7 @@ struct Diagonal {
 // What differs at one joint from the rule; a joint is known by the two members that meet.
 struct JointOverride {
     std::array<std::string, 2> members;
-    std::optional<std::string> recipe;    // "staggered lap"
+    std::optional<std::string> recipe;    // how they meet: "flush", see model/resolve/recipe.h
     std::optional<std::string> fastener;  // id in the catalogue: "blind rivet 1/8"
     std::optional<int> count;             // fasteners in each lap
     bool removable = false;
@@ -264,6 +266,7 @@ struct Frame {
     std::string name;
     Place origin{"0", "0", "0"};  // in the room
     int quarter_turns = 0;        // about Z, counter-clockwise seen from above, 0 .. 3
+    std::string recipe;           // how its members meet; empty: as the shop says
     std::vector<Plane> planes;
     std::vector<Bay> bays;
     std::vector<Member> members;
@@ -284,15 +287,18 @@ struct Shop {
     Formula end_trim = "1/2 in";  // squared off each mill end; common practice
     Formula end_gap;     // between a piece's end and what it stops at; empty: one mark of the tape
     Formula graduation;  // the marks that holes lie on; empty: those of the tape, see resolve
-    double edge_distance = 2.0;         // hole centre to edge, in fastener diameters, 1.5 or more
-    double pitch = 3.0;                 // centre to centre, in fastener diameters, 3 or more
-    int per_lap = 2;                    // fasteners in a lap
-    std::string fastener;               // id in the catalogue; empty: by the plates' thickness
-    Formula nose_radius = "7/32 in";    // of the setting tool at the work
-    Formula nose_reach = "1/2 in";      // straight part of the nose
-    Formula housing_radius = "1/2 in";  // of the tool behind the nose
-    std::vector<std::string> drills;    // names at hand; empty: any in the catalogue
-    double spare_percent = 10.0;        // fasteners bought beyond what is needed
+    double edge_distance = 2.0;  // hole centre to edge, in fastener diameters, 1.5 or more
+    double pitch = 3.0;          // centre to centre, in fastener diameters, 3 or more
+    std::string recipe;          // how members meet; empty: the staggered lap
+    Formula gusset_thickness;    // empty: as thick as the thicker wall that it laps
+    std::string gusset_alloy = "5052-H32";  // id in the catalogue
+    int per_lap = 2;                        // fasteners in a lap
+    std::string fastener;                   // id in the catalogue; empty: by the plates' thickness
+    Formula nose_radius = "7/32 in";        // of the setting tool at the work
+    Formula nose_reach = "1/2 in";          // straight part of the nose
+    Formula housing_radius = "1/2 in";      // of the tool behind the nose
+    std::vector<std::string> drills;        // names at hand; empty: any in the catalogue
+    double spare_percent = 10.0;            // fasteners bought beyond what is needed
     double tax_percent = 0.0;
     double delivery_fee = 0.0;
     std::string currency;

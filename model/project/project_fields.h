@@ -290,6 +290,8 @@ void visit_fields(Visit& visit, Of<Member>) {
     visit(optional("rank", between(-most_count, most_count)), &Member::rank);
     visit(optional("allowance_from", a_length), &Member::allowance_from);
     visit(optional("allowance_to", a_length), &Member::allowance_to);
+    visit(optional("foot_from"), &Member::foot_from);
+    visit(optional("foot_to"), &Member::foot_to);
     visit(optional("note", a_text), &Member::note);
 }
 
@@ -372,6 +374,7 @@ void visit_fields(Visit& visit, Of<Frame>) {
     visit(optional("note", a_text), &Frame::note);
     visit(optional("origin", a_length), &Frame::origin);
     visit(optional("quarter_turns", between(0, 3)), &Frame::quarter_turns);
+    visit(optional("recipe", a_text), &Frame::recipe);
     visit(optional("planes"), &Frame::planes);
     visit(optional("bays"), &Frame::bays);
     visit(optional("members"), &Frame::members);
@@ -396,6 +399,9 @@ void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("edge_distance", between(least_edge_distance, most_edge_distance)),
           &Shop::edge_distance);
     visit(optional("pitch", between(least_pitch, most_pitch)), &Shop::pitch);
+    visit(optional("recipe", a_text), &Shop::recipe);
+    visit(optional("gusset_thickness", a_length_or_none), &Shop::gusset_thickness);
+    visit(optional("gusset_alloy", a_text), &Shop::gusset_alloy);
     visit(optional("per_lap", between(0, most_per_lap)), &Shop::per_lap);
     visit(optional("fastener", a_text), &Shop::fastener);
     visit(optional("nose_radius", a_length), &Shop::nose_radius);

@@ -88,9 +88,10 @@ struct Plate {
     bool operator==(const Plate&) const = default;
 };
 
-// What a piece is for. Bars, cleats, straps, backings and braces are cut from bar and have a stock
-// and a section; the others are parts of sheet with one plate.
-enum class PieceKind { bar, brace, cleat, strap, backing, shim, gusset, foot, panel };
+// What a piece is for. Those up to the foot are cut from bar and have a stock and a section; the
+// others are parts of sheet with one plate. Cleats, straps, backings, feet and gussets are made by
+// the recipe of a joint.
+enum class PieceKind { bar, brace, cleat, strap, backing, foot, shim, gusset, panel };
 
 constexpr bool is_of_sheet(PieceKind kind) { return kind >= PieceKind::shim; }
 
@@ -121,10 +122,14 @@ struct Lean {
 struct Piece {
     PieceKind kind = PieceKind::bar;
     Index frame = 0;
-    Index member = no_index;   // in its frame; of a shim: no_index
+    Index member = no_index;  // in its frame; of all kinds but bar: no_index
+    // Of what a recipe makes: the members that it joins, higher rank first; of a foot, a backing or
+    // a piece that joins a member to itself twice the same one.
+    std::array<Index, 2> serves{no_index, no_index};
+    Index stated = no_index;   // of a brace: in Frame::diagonals; of a panel: in Frame::panels
     Index part = 0;            // 0 .. for the pieces of a split member, in order along its run
-    Index stock = no_index;    // in the project; of a shim: no_index
-    Index section = no_index;  // in the catalogue; of a shim: no_index
+    Index stock = no_index;    // in the project; of a part of sheet: no_index
+    Index section = no_index;  // in the catalogue; of a part of sheet: no_index
     Axis run = Axis::x;
     int run_sense = 1;  // along `run` from the datum end to the far end
     // Section axes in the frame: section a points along across axis `a_axis` with `a_sense`, b
@@ -164,8 +169,10 @@ struct Hole {
     Nm diameter = 0;
     Index drill = no_index;  // in the catalogue
     HoleOperation operation = HoleOperation::drill;
+    // What goes through it, and the other piece it lines up with (of three, the bar beyond the
+    // shim). no_index: a hole for fixing to the van, with no mate.
     Index fastener = 0;
-    Index mate = 0;  // the other piece it lines up with; of three, the bar beyond the shim
+    Index mate = 0;
 
     bool operator==(const Hole&) const = default;
 };
@@ -214,7 +221,8 @@ struct Joint {
     std::uint8_t normal_axis = 0;
     Index first_fastener = 0;
     Index fastener_count = 0;
-    Index wanted = 0;  // fasteners asked for
+    Index wanted = 0;         // fasteners asked for
+    std::uint8_t recipe = 0;  // in recipes()
 
     bool operator==(const Joint&) const = default;
 };

@@ -153,7 +153,8 @@ Edit random_edit_of_frame(Draw& draw) {
         case 1:
             return PlaceFrame{frame, {draw.formula(), "0", "0"}, int(draw.below(9)) - 4};
         case 2:
-            return draw.below(8) == 0 ? Edit{RemoveFrame{frame}} : Edit{SetTitle{"t", ""}};
+            if (draw.below(8) == 0) return RemoveFrame{frame};
+            return SetFrameRecipe{frame, draw.note()};
         case 3: {
             Plane plane{draw.plane(), draw.axis(), draw.formula()};
             return PutPlane{frame, plane, draw.replaced(draw.plane())};
