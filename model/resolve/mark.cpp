@@ -1,35 +1,20 @@
 #include "model/resolve/mark.h"
 
+#include "model/resolve/hash.h"
+#include "model/resolve/mark_names.h"
+#include "model/resolve/piece_reading.h"
 #include "model/resolve/stocks_alike.h"
 #include "model/resolve/symmetry.h"
 
 #include <algorithm>
-#include <string>
 #include <string_view>
 #include <tuple>
 #include <unordered_map>
-#include <unordered_set>
+#include <utility>
+#include <vector>
 
 namespace model {
 namespace {
-
-// I and O read as digits and S is for shims: left out of drawings' letters, common practice.
-constexpr std::string_view letters = "ABCDEFGHJKLMNPQRTUVWXYZ";
-
-std::string letters_for(Index stock) {
-    std::string text;
-    for (Index n = stock + 1; n > 0; n = (n - 1) / static_cast<Index>(letters.size())) {
-        text.insert(text.begin(), letters[(n - 1) % letters.size()]);
-    }
-    return text;
-}
-
-std::uint64_t mixed(std::uint64_t h, std::uint64_t value) {
-    h = (h ^ value) * 0x9E3779B97F4A7C15ULL;
-    return h ^ (h >> 29U);
-}
-
-std::uint64_t as_bits(Nm value) { return static_cast<std::uint64_t>(value); }
 
 std::uint64_t hash_of(const Hole& hole) {
     std::uint64_t h = mixed(0x51ED270B, hole.wall);
@@ -43,35 +28,21 @@ auto reading_order(const Hole& hole) {
     return std::tuple(hole.wall, hole.gauge, hole.from_datum, hole.diameter, hole.operation);
 }
 
-bool read_alike(const Hole& a, const Hole& b) { return reading_order(a) == reading_order(b); }
+bool holes_read_alike(const Hole& a, const Hole& b) { return reading_order(a) == reading_order(b); }
 
 void sort_for_reading(std::span<Hole> holes) {
     std::sort(holes.begin(), holes.end(),
               [](const Hole& a, const Hole& b) { return reading_order(a) < reading_order(b); });
 }
 
-// +1 when run, a and b of the section lie like the axes of the frame, -1 when like their mirror
-// image.
-int handedness(const Piece& piece) {
-    const bool in_order = (index_of(piece.run) + 1) % 3 == index_of(piece.a_axis);
-    return (in_order ? 1 : -1) * piece.run_sense * piece.a_sense * piece.b_sense;
-}
-
-// The number that each member has among the members of stock alike, over all frames, from 1.
-std::vector<std::vector<Index>> member_numbers(const Project& project,
-                                               const std::vector<Index>& stocks_alike) {
-    std::unordered_map<std::string_view, Index> stock_of_name;
-    for (Index i = 0; i < project.stock.size(); ++i) {
-        stock_of_name.try_emplace(project.stock[i].name, stocks_alike[i]);
-    }
-    std::unordered_map<Index, Index> count;
+// The panels' materials by number: the same material, the same number.
+std::vector<std::vector<Index>> material_numbers(const Project& project) {
+    std::unordered_map<std::string_view, Index> number_of;
     std::vector<std::vector<Index>> numbers(project.frames.size());
     for (std::size_t f = 0; f < project.frames.size(); ++f) {
-        numbers[f].reserve(project.frames[f].members.size());
-        for (const auto& member : project.frames[f].members) {
-            const auto stock = stock_of_name.find(member.stock);
-            const bool is_known = stock != stock_of_name.end();
-            numbers[f].push_back(++count[is_known ? stock->second : no_index]);
+        for (const auto& panel : project.frames[f].panels) {
+            const auto next = static_cast<Index>(number_of.size());
+            numbers[f].push_back(number_of.try_emplace(panel.material, next).first->second);
         }
     }
     return numbers;
@@ -79,20 +50,28 @@ std::vector<std::vector<Index>> member_numbers(const Project& project,
 
 class Marker {
 public:
-    Marker(const Project& project, const Catalogue& catalogue, Resolved& out)
+    Marker(const Project& project, const Catalogue& catalogue, Resolved& resolved)
         : catalogue_{catalogue},
-          out_{out},
+          out_{resolved},
           stocks_alike_{first_stocks_alike(project)},
-          numbers_{member_numbers(project, stocks_alike_)} {}
+          materials_{material_numbers(project)},
+          names_{project, resolved, stocks_alike_} {}
 
     void mark_all() {
         read_as_.assign(out_.pieces.size(), Symmetry{});
         by_hash_.reserve(out_.pieces.size());
-        for (const auto kind : {PieceKind::bar, PieceKind::shim}) {
-            for (Index i = 0; i < out_.pieces.size(); ++i) {
-                if (out_.pieces[i].kind == kind) mark(i);
+        std::vector<Index> parts;
+        for (Index i = 0; i < out_.pieces.size(); ++i) {
+            if (out_.pieces[i].kind == PieceKind::bar) {
+                mark(i);
+            } else {
+                parts.push_back(i);
             }
         }
+        std::stable_sort(parts.begin(), parts.end(), [&](Index a, Index b) {
+            return out_.pieces[a].kind < out_.pieces[b].kind;
+        });
+        for (const Index i : parts) mark(i);
         for (auto& piece : out_.pieces) {
             if (out_.marks[piece.mark].opposite == 0) piece.hand = Hand::none;
         }
@@ -104,13 +83,51 @@ private:
         return std::span(out_.holes).subspan(piece.first_hole, piece.hole_count);
     }
 
-    Index stock_of(const Piece& piece) const {
-        return piece.stock == no_index ? no_index : stocks_alike_[piece.stock];
+    Lean* lean_of(const Piece& piece) {
+        return piece.lean == no_index ? nullptr : &out_.leans[piece.lean];
+    }
+
+    // What it is made of, as far as its kind leaves that open.
+    Index stuff_of(const Piece& piece) const {
+        if (piece.stock != no_index) return stocks_alike_[piece.stock];
+        const bool is_stated = piece.kind == PieceKind::panel && piece.stated != no_index;
+        return is_stated ? materials_[piece.frame][piece.stated] : no_index;
+    }
+
+    // A part of sheet is read along its longer side, across its faces.
+    void lay_along_longer_side(Piece& piece) {
+        set_facing_along_b(piece, lean_of(piece));
+        const auto shape = symmetric_shape(catalogue_, out_, piece);
+        if (shape.a <= piece.length) return;
+        constexpr Symmetry across{.transpose = true};
+        for (Hole& hole : holes_of(piece)) hole = hole_after(shape, across, hole);
+        auto& plate = piece.plates[0];
+        if (plate.outline != no_index) {
+            auto read = outlines_after(shape, across, plate.wall, face_outlines(out_, plate));
+            plate.outline = added(std::move(read.near));
+            if (plate.outline_far != no_index) plate.outline_far = added(std::move(read.far));
+        }
+        read_after(shape, across, piece, own_lean(piece));
+    }
+
+    Index added(Outline outline) {
+        out_.outlines.push_back(std::move(outline));
+        return static_cast<Index>(out_.outlines.size() - 1);
+    }
+
+    // Pieces may share a lean, but each is read in its own way.
+    Lean* own_lean(Piece& piece) {
+        if (piece.lean == no_index) return nullptr;
+        const Lean copy = out_.leans[piece.lean];
+        piece.lean = static_cast<Index>(out_.leans.size());
+        out_.leans.push_back(copy);
+        return &out_.leans.back();
     }
 
     void mark(Index index) {
         Piece& piece = out_.pieces[index];
-        const SymmetricShape shape = symmetric_shape(catalogue_, piece);
+        if (is_of_sheet(piece.kind)) lay_along_longer_side(piece);
+        const SymmetricShape shape = symmetric_shape(catalogue_, out_, piece);
         auto& alike = by_hash_[invariant_hash(piece, shape)];
         for (const Index mark : alike) {
             if (join(index, shape, mark)) return;
@@ -119,12 +136,12 @@ private:
         piece.mark = static_cast<Index>(out_.marks.size());
         piece.hand = Hand::as_drawn;
         sort_for_reading(holes_of(piece));
-        out_.marks.push_back({name_for(piece), index, 1, 0});
+        out_.marks.push_back({names_.next(index, stuff_of(piece)), index, 1, 0});
     }
 
     // The same for a piece and its mirror images, however they are read.
     std::uint64_t invariant_hash(const Piece& piece, const SymmetricShape& shape) {
-        std::uint64_t h = mixed(stock_of(piece), as_bits(piece.length));
+        std::uint64_t h = mixed(stuff_of(piece), as_bits(piece.length));
         h = mixed(mixed(h, as_bits(shape.a)), as_bits(shape.b));
         std::uint64_t sum = 0;
         const auto group = symmetries(shape);
@@ -135,6 +152,12 @@ private:
             }
             sum += mixed(orbit, 1);
         }
+        if (!is_plain(piece)) {
+            for (const auto& symmetry : group) {
+                sum += hash_of(ends_after(shape, symmetry, piece.ends));
+            }
+            sum += model::invariant_hash(face_outlines(out_, piece.plates[0]));
+        }
         return mixed(h, sum);
     }
 
@@ -142,20 +165,19 @@ private:
         Mark& mark = out_.marks[mark_index];
         Piece& piece = out_.pieces[index];
         const Piece& pattern = out_.pieces[mark.pattern];
-        const SymmetricShape other = symmetric_shape(catalogue_, pattern);
-        if (stock_of(pattern) != stock_of(piece) || pattern.kind != piece.kind ||
+        const SymmetricShape other = symmetric_shape(catalogue_, out_, pattern);
+        if (stuff_of(pattern) != stuff_of(piece) || pattern.kind != piece.kind ||
             pattern.length != piece.length || other.a != shape.a || other.b != shape.b ||
-            pattern.hole_count != piece.hole_count) {
+            other.is_bevelled != shape.is_bevelled || pattern.hole_count != piece.hole_count) {
             return false;
         }
-        const bool axes_are_mirrored = handedness(piece) != handedness(pattern);
+        const bool axes_are_mirrored =
+            handedness(piece, lean_of(piece)) != handedness(pattern, lean_of(pattern));
         for (const bool opposite : {false, true}) {
             for (const auto& symmetry : symmetries(shape)) {
                 if (is_opposite(shape, symmetry, axes_are_mirrored) != opposite) continue;
                 if (!reads_like(piece, shape, symmetry, pattern)) continue;
-                std::copy(turned_.begin(), turned_.end(), holes_of(piece).begin());
-                read_after(shape, symmetry, piece);
-                read_as_[index] = symmetry;
+                read_as_pattern(index, shape, symmetry, pattern);
                 piece.mark = mark_index;
                 piece.hand = opposite ? Hand::opposite : Hand::as_drawn;
                 ++(opposite ? mark.opposite : mark.as_drawn);
@@ -165,12 +187,25 @@ private:
         return false;
     }
 
+    void read_as_pattern(Index index,
+                         const SymmetricShape& shape,
+                         const Symmetry& symmetry,
+                         const Piece& pattern) {
+        Piece& piece = out_.pieces[index];
+        std::copy(turned_.begin(), turned_.end(), holes_of(piece).begin());
+        read_after(shape, symmetry, piece, own_lean(piece));
+        piece.plates[0].outline = pattern.plates[0].outline;
+        piece.plates[0].outline_far = pattern.plates[0].outline_far;
+        read_as_[index] = symmetry;
+    }
+
     // Whether a piece that reads like the pattern after the symmetry is its mirror image: the
     // symmetry may mirror, and so may the way in which the piece's own axes lie.
     static bool is_opposite(const SymmetricShape& shape,
                             const Symmetry& symmetry,
                             bool axes_are_mirrored) {
-        if (shape.form == SectionForm::flat) return false;  // turned over, it is the same
+        // Turned over, it is the same.
+        if (shape.form == SectionForm::flat && !shape.is_bevelled) return false;
         return is_mirror(symmetry) != axes_are_mirrored;
     }
 
@@ -183,19 +218,24 @@ private:
             turned_.push_back(hole_after(shape, symmetry, hole));
         }
         sort_for_reading(turned_);
-        return std::equal(turned_.begin(), turned_.end(), holes_of(pattern).begin(), read_alike);
+        return std::equal(turned_.begin(), turned_.end(), holes_of(pattern).begin(),
+                          holes_read_alike) &&
+               (is_plain(piece) ? is_plain(pattern)
+                                : is_shaped_like(piece, shape, symmetry, pattern));
     }
 
-    std::string name_for(const Piece& piece) {
-        if (piece.kind == PieceKind::shim) return "S" + std::to_string(++shim_marks_);
-        std::string name =
-            letters_for(stock_of(piece)) + std::to_string(numbers_[piece.frame][piece.member]);
-        for (Index part = piece.part; part > 0; part /= 26) {
-            name += static_cast<char>('a' + part % 26);
-        }
-        // Two members of one name cannot both be the first of their kind; their parts can.
-        while (!names_.insert(name).second) name += '\'';
-        return name;
+    // Whether ends and outlines are alike too.
+    bool is_shaped_like(const Piece& piece,
+                        const SymmetricShape& shape,
+                        const Symmetry& symmetry,
+                        const Piece& pattern) const {
+        if (!read_alike(ends_after(shape, symmetry, piece.ends), pattern.ends)) return false;
+        const Plate& plate = piece.plates[0];
+        const Plate& drawn = pattern.plates[0];
+        if ((plate.outline == no_index) != (drawn.outline == no_index)) return false;
+        if (plate.outline == no_index) return true;
+        const auto own = outlines_after(shape, symmetry, plate.wall, face_outlines(out_, plate));
+        return reading_of(own) == reading_of(face_outlines(out_, drawn));
     }
 
     // Joints and stacks name walls too.
@@ -203,7 +243,7 @@ private:
         std::vector<SymmetricShape> shapes;
         shapes.reserve(out_.pieces.size());
         for (const auto& piece : out_.pieces) {
-            shapes.push_back(symmetric_shape(catalogue_, piece));
+            shapes.push_back(symmetric_shape(catalogue_, out_, piece));
         }
         for (auto& joint : out_.joints) {
             for (std::size_t k = 0; k < 2; ++k) {
@@ -222,12 +262,11 @@ private:
     const Catalogue& catalogue_;
     Resolved& out_;
     std::vector<Index> stocks_alike_;
-    std::vector<std::vector<Index>> numbers_;
+    std::vector<std::vector<Index>> materials_;  // by frame, panel
+    MarkNames names_;
     std::unordered_map<std::uint64_t, std::vector<Index>> by_hash_;
-    std::unordered_set<std::string> names_;
     std::vector<Symmetry> read_as_;
     std::vector<Hole> turned_;
-    Index shim_marks_ = 0;
 };
 
 }  // namespace

@@ -80,7 +80,7 @@ TEST_CASE("reading a piece anew leaves its metal where it is", "[model][symmetry
     piece.plates[1] = {.box = {{0, 0, 0}, {10, 100, 1000}}, .wall = 1, .normal_axis = 0};
     const model::Box leg_a = piece.plates[0].box;
 
-    model::read_after(equal_angle, Symmetry{.reverse = true, .swap = true}, piece);
+    model::read_after(equal_angle, Symmetry{.reverse = true, .swap = true}, piece, nullptr);
 
     CHECK(piece.run_sense == -1);
     CHECK(piece.datum == model::Point{0, 0, 1000});
