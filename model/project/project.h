@@ -213,13 +213,18 @@ struct Diagonal {
     bool operator==(const Diagonal&) const = default;
 };
 
+// What holds a machine screw: threads tapped into the far plate, a nut behind it, or a rivet nut
+// set into it.
+enum class ScrewHold { tapped, nut, rivet_nut };
+
 // What differs at one joint from the rule; a joint is known by the two members that meet.
 struct JointOverride {
     std::array<std::string, 2> members;
     std::optional<std::string> recipe;    // how they meet: "flush", see model/resolve/recipe.h
     std::optional<std::string> fastener;  // id in the catalogue: "blind rivet 1/8"
     std::optional<int> count;             // fasteners in each lap
-    bool removable = false;
+    bool removable = false;               // comes apart: held by machine screws
+    std::optional<ScrewHold> screw_hold;  // none: as the shop says
     std::string note;
 
     bool operator==(const JointOverride&) const = default;
@@ -294,11 +299,13 @@ struct Shop {
     std::string gusset_alloy = "5052-H32";  // id in the catalogue
     int per_lap = 2;                        // fasteners in a lap
     std::string fastener;                   // id in the catalogue; empty: by the plates' thickness
-    Formula nose_radius = "7/32 in";        // of the setting tool at the work
-    Formula nose_reach = "1/2 in";          // straight part of the nose
-    Formula housing_radius = "1/2 in";      // of the tool behind the nose
-    std::vector<std::string> drills;        // names at hand; empty: any in the catalogue
-    double spare_percent = 10.0;            // fasteners bought beyond what is needed
+    std::string screw;  // of joints that come apart, id in the catalogue; empty: by the thickness
+    ScrewHold screw_hold = ScrewHold::tapped;
+    Formula nose_radius = "7/32 in";    // of the setting tool at the work
+    Formula nose_reach = "1/2 in";      // straight part of the nose
+    Formula housing_radius = "1/2 in";  // of the tool behind the nose
+    std::vector<std::string> drills;    // names at hand; empty: any in the catalogue
+    double spare_percent = 10.0;        // fasteners bought beyond what is needed
     double tax_percent = 0.0;
     double delivery_fee = 0.0;
     std::string currency;

@@ -71,6 +71,8 @@ inline constexpr std::array<std::string_view, 2> words_for<Seat>{"heel", "root"}
 template <>
 inline constexpr std::array<std::string_view, 2> words_for<FaceSide>{"inside", "outside"};
 template <>
+inline constexpr std::array<std::string_view, 3> words_for<ScrewHold>{"tapped", "nut", "rivet nut"};
+template <>
 inline constexpr std::array<std::string_view, 2> words_for<PanelFit>{"inset", "overlay"};
 template <>
 inline constexpr std::array<std::string_view, 3> words_for<engine::QuantityKind>{"length", "angle",
@@ -321,6 +323,7 @@ void visit_fields(Visit& visit, Of<JointOverride>) {
     visit(optional("fastener", a_text), &JointOverride::fastener);
     visit(optional("count", between(0, most_per_lap)), &JointOverride::count);
     visit(optional("removable"), &JointOverride::removable);
+    visit(optional("screw_hold"), &JointOverride::screw_hold);
     visit(optional("note", a_text), &JointOverride::note);
 }
 
@@ -404,6 +407,8 @@ void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("gusset_alloy", a_text), &Shop::gusset_alloy);
     visit(optional("per_lap", between(0, most_per_lap)), &Shop::per_lap);
     visit(optional("fastener", a_text), &Shop::fastener);
+    visit(optional("screw", a_text), &Shop::screw);
+    visit(optional("screw_hold"), &Shop::screw_hold);
     visit(optional("nose_radius", a_length), &Shop::nose_radius);
     visit(optional("nose_reach", a_length), &Shop::nose_reach);
     visit(optional("housing_radius", a_length), &Shop::housing_radius);
