@@ -1,5 +1,7 @@
 #include "model/resolve/symmetry.h"
 
+#include "model/resolve/sheet_size.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -84,22 +86,6 @@ bool gauge_runs_along_a(SectionForm form, std::uint8_t wall) {
 
 std::size_t other_across(const Piece& piece) {
     return 3 - index_of(piece.run) - index_of(piece.a_axis);
-}
-
-// How far the piece's shape reaches along section axis a of a part of sheet.
-Nm width_of_sheet(const Resolved& resolved, const Piece& piece) {
-    const std::size_t a = index_of(piece.a_axis);
-    if (piece.plates[0].outline == no_index) return piece.extents.hi[a] - piece.extents.lo[a];
-    Nm least = 0;
-    Nm most = 0;
-    for (const Index outline : {piece.plates[0].outline, piece.plates[0].outline_far}) {
-        if (outline == no_index) continue;
-        for (const auto& corner : resolved.outlines[outline].corners) {
-            least = std::min(least, corner[1]);
-            most = std::max(most, corner[1]);
-        }
-    }
-    return least + most;
 }
 
 bool has_bevelled_end(const Piece& piece) {
@@ -205,10 +191,9 @@ SymmetricShape symmetric_shape(const Catalogue& catalogue,
                                const Piece& piece) {
     const bool has_two_faces = piece.plates[0].outline_far != no_index;
     if (is_of_sheet(piece.kind)) {
-        const std::size_t b = other_across(piece);
         return {.form = SectionForm::flat,
-                .a = width_of_sheet(resolved, piece),
-                .b = piece.plates[0].box.hi[b] - piece.plates[0].box.lo[b],
+                .a = sheet_width(resolved, piece),
+                .b = sheet_thickness(piece),
                 .run = piece.length,
                 .is_sheet = true,
                 .is_bevelled = has_two_faces};

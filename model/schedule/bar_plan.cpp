@@ -96,12 +96,12 @@ private:
     BarPlan plan_;
 };
 
-// The bar pieces of each stock, longest first.
+// The pieces cut from each stock, longest first.
 std::vector<std::vector<Index>> pieces_by_stock(const Project& project, const Resolved& resolved) {
     std::vector<std::vector<Index>> pieces(project.stock.size());
     for (Index i = 0; i < resolved.pieces.size(); ++i) {
         const auto& piece = resolved.pieces[i];
-        if (piece.kind == PieceKind::bar) pieces[piece.stock].push_back(i);
+        if (piece.stock < pieces.size()) pieces[piece.stock].push_back(i);
     }
     for (auto& of_stock : pieces) {
         std::ranges::stable_sort(of_stock, std::ranges::greater{},

@@ -34,7 +34,8 @@ struct BarPlan {
 // One plan per stock that pieces are cut from, in the project's order. Both ends of every bar and
 // offcut lose the end trim: neither is trusted to be square. Offcuts are used before a new bar is
 // bought; a new bar is the longest on offer, and is changed for the shortest that holds its cuts
-// when all are made. Shims are not cut from bars.
+// when all are made. A sloping end takes the room of its long point. Parts of sheet are not cut
+// from bars.
 std::vector<BarPlan> bar_plans(const Project& project, const Resolved& resolved);
 
 }  // namespace model

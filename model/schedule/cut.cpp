@@ -1,6 +1,8 @@
 #include "engine/files/csv.h"
+#include "model/resolve/sheet_size.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/decimal_mm.h"
+#include "model/schedule/end_words.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/piece_words.h"
 #include "model/schedule/pieces_by_mark.h"
@@ -8,6 +10,7 @@
 
 #include <algorithm>
 #include <string_view>
+#include <utility>
 
 namespace model {
 namespace {
@@ -50,14 +53,19 @@ std::vector<CutRow> cut_rows(const Project& project,
     std::vector<CutRow> rows;
     for (auto& group : pieces_by_mark(resolved)) {
         const auto pattern = group.pieces.front();
+        const auto& piece = resolved.pieces[pattern];
+        auto ends = end_words(project, catalogue, resolved, piece);
         rows.push_back({.mark = group.mark,
                         .hand = group.hand,
                         .quantity = static_cast<int>(group.pieces.size()),
+                        .kind = piece.kind,
                         .section = words.section(pattern),
                         .alloy = std::string(words.alloy(pattern)),
-                        .length = engine::Length::from_nm(resolved.pieces[pattern].length),
-                        .end_a = "square",
-                        .end_b = "square",
+                        .length = engine::Length::from_nm(piece.length),
+                        .width = engine::Length::from_nm(
+                            is_of_sheet(piece.kind) ? sheet_width(resolved, piece) : 0),
+                        .end_a = std::move(ends[0]),
+                        .end_b = std::move(ends[1]),
                         .frames = frame_list(group, resolved, words),
                         .members = member_list(group, resolved, words),
                         .pieces = std::move(group.pieces)});
@@ -68,13 +76,16 @@ std::vector<CutRow> cut_rows(const Project& project,
 std::string cut_csv(const Project& project,
                     const Resolved& resolved,
                     const std::vector<CutRow>& rows) {
-    engine::CsvText text{"mark",      "hand",  "quantity", "section", "alloy",  "length",
-                         "length_mm", "end_a", "end_b",    "frame",   "members"};
+    engine::CsvText text{"mark",      "hand",  "quantity", "kind",  "section", "alloy", "length",
+                         "length_mm", "width", "width_mm", "end_a", "end_b",   "frame", "members"};
     LengthTexts shown{project.shown};
     for (const auto& row : rows) {
+        const bool is_sheet = is_of_sheet(row.kind);
         text.row({resolved.marks[row.mark].name, name_of(row.hand), std::to_string(row.quantity),
-                  row.section, row.alloy, shown(row.length), decimal_mm(row.length), row.end_a,
-                  row.end_b, row.frames, row.members});
+                  name_of(row.kind), row.section, row.alloy, shown(row.length),
+                  decimal_mm(row.length), is_sheet ? shown(row.width) : "",
+                  is_sheet ? decimal_mm(row.width) : "", row.end_a, row.end_b, row.frames,
+                  row.members});
     }
     return std::move(text).take();
 }

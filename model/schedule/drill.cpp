@@ -13,18 +13,23 @@
 namespace model {
 namespace {
 
-// The marks that one hole of a mark meets, over all its pieces: "B1; B2".
+// The marks that one hole of a mark meets, over all its pieces: "B1; B2"; "the van" for a hole by
+// which a piece is fixed to it.
 std::string mates_of(const Resolved& resolved, const MarkGroup& group, std::uint32_t hole) {
     std::vector<Index> marks;
+    std::string text;
     for (const auto piece : group.pieces) {
         const auto holes = resolved.holes_of(resolved.pieces[piece]);
         if (hole >= holes.size()) continue;
+        if (holes[hole].mate == no_index) {
+            text = "the van";
+            continue;
+        }
         const auto mark = resolved.pieces[holes[hole].mate].mark;
         const auto place = std::ranges::lower_bound(marks, mark);
         if (mark == no_index || (place != marks.end() && *place == mark)) continue;
         marks.insert(place, mark);
     }
-    std::string text;
     for (const auto mark : marks) {
         if (!text.empty()) text += "; ";
         text += resolved.marks[mark].name;
@@ -40,7 +45,7 @@ std::string fasteners_of(const Resolved& resolved,
     std::vector<std::size_t> specs;
     for (const auto piece : group.pieces) {
         const auto holes = resolved.holes_of(resolved.pieces[piece]);
-        if (hole >= holes.size()) continue;
+        if (hole >= holes.size() || holes[hole].fastener == no_index) continue;
         const auto spec = fasteners.spec_of(holes[hole].fastener);
         const auto place = std::ranges::lower_bound(specs, spec);
         if (place == specs.end() || *place != spec) specs.insert(place, spec);

@@ -20,19 +20,29 @@ Subject stock_subject(const Stock& stock) {
     return {.kind = SubjectKind::stock, .name = stock.name};
 }
 
-Subject member_subject(const Project& project, const Piece& piece) {
+// The member, the diagonal, or the joint that the piece is part of.
+Subject piece_subject(const Project& project, const Piece& piece) {
     const auto& frame = project.frames[piece.frame];
-    return {SubjectKind::member, frame.name, frame.members[piece.member].name};
+    const auto& members = frame.members;
+    if (piece.member < members.size())
+        return {SubjectKind::member, frame.name, members[piece.member].name};
+    if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
+        return {SubjectKind::diagonal, frame.name, frame.diagonals[piece.stated].name};
+    const auto& [first, second] = piece.serves;
+    if (first >= members.size()) return {SubjectKind::frame, {}, frame.name};
+    if (second >= members.size() || first == second)
+        return {SubjectKind::member, frame.name, members[first].name};
+    return {SubjectKind::joint, frame.name, members[first].name + " + " + members[second].name};
 }
 
-// The stock, then the members whose pieces these are, each once.
+// The stock, then what the pieces are part of, each once.
 std::vector<Subject> subjects(const Project& project,
                               const Resolved& resolved,
                               const Stock& stock,
                               const std::vector<Index>& pieces) {
     std::vector<Subject> all{stock_subject(stock)};
     for (const auto piece : pieces) {
-        auto subject = member_subject(project, resolved.pieces[piece]);
+        auto subject = piece_subject(project, resolved.pieces[piece]);
         if (all.back() != subject) all.push_back(std::move(subject));
     }
     return all;

@@ -18,6 +18,16 @@ CUT (cut.csv, bars.csv)
   Square off the end of each bar first. bars.csv says which pieces come out of which bar and in
   what order; cut.csv says how many there are of each mark. Write the mark on every piece.
   Pieces of one mark are alike; "opposite" is the mirror image of "as drawn".
+  "kind": a bar is a member or part of one; a brace is a diagonal; a cleat is a short angle in a
+  corner; a strap is a flat bar across a joint; a backing lies behind a splice; a foot is what is
+  fixed to floor or wall; a shim fills a gap; a gusset is a plate over a joint; a panel is sheet.
+  Shims, gussets and panels are cut from sheet: they have a width too.
+  "length" runs from long point to long point. "end_a" is the datum end, "end_b" the other one.
+  "mitre 45 deg across leg a, long point at the heel": turn the saw 45 degrees off square, so that
+  the line runs across leg a and the heel is left longest.
+  "leg a notched back 1 in": cut that leg alone back from the end, with its corner left round, and
+  leave the root and the other leg whole.
+  "to its outline": pieces.json has the corners; the window shows the piece laid flat.
 
 DRILL (drill.csv)
   Each line is one hole of a mark. The lines stand in working order: change drill and fence only
@@ -32,7 +42,7 @@ DRILL (drill.csv)
   "~" in front of a length: the exact one, in mm beside it, does not lie on a mark of the tape.
   "match-drill": do not drill it by measure. Pin the piece to its mate, which is drilled already,
   and drill through the mate's hole.
-  "mates_with" names the marks that the hole meets.
+  "mates_with" names the marks that the hole meets; "the van": the piece is fixed there through it.
 
 JOIN (fasteners.csv)
   Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are

@@ -1,6 +1,9 @@
 #include "model/schedule/piece_words.h"
 
+#include "model/resolve/sheet_size.h"
+
 #include <algorithm>
+#include <array>
 #include <cstddef>
 
 namespace model {
@@ -37,31 +40,15 @@ std::vector<std::vector<std::string_view>> wall_names(const Catalogue& catalogue
     return names;
 }
 
-std::string_view kind_word(PieceKind kind) {
-    switch (kind) {
-        case PieceKind::bar:
-            return "bar";
-        case PieceKind::brace:
-            return "brace";
-        case PieceKind::cleat:
-            return "cleat";
-        case PieceKind::strap:
-            return "strap";
-        case PieceKind::backing:
-            return "backing";
-        case PieceKind::shim:
-            return "shim";
-        case PieceKind::gusset:
-            return "gusset";
-        case PieceKind::foot:
-            return "foot";
-        case PieceKind::panel:
-            return "panel";
-    }
-    return {};
-}
+bool is_used_once(PieceKind kind) { return kind == PieceKind::foot || kind == PieceKind::backing; }
 
 }  // namespace
+
+std::string_view name_of(PieceKind kind) {
+    constexpr std::array<std::string_view, 9> names{"bar",  "brace", "cleat",  "strap", "backing",
+                                                    "foot", "shim",  "gusset", "panel"};
+    return names[static_cast<std::size_t>(kind)];
+}
 
 PieceWords::PieceWords(const Project& project, const Catalogue& catalogue, const Resolved& resolved)
     : project_{project},
@@ -78,10 +65,30 @@ std::string PieceWords::member(Index index) const {
         const auto& joint = resolved_.joints[joint_of_shim_[index]];
         return "between " + member(joint.pieces[0]) + " and " + member(joint.pieces[1]);
     }
-    if (piece.member == no_index) return std::string(kind_word(piece.kind));
+    if (piece.member == no_index) return part(piece);
     const auto& name = project_.frames[piece.frame].members[piece.member].name;
     if (part_counts_[piece.frame][piece.member] < 2) return name;
     return name + " part " + std::to_string(piece.part + 1);
+}
+
+std::string PieceWords::part(const Piece& piece) const {
+    const std::string kind{name_of(piece.kind)};
+    const auto& frame = project_.frames[piece.frame];
+    if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
+        return kind + " " + frame.diagonals[piece.stated].name;
+    if (piece.kind == PieceKind::panel && piece.stated < frame.panels.size())
+        return kind + " " + frame.panels[piece.stated].name;
+    return kind + served(piece);
+}
+
+// " at post left and rail front top", " of post left".
+std::string PieceWords::served(const Piece& piece) const {
+    const auto& members = project_.frames[piece.frame].members;
+    const auto& [first, second] = piece.serves;
+    if (first >= members.size()) return {};
+    if (is_used_once(piece.kind) || second >= members.size() || first == second)
+        return " of " + members[first].name;
+    return " at " + members[first].name + " and " + members[second].name;
 }
 
 const std::string& PieceWords::frame(Index piece) const {
@@ -93,20 +100,21 @@ std::string PieceWords::section(Index index) const {
     return is_of_sheet(piece.kind) ? sheet_section(piece) : catalogue_.sections[piece.section].id;
 }
 
-std::string PieceWords::sheet_section(const Piece& shim) const {
-    const auto normal = shim.plates[0].normal_axis;
-    const auto width_axis = 3 - normal - index_of(shim.run);
-    const auto size = [&](std::size_t axis) {
-        return engine::exact_text(
-            engine::Length::from_nm(shim.extents.hi[axis] - shim.extents.lo[axis]), project_.shown);
+std::string PieceWords::sheet_section(const Piece& piece) const {
+    const auto size = [&](Nm nm) {
+        return engine::exact_text(engine::Length::from_nm(nm), project_.shown);
     };
-    return std::string(kind_word(shim.kind)) + " " + size(normal) + " x " + size(width_axis);
+    return std::string(name_of(piece.kind)) + " " + size(sheet_thickness(piece)) + " x " +
+           size(sheet_width(resolved_, piece));
 }
 
 std::string_view PieceWords::alloy(Index index) const {
     const auto& piece = resolved_.pieces[index];
-    if (piece.stock == no_index) return {};
-    return project_.stock[piece.stock].alloy;
+    if (piece.stock < project_.stock.size()) return project_.stock[piece.stock].alloy;
+    if (piece.kind == PieceKind::gusset) return project_.shop.gusset_alloy;
+    const auto& panels = project_.frames[piece.frame].panels;
+    const bool is_panel = piece.kind == PieceKind::panel && piece.stated < panels.size();
+    return is_panel ? std::string_view(panels[piece.stated].material) : std::string_view{};
 }
 
 std::string_view PieceWords::wall(Index index, std::uint8_t wall) const {

@@ -12,13 +12,16 @@
 
 namespace model {
 
+std::string_view name_of(PieceKind kind);  // "bar", "cleat", "gusset"
+
 class PieceWords {
 public:
     // The three must outlive this.
     PieceWords(const Project& project, const Catalogue& catalogue, const Resolved& resolved);
 
     // "rail front top"; of a member in several pieces "mid rail part 2"; of a shim
-    // "between post left and rail front top"; of another part that belongs to no member what it is.
+    // "between post left and rail front top"; of another part what it is and what it is for:
+    // "cleat at post left and rail front top", "foot of post left", "brace back", "panel door".
     std::string member(Index piece) const;
 
     const std::string& frame(Index piece) const;
@@ -26,13 +29,16 @@ public:
     // Section id in the catalogue; of a part of sheet "shim 1/16 x 55/64": thickness, then width.
     std::string section(Index piece) const;
 
-    std::string_view alloy(Index piece) const;  // empty for a part without stock
+    // Of a panel its material; empty for a shim, which is cut from what is at hand.
+    std::string_view alloy(Index piece) const;
 
     std::string_view wall(Index piece,
                           std::uint8_t wall) const;  // "leg a"; of a part of sheet "face"
 
 private:
-    std::string sheet_section(const Piece& shim) const;
+    std::string part(const Piece& piece) const;
+    std::string served(const Piece& piece) const;
+    std::string sheet_section(const Piece& piece) const;
 
     const Project& project_;
     const Catalogue& catalogue_;

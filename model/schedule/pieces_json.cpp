@@ -2,6 +2,7 @@
 
 #include "model/resolve/bar_cuts.h"
 #include "model/resolve/piece_place.h"
+#include "model/resolve/recipe.h"
 #include "model/schedule/fastener_words.h"
 #include "model/schedule/json_lines.h"
 #include "model/schedule/piece_words.h"
@@ -11,9 +12,6 @@
 
 namespace model {
 namespace {
-
-// The one way in which pieces meet so far.
-constexpr std::string_view recipe = "staggered lap";
 
 class Writer {
 public:
@@ -200,6 +198,10 @@ private:
             json_.raw(",\"at\":[").mm(hole.from_datum).raw(",").mm(hole.gauge);
             json_.raw("],\"diameter\":").mm(hole.diameter);
             json_.raw(",\"operation\":").word(name_of(hole.operation));
+            if (hole.fastener == no_index) {
+                json_.raw("}");
+                continue;
+            }
             json_.raw(",\"joint\":").id('J', resolved_.fasteners[hole.fastener].joint);
             json_.raw(",\"fastener\":").id('F', hole.fastener).raw("}");
         }
@@ -207,7 +209,8 @@ private:
 
     void joint(Index index) {
         const auto& joint = resolved_.joints[index];
-        json_.raw("{\"id\":").id('J', index).raw(",\"recipe\":").word(recipe);
+        json_.raw("{\"id\":").id('J', index);
+        json_.raw(",\"recipe\":").word(recipes()[joint.recipe].name);
         json_.raw(",\"pieces\":[").id('P', joint.pieces[0]).raw(",");
         if (joint.shim != no_index) json_.id('P', joint.shim).raw(",");
         json_.id('P', joint.pieces[1]).raw("],\"fasteners\":[");

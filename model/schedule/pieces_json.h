@@ -17,6 +17,8 @@
 // corners of outlines that a slope cuts are rounded to nanometres, the cut is not. Directions and
 // origins of pieces that lie along no axis of the room have as many digits as a double holds.
 //
+// A hole for fixing to the van has no `joint` and no `fastener`.
+//
 // A fastener is `at` the outer face of the first plate of its stack, under its head; `axis` points
 // from there through the stack; `head_side` is the piece under the head.
 #pragma once

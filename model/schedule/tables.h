@@ -16,13 +16,15 @@ struct CutRow {
     Index mark = 0;
     Hand hand = Hand::none;
     int quantity = 0;
-    std::string section;  // section id; of a shim "shim 1/16 x 55/64"
-    std::string alloy;
-    engine::Length length;
-    std::string end_a;  // "square"
-    std::string end_b;
-    std::string frames;   // names, "; " between
-    std::string members;  // names, "; " between
+    PieceKind kind = PieceKind::bar;
+    std::string section;    // section id; of a part of sheet "gusset 1/8 x 3 1/4"
+    std::string alloy;      // of a panel its material
+    engine::Length length;  // between long points
+    engine::Length width;   // of a part of sheet; else zero
+    std::string end_a;      // at the datum end, by end_words: "square"
+    std::string end_b;      // at the far end
+    std::string frames;     // names, "; " between
+    std::string members;    // names, "; " between
     std::vector<Index> pieces;
 };
 

@@ -94,8 +94,9 @@ SkeletonHole hole_of(const json& value, const SkeletonPlate& plate) {
     hole.at = moved(plate.origin, plate.u, hole.in_plate[0], plate.v, hole.in_plate[1]);
     hole.diameter = nm_of(value.at("diameter"));
     hole.operation = text_at(value, "operation");
-    hole.joint = text_at(value, "joint");
-    hole.fastener = text_at(value, "fastener");
+    // None for fixing to the van.
+    if (value.contains("joint")) hole.joint = text_at(value, "joint");
+    if (value.contains("fastener")) hole.fastener = text_at(value, "fastener");
     return hole;
 }
 

@@ -1,0 +1,21 @@
+// What the saw must do at the end of a piece, in a maker's words.
+#pragma once
+
+#include "model/catalogue/catalogue.h"
+#include "model/project/project.h"
+#include "model/resolve/resolved.h"
+
+#include <array>
+#include <string>
+
+namespace model {
+
+// At the datum end and at the far end: "square"; "mitre 45 deg across leg a, long point at the
+// heel"; "square; leg a notched back 1 1/32 in"; "to its outline" where no one cut makes it.
+// Angles are what the saw is set to, off square.
+std::array<std::string, 2> end_words(const Project& project,
+                                     const Catalogue& catalogue,
+                                     const Resolved& resolved,
+                                     const Piece& piece);
+
+}  // namespace model

@@ -1,0 +1,87 @@
+#include "model/schedule/end_words.h"
+
+#include "tests/support/hand_made.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using model::Nm;
+using model::Piece;
+
+namespace {
+
+constexpr Nm mm = 1'000'000;
+
+const tests::HandMade& all_shapes() {
+    static const auto catalogue = model::load_catalogue(BARWRIGHT_ASSETS);
+    REQUIRE(catalogue);
+    static const auto made = tests::hand_made(*catalogue);
+    return made;
+}
+
+// The first piece of that section with square ends.
+Piece square_piece(const std::string& section) {
+    const auto& all = all_shapes();
+    const auto found = std::find_if(all.resolved.pieces.begin(), all.resolved.pieces.end(),
+                                    [&](const Piece& piece) {
+                                        return piece.section != model::no_index &&
+                                               all.catalogue.sections[piece.section].id == section;
+                                    });
+    REQUIRE(found != all.resolved.pieces.end());
+    return *found;
+}
+
+std::array<std::string, 2> words(const Piece& piece) {
+    const auto& all = all_shapes();
+    auto project = all.project;
+    project.shown = {.form = engine::TapeForm::millimetre};
+    return model::end_words(project, all.catalogue, all.resolved, piece);
+}
+
+}  // namespace
+
+TEST_CASE("an end without slope or notch is square", "[schedule][cut]") {
+    CHECK(words(square_piece("angle 1 x 1 x 1/8")) ==
+          std::array<std::string, 2>{"square", "square"});
+}
+
+TEST_CASE("a mitre names its angle, the leg it runs across and its long point", "[schedule][cut]") {
+    auto piece = square_piece("angle 1 x 1 x 1/8");
+    piece.ends[0].slope = {1.0, 0.0};
+    piece.ends[1].slope = {0.0, -0.75};
+    CHECK(words(piece)[0] == "mitre 45 deg across leg a, long point at the heel");
+    CHECK(words(piece)[1] == "mitre 36.9 deg across leg b, long point at the toe of leg b");
+}
+
+TEST_CASE("an end that slopes both ways names both angles", "[schedule][cut]") {
+    auto piece = square_piece("test channel");
+    piece.ends[1].slope = {-1.0, 1.0};
+    CHECK(words(piece)[1] ==
+          "mitre 45 deg across the web, long point at the far flange; mitre 45 deg across the "
+          "flanges, long point at the web");
+}
+
+TEST_CASE("a notched leg is named with how far it is cut back", "[schedule][cut]") {
+    auto piece = square_piece("angle 1 x 1 x 1/8");
+    piece.ends[1].wall_back[0] = 26 * mm;
+    CHECK(words(piece) == std::array<std::string, 2>{"square", "square; leg a notched back 26 mm"});
+}
+
+TEST_CASE("the ends of a brace that one cut makes are mitres of its outline", "[schedule][cut]") {
+    auto piece = square_piece("test flat");
+    auto all = all_shapes();
+    all.resolved.outlines.push_back(
+        {.corners = {{0, 0}, {300 * mm, 0}, {260 * mm, 40 * mm}, {0, 40 * mm}}, .cut_outs = {}});
+    all.resolved.outlines.push_back(
+        {.corners = {{0, 0}, {300 * mm, 0}, {280 * mm, 40 * mm}, {20 * mm, 40 * mm}, {0, 20 * mm}},
+         .cut_outs = {}});
+    const auto words_of = [&](std::size_t outline) {
+        piece.plates[0].outline = static_cast<model::Index>(outline);
+        return model::end_words(all.project, all.catalogue, all.resolved, piece);
+    };
+    const auto last = all.resolved.outlines.size() - 1;
+    CHECK(words_of(last - 1)[0] == "square");
+    CHECK(words_of(last - 1)[1] == "mitre 45 deg across the face, long point at the heel edge");
+    CHECK(words_of(last)[0] == "to its outline");
+}
