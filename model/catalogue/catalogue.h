@@ -128,10 +128,27 @@ struct MachineScrew {
     std::string loose_drill;            // for slots and joints that are shifted to fit
     engine::Length head_diameter_most;  // pan head
     engine::Length head_height_most;
+    engine::Length nut_width_most;  // across the flats
+    engine::Length nut_height_most;
     std::vector<engine::Length> lengths;  // sold, rising
     std::string source;
 
     bool operator==(const MachineScrew&) const = default;
+};
+
+// A blind threaded insert in one of its lengths: set into a hole, it gives a thin wall a thread.
+struct RivetNut {
+    std::string id;     // "rivet nut 8-32, grip 0.120 to 0.160 in"
+    std::string screw;  // id of the screw that it takes
+    std::string drill;  // name in drills
+    engine::Length grip_least;
+    engine::Length grip_most;
+    engine::Length body_length;   // below the rim, before it is set
+    engine::Length rim_diameter;  // what forms behind the wall is no wider
+    engine::Length rim_height;
+    std::string source;
+
+    bool operator==(const RivetNut&) const = default;
 };
 
 // A temporary sheet pin: holds parts together through the rivet holes for the dry fit.
@@ -179,6 +196,7 @@ struct Catalogue {
     std::vector<Drill> drills;
     std::vector<BlindRivet> rivets;  // rising diameter within a system
     std::vector<MachineScrew> screws;
+    std::vector<RivetNut> rivet_nuts;
     std::vector<SheetPin> pins;
     std::vector<LayoutRule> layout_rules;
     std::vector<DrillingSpeed> drilling_speeds;
@@ -207,6 +225,21 @@ const RivetGrip* grip_for(const BlindRivet& rivet, engine::Length stack);
 const BlindRivet* rivet_for(const Catalogue& catalogue,
                             MeasureSystem system,
                             engine::Length thickest);
+
+// The screw by the rule: the thickest whose tap drill is no larger than the plate is thick (common
+// practice) and that finds three threads in it (shop practice, from memory), of one diameter the
+// coarse one; where there is none, the thinnest with the finest thread.
+const MachineScrew* screw_for(const Catalogue& catalogue,
+                              MeasureSystem system,
+                              engine::Length plate);
+
+// The same diameter with a finer thread; null when there is none.
+const MachineScrew* finer_thread(const Catalogue& catalogue, const MachineScrew& screw);
+
+// The rivet nut that takes the screw and whose grip holds the wall; null when none does.
+const RivetNut* rivet_nut_for(const Catalogue& catalogue,
+                              const MachineScrew& screw,
+                              engine::Length wall);
 
 // The ids nearest to a misspelt one, for the mend of a finding; at most `most`.
 std::vector<std::string> nearest_section_ids(const Catalogue& catalogue,

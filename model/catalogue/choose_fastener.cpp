@@ -1,7 +1,9 @@
 #include "model/catalogue/catalogue.h"
+#include "model/catalogue/threads.h"
 
 #include <algorithm>
 #include <cstdlib>
+#include <tuple>
 
 namespace model {
 namespace {
@@ -36,6 +38,47 @@ const BlindRivet* rivet_for(const Catalogue& catalogue,
         largest = &rivet;
     }
     return largest;
+}
+
+const MachineScrew* screw_for(const Catalogue& catalogue,
+                              MeasureSystem system,
+                              engine::Length plate) {
+    const MachineScrew* best = nullptr;
+    const MachineScrew* smallest = nullptr;
+    for (const auto& screw : catalogue.screws) {
+        if (screw.system != system) continue;
+        if (smallest == nullptr ||
+            std::tie(screw.diameter, screw.pitch) < std::tie(smallest->diameter, smallest->pitch)) {
+            smallest = &screw;
+        }
+        const auto* drill = find_drill(catalogue, screw.tap_drill);
+        if (drill == nullptr || drill->diameter > plate) continue;
+        if (!has_enough_threads(plate, screw.pitch)) continue;
+        if (best == nullptr ||
+            std::tie(screw.diameter, screw.pitch) > std::tie(best->diameter, best->pitch)) {
+            best = &screw;
+        }
+    }
+    return best != nullptr ? best : smallest;
+}
+
+const MachineScrew* finer_thread(const Catalogue& catalogue, const MachineScrew& screw) {
+    for (const auto& other : catalogue.screws) {
+        if (other.system == screw.system && other.diameter == screw.diameter &&
+            other.pitch < screw.pitch) {
+            return &other;
+        }
+    }
+    return nullptr;
+}
+
+const RivetNut* rivet_nut_for(const Catalogue& catalogue,
+                              const MachineScrew& screw,
+                              engine::Length wall) {
+    for (const auto& nut : catalogue.rivet_nuts) {
+        if (nut.screw == screw.id && nut.grip_least <= wall && wall <= nut.grip_most) return &nut;
+    }
+    return nullptr;
 }
 
 }  // namespace model

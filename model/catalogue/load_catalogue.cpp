@@ -67,6 +67,8 @@ engine::Result<Catalogue> load_catalogue(const std::filesystem::path& assets) {
     loading.keep(catalogue.rivets,
                  read_rivets(rivets, loading.table("blind_rivet_grips", ""), drills));
     loading.keep(catalogue.screws, read_screws(loading.table("machine_screws", "id"), drills));
+    loading.keep(catalogue.rivet_nuts,
+                 read_rivet_nuts(loading.table("rivet_nuts", "id"), catalogue.screws, drills));
     loading.keep(catalogue.pins, read_pins(loading.table("sheet_pins", "id"), drills));
     loading.keep(catalogue.layout_rules, read_layout_rules(loading.table("layout_rules", "id")));
     loading.keep(catalogue.drilling_speeds,

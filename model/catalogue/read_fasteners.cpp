@@ -106,9 +106,33 @@ MachineScrew read_screw(Row& row, const std::vector<Drill>& drills) {
     screw.loose_drill = drill_name(row, "loose_drill", drills);
     screw.head_diameter_most = row.length("head_diameter_most", system);
     screw.head_height_most = row.length("head_height_most", system);
+    screw.nut_width_most = row.length("nut_width_most", system);
+    screw.nut_height_most = row.length("nut_height_most", system);
     screw.lengths = row.lengths("lengths", system);
     screw.source = row.text("source");
     return screw;
+}
+
+RivetNut read_rivet_nut(Row& row,
+                        const std::vector<MachineScrew>& screws,
+                        const std::vector<Drill>& drills) {
+    RivetNut nut;
+    nut.id = row.text("id");
+    const auto system = row.system();
+    nut.screw = row.text("screw");
+    if (std::none_of(screws.begin(), screws.end(),
+                     [&](const MachineScrew& s) { return s.id == nut.screw; })) {
+        row.fail("screw", "there is no '" + nut.screw + "' in catalogue/machine_screws.csv");
+    }
+    nut.drill = drill_name(row, "drill", drills);
+    nut.grip_least = row.length("grip_least", system);
+    nut.grip_most = row.length("grip_most", system);
+    nut.body_length = row.length("body_length", system);
+    nut.rim_diameter = row.length("rim_diameter", system);
+    nut.rim_height = row.length("rim_height", system);
+    nut.source = row.text("source");
+    if (nut.grip_least >= nut.grip_most) row.fail("grip_most", "is not more than grip_least");
+    return nut;
 }
 
 SheetPin read_pin(Row& row, const std::vector<Drill>& drills) {
@@ -154,6 +178,12 @@ engine::Result<std::vector<BlindRivet>> read_rivets(const Table& rivets,
 engine::Result<std::vector<MachineScrew>> read_screws(const Table& table,
                                                       const std::vector<Drill>& drills) {
     return rows_as<MachineScrew>(table, [&](Row& row) { return read_screw(row, drills); });
+}
+
+engine::Result<std::vector<RivetNut>> read_rivet_nuts(const Table& table,
+                                                      const std::vector<MachineScrew>& screws,
+                                                      const std::vector<Drill>& drills) {
+    return rows_as<RivetNut>(table, [&](Row& row) { return read_rivet_nut(row, screws, drills); });
 }
 
 engine::Result<std::vector<SheetPin>> read_pins(const Table& table,

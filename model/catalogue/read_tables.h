@@ -17,6 +17,9 @@ engine::Result<std::vector<BlindRivet>> read_rivets(const Table& rivets,
                                                     const std::vector<Drill>& drills);
 engine::Result<std::vector<MachineScrew>> read_screws(const Table& table,
                                                       const std::vector<Drill>& drills);
+engine::Result<std::vector<RivetNut>> read_rivet_nuts(const Table& table,
+                                                      const std::vector<MachineScrew>& screws,
+                                                      const std::vector<Drill>& drills);
 engine::Result<std::vector<SheetPin>> read_pins(const Table& table,
                                                 const std::vector<Drill>& drills);
 engine::Result<std::vector<LayoutRule>> read_layout_rules(const Table& table);

@@ -47,4 +47,8 @@ double engagement_for_equal_metals_mm(double stress_area_mm2, double major_mm, d
 
 double threads_in_wall(engine::Length wall, engine::Length pitch) { return wall.mm() / pitch.mm(); }
 
+bool has_enough_threads(engine::Length wall, engine::Length pitch) {
+    return threads_in_wall(wall, pitch) >= threads_least - 1e-6;
+}
+
 }  // namespace model

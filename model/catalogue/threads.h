@@ -53,4 +53,7 @@ double engagement_for_equal_metals_mm(double stress_area_mm2, double major_mm, d
 double threads_in_wall(engine::Length wall, engine::Length pitch);
 constexpr double threads_least = 3.0;
 
+// Three or more, the rounding of the pitch to a nanometre let pass.
+bool has_enough_threads(engine::Length wall, engine::Length pitch);
+
 }  // namespace model

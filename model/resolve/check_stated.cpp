@@ -92,16 +92,20 @@ void check_formulas(const Thing& thing, const Subject& subject, Values& values) 
 
 void check_shop(const Shop& shop, const Catalogue& catalogue, std::vector<Finding>& findings) {
     const Subject subject{SubjectKind::shop, {}, {}};
-    const bool known = shop.fastener.empty() || find_rivet(catalogue, shop.fastener) != nullptr;
-    if (!known && find_screw(catalogue, shop.fastener) != nullptr) {
-        findings.push_back(fault("screw_is_riveted", subject, "screws are not laid out yet",
-                                 "choose a blind rivet; until then one is chosen by the thickness "
-                                 "of the plates"));
-    } else if (!known) {
+    const auto is_known = [&](const std::string& id) {
+        return find_rivet(catalogue, id) != nullptr || find_screw(catalogue, id) != nullptr;
+    };
+    if (!shop.fastener.empty() && !is_known(shop.fastener)) {
         findings.push_back(fault(
             "unknown_fastener", subject, "the catalogue has no fastener \"" + shop.fastener + "\"",
             "choose one that it has; until then one is chosen by the thickness "
             "of the plates"));
+    }
+    if (!shop.screw.empty() && find_screw(catalogue, shop.screw) == nullptr) {
+        findings.push_back(fault("unknown_screw", subject,
+                                 "the catalogue has no machine screw \"" + shop.screw + "\"",
+                                 "choose one that it has; until then one is chosen by the "
+                                 "thickness of the plates"));
     }
     for (const auto& drill : shop.drills) {
         if (find_drill(catalogue, drill) != nullptr) continue;

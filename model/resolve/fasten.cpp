@@ -3,6 +3,8 @@
 #include "model/resolve/fasten_findings.h"
 #include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap_layout.h"
+#include "model/resolve/screw_choice.h"
+#include "model/resolve/screw_findings.h"
 #include "model/resolve/surroundings.h"
 
 #include <algorithm>
@@ -23,9 +25,9 @@ Nm thickest_of(const LapSite& site) {
 
 struct KnownAnswer {
     Nm thickest = 0;
-    Nm stack = 0;
+    StackSizes sizes;
     MeasureSystem system = MeasureSystem::inch;
-    std::string id;
+    FastenerWish wish;
     FastenerAnswer answer;
 };
 
@@ -46,7 +48,8 @@ public:
           findings_{findings},
           overrides_{frame_, findings},
           surroundings_{skeleton.pieces, tree, shop},
-          layouts_{project.shop, shop} {}
+          layouts_{project.shop, shop},
+          screws_{catalogue} {}
 
     std::vector<LapPlan> plan(std::span<const Lap> laps) {
         std::vector<LapPlan> plans;
@@ -56,6 +59,7 @@ public:
         }
         overrides_.report_unused(findings_);
         if (!long_nosed_.empty()) findings_.push_back(long_nose(std::move(long_nosed_)));
+        screws_.report(findings_);
         if (!thin_.empty()) findings_.push_back(thin_rivet(std::move(thin_)));
         return plans;
     }
@@ -79,7 +83,11 @@ private:
         plan.lap.lower += first_piece_;
         plan.wanted = static_cast<Index>(fasteners_wanted(project_.shop, own));
         const LapSite site{lap, s_.pieces[lap.upper], s_.pieces[lap.lower], surroundings_.of(lap)};
-        const auto& answer = choose(site, own);
+        const auto wish = wish_of(catalogue_, project_.shop, own);
+        if (auto fault = fault_of_wish(catalogue_, own, subject_of(lap))) {
+            findings_.push_back(std::move(*fault));
+        }
+        const auto answer = choose(site, wish);
         if (!answer.choice) {
             findings_.push_back(no_fastener(answer.why_not, subject_of(lap)));
             return plan;
@@ -91,7 +99,9 @@ private:
         plan.layout = laid_out.layout;
         const auto fits = static_cast<Index>(laid_out.layout.count);
         if (fits < plan.wanted) report_too_few(site, *answer.choice, fits, plan.wanted);
-        if (fits == 0 && lap.gap > 0) return {};
+        if (fits > 0 && wish.is_screw) settle_screws(site, wish, plan);
+        if (plan.layout.count == 0 && lap.gap > 0) return {};
+        if (wish.is_screw) return plan;
         if (fits > 0 && laid_out.long_nose) long_nosed_.push_back(subject_of(lap));
         if (fits > 0 && answer.choice->diameter < thickest_of(site)) {
             thin_.push_back(subject_of(lap));
@@ -99,30 +109,60 @@ private:
         return plan;
     }
 
-    const FastenerAnswer& choose(const LapSite& site, const JointOverride* own) {
-        const std::string& id =
-            own != nullptr && own->fastener ? *own->fastener : by_the_shop_or_the_plates_;
-        if (!id.empty() && find_rivet(catalogue_, id) == nullptr) {
-            findings_.push_back(unknown_fastener(catalogue_, id, subject_of(site.lap)));
-        }
-        return remembered_answer(id, catalogue_.sections[site.upper.section].system,
-                                 thickest_of(site), stack_of(site));
+    // The lower wall is the far one unless said otherwise; where it has no fastener, the upper one
+    // may have.
+    FastenerAnswer choose(const LapSite& site, const FastenerWish& wish) {
+        auto answer = choose(site, wish, false);
+        return answer.choice ? answer : choose(site, wish, true);
+    }
+
+    FastenerAnswer choose(const LapSite& site, const FastenerWish& wish, bool upper_is_far) {
+        const Nm upper = thickness_of(site.upper.plates[site.lap.upper_wall]);
+        const Nm lower = thickness_of(site.lower.plates[site.lap.lower_wall]);
+        const StackSizes sizes{.total = stack_of(site),
+                               .thinnest = std::min(upper, lower),
+                               .far = upper_is_far ? upper : lower};
+        return remembered_answer(wish, catalogue_.sections[site.upper.section].system,
+                                 std::max(upper, lower), sizes);
     }
 
     // Laps of one project ask for a handful of different fasteners.
-    const FastenerAnswer& remembered_answer(const std::string& id,
+    const FastenerAnswer& remembered_answer(const FastenerWish& wish,
                                             MeasureSystem system,
                                             Nm thickest,
-                                            Nm stack) {
+                                            const StackSizes& sizes) {
         for (const auto& known : known_) {
-            if (known.thickest == thickest && known.stack == stack && known.system == system &&
-                known.id == id) {
+            if (known.thickest == thickest && known.sizes == sizes && known.system == system &&
+                known.wish == wish) {
                 return known.answer;
             }
         }
-        known_.push_back({thickest, stack, system, id,
-                          choose_rivet(catalogue_, project_.shop, id, system, thickest, stack)});
+        known_.push_back({thickest, sizes, system, wish,
+                          wish.is_screw
+                              ? choose_screw(catalogue_, project_.shop, wish, system, sizes)
+                              : choose_rivet(catalogue_, project_.shop, wish.id, system, thickest,
+                                             sizes.total)});
         return known_.back().answer;
+    }
+
+    // Which plate is the far one is known once the screws are laid out; what holds them has to suit
+    // it.
+    void settle_screws(const LapSite& site, const FastenerWish& wish, LapPlan& plan) {
+        const auto answer = choose(site, wish, !plan.head_on_upper);
+        if (!answer.choice) {
+            findings_.push_back(no_fastener(answer.why_not, subject_of(site.lap)));
+            plan.layout = {};
+            return;
+        }
+        plan.fastener = *answer.choice;
+        const Piece& far = plan.head_on_upper ? site.lower : site.upper;
+        const auto wall = plan.head_on_upper ? site.lap.lower_wall : site.lap.upper_wall;
+        screws_.look_at({.choice = plan.fastener,
+                         .stack = Length::from_nm(stack_of(site)),
+                         .far = Length::from_nm(thickness_of(far.plates[wall])),
+                         .alloy = find_alloy(catalogue_, project_.stock[far.stock].alloy),
+                         .subject = subject_of(site.lap)},
+                        findings_);
     }
 
     void report_too_few(const LapSite& site,
@@ -162,10 +202,10 @@ private:
     JointOverrides overrides_;
     Surroundings surroundings_;
     LapLayouts layouts_;
+    ScrewReview screws_;
     std::vector<KnownAnswer> known_;
     std::vector<Subject> long_nosed_;
     std::vector<Subject> thin_;
-    const std::string by_the_shop_or_the_plates_;
 };
 
 }  // namespace

@@ -8,20 +8,9 @@ Finding no_fastener(const NoFastener& why, Subject joint) {
     return {.code = why.code,
             .severity = Severity::error,
             .concerns = {std::move(joint)},
+            .numbers = why.numbers,
             .what = why.what,
             .mend = why.mend};
-}
-
-Finding unknown_fastener(const Catalogue& catalogue, const std::string& id, Subject joint) {
-    const bool is_screw = find_screw(catalogue, id) != nullptr;
-    return {.code = is_screw ? "screw_is_riveted" : "unknown_fastener",
-            .severity = is_screw ? Severity::warning : Severity::error,
-            .concerns = {std::move(joint)},
-            .what = is_screw ? "screws are not laid out yet"
-                             : "the catalogue has no fastener \"" + id + "\"",
-            .mend =
-                "choose a blind rivet; until then one is chosen by the thickness of the "
-                "plates"};
 }
 
 Finding too_few_fasteners(const Catalogue& catalogue,

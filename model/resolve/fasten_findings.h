@@ -11,8 +11,6 @@ namespace model {
 
 Finding no_fastener(const NoFastener& why, Subject joint);
 
-Finding unknown_fastener(const Catalogue& catalogue, const std::string& id, Subject joint);
-
 // Of `wanted` fasteners only `fits` have room in a lap.
 struct TooFew {
     const FastenerChoice& choice;

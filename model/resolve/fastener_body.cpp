@@ -15,18 +15,31 @@ struct RoundPart {
     Nm radius = 0;
 };
 
-// Head, shank and formed tail.
+// Head, shank and tail.
 std::array<RoundPart, 3> parts_of(const FastenerBody& body) {
-    const BlindRivet& rivet = *body.rivet;
-    const Nm d = rivet.diameter.nm();
+    const BodyShape& shape = body.shape;
     const Nm start = body.at[body.axis];
     const auto part = [&](Nm from, Nm to, Nm radius) {
         const Nm a = start + body.drive * from;
         const Nm b = start + body.drive * to;
         return RoundPart{std::min(a, b), std::max(a, b), radius};
     };
-    return {part(-rivet.head_height_most.nm(), 0, rivet.head_diameter_most.nm() / 2),
-            part(0, body.grip, d / 2), part(body.grip, body.grip + d, d * 3 / 4)};
+    return {part(-shape.head_height, 0, shape.head_radius), part(0, body.grip, shape.shank_radius),
+            part(body.grip, body.grip + shape.tail_length, shape.tail_radius)};
+}
+
+BodyShape shape_of_rivet(const BlindRivet& rivet) {
+    const Nm d = rivet.diameter.nm();
+    return {.head_radius = rivet.head_diameter_most.nm() / 2,
+            .head_height = rivet.head_height_most.nm(),
+            .shank_radius = d / 2,
+            .tail_radius = d * 3 / 4,
+            .tail_length = d};
+}
+
+// Across the corners a hexagon is 2 / sqrt 3 as wide as across its flats.
+Nm nut_radius(const MachineScrew& screw) {
+    return std::llround(static_cast<double>(screw.nut_width_most.nm()) / std::sqrt(3.0));
 }
 
 // How far a value lies outside a stretch.
@@ -70,10 +83,32 @@ bool parallel_parts_meet(const FastenerBody& f,
 
 }  // namespace
 
+BodyShape body_shape(const Catalogue& catalogue, const FastenerSpec& spec, Nm stack, Nm far) {
+    using Kind = FastenerSpec::Kind;
+    if (spec.kind == Kind::blind_rivet) return shape_of_rivet(catalogue.rivets[spec.index]);
+    const MachineScrew& screw = catalogue.screws[spec.index];
+    const Nm out = std::max<Nm>(0, screw.lengths[spec.grip].nm() - stack);
+    BodyShape shape{.head_radius = screw.head_diameter_most.nm() / 2,
+                    .head_height = screw.head_height_most.nm(),
+                    .shank_radius = screw.diameter.nm() / 2,
+                    .tail_radius = screw.diameter.nm() / 2,
+                    .tail_length = out};
+    if (spec.kind == Kind::screw_through) {
+        shape.tail_radius = nut_radius(screw);
+        shape.tail_length = std::max(out, screw.nut_height_most.nm());
+    }
+    if (spec.kind == Kind::screw_in_rivet_nut && spec.nut != no_index) {
+        const RivetNut& nut = catalogue.rivet_nuts[spec.nut];
+        shape.tail_radius = nut.rim_diameter.nm() / 2;
+        shape.tail_length = std::max(out, nut.body_length.nm() - far);
+    }
+    return shape;
+}
+
 Nm body_reach(const FastenerBody& body) {
-    const BlindRivet& rivet = *body.rivet;
-    return std::max({body.grip + rivet.diameter.nm(), rivet.head_height_most.nm(),
-                     rivet.head_diameter_most.nm() / 2, rivet.diameter.nm() * 3 / 4});
+    const BodyShape& shape = body.shape;
+    return std::max(
+        {body.grip + shape.tail_length, shape.head_height, shape.head_radius, shape.tail_radius});
 }
 
 bool bodies_meet(const FastenerBody& a, const FastenerBody& b) {

@@ -1,14 +1,11 @@
 #include "model/resolve/fastener_choice.h"
 
+#include "model/resolve/drills_at_hand.h"
+
 #include <algorithm>
 
 namespace model {
 namespace {
-
-bool is_at_hand(const Shop& shop, const std::string& drill) {
-    return shop.drills.empty() ||
-           std::find(shop.drills.begin(), shop.drills.end(), drill) != shop.drills.end();
-}
 
 // The usual drill, or one at hand whose hole the rivet's maker allows (hole range of IFI-114 or ISO
 // 15977, from the catalogue).
@@ -42,9 +39,8 @@ FastenerChoice rivet_choice(const Catalogue& catalogue,
                             Nm stack) {
     const HoleMaking hole{.drill = static_cast<Index>(&drill - catalogue.drills.data()),
                           .diameter = drill.diameter.nm()};
-    return {.spec = {FastenerSpec::Kind::blind_rivet,
-                     static_cast<Index>(&rivet - catalogue.rivets.data()),
-                     static_cast<Index>(&grip - rivet.grips.data())},
+    return {.spec = {.index = static_cast<Index>(&rivet - catalogue.rivets.data()),
+                     .grip = static_cast<Index>(&grip - rivet.grips.data())},
             .diameter = rivet.diameter.nm(),
             .head_radius = rivet.head_diameter_most.nm() / 2,
             .tail_radius = tail_radius(rivet),
@@ -57,7 +53,7 @@ FastenerChoice rivet_choice(const Catalogue& catalogue,
 }
 
 FastenerAnswer refused(std::string code, std::string what, std::string mend) {
-    return {std::nullopt, {std::move(code), std::move(what), std::move(mend)}};
+    return {std::nullopt, {std::move(code), std::move(what), std::move(mend), {}}};
 }
 
 }  // namespace

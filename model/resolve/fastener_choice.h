@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace model {
 
@@ -16,6 +17,7 @@ struct HoleMaking {
     Index drill = no_index;  // in the catalogue
     Nm diameter = 0;
     HoleOperation operation = HoleOperation::drill;
+    Index tap = no_index;  // in Catalogue::screws: the thread that is then cut in it
 };
 
 // A fastener with the room that it needs, whatever its kind.
@@ -23,6 +25,7 @@ struct FastenerChoice {
     FastenerSpec spec;
     Nm diameter = 0;  // nominal: edge distance and pitch count in it
     Nm head_radius = 0;
+    Nm driver_radius = 0;  // of what turns a screw; 0: the shop's rivet tool sets it
     Nm tail_radius = 0;    // clear about what forms or stands on the blind side
     Nm tail_reach = 0;     // how far it reaches beyond the stack there before it is set, at most
     Nm slack = 0;          // of the holes about the shank: by so much two marks may miss each other
@@ -37,6 +40,7 @@ struct NoFastener {
     std::string code;
     std::string what;
     std::string mend;
+    std::vector<FindingNumber> numbers;
 };
 
 // Either one that fits the stack, or why not.

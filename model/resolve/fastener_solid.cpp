@@ -21,6 +21,8 @@ struct SetShape {
     double shank_radius = 0.0;
     double tail_radius = 0.0;
     double tail_height = 0.0;
+    double nut_radius = 0.0;  // about the shank, beyond the stack
+    double nut_height = 0.0;
 };
 
 // How far the formed tail of a blind rivet spreads and stands out, in shank diameters: from memory,
@@ -35,6 +37,24 @@ SetShape shape_of(const BlindRivet& rivet) {
             .shank_radius = diameter / 2.0,
             .tail_radius = tail_spread * diameter / 2.0,
             .tail_height = tail_stand * diameter};
+}
+
+// Nuts are drawn round, as wide as their corners are.
+void add_nut(const Catalogue& catalogue, const Fastener& fastener, SetShape& shape) {
+    using Kind = FastenerSpec::Kind;
+    const auto& spec = fastener.spec;
+    const auto& screw = catalogue.screws[spec.index];
+    if (spec.kind == Kind::screw_through) {
+        shape.nut_radius = screw.nut_width_most.mm() / std::sqrt(3.0);
+        shape.nut_height = screw.nut_height_most.mm();
+    }
+    if (spec.kind == Kind::screw_in_rivet_nut && spec.nut < catalogue.rivet_nuts.size()) {
+        const auto& nut = catalogue.rivet_nuts[spec.nut];
+        const Nm far = fastener.stack[fastener.stack_count - 1U].thickness;
+        shape.nut_radius = nut.rim_diameter.mm() / 2.0;
+        shape.nut_height = std::max(0.0, static_cast<double>(nut.body_length.nm() - far) / 1e6);
+    }
+    shape.tail_height = std::max(shape.tail_height, shape.nut_height);
 }
 
 SetShape shape_of(const MachineScrew& screw, const Fastener& fastener) {
@@ -56,11 +76,13 @@ std::optional<SetShape> shape_of(const Catalogue& catalogue, const Fastener& fas
         return shape_of(catalogue.rivets[index]);
     }
     if (index >= catalogue.screws.size()) return std::nullopt;
-    return shape_of(catalogue.screws[index], fastener);
+    auto shape = shape_of(catalogue.screws[index], fastener);
+    add_nut(catalogue, fastener, shape);
+    return shape;
 }
 
 constexpr int rings = 2;                                          // of a dome
-constexpr std::size_t profile_points_most = 2 * (rings + 1) + 2;  // head, shank, tail
+constexpr std::size_t profile_points_most = (rings + 1) + 2 + 5;  // head, shank, tail or nut
 
 // A low dome from the middle of its top out to its rim; z is the depth below the top.
 std::vector<engine::TurnedPoint> dome(double radius, double height) {
@@ -87,7 +109,15 @@ std::vector<engine::TurnedPoint> profile_of(const SetShape& shape, double grip) 
         profile.insert(profile.end(), tail.rbegin(), tail.rend());
         return profile;
     }
-    if (end > grip) profile.push_back({.radius = shape.shank_radius, .z = end, .is_crisp = true});
+    if (shape.nut_radius > shape.shank_radius) {
+        const double top = grip + shape.nut_height;
+        profile.push_back({.radius = shape.nut_radius, .z = grip, .is_crisp = true});
+        profile.push_back({.radius = shape.nut_radius, .z = top, .is_crisp = true});
+        if (end > top)
+            profile.push_back({.radius = shape.shank_radius, .z = top, .is_crisp = true});
+    }
+    if (end > grip + shape.nut_height)
+        profile.push_back({.radius = shape.shank_radius, .z = end, .is_crisp = true});
     profile.push_back({.radius = 0.0, .z = end});
     return profile;
 }

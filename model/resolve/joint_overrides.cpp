@@ -62,13 +62,6 @@ void JointOverrides::check(const JointOverride& joint, std::vector<Finding>& fin
         finding.mend = "leave the recipe out; the joint is lapped until then";
         findings.push_back(std::move(finding));
     }
-    if (joint.removable) {
-        Finding finding = about(joint);
-        finding.code = "removable_is_riveted";
-        finding.what = "a joint that comes apart needs screws, which are not laid out yet";
-        finding.mend = "lay the screws out by hand; until then the schedules show rivets here";
-        findings.push_back(std::move(finding));
-    }
     if (joint.count && !is_sensible(*joint.count)) {
         Finding finding = about(joint);
         finding.code = "bad_setting";

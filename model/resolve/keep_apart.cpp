@@ -31,10 +31,12 @@ Bodies bodies_of(const Catalogue& catalogue,
     const Box& head = wall(plan.head_on_upper);
     const LapAxes axes = lap_axes(upper, lower);
 
-    FastenerBody body{.rivet = &catalogue.rivets[plan.fastener.spec.index],
+    const Nm stack = thickness(wall(true)) + thickness(wall(false)) + lap.gap;
+    FastenerBody body{.shape = body_shape(catalogue, plan.fastener.spec, stack,
+                                          thickness(wall(!plan.head_on_upper))),
                       .axis = lap.normal_axis,
                       .drive = static_cast<std::int8_t>(drive),
-                      .grip = thickness(wall(true)) + thickness(wall(false)) + lap.gap};
+                      .grip = stack};
     body.at[normal] = drive > 0 ? head.lo[normal] : head.hi[normal];
     Bodies bodies;
     bodies.reserve(centres.size());
@@ -52,6 +54,12 @@ bool any_meet(const Bodies& a, const Bodies& b) {
         return std::ranges::any_of(
             b, [&](const FastenerBody& of_b) { return bodies_meet(of_a, of_b); });
     });
+}
+
+// Of head and tail.
+Nm widest_radius(const Catalogue& catalogue, const LapPlan& plan) {
+    const auto shape = body_shape(catalogue, plan.fastener.spec, 0, 0);
+    return std::max(shape.head_radius, shape.tail_radius);
 }
 
 // A lap on a piece: the stretch of the piece's run that its fasteners can fill.
@@ -111,8 +119,8 @@ private:
                        Index piece,
                        Index number) const {
         const std::size_t run = index_of(pieces_[piece].run);
-        const Nm head = catalogue.rivets[plan.fastener.spec.index].head_diameter_most.nm() / 2;
-        return {piece, plan.lap.rect.lo[run] - head, plan.lap.rect.hi[run] + head, number};
+        const Nm aside = widest_radius(catalogue, plan);
+        return {piece, plan.lap.rect.lo[run] - aside, plan.lap.rect.hi[run] + aside, number};
     }
 
     std::span<const Piece> pieces_;
@@ -199,14 +207,12 @@ private:
     // More steps than this to one side are no better: on a finer tape each spans several marks.
     static constexpr Nm most_steps = 16;
 
-    Nm head(Index plan) const {
-        return catalogue_.rivets[plans_[plan].fastener.spec.index].head_diameter_most.nm();
-    }
+    Nm width(Index plan) const { return 2 * widest_radius(catalogue_, plans_[plan]); }
 
     // How many marks one step of a move spans: a head's width is within reach.
     Nm stride(Index plan) const {
         const Nm step = plans_[plan].layout.marks.step;
-        return std::max<Nm>(1, (head(plan) + step * most_steps - 1) / (step * most_steps));
+        return std::max<Nm>(1, (width(plan) + step * most_steps - 1) / (step * most_steps));
     }
 
     // How far all centres may move in one direction, in steps: by a head's width at most, beyond

@@ -117,9 +117,11 @@ void LapLayouts::gather_obstacles(const LapSite& site,
                                   const LapLayout& tried) {
     const LapAxes axes = lap_axes(site.upper, site.lower);
     const Nm head = choice.head_radius;
-    const Nm behind = tried.long_nose ? shop_.nose_radius : shop_.housing_radius;
+    const bool is_driven = choice.driver_radius > 0;
+    const Nm nose = is_driven ? choice.driver_radius : shop_.nose_radius;
+    const Nm behind = is_driven || tried.long_nose ? nose : shop_.housing_radius;
     const std::array<ClearSpace, 2> tool{
-        ClearSpace{0, shop_.nose_reach, std::max(shop_.nose_radius, head)},
+        ClearSpace{0, shop_.nose_reach, std::max(nose, head)},
         ClearSpace{shop_.nose_reach, tool_length, std::max(behind, head)}};
     const ClearSpace tail{0, choice.tail_reach, choice.tail_radius};
     const std::span<const ClearSpace> head_clear(tool);

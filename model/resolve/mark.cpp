@@ -21,11 +21,13 @@ std::uint64_t hash_of(const Hole& hole) {
     h = mixed(h, as_bits(hole.gauge));
     h = mixed(h, as_bits(hole.from_datum));
     h = mixed(h, as_bits(hole.diameter));
+    h = mixed(h, hole.tap);
     return mixed(h, static_cast<std::uint64_t>(hole.operation));
 }
 
 auto reading_order(const Hole& hole) {
-    return std::tuple(hole.wall, hole.gauge, hole.from_datum, hole.diameter, hole.operation);
+    return std::tuple(hole.wall, hole.gauge, hole.from_datum, hole.diameter, hole.operation,
+                      hole.tap);
 }
 
 bool holes_read_alike(const Hole& a, const Hole& b) { return reading_order(a) == reading_order(b); }

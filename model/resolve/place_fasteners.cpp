@@ -161,6 +161,7 @@ private:
             hole.operation = follows ? HoleOperation::match_drill : made.operation;
             hole.drill = made.drill;
             hole.diameter = made.diameter;
+            hole.tap = made.tap;
             hole.fastener = static_cast<Index>(out_.fasteners.size());
             hole.mate = fastener.stack[i == 0 ? 1 : i - 1].piece;
             if (i == 0 && fastener.stack_count == 3) hole.mate = fastener.stack[2].piece;

@@ -169,6 +169,7 @@ struct Hole {
     Nm diameter = 0;
     Index drill = no_index;  // in the catalogue
     HoleOperation operation = HoleOperation::drill;
+    Index tap = no_index;  // in Catalogue::screws: the thread cut in it after drilling
     // What goes through it, and the other piece it lines up with (of three, the bar beyond the
     // shim). no_index: a hole for fixing to the van, with no mate.
     Index fastener = 0;
@@ -187,10 +188,11 @@ struct StackPlate {
 
 // How a fastener is known in the catalogue.
 struct FastenerSpec {
-    enum class Kind { blind_rivet, screw_tapped, screw_through };
+    enum class Kind { blind_rivet, screw_tapped, screw_through, screw_in_rivet_nut };
     Kind kind = Kind::blind_rivet;
     Index index = no_index;  // in Catalogue::rivets or Catalogue::screws
     Index grip = no_index;   // in BlindRivet::grips, or MachineScrew::lengths
+    Index nut = no_index;    // in Catalogue::rivet_nuts
 
     bool operator==(const FastenerSpec&) const = default;
 };

@@ -66,6 +66,19 @@ std::string drill_name(const Catalogue& catalogue, const Hole& hole) {
     return drill.series == "fraction" ? drill.name + " in" : drill.name;
 }
 
+// "tap 8-32" for "machine screw 8-32".
+std::string tap_name(const MachineScrew& screw) {
+    return "tap " + screw.id.substr(screw.id.rfind(' ') + 1);
+}
+
+// The same place with the tap put in.
+void turn_into_tapping(const Catalogue& catalogue, const Hole& hole, DrillRow& row) {
+    row.operation = HoleOperation::tap;
+    if (hole.tap >= catalogue.screws.size()) return;
+    row.diameter = catalogue.screws[hole.tap].diameter;
+    row.drill = tap_name(catalogue.screws[hole.tap]);
+}
+
 }  // namespace
 
 std::vector<DrillRow> drill_rows(const Project& project,
@@ -96,6 +109,7 @@ std::vector<DrillRow> drill_rows(const Project& project,
                         .fence = step.fence,
                         .pattern_hole = piece.first_hole + step.hole,
                         .datum_end = datum_end_on_table(piece, hole.wall)});
+        if (step.is_tapping) turn_into_tapping(catalogue, hole, rows.back());
     }
     return rows;
 }

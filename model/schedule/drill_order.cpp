@@ -51,6 +51,18 @@ Nm drill_diameter(const Catalogue& catalogue, const Hole& hole) {
                                                 : hole.diameter;
 }
 
+// All holes of one thread together; the fence does not matter then, but says which hole it is.
+SortKey tapping_key_of(const Piece& piece, const Hole& hole, std::uint32_t group) {
+    return {.stage = stage_of(HoleOperation::tap),
+            .drill = hole.tap,
+            .gauge = hole.gauge,
+            .section = piece.section,
+            .group = group,
+            .wall = hole.wall,
+            .from_datum = hole.from_datum,
+            .operation = HoleOperation::tap};
+}
+
 SortKey key_of(const Catalogue& catalogue,
                const Piece& piece,
                const Hole& hole,
@@ -66,16 +78,16 @@ SortKey key_of(const Catalogue& catalogue,
             .operation = hole.operation};
 }
 
-// Numbers the steps of one piece, which start at `first`.
+// Numbers the steps of one piece, which start at `first`; tapping has its hole's number.
 void number_along_piece(std::vector<Keyed>& steps, std::size_t first) {
     std::vector<Keyed*> along;
     for (auto i = first; i < steps.size(); ++i) along.push_back(&steps[i]);
     std::ranges::stable_sort(along, [](const Keyed* a, const Keyed* b) {
-        return std::tie(a->key.wall, a->key.from_datum, a->key.gauge) <
-               std::tie(b->key.wall, b->key.from_datum, b->key.gauge);
+        return std::tie(a->key.wall, a->key.from_datum, a->key.gauge, a->step.is_tapping) <
+               std::tie(b->key.wall, b->key.from_datum, b->key.gauge, b->step.is_tapping);
     });
     int number = 0;
-    for (auto* keyed : along) keyed->step.number = ++number;
+    for (auto* keyed : along) keyed->step.number = keyed->step.is_tapping ? number : ++number;
 }
 
 void number_fences(std::vector<Keyed>& sorted) {
@@ -99,6 +111,9 @@ std::vector<DrillStep> drill_order(const Catalogue& catalogue,
         for (std::uint32_t hole = 0; hole < holes.size(); ++hole) {
             keyed.push_back(
                 {key_of(catalogue, piece, holes[hole], group), {.group = group, .hole = hole}});
+            if (holes[hole].tap == no_index) continue;
+            keyed.push_back({tapping_key_of(piece, holes[hole], group),
+                             {.group = group, .hole = hole, .is_tapping = true}});
         }
         number_along_piece(keyed, first);
     }

@@ -16,6 +16,7 @@ struct DrillStep {
     std::uint32_t hole = 0;   // among the piece's holes
     int number = 0;           // on the mark, from 1: leg by leg, along the piece from the datum end
     int fence = 0;            // number of the fence setting, from 1 in order of use
+    bool is_tapping = false;  // the thread is cut in a hole that another step drills
 };
 
 // At the drill press first: by drill, smallest first, then by gauge, then by section, mark and

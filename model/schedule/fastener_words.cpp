@@ -9,7 +9,7 @@ namespace model {
 namespace {
 
 bool is_before(const FastenerSpec& a, const FastenerSpec& b) {
-    return std::tie(a.kind, a.index, a.grip) < std::tie(b.kind, b.index, b.grip);
+    return std::tie(a.kind, a.index, a.grip, a.nut) < std::tie(b.kind, b.index, b.grip, b.nut);
 }
 
 FastenerWords rivet_words(const BlindRivet& rivet, const RivetGrip& grip) {

@@ -51,7 +51,16 @@ FastenerRow row_of(const FastenerWords& words, const Tally& tally, double spare_
             .joints = tally.joints};
 }
 
-// A screw is one thing to buy, whether it is tapped or goes through.
+FastenerWords rivet_nut_words(const Catalogue& catalogue, const RivetNut& nut) {
+    const auto* screw = find_screw(catalogue, nut.screw);
+    if (screw == nullptr) return {.label = nut.id, .diameter = "", .grip_or_length = ""};
+    return {.label = nut.id,
+            .diameter = size_text(screw->diameter, screw->system),
+            .grip_or_length = size_text(nut.grip_least, screw->system) + " to " +
+                              size_text(nut.grip_most, screw->system)};
+}
+
+// A screw is one thing to buy, whatever holds it.
 std::vector<std::size_t> first_spec_of_label(const FastenersInUse& in_use) {
     std::vector<std::size_t> first;
     for (std::size_t i = 0; i < in_use.specs().size(); ++i) {
@@ -70,11 +79,13 @@ void append_set_fasteners(std::vector<FastenerRow>& rows,
     const auto row_specs = first_spec_of_label(in_use);
     std::vector<Tally> tallies(row_specs.size());
     std::vector<Tally> nuts(catalogue.screws.size());
+    std::vector<Tally> rivet_nuts(catalogue.rivet_nuts.size());
     for (Index i = 0; i < resolved.fasteners.size(); ++i) {
         const auto spec = in_use.spec_of(i);
         tallies[row_specs[spec]].add(resolved.fasteners[i]);
-        const auto& [kind, index, grip] = in_use.specs()[spec];
+        const auto& [kind, index, grip, nut] = in_use.specs()[spec];
         if (kind == FastenerSpec::Kind::screw_through) nuts[index].add(resolved.fasteners[i]);
+        if (nut < rivet_nuts.size()) rivet_nuts[nut].add(resolved.fasteners[i]);
     }
     const double spare_percent = project.shop.spare_percent;
     for (std::size_t i = 0; i < tallies.size(); ++i) {
@@ -88,6 +99,11 @@ void append_set_fasteners(std::vector<FastenerRow>& rows,
                                   .diameter = size_text(screw.diameter, screw.system),
                                   .grip_or_length = ""};
         rows.push_back(row_of(words, nuts[i], spare_percent));
+    }
+    for (std::size_t i = 0; i < rivet_nuts.size(); ++i) {
+        if (rivet_nuts[i].needed == 0) continue;
+        rows.push_back(row_of(rivet_nut_words(catalogue, catalogue.rivet_nuts[i]), rivet_nuts[i],
+                              spare_percent));
     }
 }
 

@@ -42,12 +42,30 @@ DRILL (drill.csv)
   "~" in front of a length: the exact one, in mm beside it, does not lie on a mark of the tape.
   "match-drill": do not drill it by measure. Pin the piece to its mate, which is drilled already,
   and drill through the mate's hole.
+  Where the line names a smaller drill than the mate's hole, start with the drill that fits the
+  mate's hole, only until its point has cut; take the parts apart and drill on with the named one.
   "mates_with" names the marks that the hole meets; "the van": the piece is fixed there through it.
+  A hole for a screw is drilled in one operation and tapped in another:
+  "clearance" lets the screw through the plate under its head; "tap drill" is the hole that the
+  thread is cut in; "tap" cuts the thread. Tap lines come last and have the number of their hole.
+
+TAP (the tap lines of drill.csv)
+  Deburr or lightly countersink both sides first, so that the first thread starts clean.
+  Start the tap dead square: clamp the part, and let a block with a hole or the chuck of the
+  unplugged drill press guide the tap while you turn it by hand.
+  Use a cutting oil or wax meant for aluminium. Turn half a turn on, a quarter back, to break the
+  chip; do not force it: a tap that binds is about to break, and a broken tap ruins the part.
+  Do not tap under power on a drill press that cannot reverse. Brush the chips out, never wipe
+  them off with a finger, and run the screw through once before you join the parts.
 
 JOIN (fasteners.csv)
   Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
   equal. Then set the fasteners, from the middle of the frame outwards. "grip" is the range of
   thickness that a rivet holds.
+  Joints with screws come apart: use their own screws in the dry fit. A tapped hole is always in the
+  plate away from the head. Set rivet nuts into their plate first, with their own setting tool.
+  Tighten screws in tapped aluminium by hand with a short driver, never with a power tool, and keep
+  screws and nuts from shaking loose with thread-locking fluid for parts that come apart.
 
 TAKE CARE
   Eye protection on for sawing, drilling and riveting: chips and mandrels fly.

@@ -13,6 +13,11 @@
 namespace model {
 namespace {
 
+std::string_view hold_of(FastenerSpec::Kind kind) {
+    if (kind == FastenerSpec::Kind::screw_through) return "nut";
+    return kind == FastenerSpec::Kind::screw_in_rivet_nut ? "rivet nut" : "tapped";
+}
+
 class Writer {
 public:
     Writer(std::string& out,
@@ -198,6 +203,7 @@ private:
             json_.raw(",\"at\":[").mm(hole.from_datum).raw(",").mm(hole.gauge);
             json_.raw("],\"diameter\":").mm(hole.diameter);
             json_.raw(",\"operation\":").word(name_of(hole.operation));
+            if (hole.tap != no_index) json_.raw(",\"tap\":").word(catalogue_.screws[hole.tap].id);
             if (hole.fastener == no_index) {
                 json_.raw("}");
                 continue;
@@ -230,6 +236,9 @@ private:
         json_.raw(",\"at\":").point(to_room(frame, fastener.at));
         json_.raw(",\"axis\":").direction(direction_to_room(frame, axis));
         json_.raw(",\"spec\":").raw(quoted_specs_[fasteners_.spec_of(index)]);
+        if (fastener.spec.kind != FastenerSpec::Kind::blind_rivet) {
+            json_.raw(",\"hold\":").word(hold_of(fastener.spec.kind));
+        }
         json_.raw(",\"head_side\":").id('P', fastener.stack[0].piece).raw(",\"stack\":[");
         for (std::uint8_t i = 0; i < fastener.stack_count; ++i) {
             if (i > 0) json_.raw(",");

@@ -20,7 +20,9 @@
 // A hole for fixing to the van has no `joint` and no `fastener`.
 //
 // A fastener is `at` the outer face of the first plate of its stack, under its head; `axis` points
-// from there through the stack; `head_side` is the piece under the head.
+// from there through the stack; `head_side` is the piece under the head. Of a screw, `hold`
+// is what holds it ("tapped", "nut", "rivet nut"). A hole with `tap` is drilled to `diameter` and
+// then threaded for that screw.
 #pragma once
 
 #include "model/catalogue/catalogue.h"

@@ -65,6 +65,11 @@ std::vector<Drilled> drilled_in_world(const SkeletonPiece& piece) {
             holes.push_back({plate.leg, along(hole.at, piece.datum, piece.run),
                              along(hole.at, piece.datum, plate.v), hole.diameter, hole.operation,
                              datum_end_of(piece, plate)});
+            if (hole.tap.empty()) continue;
+            auto tapped = holes.back();
+            tapped.operation = "tap";
+            tapped.diameter = diameter_of_spec(hole.tap).value_or(-1);
+            holes.push_back(tapped);
         }
     }
     std::sort(holes.begin(), holes.end());

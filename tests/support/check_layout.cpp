@@ -50,6 +50,8 @@ struct SetFastener {
     const SkeletonFastener* fastener = nullptr;
     Nm diameter = 0;
     Nm stack = 0;
+    Nm tail_radius = 0;
+    Nm tail_length = 0;
 };
 
 Nm stack_of(const SkeletonFastener& fastener) {
@@ -58,11 +60,27 @@ Nm stack_of(const SkeletonFastener& fastener) {
     return total;
 }
 
+// What stands beyond the stack. A rivet's tail is one diameter long and 1.5 across; a screw's end
+// is as long as its name says; a nut is at least two diameters across and 0.6 high (ASME B18.6.3,
+// ISO 4032; from memory), a rivet nut about 1.3 across and 1.5 long (from memory).
+SetFastener set_fastener(const SkeletonFastener& fastener, Nm diameter) {
+    SetFastener set{&fastener, diameter, stack_of(fastener), diameter * 3 / 4, diameter};
+    if (fastener.hold.empty()) return set;
+    const Nm out = length_of_screw(fastener.spec).value_or(0) - set.stack;
+    set.tail_radius = diameter / 2;
+    set.tail_length = std::max<Nm>(0, out);
+    if (fastener.hold == "nut") set.tail_radius = diameter;
+    if (fastener.hold == "rivet nut") {
+        set.tail_radius = diameter * 13 / 20;
+        set.tail_length = std::max(set.tail_length, diameter);
+    }
+    return set;
+}
+
 // A head is about two diameters across; a formed tail 1.5 diameters and, with 1/32 in to spare,
 // 0.75 D + 1/32 in from the centre to what stands beside it (the layout rule of the design).
 void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& complaints) {
     const Nm d = set.diameter;
-    const bool has_tail = set.fastener->spec.find("rivet") != std::string::npos;
     for (const auto& piece : skeleton.pieces) {
         for (const auto& plate : piece.plates) {
             if (!plate.box) continue;
@@ -70,9 +88,10 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
                 complaints.push_back("the head of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }
-            const Nm tail = d * 3 / 4 + thirty_second;
-            if (has_tail &&
-                reaches_into(*plate.box, *set.fastener, set.stack, set.stack + d, tail)) {
+            const bool is_rivet = set.fastener->hold.empty();
+            const Nm tail = is_rivet ? set.tail_radius + thirty_second : set.tail_radius;
+            if (reaches_into(*plate.box, *set.fastener, set.stack, set.stack + set.tail_length,
+                             tail)) {
                 complaints.push_back("the tail of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }
@@ -113,9 +132,9 @@ void check_one_another(const Skeleton& skeleton,
     };
     std::vector<Body> bodies;
     for (std::size_t i = 0; i < set.size(); ++i) {
-        const auto& [fastener, d, stack] = set[i];
+        const auto& [fastener, d, stack, tail_radius, tail_length] = set[i];
         bodies.push_back({inscribed_box(*fastener, 0, stack, d / 2), i});
-        bodies.push_back({inscribed_box(*fastener, stack, stack + d, d * 3 / 4), i});
+        bodies.push_back({inscribed_box(*fastener, stack, stack + tail_length, tail_radius), i});
         bodies.push_back({inscribed_box(*fastener, -d / 4, 0, d), i});
     }
     std::sort(bodies.begin(), bodies.end(),
@@ -209,7 +228,10 @@ Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules)
                                  " is of no known size: " + fastener.spec);
             continue;
         }
-        const SetFastener one{&fastener, *diameter, stack_of(fastener)};
+        const auto one = set_fastener(fastener, *diameter);
+        if (!fastener.hold.empty() && length_of_screw(fastener.spec).value_or(0) < one.stack) {
+            complaints.push_back("screw " + fastener.id + " does not reach through its stack");
+        }
         fasteners[fastener.id] = one;
         if (world_axis(fastener.axis)) set.push_back(one);
     }

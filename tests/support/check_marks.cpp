@@ -11,8 +11,8 @@ namespace {
 // A plate's box or a hole's axis through its plate, in axes of the piece's own.
 struct Item {
     std::array<Nm, 6> place{};
-    Nm diameter = 0;  // 0: a plate
-    std::string operation;
+    Nm diameter = 0;        // 0: a plate
+    std::string operation;  // and what is tapped
 
     auto key() const { return std::tie(place, diameter, operation); }
     bool operator<(const Item& other) const { return key() < other.key(); }
@@ -78,8 +78,8 @@ Shape shape_in(const SkeletonPiece& piece, const Orientation& orientation) {
     }
     for (const auto& plate : piece.plates) {
         for (const auto& hole : plate.holes) {
-            shape.push_back(
-                {oriented(axis_of(hole, plate), orientation), hole.diameter, hole.operation});
+            shape.push_back({oriented(axis_of(hole, plate), orientation), hole.diameter,
+                             hole.operation + hole.tap});
         }
     }
     const auto corner = oriented(whole, orientation);

@@ -63,6 +63,48 @@ std::string fault_of_plate(const Skeleton& skeleton,
     return {};
 }
 
+// How a hole must be made for the screw that goes through it: wide enough for it under its head and
+// in all plates but the last; there threaded, or as wide, or wide enough for a rivet nut. A hole
+// that is drilled through its mate says so instead.
+std::string fault_of_screw_hole(const SkeletonFastener& fastener,
+                                const SkeletonHole& hole,
+                                bool is_last) {
+    const auto diameter = diameter_of_spec(fastener.spec);
+    if (!diameter) return "is of no known size";
+    const bool is_matched = hole.operation == "match-drill";
+    if (is_last && fastener.hold == "tapped") {
+        if (hole.tap.empty() || fastener.spec.rfind(hole.tap + " x ", 0) != 0) {
+            return "is not tapped for it";
+        }
+        if (!is_matched && hole.operation != "tap drill") return "is no tap drill's hole";
+        const bool leaves_thread = hole.diameter < *diameter && hole.diameter > *diameter * 7 / 10;
+        return leaves_thread ? "" : "leaves no thread to cut";
+    }
+    if (!hole.tap.empty()) return "is tapped for nothing";
+    const bool is_for_rivet_nut = is_last && fastener.hold == "rivet nut";
+    if (is_for_rivet_nut && hole.diameter * 5 < *diameter * 6) return "has no room for a rivet nut";
+    if (hole.diameter <= *diameter) return "does not let the screw through";
+    if (is_matched) return "";
+    return hole.operation == (is_for_rivet_nut ? "drill" : "clearance") ? "" : "is made wrongly";
+}
+
+void check_screw_holes(const Skeleton& skeleton,
+                       const SkeletonFastener& fastener,
+                       Complaints& complaints) {
+    for (std::size_t i = 0; i < fastener.stack.size(); ++i) {
+        const auto& entry = fastener.stack[i];
+        const auto* piece = skeleton.piece(entry.piece);
+        const auto* plate = piece == nullptr ? nullptr : plate_named(*piece, entry.leg);
+        if (plate == nullptr) continue;
+        for (const auto* hole : holes_for(*plate, fastener.id)) {
+            const auto fault = fault_of_screw_hole(fastener, *hole, i + 1 == fastener.stack.size());
+            if (!fault.empty()) {
+                complaints.push_back("hole " + hole->id + " of screw " + fastener.id + " " + fault);
+            }
+        }
+    }
+}
+
 void check_stack(const Skeleton& skeleton,
                  const SkeletonFastener& fastener,
                  Complaints& complaints) {
@@ -80,6 +122,11 @@ void check_stack(const Skeleton& skeleton,
                                  " nm before " + entry.piece + " " + entry.leg);
         }
         depth = depths[1];
+    }
+    const bool is_screw = fastener.spec.rfind("machine screw", 0) == 0;
+    if (is_screw) check_screw_holes(skeleton, fastener, complaints);
+    if (is_screw == fastener.hold.empty()) {
+        complaints.push_back(name + "does not say what holds it");
     }
     if (fastener.stack.size() < 2) complaints.push_back(name + "joins fewer than two plates");
     if (depth < fastener.grip_least || depth > fastener.grip_most) {

@@ -1,5 +1,6 @@
 #include "tests/support/skeleton_checks.h"
 
+#include <cctype>
 #include <cmath>
 #include <cstdlib>
 
@@ -45,6 +46,22 @@ std::optional<Nm> diameter_of_spec(std::string_view spec) {
         return nm_from(is_fraction ? *number : 0.060 + 0.013 * *number, inch);
     }
     return std::nullopt;
+}
+
+std::optional<Nm> length_of_screw(std::string_view spec) {
+    const auto at = spec.find(" x ");
+    if (at == std::string_view::npos) return std::nullopt;
+    const auto text = spec.substr(at + 3);
+    const bool metric = text.find("mm") != std::string_view::npos;
+    const double unit = metric ? 1'000'000.0 : 25'400'000.0;
+    const auto first = number_in(text);
+    if (!first) return std::nullopt;
+    // "1 1/4 in": a whole number and a fraction.
+    const auto gap = text.find(' ');
+    const bool is_mixed =
+        gap + 1 < text.size() && std::isdigit(static_cast<unsigned char>(text[gap + 1])) != 0;
+    const double rest = is_mixed ? number_in(text.substr(gap + 1)).value_or(0.0) : 0.0;
+    return nm_from(*first + rest, unit);
 }
 
 }  // namespace tests

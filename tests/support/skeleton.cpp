@@ -94,6 +94,7 @@ SkeletonHole hole_of(const json& value, const SkeletonPlate& plate) {
     hole.at = moved(plate.origin, plate.u, hole.in_plate[0], plate.v, hole.in_plate[1]);
     hole.diameter = nm_of(value.at("diameter"));
     hole.operation = text_at(value, "operation");
+    if (value.contains("tap")) hole.tap = text_at(value, "tap");
     // None for fixing to the van.
     if (value.contains("joint")) hole.joint = text_at(value, "joint");
     if (value.contains("fastener")) hole.fastener = text_at(value, "fastener");
@@ -138,6 +139,7 @@ SkeletonFastener fastener_of(const json& value, const std::string& joint) {
     fastener.at = point_of(value.at("at"));
     fastener.axis = direction_of(value.at("axis"));
     fastener.spec = text_at(value, "spec");
+    if (value.contains("hold")) fastener.hold = text_at(value, "hold");
     for (const auto& plate : value.at("stack")) {
         fastener.stack.push_back(
             {text_at(plate, "piece"), text_at(plate, "leg"), nm_of(plate.at("thickness"))});

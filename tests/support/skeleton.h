@@ -31,6 +31,7 @@ struct SkeletonHole {
     std::array<Nm, 2> in_plate{};
     Nm diameter = 0;
     std::string operation;
+    std::string tap;  // the screw whose thread is cut in it; empty: none
     std::string joint;
     std::string fastener;
 };
@@ -76,6 +77,7 @@ struct SkeletonFastener {
     Point at{};
     Direction axis{};
     std::string spec;
+    std::string hold;  // of a screw: "tapped", "nut", "rivet nut"
     std::vector<SkeletonStackPlate> stack;
     Nm grip_least = 0;
     Nm grip_most = 0;

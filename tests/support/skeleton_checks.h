@@ -58,6 +58,9 @@ Complaints skeleton_complaints(const SkeletonFiles& files, const LayoutRules& ru
 // 8-32", "machine screw M4"; none when the name says none.
 std::optional<Nm> diameter_of_spec(std::string_view spec);
 
+// The length of a screw from its name: "machine screw 8-32 x 1/2 in", "machine screw M4 x 12 mm".
+std::optional<Nm> length_of_screw(std::string_view spec);
+
 // Whether the place of a finding names that member of that frame.
 bool names_member(std::string_view where, std::string_view frame, std::string_view member);
 

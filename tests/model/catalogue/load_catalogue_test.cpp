@@ -70,6 +70,7 @@ TEST_CASE("every row of the catalogue says where it comes from", "[model][catalo
     check_sources(catalogue.drills);
     check_sources(catalogue.rivets);
     check_sources(catalogue.screws);
+    check_sources(catalogue.rivet_nuts);
     check_sources(catalogue.pins);
     check_sources(catalogue.layout_rules);
     check_sources(catalogue.drilling_speeds);

@@ -133,16 +133,6 @@ TEST_CASE("a drill that is not at hand is replaced by one that makes the hole", 
     CHECK(tests::count_of(tests::resolved(project), "no_drill") > 0);
 }
 
-TEST_CASE("a screw or a removable joint is riveted for now and says so", "[model][fasten]") {
-    auto project = box();
-    const auto pair = first_pair(project, tests::resolved(project));
-    project.frames[0].joints.push_back(
-        {.members = pair, .fastener = "machine screw 8-32", .removable = true});
-    const auto resolved = tests::resolved(project);
-    CHECK(tests::count_of(resolved, "screw_is_riveted") == 1);
-    CHECK(tests::count_of(resolved, "removable_is_riveted") == 1);
-}
-
 TEST_CASE("every fastener's stack is as thick as its plates and lies within its grip",
           "[model][fasten]") {
     for (const auto& fastener : tests::resolved(box()).fasteners) {

@@ -16,7 +16,11 @@ constexpr std::uint8_t along_y = 1;
 
 // 1/8 in rivet in two plates of 1/8 in: shank 1/4 in long, tail 1/8 in long and 3/16 in across.
 model::FastenerBody rivet_at(model::Point at, std::uint8_t axis) {
-    return {.rivet = model::find_rivet(tests::shipped_catalogue(), "blind rivet 1/8"),
+    const auto& catalogue = tests::shipped_catalogue();
+    const auto* rivet = model::find_rivet(catalogue, "blind rivet 1/8");
+    const model::FastenerSpec spec{
+        .index = static_cast<model::Index>(rivet - catalogue.rivets.data()), .grip = 0};
+    return {.shape = model::body_shape(catalogue, spec, inches_64(16), inches_64(8)),
             .at = at,
             .axis = axis,
             .drive = 1,
@@ -37,7 +41,7 @@ model::Project small_angle_box(const char* rivet) {
 
 TEST_CASE("side by side the heads of two rivets are what meets", "[model][keep_apart]") {
     const auto rivet = rivet_at({0, 0, 0}, along_x);
-    const auto head = rivet.rivet->head_diameter_most.nm();
+    const auto head = 2 * rivet.shape.head_radius;
     CHECK(model::bodies_meet(rivet, rivet_at({0, 0, head - 1}, along_x)));
     CHECK_FALSE(model::bodies_meet(rivet, rivet_at({0, 0, head}, along_x)));
     // One whole body further along the axis the first head lies beyond the other's tail.
@@ -72,7 +76,9 @@ TEST_CASE("in the corners of small angle the rivets of two legs are set past eac
     const auto& catalogue = tests::shipped_catalogue();
     std::vector<model::FastenerBody> bodies;
     for (const auto& f : resolved.fasteners) {
-        bodies.push_back({&catalogue.rivets[f.spec.index], f.at, f.axis, f.drive, f.grip});
+        const auto far = f.stack[f.stack_count - 1U].thickness;
+        bodies.push_back(
+            {model::body_shape(catalogue, f.spec, f.grip, far), f.at, f.axis, f.drive, f.grip});
     }
     for (std::size_t i = 0; i < bodies.size(); ++i) {
         for (std::size_t j = i + 1; j < bodies.size(); ++j) {

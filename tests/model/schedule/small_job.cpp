@@ -153,7 +153,7 @@ std::vector<Piece> small_pieces() {
 
 Fastener rivet(Index joint, Point at, Index post) {
     return {.joint = joint,
-            .spec = {FastenerSpec::Kind::blind_rivet, 0, 1},
+            .spec = {.index = 0, .grip = 1},
             .at = at,
             .axis = 1,
             .stack = {{{post, 0, wall}, {rail, 1, wall}, {}}},
@@ -165,7 +165,7 @@ Fastener rivet(Index joint, Point at, Index post) {
 
 Fastener screw(FastenerSpec::Kind kind, Nm x) {
     return {.joint = 2,
-            .spec = {kind, 0, 1},
+            .spec = {.kind = kind, .index = 0, .grip = 1},
             .at = {x, 0, inch / 2},
             .axis = 1,
             .stack = {{{flat_front, 0, wall}, {shim, 0, shim_thickness}, {flat_back, 0, wall}}},
@@ -207,7 +207,7 @@ public:
                                        .wall = wall_index,
                                        .from_datum = from_datum,
                                        .gauge = gauge,
-                                       .diameter = diameter(drill),
+                                       .diameter = job_.catalogue.drills[drill].diameter.nm(),
                                        .drill = drill,
                                        .operation = operation,
                                        .fastener = fastener,
@@ -216,13 +216,6 @@ public:
     }
 
 private:
-    // What no drill makes is tapped, and has the screw's diameter.
-    Nm diameter(Index drill) const {
-        const auto& catalogue = job_.catalogue;
-        return (drill == no_index ? catalogue.screws[0].diameter : catalogue.drills[drill].diameter)
-            .nm();
-    }
-
     SmallJob& job_;
     Index piece_ = 0;
 };
@@ -257,7 +250,7 @@ void add_screw_holes(SmallJob& job) {
     holes.start(flat_back);
     holes.add(0, inch / 2, inch / 4, drill_18, clearance, 4, shim);
     holes.add(0, inch / 2, 3 * inch / 4, drill_29, tap_drill, 5, shim);
-    holes.add(0, inch / 2, 3 * inch / 4, no_index, tap, 5, shim);
+    job.resolved.holes.back().tap = 0;
 }
 
 std::vector<Joint> small_joints() {
