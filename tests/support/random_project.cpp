@@ -125,15 +125,6 @@ model::Shop random_shop(Dice& dice, bool metric) {
             "blind rivet 2.4 mm", "blind rivet 3.2 mm", "blind rivet 4.0 mm"};
         shop.fastener = metric ? dice.one_of(metric_rivets) : dice.one_of(inch_rivets);
     }
-    if (dice.chance(30)) {
-        constexpr std::array<const char*, 3> inch_screws{
-            "machine screw 6-32", "machine screw 10-32", "machine screw 1/4-20"};
-        constexpr std::array<const char*, 3> metric_screws{"machine screw M3", "machine screw M5",
-                                                           "machine screw M6"};
-        shop.screw = metric ? dice.one_of(metric_screws) : dice.one_of(inch_screws);
-        shop.screw_hold = dice.chance(50) ? model::ScrewHold::nut : model::ScrewHold::tapped;
-        if (dice.chance(20)) shop.fastener = shop.screw;
-    }
     if (dice.chance(25)) shop.per_lap = 1 + static_cast<int>(dice.below(3));
     return shop;
 }
@@ -150,10 +141,27 @@ void add_overrides(Dice& dice, model::Frame& frame, bool metric) {
         if (dice.chance(30)) {
             joint.fastener = metric ? "machine screw M4" : "machine screw 8-32";
         }
-        constexpr std::array<model::ScrewHold, 3> holds{
-            model::ScrewHold::tapped, model::ScrewHold::nut, model::ScrewHold::rivet_nut};
-        if (dice.chance(60)) joint.screw_hold = dice.one_of(holds);
         if (joint.members[0] != joint.members[1]) frame.joints.push_back(joint);
+    }
+}
+
+// What holds the screws of joints that come apart, and which screws they are.
+void choose_screws(Dice& dice, model::Project& project, bool metric) {
+    constexpr std::array<model::ScrewHold, 3> holds{model::ScrewHold::tapped, model::ScrewHold::nut,
+                                                    model::ScrewHold::rivet_nut};
+    constexpr std::array<const char*, 3> inch_screws{"machine screw 6-32", "machine screw 10-32",
+                                                     "machine screw 1/4-20"};
+    constexpr std::array<const char*, 3> metric_screws{"machine screw M3", "machine screw M5",
+                                                       "machine screw M6"};
+    auto& shop = project.shop;
+    if (dice.chance(50))
+        shop.screw = metric ? dice.one_of(metric_screws) : dice.one_of(inch_screws);
+    shop.screw_hold = dice.one_of(holds);
+    if (!shop.screw.empty() && dice.chance(10)) shop.fastener = shop.screw;
+    for (auto& frame : project.frames) {
+        for (auto& joint : frame.joints) {
+            if (dice.chance(60)) joint.screw_hold = dice.one_of(holds);
+        }
     }
 }
 
@@ -276,6 +284,9 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
         frame.origin[0] = formula_of(inches(200) * i + ruler.draw(dice, 0, inches(20)));
         frame.origin[2] = formula_of(ruler.draw(dice, 0, inches(20)));
     }
+    // Drawn apart, so that the frames of a seed stay what they are.
+    Dice screw_dice{seed + 0x5C4E3U};
+    choose_screws(screw_dice, project, random.is_metric);
     return random;
 }
 
