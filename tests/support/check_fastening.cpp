@@ -67,8 +67,9 @@ bool is_held_at(const std::vector<Tie>& ties, Nm end) {
 }
 
 // What a finding may be called that says why a lap has fewer fasteners than asked, or none.
-constexpr std::array<std::string_view, 4> too_few{"too_few_fasteners", "no_fastener", "no_grip",
-                                                  "no_drill"};
+constexpr std::array<std::string_view, 8> too_few{
+    "too_few_fasteners", "no_fastener",  "no_grip",   "no_drill",
+    "no_length",         "no_rivet_nut", "tap_binds", "thread_strips"};
 
 std::size_t laps_excused(const Skeleton& skeleton,
                          const std::string& frame,
