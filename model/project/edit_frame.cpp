@@ -1,4 +1,5 @@
 // Edits of frames, their planes and their bays.
+#include "engine/files/json_text.h"
 #include "model/project/change.h"
 #include "model/project/check_thing.h"
 #include "model/project/in_frame.h"
@@ -58,6 +59,10 @@ Changed change(Project& project, const PlaceFrame& edit) {
 
 Changed change(Project& project, const SetFrameRecipe& edit) {
     return in_frame(project, edit.frame, [&](Frame& frame) -> Changed {
+        if (!engine::is_utf8(edit.recipe)) {
+            return engine::Error{engine::ErrorCode::invalid_text, "recipe",
+                                 "not readable as UTF-8 text"};
+        }
         frame.recipe = edit.recipe;
         return Done{};
     });
