@@ -160,9 +160,16 @@ private:
         screws_.look_at({.choice = plan.fastener,
                          .stack = Length::from_nm(stack_of(site)),
                          .far = Length::from_nm(thickness_of(far.plates[wall])),
-                         .alloy = find_alloy(catalogue_, project_.stock[far.stock].alloy),
+                         .alloy = alloy_of(far),
                          .subject = subject_of(site.lap)},
                         findings_);
+    }
+
+    const Alloy* alloy_of(const Piece& piece) const {
+        if (piece.stock >= project_.stock.size()) {
+            return find_alloy(catalogue_, project_.shop.gusset_alloy);
+        }
+        return find_alloy(catalogue_, project_.stock[piece.stock].alloy);
     }
 
     void report_too_few(const LapSite& site,

@@ -1,5 +1,6 @@
 // Joints that come apart: machine screws tapped, with nuts and in rivet nuts. All bar is 1 x 1 x
 // 1/8 in angle unless said otherwise.
+#include "model/resolve/fastener_body.h"
 #include "model/resolve/screw_choice.h"
 
 #include "tests/model/resolve/resolve_support.h"
@@ -259,6 +260,69 @@ TEST_CASE("a stack that no screw reaches through is told", "[model][screws]") {
         {.total = inches_64(200), .thinnest = inches_64(100), .far = inches_64(100)});
     CHECK_FALSE(answer.choice);
     CHECK(answer.why_not.code == "no_length");
+}
+
+TEST_CASE("the checks notice a tapped hole that is told wrongly", "[model][screws][support]") {
+    const auto project = with_one_removable({.fastener = "machine screw 8-32"});
+    auto files = tests::written_files(project, tests::shipped_catalogue());
+    const auto change = [&](const char* file, const std::string& from, const std::string& to) {
+        auto& text = files[file];
+        const auto at = text.find(from);
+        REQUIRE(at != std::string::npos);
+        text.replace(at, from.size(), to);
+    };
+    const auto has = [&](const std::string& part) {
+        const auto complaints = tests::skeleton_complaints(files, tests::rules_of(project));
+        return std::any_of(complaints.begin(), complaints.end(), [&](const auto& complaint) {
+            return complaint.find(part) != std::string::npos;
+        });
+    };
+    SECTION("no line for the tap") {
+        change("drill.csv", "tap 8-32,tap,", "tap 8-32,drill,");
+        CHECK(has("drill.csv does not list a hole"));
+    }
+    SECTION("drilled as if for the screw's body") {
+        change("pieces.json", "\"operation\":\"tap drill\"", "\"operation\":\"clearance\"");
+        CHECK(has("is no tap drill's hole"));
+    }
+    SECTION("another thread") {
+        change("pieces.json", "\"tap\":\"machine screw 8-32\"", "\"tap\":\"machine screw 8-36\"");
+        CHECK(has("is not tapped for it"));
+    }
+    SECTION("nothing holds it") {
+        change("pieces.json", ",\"hold\":\"tapped\"", "");
+        CHECK(has("does not say what holds it"));
+    }
+    SECTION("too short") {
+        change("pieces.json", "8-32 x 5/16 in", "8-32 x 3/16 in");
+        CHECK(has("does not reach through its stack"));
+    }
+}
+
+TEST_CASE("a driver comes straight on, a little wider than the head", "[model][screws]") {
+    const auto& catalogue = tests::shipped_catalogue();
+    const auto answer = model::choose_screw(
+        catalogue, {}, {.is_screw = true, .id = "machine screw 8-32"}, model::MeasureSystem::inch,
+        {.total = inches_64(16), .thinnest = inches_64(8), .far = inches_64(8)});
+    REQUIRE(answer.choice);
+    // A pan head of 0.322 in at most (ASME B18.6.3, read) and 1/32 in.
+    CHECK(answer.choice->driver_radius == Approx(0.19225 * 25.4e6));
+}
+
+TEST_CASE("nuts beside each other keep apart by their corners", "[model][screws][keep_apart]") {
+    const auto& catalogue = tests::shipped_catalogue();
+    const auto* screw = model::find_screw(catalogue, "machine screw 8-32");
+    model::FastenerSpec spec{.kind = Kind::screw_through,
+                             .index = static_cast<model::Index>(screw - catalogue.screws.data()),
+                             .grip = 3};
+    const auto shape = model::body_shape(catalogue, spec, inches_64(16), inches_64(8));
+    // 11/32 in across the flats, 0.397 in across the corners.
+    CHECK(shape.tail_radius == Approx(0.19846 * 25.4e6).epsilon(0.0001));
+    const auto at = [&](model::Nm x) {
+        return model::FastenerBody{shape, {x, 0, 0}, 2, 1, inches_64(16)};
+    };
+    CHECK(model::bodies_meet(at(0), at(inches_64(25))));
+    CHECK_FALSE(model::bodies_meet(at(0), at(inches_64(26))));
 }
 
 TEST_CASE("each tapped hole has a line for its tap drill and one for its tap",
