@@ -98,7 +98,7 @@ private:
         plan.match_drilled = laid_out.match_drilled;
         plan.layout = laid_out.layout;
         const auto fits = static_cast<Index>(laid_out.layout.count);
-        if (fits < plan.wanted) report_too_few(site, *answer.choice, fits, plan.wanted);
+        if (fits < plan.wanted) report_too_few(site, *answer.choice, wish, fits, plan.wanted);
         if (fits > 0 && wish.is_screw) settle_screws(site, wish, plan);
         if (plan.layout.count == 0 && lap.gap > 0) return {};
         if (wish.is_screw) return plan;
@@ -174,6 +174,7 @@ private:
 
     void report_too_few(const LapSite& site,
                         const FastenerChoice& choice,
+                        const FastenerWish& wish,
                         Index fits,
                         Index wanted) {
         const auto on_half_marks = layouts_.count_on_half_marks(site, choice, wanted);
@@ -181,20 +182,36 @@ private:
                          .fits = fits,
                          .wanted = wanted,
                          .on_half_marks = static_cast<Index>(on_half_marks)};
-        findings_.push_back(too_few_fasteners(catalogue_, few, smaller_that_helps(site, few),
+        findings_.push_back(too_few_fasteners(catalogue_, few, smaller_that_helps(site, few, wish),
                                               subject_of(site.lap)));
     }
 
-    // The thickest thinner rivet of which all would fit, or the one of which most would.
-    SmallerRivet smaller_that_helps(const LapSite& site, const TooFew& few) {
-        if (few.choice.spec.kind != FastenerSpec::Kind::blind_rivet) return {};
-        const auto* rivet = &catalogue_.rivets[few.choice.spec.index];
-        SmallerRivet best{.count = static_cast<int>(few.fits)};
-        while ((rivet = next_thinner(catalogue_, *rivet)) != nullptr) {
-            const auto answer = fit_rivet(catalogue_, project_.shop, *rivet, stack_of(site));
+    // The thickest thinner one of which all would fit, or the one of which most would.
+    SmallerFastener smaller_that_helps(const LapSite& site,
+                                       const TooFew& few,
+                                       const FastenerWish& wish) {
+        if (wish.is_screw) {
+            return smaller_that_helps(site, few, catalogue_.screws, [&](const MachineScrew& screw) {
+                return choose(site, {.is_screw = true, .id = screw.id, .hold = wish.hold});
+            });
+        }
+        return smaller_that_helps(site, few, catalogue_.rivets, [&](const BlindRivet& rivet) {
+            return fit_rivet(catalogue_, project_.shop, rivet, stack_of(site));
+        });
+    }
+
+    template <class Kind, class Fit>
+    SmallerFastener smaller_that_helps(const LapSite& site,
+                                       const TooFew& few,
+                                       const std::vector<Kind>& all,
+                                       const Fit& fit) {
+        const Kind* next = &all[few.choice.spec.index];
+        SmallerFastener best{.count = static_cast<int>(few.fits)};
+        while ((next = next_thinner(all, *next)) != nullptr) {
+            const auto answer = fit(*next);
             if (!answer.choice) continue;
             const int count = layouts_.best(site, *answer.choice, few.wanted).layout.count;
-            if (count > best.count) best = {rivet, count};
+            if (count > best.count) best = {next->id, count};
             if (count == static_cast<int>(few.wanted)) break;
         }
         return best;

@@ -15,7 +15,7 @@ Finding no_fastener(const NoFastener& why, Subject joint) {
 
 Finding too_few_fasteners(const Catalogue& catalogue,
                           const TooFew& few,
-                          const SmallerRivet& smaller,
+                          const SmallerFastener& smaller,
                           Subject joint) {
     const auto& id = fastener_id(catalogue, few.choice.spec);
     const auto fits = std::to_string(few.fits);
@@ -23,10 +23,12 @@ Finding too_few_fasteners(const Catalogue& catalogue,
     const auto how_many = few.fits == 0 ? "no " + id + " fits"
                                         : "only " + fits + " of " + wanted + " " + id +
                                               (few.fits == 1 ? " fits" : " fit");
-    const auto smaller_one = smaller.rivet == nullptr
+    const bool is_rivet = few.choice.spec.kind == FastenerSpec::Kind::blind_rivet;
+    const std::string what_it_is = is_rivet ? "rivet" : "screw";
+    const auto smaller_one = smaller.id.empty()
                                  ? std::string{}
-                                 : "a smaller rivet (" + smaller.rivet->id + ": " +
-                                       std::to_string(smaller.count) + " would fit), ";
+                                 : std::string{"a smaller "} + what_it_is + " (" + smaller.id +
+                                       ": " + std::to_string(smaller.count) + " would fit), ";
     const auto finer_marks = few.on_half_marks <= few.fits
                                  ? std::string{}
                                  : "a tape with marks half as far apart (" +

@@ -19,15 +19,15 @@ struct TooFew {
     Index on_half_marks = 0;  // how many would fit on marks half as far apart
 };
 
-// A thinner rivet of which `count` would fit; null: none helps.
-struct SmallerRivet {
-    const BlindRivet* rivet = nullptr;
+// A thinner fastener of which `count` would fit; empty: none helps.
+struct SmallerFastener {
+    std::string id;
     int count = 0;
 };
 
 Finding too_few_fasteners(const Catalogue& catalogue,
                           const TooFew& few,
-                          const SmallerRivet& smaller,
+                          const SmallerFastener& smaller,
                           Subject joint);
 
 Finding long_nose(std::vector<Subject> joints);

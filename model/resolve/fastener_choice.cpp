@@ -56,6 +56,16 @@ FastenerAnswer refused(std::string code, std::string what, std::string mend) {
     return {std::nullopt, {std::move(code), std::move(what), std::move(mend), {}}};
 }
 
+template <class Kind>
+const Kind* thinner_of(const std::vector<Kind>& all, const Kind& than) {
+    const Kind* best = nullptr;
+    for (const auto& other : all) {
+        if (other.system != than.system || other.diameter >= than.diameter) continue;
+        if (best == nullptr || other.diameter > best->diameter) best = &other;
+    }
+    return best;
+}
+
 }  // namespace
 
 FastenerAnswer fit_rivet(const Catalogue& catalogue,
@@ -90,13 +100,13 @@ FastenerAnswer choose_rivet(const Catalogue& catalogue,
     return fit_rivet(catalogue, shop, *rivet, stack);
 }
 
-const BlindRivet* next_thinner(const Catalogue& catalogue, const BlindRivet& rivet) {
-    const BlindRivet* best = nullptr;
-    for (const auto& other : catalogue.rivets) {
-        if (other.system != rivet.system || other.diameter >= rivet.diameter) continue;
-        if (best == nullptr || other.diameter > best->diameter) best = &other;
-    }
-    return best;
+const BlindRivet* next_thinner(const std::vector<BlindRivet>& rivets, const BlindRivet& than) {
+    return thinner_of(rivets, than);
+}
+
+const MachineScrew* next_thinner(const std::vector<MachineScrew>& screws,
+                                 const MachineScrew& than) {
+    return thinner_of(screws, than);
 }
 
 const std::string& fastener_id(const Catalogue& catalogue, const FastenerSpec& spec) {

@@ -62,8 +62,10 @@ FastenerAnswer fit_rivet(const Catalogue& catalogue,
                          const BlindRivet& rivet,
                          Nm stack);
 
-// The next thinner rivet of the same system; null when there is none.
-const BlindRivet* next_thinner(const Catalogue& catalogue, const BlindRivet& rivet);
+// The next thinner rivet or screw of the same system, of several the first in the catalogue; null
+// when there is none.
+const BlindRivet* next_thinner(const std::vector<BlindRivet>& rivets, const BlindRivet& than);
+const MachineScrew* next_thinner(const std::vector<MachineScrew>& screws, const MachineScrew& than);
 
 // "blind rivet 1/8".
 const std::string& fastener_id(const Catalogue& catalogue, const FastenerSpec& spec);

@@ -64,6 +64,7 @@ JOIN (fasteners.csv)
   thickness that a rivet holds.
   Joints with screws come apart: use their own screws in the dry fit. A tapped hole is always in the
   plate away from the head. Set rivet nuts into their plate first, with their own setting tool.
+  A pan head over its clearance hole needs no washer, so none are counted.
   Tighten screws in tapped aluminium by hand with a short driver, never with a power tool, and keep
   screws and nuts from shaking loose with thread-locking fluid for parts that come apart.
 

@@ -84,6 +84,7 @@ struct Tally {
     std::size_t projects = 0;
     std::size_t without_interference = 0;
     tests::SkeletonCount count;
+    std::map<std::string, std::size_t> screws;  // by what holds them
 
     void add(const tests::Skeleton& skeleton) {
         const auto more = tests::count_of(skeleton);
@@ -92,6 +93,9 @@ struct Tally {
         count.fasteners += more.fasteners;
         count.ends += more.ends;
         count.fastened_ends += more.fastened_ends;
+        for (const auto& fastener : skeleton.fasteners) {
+            if (!fastener.hold.empty()) ++screws[fastener.hold];
+        }
         const auto& table = skeleton.findings;
         const bool clashes = std::any_of(
             table.rows.begin(), table.rows.end(),
@@ -122,6 +126,7 @@ model::Project moved_and_turned(model::Project project, int quarter_turns) {
 TEST_CASE("the shop can make what random skeletons ask for", "[resolve][invariants]") {
     const Seeds seeds = wanted_seeds();
     std::map<FrameShape, Tally> tallies;
+    std::map<std::string, std::size_t> screws;
     for (std::uint32_t seed = seeds.first; seed <= seeds.last; ++seed) {
         const auto random = tests::random_project(seed, shipped());
         INFO("seed " << seed << ", " << tests::name_of(random.shape));
@@ -140,6 +145,11 @@ TEST_CASE("the shop can make what random skeletons ask for", "[resolve][invarian
         INFO(tests::name_of(shape) << ": " << text_of(tally));
         CHECK(tally.count.pieces > 0);
         CHECK(tally.count.fasteners > 0);
+        for (const auto& [hold, count] : tally.screws) screws[hold] += count;
+    }
+    for (const char* hold : {"tapped", "nut", "rivet nut"}) {
+        INFO(screws[hold] << " screws, hold: " << hold);
+        CHECK(screws[hold] > 0);
     }
 }
 

@@ -253,6 +253,20 @@ TEST_CASE("without a clearance drill there is no screw", "[model][screws]") {
     CHECK_THAT(finding->mend, Catch::Contains("#18"));
 }
 
+TEST_CASE("a thinner screw that would fit is named", "[model][screws]") {
+    // On 3/4 in legs the edge distance leaves room for two of 4-40, not for two of 1/4-20.
+    auto project =
+        with_one_removable({.fastener = "machine screw 1/4-20"}, box("angle 3/4 x 3/4 x 1/8"));
+    const auto resolved = tests::resolved(project);
+    const model::Finding* finding = nullptr;
+    for (const auto& each : resolved.findings) {
+        const bool is_about_screws = each.what.find("1/4-20") != std::string::npos;
+        if (each.code == "too_few_fasteners" && is_about_screws) finding = &each;
+    }
+    REQUIRE(finding != nullptr);
+    CHECK_THAT(finding->mend, Catch::Contains("a smaller screw (machine screw "));
+}
+
 TEST_CASE("a stack that no screw reaches through is told", "[model][screws]") {
     const auto& catalogue = tests::shipped_catalogue();
     const auto answer = model::choose_screw(
