@@ -1,6 +1,9 @@
 #include "editor/selection.h"
 
+#include "model/schedule/piece_words.h"
+
 #include <algorithm>
+#include <unordered_map>
 #include <utility>
 
 namespace editor {
@@ -16,12 +19,17 @@ std::string member_name(const model::Frame& frame, Index member) {
     return member < frame.members.size() ? frame.members[member].name : std::string();
 }
 
-// How many shims of the frame come before this one.
-Index shim_number(const model::Resolved& resolved, Index piece) {
+// How many pieces of the frame before this one have the same name.
+Index number_among_alike(const model::Project& project,
+                         const model::Resolved& resolved,
+                         Index piece) {
+    const auto& it = resolved.pieces[piece];
+    const auto what = model::part_words(project, it);
     Index number = 0;
-    for (Index i = 0; i < piece; ++i) {
+    for (Index i = resolved.frames[it.frame].first_piece; i < piece; ++i) {
         const auto& other = resolved.pieces[i];
-        if (other.frame == resolved.pieces[piece].frame && other.member == model::no_index) {
+        if (other.member == model::no_index && other.kind == it.kind &&
+            model::part_words(project, other) == what) {
             ++number;
         }
     }
@@ -46,6 +54,73 @@ bool concerns_member(const std::vector<model::Subject>& concerns,
     });
 }
 
+// Whether a finding concerns what belongs to no member: the joint that made it, the diagonal or the
+// panel.
+bool concerns_part(const std::vector<model::Subject>& concerns,
+                   const model::Project& project,
+                   const model::Piece& piece) {
+    const model::Frame* frame = frame_of(project, piece.frame);
+    if (frame == nullptr || piece.member != model::no_index) return false;
+    const std::string first = member_name(*frame, piece.serves[0]);
+    const std::string second = member_name(*frame, piece.serves[1]);
+    const bool is_brace = piece.kind == model::PieceKind::brace;
+    const bool is_panel = piece.kind == model::PieceKind::panel;
+    const auto is_meant = [&](const model::Subject& subject) {
+        if (subject.frame != frame->name) return false;
+        if (subject.kind == model::SubjectKind::diagonal)
+            return is_brace && piece.stated < frame->diagonals.size() &&
+                   frame->diagonals[piece.stated].name == subject.name;
+        if (subject.kind == model::SubjectKind::panel)
+            return is_panel && piece.stated < frame->panels.size() &&
+                   frame->panels[piece.stated].name == subject.name;
+        return subject.kind == model::SubjectKind::joint && !first.empty() &&
+               is_named_in(subject, first) && is_named_in(subject, second);
+    };
+    return std::any_of(concerns.begin(), concerns.end(), is_meant);
+}
+
+std::string key_of(const PieceName& name) {
+    return name.frame + '\n' + name.member + '\n' + name.what + '\n' + std::to_string(name.part);
+}
+
+// Of all pieces, in one go.
+std::vector<PieceName> names_of_all(const model::Project& project,
+                                    const model::Resolved& resolved) {
+    std::vector<PieceName> names(resolved.pieces.size());
+    std::unordered_map<std::string, Index> counts;  // those alike in the frame so far
+    Index last_frame = model::no_index;
+    for (Index i = 0; i < resolved.pieces.size(); ++i) {
+        const auto& piece = resolved.pieces[i];
+        const model::Frame* frame = frame_of(project, piece.frame);
+        if (frame == nullptr) continue;
+        if (piece.frame != last_frame) counts.clear();
+        last_frame = piece.frame;
+        if (piece.member != model::no_index) {
+            names[i] = {frame->name, member_name(*frame, piece.member), piece.part};
+            continue;
+        }
+        auto what = model::part_words(project, piece);
+        const Index number = counts[what]++;
+        names[i] = {frame->name, {}, number, std::move(what)};
+    }
+    return names;
+}
+
+std::vector<Index> many_pieces(const model::Project& project,
+                               const model::Resolved& resolved,
+                               const Selection& selection) {
+    const auto names = names_of_all(project, resolved);
+    std::unordered_map<std::string, Index> piece_of;
+    piece_of.reserve(names.size());
+    for (Index i = 0; i < names.size(); ++i) piece_of.try_emplace(key_of(names[i]), i);
+    std::vector<Index> pieces;
+    for (const auto& name : selection.pieces) {
+        const auto found = piece_of.find(key_of(name));
+        if (found != piece_of.end()) pieces.push_back(found->second);
+    }
+    return pieces;
+}
+
 }  // namespace
 
 PieceName name_of_piece(const model::Project& project,
@@ -54,23 +129,28 @@ PieceName name_of_piece(const model::Project& project,
     const auto& it = resolved.pieces[piece];
     const model::Frame* frame = frame_of(project, it.frame);
     if (frame == nullptr) return {};
-    if (it.member == model::no_index) return {frame->name, {}, shim_number(resolved, piece)};
+    if (it.member == model::no_index) {
+        return {frame->name,
+                {},
+                number_among_alike(project, resolved, piece),
+                model::part_words(project, it)};
+    }
     return {frame->name, member_name(*frame, it.member), it.part};
 }
 
 std::optional<Index> find_piece(const model::Project& project,
                                 const model::Resolved& resolved,
                                 const PieceName& name) {
-    Index shims = 0;
+    Index alike = 0;
     for (Index i = 0; i < resolved.pieces.size(); ++i) {
         const auto& piece = resolved.pieces[i];
         const model::Frame* frame = frame_of(project, piece.frame);
         if (frame == nullptr || frame->name != name.frame) continue;
-        if (piece.member == model::no_index) {
-            if (name.member.empty() && shims == name.part) return i;
-            ++shims;
-        } else if (piece.part == name.part && !name.member.empty() &&
-                   member_name(*frame, piece.member) == name.member) {
+        if ((piece.member == model::no_index) == name.what.empty()) continue;
+        if (piece.member != model::no_index) {
+            if (piece.part == name.part && member_name(*frame, piece.member) == name.member)
+                return i;
+        } else if (model::part_words(project, piece) == name.what && alike++ == name.part) {
             return i;
         }
     }
@@ -81,6 +161,8 @@ std::vector<Index> selected_pieces(const model::Project& project,
                                    const model::Resolved& resolved,
                                    const Selection& selection) {
     std::vector<Index> pieces;
+    constexpr std::size_t few = 4;  // beyond that one look at all pieces is quicker
+    if (selection.pieces.size() > few) return many_pieces(project, resolved, selection);
     for (const auto& name : selection.pieces) {
         if (const auto piece = find_piece(project, resolved, name)) pieces.push_back(*piece);
     }
@@ -91,10 +173,12 @@ Selection selection_of(const model::Project& project,
                        const model::Resolved& resolved,
                        const std::vector<Index>& pieces) {
     Selection selection;
+    const bool are_few = pieces.size() < 5;
+    const auto names = are_few ? std::vector<PieceName>{} : names_of_all(project, resolved);
     for (const Index piece : pieces) {
-        if (piece < resolved.pieces.size()) {
-            selection.pieces.push_back(name_of_piece(project, resolved, piece));
-        }
+        if (piece >= resolved.pieces.size()) continue;
+        selection.pieces.push_back(are_few ? name_of_piece(project, resolved, piece)
+                                           : names[piece]);
     }
     return selection;
 }
@@ -103,8 +187,7 @@ Selection selection_of_member(const model::Project& project,
                               const model::Resolved& resolved,
                               std::string_view member) {
     Selection selection;
-    for (Index i = 0; i < resolved.pieces.size(); ++i) {
-        auto name = name_of_piece(project, resolved, i);
+    for (auto& name : names_of_all(project, resolved)) {
         if (!member.empty() && name.member == member) selection.pieces.push_back(std::move(name));
     }
     return selection;
@@ -114,11 +197,13 @@ Selection selection_of_subjects(const model::Project& project,
                                 const model::Resolved& resolved,
                                 const std::vector<model::Subject>& concerns) {
     Selection selection{.subjects = concerns};
-    for (Index i = 0; i < resolved.pieces.size(); ++i) {
-        const PieceName name = name_of_piece(project, resolved, i);
-        if (!name.member.empty() && concerns_member(concerns, name.frame, name.member)) {
-            selection.pieces.push_back(name);
-        }
+    auto names = names_of_all(project, resolved);
+    for (Index i = 0; i < names.size(); ++i) {
+        auto& name = names[i];
+        const bool is_concerned = name.member.empty()
+                                      ? concerns_part(concerns, project, resolved.pieces[i])
+                                      : concerns_member(concerns, name.frame, name.member);
+        if (is_concerned) selection.pieces.push_back(std::move(name));
     }
     return selection;
 }

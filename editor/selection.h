@@ -12,12 +12,13 @@
 
 namespace editor {
 
-// A piece as the user knows it: the part of a member. Shims have no member; they are counted
-// within their frame.
+// A piece as the user knows it: the part of a member. What belongs to no member is known by what it
+// is: "cleat at post left and rail top"; those of one name are counted within their frame.
 struct PieceName {
     std::string frame;
     std::string member;
     model::Index part = 0;
+    std::string what{};  // empty for a member's
 
     bool operator==(const PieceName&) const = default;
 };
@@ -53,7 +54,8 @@ Selection selection_of_member(const model::Project& project,
                               const model::Resolved& resolved,
                               std::string_view member);
 
-// Selects what findings concern: the pieces of the members, and the subjects themselves.
+// Selects what findings concern: the pieces of the members, those that join two of them, braces and
+// panels, and the subjects themselves.
 Selection selection_of_subjects(const model::Project& project,
                                 const model::Resolved& resolved,
                                 const std::vector<model::Subject>& concerns);

@@ -21,11 +21,15 @@ constexpr std::array<Colour, 5> metals{Colour{0xD3, 0xD7, 0xDC}, Colour{0xDC, 0x
                                        Colour{0xC8, 0xD3, 0xCA}};
 constexpr Colour metal_line{0x4A, 0x4D, 0x52};
 constexpr Colour shim_colour{0xE3, 0xB9, 0x78};
+constexpr Colour gusset_colour{0xF0, 0xF0, 0xEC};
+constexpr Colour panel_colour{0xDE, 0xCD, 0xAC};
 constexpr Colour fastener_colour{0x93, 0x97, 0x9D};
 constexpr Colour fastener_line{0x4A, 0x4D, 0x52, 0xB0};
 
 Colour colour_of(const model::Piece& piece) {
     if (piece.kind == model::PieceKind::shim) return shim_colour;
+    if (piece.kind == model::PieceKind::gusset) return gusset_colour;
+    if (piece.kind == model::PieceKind::panel) return panel_colour;
     return metals[piece.stock == model::no_index ? 0 : piece.stock % metals.size()];
 }
 

@@ -109,9 +109,25 @@ Paper paper_for(const Area& area, const UnrolledPiece& flat) {
     return paper;
 }
 
+void draw_loop(ImDrawList& on,
+               const Paper& paper,
+               const UnrolledPiece& flat,
+               const UnrolledLoop& loop) {
+    std::vector<ImVec2> corners;
+    for (const auto& [across, down] : loop) {
+        const double share = down / std::max(flat.length, 1.0);
+        corners.push_back({paper.x(across), paper.at.y + static_cast<float>(share) * paper.length});
+    }
+    on.AddPolyline(corners.data(), static_cast<int>(corners.size()), colour::scribed,
+                   ImDrawFlags_Closed, scaled(1.3F));
+}
+
 void draw_outline(ImDrawList& on, const Paper& paper, const UnrolledPiece& flat) {
     const float end = paper.at.y + paper.length;
-    on.AddRect(paper.at, {paper.at.x + paper.reach, end}, colour::scribed, 0, 0, scaled(1.3F));
+    if (flat.loops.empty()) {
+        on.AddRect(paper.at, {paper.at.x + paper.reach, end}, colour::scribed, 0, 0, scaled(1.3F));
+    }
+    for (const auto& loop : flat.loops) draw_loop(on, paper, flat, loop);
     for (const auto& wall : flat.walls) {
         const float middle = paper.x((wall.left() + wall.right()) / 2);
         draw_text_at(on, {middle, paper.at.y - scaled(18)}, wall.name, Type::small,

@@ -84,6 +84,21 @@ void draw_members(const model::CutRow& row) {
     draw_hint(row.members);
 }
 
+// What it is cut from, and in a word what is done besides a square cut.
+std::string section_words(const model::CutRow& row) {
+    const std::string ends = row.end_a + "; " + row.end_b;
+    const auto has = [&](std::string_view word) { return ends.find(word) != std::string::npos; };
+    std::string words = row.section;
+    if (has("mitre ")) words += ", mitred";
+    if (has("notched")) words += ", notched";
+    if (has("outline")) words += ", shaped";
+    return words;
+}
+
+std::string end_hint(const model::CutRow& row) {
+    return row.section + "\ndatum end: " + row.end_a + "\nfar end: " + row.end_b;
+}
+
 void draw_cut_line(const model::CutRow& row, const Derived& derived) {
     ImGui::TableNextColumn();
     draw_text_right(std::to_string(row.quantity));
@@ -94,7 +109,8 @@ void draw_cut_line(const model::CutRow& row, const Derived& derived) {
     ImGui::TableNextColumn();
     draw_text(hand_words(row.hand), Type::small, colour::quiet);
     ImGui::TableNextColumn();
-    draw_text(row.section);
+    draw_text(section_words(row));
+    draw_hint(end_hint(row));
     ImGui::TableNextColumn();
     draw_members(row);
 }
@@ -111,8 +127,8 @@ void draw_narrow_cut_line(const model::CutRow& row, const Derived& derived) {
         draw_text_right(weight_of(row, derived), colour::quiet);
     }
     ImGui::TableNextColumn();
-    draw_text(text_to_fit(row.section, Type::text, ImGui::GetContentRegionAvail().x));
-    draw_hint(row.section);
+    draw_text(text_to_fit(section_words(row), Type::text, ImGui::GetContentRegionAvail().x));
+    draw_hint(end_hint(row));
     draw_members(row);
 }
 
@@ -137,7 +153,7 @@ CutColumns cut_columns(const Derived& derived) {
         columns.length.add(model::length_text(*derived.project, row.length));
         columns.weight.add(weight_of(row, derived));
         columns.hand.add(hand_words(row.hand), Type::small);
-        columns.section.add(row.section);
+        columns.section.add(section_words(row));
     }
     return columns;
 }

@@ -64,6 +64,7 @@ std::optional<Change> draw_stock(const Derived& derived,
                                  SectionTyping& filter) {
     if (piece.section >= catalogue.sections.size()) return std::nullopt;
     const auto members = chosen_members(selection);
+    if (members.empty()) return std::nullopt;
     const std::string current = catalogue.sections[piece.section].id;
     const auto section = draw_section_choice("stock of the chosen", current, catalogue, filter,
                                              ImGui::GetContentRegionAvail().x);
@@ -71,14 +72,39 @@ std::optional<Change> draw_stock(const Derived& derived,
         draw_text("for the " + std::to_string(members.size()) + " chosen members", Type::small,
                   colour::quiet);
     }
-    if (!members.empty() &&
-        draw_button("Turn", {.text = "Turn the bar over", .weight = Weight::link})) {
+    if (draw_button("Turn", {.text = "Turn the bar over", .weight = Weight::link})) {
         return turn_change(*derived.project, selection.pieces);
     }
     draw_hint("What lay on its first plane comes onto the second: T");
-    if (!section || *section == current || members.empty()) return std::nullopt;
+    if (!section || *section == current) return std::nullopt;
     return section_change(*derived.project, catalogue, selection.pieces.front().frame, members,
                           *section);
+}
+
+const model::CutRow* cut_row(const Derived& derived, const model::Piece& piece) {
+    const auto& rows = derived.cuts;
+    const auto at = std::find_if(rows.begin(), rows.end(), [&](const model::CutRow& row) {
+        return row.mark == piece.mark && row.hand == piece.hand;
+    });
+    return at == rows.end() ? nullptr : &*at;
+}
+
+// What a part is cut from, where no choice is offered; and what the saw must do at its ends.
+void draw_cutting(const Derived& derived, const model::Piece& piece) {
+    const auto* row = cut_row(derived, piece);
+    if (row == nullptr) return;
+    if (piece.member == model::no_index) {
+        draw_wrapped(row->section + (row->alloy.empty() ? "" : ", " + row->alloy));
+        log_item("cut from", row->section);
+    }
+    if (row->end_a != "square") {
+        draw_wrapped("datum end: " + row->end_a, Type::small, colour::amber);
+        log_item("datum end", row->end_a);
+    }
+    if (row->end_b != "square") {
+        draw_wrapped("far end: " + row->end_b, Type::small, colour::amber);
+        log_item("far end", row->end_b);
+    }
 }
 
 // The schedule's rows of this piece, with the piece's own hole for each.
@@ -198,6 +224,7 @@ std::optional<Change> draw_piece_panel(const Area& area,
     const auto marked = now_hovered ? now_hovered : hands.hovered_hole;
     ImGui::Dummy({width, blue.height + scaled(2)});
     auto change = draw_stock(derived, catalogue, it, hands.selection, hands.stock_filter);
+    draw_cutting(derived, it);
     draw_hole_table(derived, it, marked, now_hovered);
     draw_wrapped("Deburr both faces. Eye protection on; clamp the bar before the drill comes down.",
                  Type::small, colour::quiet);

@@ -1,5 +1,6 @@
 #include "editor/places/piece_words.h"
 
+#include "model/schedule/piece_words.h"
 #include "model/schedule/tables.h"
 
 namespace editor {
@@ -37,7 +38,7 @@ std::string hand_words(model::Hand hand) {
 
 std::string member_words(const Derived& derived, Index piece) {
     const auto& it = derived.resolved.pieces[piece];
-    if (it.kind == model::PieceKind::shim) return "shim";
+    if (it.member == model::no_index) return model::part_words(*derived.project, it);
     const auto& frame = derived.project->frames[it.frame];
     if (it.member >= frame.members.size()) return "";
     std::string words = frame.members[it.member].name;

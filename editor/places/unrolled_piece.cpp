@@ -1,5 +1,11 @@
 #include "editor/places/unrolled_piece.h"
 
+#include "model/resolve/piece_reading.h"
+#include "model/resolve/sheet_size.h"
+#include "model/resolve/symmetry.h"
+#include "model/schedule/piece_words.h"
+#include "model/schedule/wall_outline.h"
+
 #include <algorithm>
 #include <string_view>
 #include <utility>
@@ -62,22 +68,10 @@ void append_section(UnrolledPiece& flat, const model::Section& section) {
     }
 }
 
-// A shim is one small plate without a section.
-void append_shim(UnrolledPiece& flat, const model::Piece& piece) {
-    const auto& box = piece.extents;
-    for (const auto axis : model::across(piece.run)) {
-        const auto i = model::index_of(axis);
-        if (piece.plate_count == 0 || piece.plates[0].normal_axis == i) continue;
-        append_wall(flat, "shim", 0, box.hi[i] - box.lo[i], false);
-    }
-}
-
-int sign_of_handedness(const model::Piece& piece) {
-    const auto run = model::index_of(piece.run);
-    const auto a = model::index_of(piece.a_axis);
-    const auto b = 3 - run - a;
-    const bool is_cyclic = (a + 1) % 3 == b;  // a x b is +run
-    return (is_cyclic ? 1 : -1) * piece.a_sense * piece.b_sense * piece.run_sense;
+void append_sheet(UnrolledPiece& flat, const model::Resolved& resolved, const model::Piece& piece) {
+    if (piece.plate_count == 0) return;
+    append_wall(flat, std::string(model::name_of(piece.kind)), 0,
+                model::sheet_width(resolved, piece), false);
 }
 
 void append_holes(UnrolledPiece& flat, const model::Resolved& resolved, const model::Piece& piece) {
@@ -95,6 +89,36 @@ void append_holes(UnrolledPiece& flat, const model::Resolved& resolved, const mo
     }
 }
 
+UnrolledLoop loop_of(const UnrolledPiece& flat,
+                     const UnrolledWall& wall,
+                     const model::Corners& corners) {
+    const double inwards = wall.toe < wall.heel ? -1.0 : 1.0;
+    UnrolledLoop loop;
+    for (const auto& [along, across] : corners) {
+        const double from_datum = mm(along);
+        loop.push_back({wall.heel + inwards * mm(across),
+                        flat.datum_is_below ? flat.length - from_datum : from_datum});
+    }
+    return loop;
+}
+
+void append_loops(UnrolledPiece& flat,
+                  const model::Resolved& resolved,
+                  const model::Catalogue& catalogue,
+                  const model::Piece& piece) {
+    if (model::is_plain(piece)) return;
+    const bool is_bar = piece.section < catalogue.sections.size();
+    const auto walls = is_bar ? model::section_plates(catalogue.sections[piece.section])
+                              : std::vector<model::SectionPlate>{};
+    for (const auto& wall : flat.walls) {
+        const auto outline =
+            model::wall_outline(resolved, piece, piece.plates[wall.wall], catalogue, walls).near;
+        flat.loops.push_back(loop_of(flat, wall, outline.corners));
+        for (const auto& cut_out : outline.cut_outs)
+            flat.loops.push_back(loop_of(flat, wall, cut_out));
+    }
+}
+
 }  // namespace
 
 UnrolledPiece unrolled_piece(const Derived& derived,
@@ -106,11 +130,14 @@ UnrolledPiece unrolled_piece(const Derived& derived,
     if (it.section < catalogue.sections.size()) {
         append_section(flat, catalogue.sections[it.section]);
     } else {
-        append_shim(flat, it);
+        append_sheet(flat, derived.resolved, it);
     }
+    const auto* lean =
+        it.lean < derived.resolved.leans.size() ? &derived.resolved.leans[it.lean] : nullptr;
     // Turned by half a turn in its plane, the other hand has its walls in the same order.
-    flat.datum_is_below = sign_of_handedness(it) < 0;
+    flat.datum_is_below = model::handedness(it, lean) < 0;
     append_holes(flat, derived.resolved, it);
+    append_loops(flat, derived.resolved, catalogue, it);
     return flat;
 }
 

@@ -5,6 +5,7 @@
 
 #include "editor/derived.h"
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -30,12 +31,17 @@ struct UnrolledHole {
     double diameter = 0.0;  // mm
 };
 
+// Across from the left edge and down from the upper one, mm.
+using UnrolledLoop = std::vector<std::array<double, 2>>;
+
 struct UnrolledPiece {
     double width = 0.0;   // mm
     double length = 0.0;  // mm
     bool datum_is_below = false;
     std::vector<UnrolledWall> walls;  // from left to right
     std::vector<UnrolledHole> holes;
+    // The outer faces of its walls and what is cut out of them; empty for a plain rectangle.
+    std::vector<UnrolledLoop> loops;
 };
 
 UnrolledPiece unrolled_piece(const Derived& derived,

@@ -42,7 +42,27 @@ std::vector<std::vector<std::string_view>> wall_names(const Catalogue& catalogue
 
 bool is_used_once(PieceKind kind) { return kind == PieceKind::foot || kind == PieceKind::backing; }
 
+// " at post left and rail front top", " of post left".
+std::string served(const Frame& frame, const Piece& piece) {
+    const auto& members = frame.members;
+    const auto& [first, second] = piece.serves;
+    if (first >= members.size()) return {};
+    if (is_used_once(piece.kind) || second >= members.size() || first == second)
+        return " of " + members[first].name;
+    return " at " + members[first].name + " and " + members[second].name;
+}
+
 }  // namespace
+
+std::string part_words(const Project& project, const Piece& piece) {
+    const std::string kind{name_of(piece.kind)};
+    const auto& frame = project.frames[piece.frame];
+    if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
+        return kind + " " + frame.diagonals[piece.stated].name;
+    if (piece.kind == PieceKind::panel && piece.stated < frame.panels.size())
+        return kind + " " + frame.panels[piece.stated].name;
+    return kind + served(frame, piece);
+}
 
 std::string_view name_of(PieceKind kind) {
     constexpr std::array<std::string_view, 9> names{"bar",  "brace", "cleat",  "strap", "backing",
@@ -65,30 +85,10 @@ std::string PieceWords::member(Index index) const {
         const auto& joint = resolved_.joints[joint_of_shim_[index]];
         return "between " + member(joint.pieces[0]) + " and " + member(joint.pieces[1]);
     }
-    if (piece.member == no_index) return part(piece);
+    if (piece.member == no_index) return part_words(project_, piece);
     const auto& name = project_.frames[piece.frame].members[piece.member].name;
     if (part_counts_[piece.frame][piece.member] < 2) return name;
     return name + " part " + std::to_string(piece.part + 1);
-}
-
-std::string PieceWords::part(const Piece& piece) const {
-    const std::string kind{name_of(piece.kind)};
-    const auto& frame = project_.frames[piece.frame];
-    if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
-        return kind + " " + frame.diagonals[piece.stated].name;
-    if (piece.kind == PieceKind::panel && piece.stated < frame.panels.size())
-        return kind + " " + frame.panels[piece.stated].name;
-    return kind + served(piece);
-}
-
-// " at post left and rail front top", " of post left".
-std::string PieceWords::served(const Piece& piece) const {
-    const auto& members = project_.frames[piece.frame].members;
-    const auto& [first, second] = piece.serves;
-    if (first >= members.size()) return {};
-    if (is_used_once(piece.kind) || second >= members.size() || first == second)
-        return " of " + members[first].name;
-    return " at " + members[first].name + " and " + members[second].name;
 }
 
 const std::string& PieceWords::frame(Index piece) const {

@@ -14,6 +14,10 @@ namespace model {
 
 std::string_view name_of(PieceKind kind);  // "bar", "cleat", "gusset"
 
+// Of a piece that belongs to no member: what it is and what it is for, as in PieceWords::member; a
+// shim is only "shim".
+std::string part_words(const Project& project, const Piece& piece);
+
 class PieceWords {
 public:
     // The three must outlive this.
@@ -36,8 +40,6 @@ public:
                           std::uint8_t wall) const;  // "leg a"; of a part of sheet "face"
 
 private:
-    std::string part(const Piece& piece) const;
-    std::string served(const Piece& piece) const;
     std::string sheet_section(const Piece& piece) const;
 
     const Project& project_;
