@@ -190,9 +190,19 @@ struct DrillingSpeed {
     bool operator==(const DrillingSpeed&) const = default;
 };
 
+// Sheet for panels that is no alloy of `Alloy`.
+struct SheetMaterial {
+    std::string id;  // "birch plywood"
+    double density_kg_m3 = 0.0;
+    std::string source;
+
+    bool operator==(const SheetMaterial&) const = default;
+};
+
 struct Catalogue {
     std::vector<Section> sections;
     std::vector<Alloy> alloys;
+    std::vector<SheetMaterial> sheet_materials;
     std::vector<Drill> drills;
     std::vector<BlindRivet> rivets;  // rising diameter within a system
     std::vector<MachineScrew> screws;
@@ -209,11 +219,15 @@ engine::Result<Catalogue> load_catalogue(const std::filesystem::path& assets);
 
 const Section* find_section(const Catalogue& catalogue, std::string_view id);
 const Alloy* find_alloy(const Catalogue& catalogue, std::string_view id);
+const SheetMaterial* find_sheet_material(const Catalogue& catalogue, std::string_view id);
 const Drill* find_drill(const Catalogue& catalogue, std::string_view name);
 const BlindRivet* find_rivet(const Catalogue& catalogue, std::string_view id);
 const MachineScrew* find_screw(const Catalogue& catalogue, std::string_view id);
 const LayoutRule* find_layout_rule(const Catalogue& catalogue, std::string_view id);
 const DrillingSpeed* find_drilling_speed(const Catalogue& catalogue, std::string_view material);
+
+// Of sheet, whether alloy or not; none: the catalogue does not know it.
+std::optional<double> sheet_density_kg_m3(const Catalogue& catalogue, std::string_view material);
 
 // The grip whose range holds the stack; of two that do, the one in which it lies nearer the middle
 // (mid-range advice: common practice). A stack on the limit between two ranges belongs to the

@@ -50,6 +50,16 @@ const Alloy* find_alloy(const Catalogue& catalogue, std::string_view id) {
     return find_by(catalogue.alloys, &Alloy::id, id);
 }
 
+const SheetMaterial* find_sheet_material(const Catalogue& catalogue, std::string_view id) {
+    return find_by(catalogue.sheet_materials, &SheetMaterial::id, id);
+}
+
+std::optional<double> sheet_density_kg_m3(const Catalogue& catalogue, std::string_view material) {
+    if (const auto* alloy = find_alloy(catalogue, material)) return alloy->density_kg_m3;
+    if (const auto* sheet = find_sheet_material(catalogue, material)) return sheet->density_kg_m3;
+    return std::nullopt;
+}
+
 const Drill* find_drill(const Catalogue& catalogue, std::string_view name) {
     return find_by(catalogue.drills, &Drill::name, name);
 }

@@ -61,6 +61,8 @@ engine::Result<Catalogue> load_catalogue(const std::filesystem::path& assets) {
     Catalogue catalogue;
     loading.keep(catalogue.sections, read_sections(loading.table("sections", "id")));
     loading.keep(catalogue.alloys, read_alloys(loading.table("alloys", "id")));
+    loading.keep(catalogue.sheet_materials,
+                 read_sheet_materials(loading.table("sheet_materials", "id")));
     loading.keep(catalogue.drills, read_drills(loading.table("drills", "name")));
     const auto& drills = catalogue.drills;
     const auto rivets = loading.table("blind_rivets", "id");

@@ -74,6 +74,12 @@ Alloy read_alloy(Row& row) {
             .source = row.text("source")};
 }
 
+SheetMaterial read_sheet_material(Row& row) {
+    return {.id = row.text("id"),
+            .density_kg_m3 = row.number("density_kg_m3"),
+            .source = row.text("source")};
+}
+
 }  // namespace
 
 engine::Result<std::vector<Section>> read_sections(const Table& table) {
@@ -82,6 +88,10 @@ engine::Result<std::vector<Section>> read_sections(const Table& table) {
 
 engine::Result<std::vector<Alloy>> read_alloys(const Table& table) {
     return rows_as<Alloy>(table, read_alloy);
+}
+
+engine::Result<std::vector<SheetMaterial>> read_sheet_materials(const Table& table) {
+    return rows_as<SheetMaterial>(table, read_sheet_material);
 }
 
 }  // namespace model

@@ -10,6 +10,7 @@ namespace model {
 
 engine::Result<std::vector<Section>> read_sections(const Table& table);
 engine::Result<std::vector<Alloy>> read_alloys(const Table& table);
+engine::Result<std::vector<SheetMaterial>> read_sheet_materials(const Table& table);
 engine::Result<std::vector<Drill>> read_drills(const Table& table);
 // `drills` is what a rivet, a screw or a pin may name.
 engine::Result<std::vector<BlindRivet>> read_rivets(const Table& rivets,

@@ -232,6 +232,9 @@ struct JointOverride {
 
 enum class PanelFit { inset, overlay };
 
+// Fixed: fastened to the members that it touches. The others are cut, and hung by the maker.
+enum class PanelUse { fixed, door, drawer_front };
+
 struct CutOut {
     std::string name;
     std::array<Formula, 2>
@@ -248,9 +251,13 @@ struct Panel {
     std::string bay;
     Axis face_axis = Axis::y;
     Sense face_side = Sense::minus;
-    std::string material;
+    std::string material;  // id in the catalogue, of an alloy or of another sheet
     Formula thickness;
     PanelFit fit = PanelFit::overlay;
+    PanelUse use = PanelUse::fixed;
+    Formula clear_gap;     // length, round a door or a drawer front; empty: as the shop says
+    std::string fastener;  // id in the catalogue; empty: as the shop says
+    Formula pitch;         // length, greatest between fasteners; empty: as the shop says
     std::vector<CutOut> cut_outs;
     std::string note;
 
@@ -297,6 +304,9 @@ struct Shop {
     std::string recipe;          // how members meet; empty: the staggered lap
     Formula gusset_thickness;    // empty: as thick as the thicker wall that it laps
     std::string gusset_alloy = "5052-H32";  // id in the catalogue
+    // Round an inset panel, a door, and between panels that adjoin. Default: common practice.
+    Formula panel_gap = "1/16 in";
+    Formula panel_pitch = "6 in";           // greatest between a panel's fasteners; common practice
     int per_lap = 2;                        // fasteners in a lap
     std::string fastener;                   // id in the catalogue; empty: by the plates' thickness
     std::string screw;  // of joints that come apart, id in the catalogue; empty: by the thickness

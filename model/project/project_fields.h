@@ -75,6 +75,9 @@ inline constexpr std::array<std::string_view, 3> words_for<ScrewHold>{"tapped", 
 template <>
 inline constexpr std::array<std::string_view, 2> words_for<PanelFit>{"inset", "overlay"};
 template <>
+inline constexpr std::array<std::string_view, 3> words_for<PanelUse>{"fixed", "door",
+                                                                     "drawer front"};
+template <>
 inline constexpr std::array<std::string_view, 3> words_for<engine::QuantityKind>{"length", "angle",
                                                                                  "number"};
 template <>
@@ -350,6 +353,10 @@ void visit_fields(Visit& visit, Of<Panel>) {
     visit(optional("material", a_text), &Panel::material);
     visit(needed("thickness", a_length), &Panel::thickness);
     visit(optional("fit"), &Panel::fit);
+    visit(optional("use"), &Panel::use);
+    visit(optional("clear_gap", a_length_or_none), &Panel::clear_gap);
+    visit(optional("fastener", a_text), &Panel::fastener);
+    visit(optional("pitch", a_length_or_none), &Panel::pitch);
     visit(optional("cut_outs"), &Panel::cut_outs);
     visit(optional("note", a_text), &Panel::note);
 }
@@ -405,6 +412,8 @@ void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("recipe", a_text), &Shop::recipe);
     visit(optional("gusset_thickness", a_length_or_none), &Shop::gusset_thickness);
     visit(optional("gusset_alloy", a_text), &Shop::gusset_alloy);
+    visit(optional("panel_gap", a_length), &Shop::panel_gap);
+    visit(optional("panel_pitch", a_length), &Shop::panel_pitch);
     visit(optional("per_lap", between(0, most_per_lap)), &Shop::per_lap);
     visit(optional("fastener", a_text), &Shop::fastener);
     visit(optional("screw", a_text), &Shop::screw);

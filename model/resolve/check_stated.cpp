@@ -147,11 +147,6 @@ void check_kept_things(const Project& project,
     for (const auto& panel : frame.panels) {
         const Subject subject{SubjectKind::panel, frame.name, panel.name};
         check_bay_name(names, subject, panel.bay, findings);
-        check_formulas(panel, subject, values);
-        findings.push_back(fault("panel_left_out", subject,
-                                 "panels are kept in the project, but not yet cut or drilled",
-                                 "lay it out by hand until then"));
-        findings.back().severity = Severity::note;
     }
     for (const auto& load : frame.loads) {
         const Subject subject{SubjectKind::load, frame.name, load.name};

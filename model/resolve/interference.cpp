@@ -77,6 +77,9 @@ std::optional<Box> frame_in_room(const Resolved& resolved, const ResolvedFrame& 
 Subject subject_of(const Project& project, const Resolved& resolved, Index piece) {
     const Piece& p = resolved.pieces[piece];
     const Frame& frame = project.frames[p.frame];
+    if (p.kind == PieceKind::panel && p.stated < frame.panels.size()) {
+        return {SubjectKind::panel, frame.name, frame.panels[p.stated].name};
+    }
     if (p.member == no_index) return {SubjectKind::frame, {}, frame.name};
     return member_subject(frame, p.member);
 }

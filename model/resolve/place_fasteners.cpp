@@ -3,10 +3,10 @@
 #include "model/resolve/gauge_lines.h"
 #include "model/resolve/keep_apart.h"
 #include "model/resolve/lap_room.h"
+#include "model/resolve/piece_holes.h"
 
 #include <algorithm>
 #include <numeric>
-#include <tuple>
 
 namespace model {
 namespace {
@@ -82,17 +82,6 @@ LineChoice line_choice(const LapPlan& plan,
                     stocks_alike[out.pieces[plan.lap.upper].stock]};
     for (std::size_t k = 0; k < 2; ++k) choice.on_marks[k] = plan.layout.marks.phase[k] == 0;
     return choice;
-}
-
-Hole hole_in(const Piece& piece, Index number, std::uint8_t wall, const Point& at) {
-    const std::size_t run = index_of(piece.run);
-    const std::size_t normal = piece.plates[wall].normal_axis;
-    const std::size_t across = 3 - run - normal;
-    const Nm gauge = at[across] - piece.datum[across];
-    return {.piece = number,
-            .wall = wall,
-            .from_datum = (at[run] - piece.datum[run]) * piece.run_sense,
-            .gauge = gauge < 0 ? -gauge : gauge};
 }
 
 class Placer {
@@ -172,31 +161,6 @@ private:
 
     Resolved& out_;
 };
-
-// Holes of one piece together, by wall, gauge, then distance.
-void sort_holes(Resolved& out) {
-    for (auto& piece : out.pieces) piece.hole_count = 0;
-    for (const auto& hole : out.holes) ++out.pieces[hole.piece].hole_count;
-    Index first = 0;
-    for (auto& piece : out.pieces) {
-        piece.first_hole = first;
-        first += piece.hole_count;
-        piece.hole_count = 0;
-    }
-    std::vector<Hole> sorted(out.holes.size());
-    for (const auto& hole : out.holes) {
-        Piece& piece = out.pieces[hole.piece];
-        sorted[piece.first_hole + piece.hole_count++] = hole;
-    }
-    for (const auto& piece : out.pieces) {
-        const auto begin = sorted.begin() + piece.first_hole;
-        std::sort(begin, begin + piece.hole_count, [](const Hole& a, const Hole& b) {
-            return std::tie(a.wall, a.gauge, a.from_datum) <
-                   std::tie(b.wall, b.gauge, b.from_datum);
-        });
-    }
-    out.holes = std::move(sorted);
-}
 
 }  // namespace
 

@@ -9,6 +9,7 @@
 #include "model/resolve/lap.h"
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
+#include "model/resolve/panels.h"
 #include "model/resolve/rank.h"
 #include "model/resolve/set_in.h"
 #include "model/resolve/skeleton.h"
@@ -84,6 +85,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     }
     const auto meeting =
         place_fasteners(catalogue, first_stocks_alike(project), std::move(plans), out);
+    put_in_panels(project, catalogue, values, out);
     mark_pieces(project, catalogue, out);
     report_fasteners_that_meet(project, meeting, out);
     report_loose_groups(project, out);

@@ -56,6 +56,8 @@ struct ResolvedShop {
     Nm nose_radius = 0;
     Nm nose_reach = 0;
     Nm housing_radius = 0;
+    Nm panel_gap = 0;
+    Nm panel_pitch = 0;
 
     bool operator==(const ResolvedShop&) const = default;
 };
@@ -229,6 +231,15 @@ struct Joint {
     bool operator==(const Joint&) const = default;
 };
 
+// What is free between the members behind a door or a drawer front: nanometres along the two axes
+// of its face, in order.
+struct ClearOpening {
+    Index piece = 0;
+    std::array<Nm, 2> size{};
+
+    bool operator==(const ClearOpening&) const = default;
+};
+
 // ---- marks --------------------------------------------------------------------------------------
 
 // Identical pieces share a mark. The first piece in project order is the pattern: the holes listed
@@ -255,6 +266,7 @@ struct Resolved {
     std::vector<Joint> joints;
     std::vector<Fastener> fasteners;
     std::vector<Hole> holes;
+    std::vector<ClearOpening> openings;
     std::vector<Mark> marks;
     std::vector<Finding> findings;
 

@@ -50,6 +50,8 @@ constexpr ShopSetting shop_settings[] = {
     {"nose radius", &Shop::nose_radius, &ResolvedShop::nose_radius, true},
     {"nose reach", &Shop::nose_reach, &ResolvedShop::nose_reach, true},
     {"housing radius", &Shop::housing_radius, &ResolvedShop::housing_radius, true},
+    {"panel gap", &Shop::panel_gap, &ResolvedShop::panel_gap, true},
+    {"panel pitch", &Shop::panel_pitch, &ResolvedShop::panel_pitch, false},
 };
 
 Finding bad_setting(const char* name, bool may_be_zero) {

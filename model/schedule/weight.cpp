@@ -98,6 +98,10 @@ double holes_mm3(const Piece& piece, const Resolved& resolved) {
 }
 
 double density_of(const Piece& piece, const Project& project, const Catalogue& catalogue) {
+    const auto& panels = project.frames[piece.frame].panels;
+    if (piece.kind == PieceKind::panel && piece.stated < panels.size()) {
+        return sheet_density_kg_m3(catalogue, panels[piece.stated].material).value_or(0.0);
+    }
     const Alloy* alloy = piece.stock < project.stock.size()
                              ? find_alloy(catalogue, project.stock[piece.stock].alloy)
                              : nullptr;

@@ -12,8 +12,10 @@
 namespace model {
 
 // In kg, in the order of Resolved::pieces: the section's area times the length, less sloping ends
-// and holes, times the alloy's density. Notches and fasteners are left out. An alloy that the
-// catalogue does not know, and sheet, count with the density of aluminium (that of `Alloy{}`).
+// and holes, times the alloy's density. Notches and fasteners are left out. A panel
+// counts with the density of its material, or as nothing where the catalogue does not know that.
+// Other sheet, and an alloy that the catalogue does not know, count with the density of aluminium
+// (that of `Alloy{}`).
 std::vector<double> piece_weights_kg(const Project& project,
                                      const Catalogue& catalogue,
                                      const Resolved& resolved);

@@ -70,10 +70,3 @@ TEST_CASE("resolving twice gives the same", "[model][resolve]") {
     CHECK(first.marks == second.marks);
     CHECK(first.findings == second.findings);
 }
-
-TEST_CASE("a panel that is kept but not cut is told", "[model][resolve]") {
-    auto project = tests::box_project(tests::BoxShape{}, "angle 1 x 1 x 1/8", "6063-T52");
-    CHECK(tests::count_of(tests::resolved(project), "panel_left_out") == 0);
-    project.frames[0].panels.push_back({.name = "back", .thickness = "1/8 in"});
-    CHECK(tests::count_of(tests::resolved(project), "panel_left_out") == 1);
-}

@@ -1,0 +1,32 @@
+// What laying out panels has to say.
+#pragma once
+
+#include "model/resolve/finding.h"
+#include "model/resolve/resolved.h"
+
+#include <string>
+#include <vector>
+
+namespace model {
+
+Subject panel_subject(const Frame& frame, const Panel& panel);
+
+Finding unknown_material(const Panel& panel, Subject subject);
+Finding bad_thickness(Subject subject);
+Finding panel_no_room(Subject subject);
+Finding panel_in_parts(Subject subject);
+Finding nothing_behind(Subject subject);
+Finding cut_out_left_out(const CutOut& cut_out, const std::string& why, Subject subject);
+
+// Between the sheet and the members along some of its edges, named by their planes.
+Finding stands_off(const std::vector<std::string>& planes,
+                   Nm gap,
+                   const engine::TapeStyle& shown,
+                   Subject subject);
+
+// No fastener has room on these members that it touches.
+Finding no_room_on(const std::vector<std::string>& members, const std::string& helps, Subject subject);
+
+Finding wide_pitch(Nm gap, Nm pitch, const engine::TapeStyle& shown, Subject subject);
+
+}  // namespace model

@@ -1,0 +1,112 @@
+#include "model/resolve/panel_way.h"
+
+#include "model/resolve/sheet_region.h"
+
+#include <algorithm>
+
+namespace model {
+namespace {
+
+Region hull(const Region& a, const Region& b) {
+    Region both;
+    for (std::size_t k = 0; k < 2; ++k) {
+        both.lo[k] = std::min(a.lo[k], b.lo[k]);
+        both.hi[k] = std::max(a.hi[k], b.hi[k]);
+    }
+    return both;
+}
+
+// A round part of a fastener along its axis, from under the head.
+struct Part {
+    Nm from = 0;
+    Nm to = 0;
+    Nm radius = 0;
+};
+
+// A formed tail is one diameter long and 1.5 across; a nut about as high as its thread is thick and
+// twice as wide: common practice.
+std::array<Part, 2> ends_of(const Catalogue& catalogue, const Fastener& fastener) {
+    const FastenerSpec& spec = fastener.spec;
+    if (spec.kind == FastenerSpec::Kind::blind_rivet) {
+        const BlindRivet& rivet = catalogue.rivets[spec.index];
+        const Nm d = rivet.diameter.nm();
+        return {Part{-rivet.head_height_most.nm(), 0, rivet.head_diameter_most.nm() / 2},
+                Part{fastener.grip, fastener.grip + d, d * 3 / 4}};
+    }
+    const MachineScrew& screw = catalogue.screws[spec.index];
+    const Nm d = screw.diameter.nm();
+    const Nm length = spec.grip < screw.lengths.size() ? screw.lengths[spec.grip].nm() : 0;
+    const Nm nut = spec.kind == FastenerSpec::Kind::screw_through ? d : 0;
+    return {Part{-screw.head_height_most.nm(), 0, screw.head_diameter_most.nm() / 2},
+            Part{fastener.grip, std::max(fastener.grip + nut, length), nut > 0 ? d : d / 2}};
+}
+
+Box box_of(const Fastener& fastener, const Part& part) {
+    Box box{fastener.at, fastener.at};
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (k == fastener.axis) {
+            const Nm a = fastener.at[k] + fastener.drive * part.from;
+            const Nm b = fastener.at[k] + fastener.drive * part.to;
+            box.lo[k] = std::min(a, b);
+            box.hi[k] = std::max(a, b);
+        } else {
+            box.lo[k] -= part.radius;
+            box.hi[k] += part.radius;
+        }
+    }
+    return box;
+}
+
+bool enters(const PanelFace& face, const SheetDepth& depth, const Box& box) {
+    return inner_side(face, box) < depth.to && outer_side(face, box) > depth.from;
+}
+
+}  // namespace
+
+std::vector<Region> pieces_in_way(std::span<const Piece> pieces,
+                                  const PanelFace& face,
+                                  const SheetDepth& depth,
+                                  const Region& over,
+                                  Nm gap) {
+    const Region near = grown(over, gap);
+    std::vector<Region> found;
+    for (const auto& piece : pieces) {
+        if (!enters(face, depth, piece.extents)) continue;
+        bool is_first = true;
+        for (const auto& plate : piece.walls()) {
+            const Region seen = seen_on(face, plate.box);
+            if (!enters(face, depth, plate.box) || !share_area(seen, near)) continue;
+            if (is_first) found.push_back(seen);
+            found.back() = hull(found.back(), seen);
+            is_first = false;
+        }
+        if (!is_first) found.back() = grown(found.back(), gap);
+    }
+    return found;
+}
+
+std::vector<FastenerInWay> fasteners_in_way(const Catalogue& catalogue,
+                                            const Resolved& resolved,
+                                            Index frame,
+                                            const PanelFace& face,
+                                            const SheetDepth& depth,
+                                            const Region& over) {
+    std::vector<FastenerInWay> found;
+    for (Index i = 0; i < resolved.fasteners.size(); ++i) {
+        const Fastener& fastener = resolved.fasteners[i];
+        if (resolved.joints[fastener.joint].frame != frame) continue;
+        for (const auto& part : ends_of(catalogue, fastener)) {
+            const Box box = box_of(fastener, part);
+            const Region seen = seen_on(face, box);
+            if (!enters(face, depth, box) || !share_area(seen, over)) continue;
+            found.push_back({.fastener = i,
+                             .is_square_to_sheet = fastener.axis == face.normal,
+                             .at = {fastener.at[face.axis[0]], fastener.at[face.axis[1]]},
+                             .radius = part.radius,
+                             .seen = seen});
+        }
+    }
+    return found;
+}
+
+}  // namespace model
