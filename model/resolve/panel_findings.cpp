@@ -85,6 +85,7 @@ Finding stands_off(const std::vector<std::string>& planes,
             length_in_words(length, shown) + " deeper, and no fastener is put there",
         "put a shim strip " + length_in_words(length, shown) +
             " thick between and drill through, or leave that edge loose");
+    finding.severity = Severity::note;
     finding.numbers = {{"gap", length}};
     return finding;
 }

@@ -84,6 +84,13 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
     for (const auto& piece : skeleton.pieces) {
         for (const auto& plate : piece.plates) {
             if (!plate.box) continue;
+            // A hole about the head or the tail: round, so that it is clear on all sides.
+            const bool has_hole = std::any_of(
+                plate.holes.begin(), plate.holes.end(), [&](const SkeletonHole& hole) {
+                    return hole.fastener == set.fastener->id && hole.operation == "clearance" &&
+                           hole.diameter > 2 * d;
+                });
+            if (has_hole) continue;
             if (reaches_into(*plate.box, *set.fastener, -d / 4, 0, d)) {
                 complaints.push_back("the head of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
