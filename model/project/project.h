@@ -306,9 +306,9 @@ struct Shop {
     std::string gusset_alloy = "5052-H32";  // id in the catalogue
     // Round an inset panel, a door, and between panels that adjoin. Default: common practice.
     Formula panel_gap = "1/16 in";
-    Formula panel_pitch = "6 in";           // greatest between a panel's fasteners; common practice
-    int per_lap = 2;                        // fasteners in a lap
-    std::string fastener;                   // id in the catalogue; empty: by the plates' thickness
+    Formula panel_pitch = "6 in";  // greatest between a panel's fasteners; common practice
+    int per_lap = 2;               // fasteners in a lap
+    std::string fastener;          // id in the catalogue; empty: by the plates' thickness
     std::string screw;  // of joints that come apart, id in the catalogue; empty: by the thickness
     ScrewHold screw_hold = ScrewHold::tapped;
     Formula nose_radius = "7/32 in";    // of the setting tool at the work

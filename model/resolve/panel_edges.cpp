@@ -35,8 +35,8 @@ Rest rest_on(const Frame& frame,
         for (const auto& plate : piece.walls()) {
             if (!is_flat_on(face, piece, plate) || outer_side(face, plate.box) != 0) continue;
             const Region region = seen_on(face, plate.box);
-            const bool is_beside = region.lo[1 - k] < face.bay.hi[1 - k] &&
-                                   face.bay.lo[1 - k] < region.hi[1 - k];
+            const bool is_beside =
+                region.lo[1 - k] < face.bay.hi[1 - k] && face.bay.lo[1 - k] < region.hi[1 - k];
             if (!is_beside && !over_whole_frame) continue;
             rest.lo = std::min(rest.lo, region.lo[k]);
             rest.hi = std::max(rest.hi, region.hi[k]);
@@ -66,11 +66,8 @@ std::optional<Nm> gap_to_next(const PanelFace& face,
 }
 
 // How much a panel at that depth would have to lie against.
-double rest_area(std::span<const Piece> pieces,
-                 const PanelFace& face,
-                 Nm to,
-                 Nm thickness,
-                 bool inside) {
+double rest_area(
+    std::span<const Piece> pieces, const PanelFace& face, Nm to, Nm thickness, bool inside) {
     double area = 0.0;
     for (const auto& piece : pieces) {
         for (const auto& plate : piece.walls()) {

@@ -58,7 +58,7 @@ private:
     void choose_id() {
         id_ = stated_.fastener;
         if (!id_.empty() && find_rivet(catalogue_, id_) == nullptr) {
-            out_.findings.push_back(unknown_fastener(catalogue_, id_, subject()));
+            out_.findings.push_back(not_a_rivet(catalogue_, id_, subject()));
         }
         if (find_rivet(catalogue_, id_) == nullptr) id_ = project_.shop.fastener;
         if (find_rivet(catalogue_, id_) == nullptr) id_.clear();
@@ -101,10 +101,10 @@ private:
         std::string helps;
         while (row.centres.empty()) {
             const auto* thinner =
-                next_thinner(catalogue_, catalogue_.rivets[answer.choice->spec.index]);
+                next_thinner(catalogue_.rivets, catalogue_.rivets[answer.choice->spec.index]);
             if (thinner == nullptr) break;
-            const Nm stack = panel_.to - panel_.from +
-                             thickness_of(out_.pieces[rest.piece].plates[rest.wall]);
+            const Nm stack =
+                panel_.to - panel_.from + thickness_of(out_.pieces[rest.piece].plates[rest.wall]);
             auto other = fit_rivet(catalogue_, project_.shop, *thinner, stack);
             if (!other.choice) break;
             answer = std::move(other);
@@ -140,15 +140,14 @@ private:
     void add_joint(const PanelRest& rest, const FastenerChoice& choice, const PanelRow& row) {
         const PanelFace& face = panel_.face;
         const Nm meeting = panel_.rests_inside ? panel_.to : panel_.from;
-        const Joint joint{
-            .frame = frame_number_,
-            .pieces = {number_, rest.piece},
-            .walls = {0, rest.wall},
-            .lap = slab(face, rest.lap, meeting, meeting),
-            .normal_axis = static_cast<std::uint8_t>(face.normal),
-            .first_fastener = static_cast<Index>(out_.fasteners.size()),
-            .fastener_count = static_cast<Index>(row.centres.size()),
-            .wanted = static_cast<Index>(row.centres.size())};
+        const Joint joint{.frame = frame_number_,
+                          .pieces = {number_, rest.piece},
+                          .walls = {0, rest.wall},
+                          .lap = slab(face, rest.lap, meeting, meeting),
+                          .normal_axis = static_cast<std::uint8_t>(face.normal),
+                          .first_fastener = static_cast<Index>(out_.fasteners.size()),
+                          .fastener_count = static_cast<Index>(row.centres.size()),
+                          .wanted = static_cast<Index>(row.centres.size())};
         for (const auto& centre : row.centres) add_fastener(rest, choice, centre);
         out_.joints.push_back(joint);
     }
@@ -234,7 +233,8 @@ private:
         const ResolvedFrame& placed = out_.frames[frame_number_];
         for (Index i = 0; i < placed.piece_count; ++i) {
             const Piece& piece = out_.pieces[placed.first_piece + i];
-            if (piece.member == no_index || index_of(piece.run) != panel_.face.axis[1 - k]) continue;
+            if (piece.member == no_index || index_of(piece.run) != panel_.face.axis[1 - k])
+                continue;
             const auto& on = frame_.members[piece.member].on;
             if (on[0] != plane && on[1] != plane) continue;
             for (const auto& plate : piece.walls()) {

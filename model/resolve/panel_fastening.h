@@ -5,8 +5,8 @@
 
 namespace model {
 
-// Adds joints, fasteners and holes of one fixed panel, which is piece `number` already. The panel is
-// the pattern: the member is match-drilled through it. Faults become findings.
+// Adds joints, fasteners and holes of one fixed panel, which is piece `number` already. The panel
+// is the pattern: the member is match-drilled through it. Faults become findings.
 void fasten_panel(const Project& project,
                   const Catalogue& catalogue,
                   const PlacedPanel& panel,

@@ -30,8 +30,9 @@ Subject panel_subject(const Frame& frame, const Panel& panel) {
 
 Finding unknown_material(const Panel& panel, Subject subject) {
     const auto what = panel.material.empty()
-                          ? std::string("its material is not stated, so it counts as weighing "
-                                        "nothing")
+                          ? std::string(
+                                "its material is not stated, so it counts as weighing "
+                                "nothing")
                           : "the catalogue has no sheet or alloy \"" + panel.material +
                                 "\", so it counts as weighing nothing";
     return warning("unknown_material", std::move(subject), what,
@@ -46,10 +47,10 @@ Finding bad_thickness(Subject subject) {
 }
 
 Finding panel_no_room(Subject subject) {
-    Finding finding =
-        warning("panel_no_room", std::move(subject), "nothing is left of it between what stands there",
-                "choose another face or overlay instead of inset, or make the bay larger; it is "
-                "left out");
+    Finding finding = warning(
+        "panel_no_room", std::move(subject), "nothing is left of it between what stands there",
+        "choose another face or overlay instead of inset, or make the bay larger; it is "
+        "left out");
     finding.severity = Severity::error;
     return finding;
 }
@@ -67,9 +68,9 @@ Finding nothing_behind(Subject subject) {
 }
 
 Finding cut_out_left_out(const CutOut& cut_out, const std::string& why, Subject subject) {
-    Finding finding = warning("bad_cut_out", std::move(subject),
-                              "its cut-out \"" + cut_out.name + "\" " + why,
-                              "move it or make it smaller; until then it is not cut");
+    Finding finding =
+        warning("bad_cut_out", std::move(subject), "its cut-out \"" + cut_out.name + "\" " + why,
+                "move it or make it smaller; until then it is not cut");
     finding.severity = Severity::error;
     return finding;
 }
@@ -79,15 +80,24 @@ Finding stands_off(const std::vector<std::string>& planes,
                    const engine::TapeStyle& shown,
                    Subject subject) {
     const Length length = Length::from_nm(gap);
-    Finding finding = warning(
-        "panel_stands_off", std::move(subject),
-        "along " + listed(planes) + " it touches nothing: the members there lie " +
-            length_in_words(length, shown) + " deeper, and no fastener is put there",
-        "put a shim strip " + length_in_words(length, shown) +
-            " thick between and drill through, or leave that edge loose");
+    Finding finding =
+        warning("panel_stands_off", std::move(subject),
+                "along " + listed(planes) + " it touches nothing: the members there lie " +
+                    length_in_words(length, shown) + " deeper, and no fastener is put there",
+                "put a shim strip " + length_in_words(length, shown) +
+                    " thick between and drill through, or leave that edge loose");
     finding.severity = Severity::note;
     finding.numbers = {{"gap", length}};
     return finding;
+}
+
+Finding not_a_rivet(const Catalogue& catalogue, const std::string& id, Subject subject) {
+    const bool is_screw = find_screw(catalogue, id) != nullptr;
+    return warning(is_screw ? "panel_is_riveted" : "unknown_fastener", std::move(subject),
+                   is_screw ? "screws are not laid out in panels yet"
+                            : "the catalogue has no fastener \"" + id + "\"",
+                   "choose a blind rivet; until then one is chosen as the shop says or by the "
+                   "thickness of the plates");
 }
 
 Finding no_room_on(const std::vector<std::string>& members,
@@ -100,12 +110,12 @@ Finding no_room_on(const std::vector<std::string>& members,
 }
 
 Finding wide_pitch(Nm gap, Nm pitch, const engine::TapeStyle& shown, Subject subject) {
-    Finding finding = warning(
-        "panel_pitch", std::move(subject),
-        "its fasteners are up to " + length_in_words(Length::from_nm(gap), shown) +
-            " apart, since others are in the way; " +
-            length_in_words(Length::from_nm(pitch), shown) + " was asked for",
-        "choose a wider pitch, a smaller rivet or fewer fasteners in the laps there");
+    Finding finding =
+        warning("panel_pitch", std::move(subject),
+                "its fasteners are up to " + length_in_words(Length::from_nm(gap), shown) +
+                    " apart, since others are in the way; " +
+                    length_in_words(Length::from_nm(pitch), shown) + " was asked for",
+                "choose a wider pitch, a smaller rivet or fewer fasteners in the laps there");
     finding.severity = Severity::note;
     finding.numbers = {{"gap", Length::from_nm(gap)}, {"pitch", Length::from_nm(pitch)}};
     return finding;

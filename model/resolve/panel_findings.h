@@ -1,6 +1,7 @@
 // What laying out panels has to say.
 #pragma once
 
+#include "model/catalogue/catalogue.h"
 #include "model/resolve/finding.h"
 #include "model/resolve/resolved.h"
 
@@ -24,8 +25,13 @@ Finding stands_off(const std::vector<std::string>& planes,
                    const engine::TapeStyle& shown,
                    Subject subject);
 
+// Panels are riveted; this id is that of something else, or of nothing.
+Finding not_a_rivet(const Catalogue& catalogue, const std::string& id, Subject subject);
+
 // No fastener has room on these members that it touches.
-Finding no_room_on(const std::vector<std::string>& members, const std::string& helps, Subject subject);
+Finding no_room_on(const std::vector<std::string>& members,
+                   const std::string& helps,
+                   Subject subject);
 
 Finding wide_pitch(Nm gap, Nm pitch, const engine::TapeStyle& shown, Subject subject);
 

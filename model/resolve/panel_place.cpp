@@ -32,7 +32,8 @@ bool is_all_gone(const Region& region, const SheetShape& sheet) {
            });
 }
 
-// The least drill for a hole of at least that size, of those at hand if one of them is large enough.
+// The least drill for a hole of at least that size, of those at hand if one of them is large
+// enough.
 const Drill* drill_of_at_least(const Catalogue& catalogue,
                                const Shop& shop,
                                MeasureSystem system,
@@ -174,8 +175,8 @@ private:
         placed.from = depth.to - lengths.thickness;
         placed.rests_inside = depth.rests_inside;
         whole_ = face.bay;
-        taken_ = pieces_in_way(standing_, face, {placed.from, placed.to}, whole_,
-                               out_.shop.panel_gap);
+        taken_ =
+            pieces_in_way(standing_, face, {placed.from, placed.to}, whole_, out_.shop.panel_gap);
         placed.sheet = sheet_without(whole_, taken_);
     }
 
@@ -185,8 +186,7 @@ private:
         placed.from = -lengths.thickness;
         const SheetDepth depth{placed.from, placed.to};
         auto in_way = pieces_in_way(standing_, face, depth, face.bay, 0);
-        for (const auto& end :
-             fasteners_in_way(catalogue_, out_, number_, face, depth, face.bay)) {
+        for (const auto& end : fasteners_in_way(catalogue_, out_, number_, face, depth, face.bay)) {
             in_way.push_back(end.seen);
         }
         placed.opening = opening_between(face.bay, in_way);
@@ -254,8 +254,9 @@ private:
                 if (!touches(placed, piece, plate)) continue;
                 if (!share_area(seen_on(placed.face, plate.box), region)) continue;
                 const bool has_name = piece.member != no_index;
-                return "lies over " + (has_name ? "\"" + frame_.members[piece.member].name + "\""
-                                                : std::string("a member")) +
+                return "lies over " +
+                       (has_name ? "\"" + frame_.members[piece.member].name + "\""
+                                 : std::string("a member")) +
                        ", which the sheet is fastened to";
             }
         }

@@ -51,8 +51,8 @@ public:
 
 private:
     Nm apart_from(Nm diameter) const {
-        return std::llround(std::ceil(
-            rules_.pitch * static_cast<double>(std::max(diameter, choice_.diameter))));
+        return std::llround(
+            std::ceil(rules_.pitch * static_cast<double>(std::max(diameter, choice_.diameter))));
     }
 
     PanelRow best_with(bool long_nose) {
@@ -134,9 +134,9 @@ private:
         const Nm near = inside ? panel_.from : panel_.to;
         const std::array tail{ClearSpace{0, choice_.tail_reach, choice_.tail_radius}};
         const Nm behind_nose = long_nose ? out_.shop.nose_radius : out_.shop.housing_radius;
-        const std::array head{
-            ClearSpace{0, out_.shop.nose_reach, std::max(choice_.head_radius, out_.shop.nose_radius)},
-            ClearSpace{out_.shop.nose_reach, tool_length, behind_nose}};
+        const std::array head{ClearSpace{0, out_.shop.nose_reach,
+                                         std::max(choice_.head_radius, out_.shop.nose_radius)},
+                              ClearSpace{out_.shop.nose_reach, tool_length, behind_nose}};
         const ResolvedFrame& frame = out_.frames[member.frame];
         for (Index i = 0; i < frame.piece_count; ++i) {
             const Index piece = frame.first_piece + i;
@@ -191,8 +191,8 @@ private:
         }
     }
 
-    // Whether any part of it, and twice its diameter beyond, is at the height of the stack, the head
-    // or the tail.
+    // Whether any part of it, and twice its diameter beyond, is at the height of the stack, the
+    // head or the tail.
     bool is_level(const Fastener& fastener, Nm d) const {
         const auto stretch = body_box(fastener, d);
         return reaches_stack(stretch, 2 * choice_.diameter);

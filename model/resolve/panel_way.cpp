@@ -36,7 +36,7 @@ std::array<Part, 2> ends_of(const Catalogue& catalogue, const Fastener& fastener
     const MachineScrew& screw = catalogue.screws[spec.index];
     const Nm d = screw.diameter.nm();
     const Nm length = spec.grip < screw.lengths.size() ? screw.lengths[spec.grip].nm() : 0;
-    const Nm nut = spec.kind == FastenerSpec::Kind::screw_through ? d : 0;
+    const Nm nut = spec.kind == FastenerSpec::Kind::screw_tapped ? 0 : d;
     return {Part{-screw.head_height_most.nm(), 0, screw.head_diameter_most.nm() / 2},
             Part{fastener.grip, std::max(fastener.grip + nut, length), nut > 0 ? d : d / 2}};
 }

@@ -100,8 +100,7 @@ void put_in_panels(const Project& project,
             } else {
                 const Region& opening = panel.opening;
                 resolved.openings.push_back(
-                    {first[f] + i,
-                     {opening.hi[0] - opening.lo[0], opening.hi[1] - opening.lo[1]}});
+                    {first[f] + i, {opening.hi[0] - opening.lo[0], opening.hi[1] - opening.lo[1]}});
             }
         }
     }

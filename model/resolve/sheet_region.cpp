@@ -65,8 +65,8 @@ public:
                 areas.push_back(flood(i, j, areas.size(), part));
             }
         }
-        const auto largest = static_cast<std::size_t>(
-            std::distance(areas.begin(), std::ranges::max_element(areas)));
+        const auto largest =
+            static_cast<std::size_t>(std::distance(areas.begin(), std::ranges::max_element(areas)));
         for (std::size_t c = 0; c < part.size(); ++c) {
             if (part[c] != largest) is_sheet_[c] = false;
         }
@@ -82,8 +82,8 @@ public:
                 if (a == b || is_sheet(i + 1, j + 1) != a || is_sheet(i, j + 1) != b) continue;
                 const Crossing one = a ? Crossing{i, j} : Crossing{i + 1, j};
                 const Crossing two = a ? Crossing{i + 1, j + 1} : Crossing{i, j + 1};
-                const bool one_is_smaller = area_of(region_of(one[0], one[1])) <=
-                                            area_of(region_of(two[0], two[1]));
+                const bool one_is_smaller =
+                    area_of(region_of(one[0], one[1])) <= area_of(region_of(two[0], two[1]));
                 const auto& smaller = one_is_smaller ? one : two;
                 is_sheet_[at(smaller[0], smaller[1])] = false;
                 return true;

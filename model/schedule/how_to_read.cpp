@@ -29,6 +29,20 @@ CUT (cut.csv, bars.csv)
   leave the root and the other leg whole.
   "to its outline": pieces.json has the corners; the window shows the piece laid flat.
 
+SHEET (sheet.csv)
+  Each line is one mark of a panel, a gusset or a shim. "width" and "length" are those of the least
+  rectangle that holds it; "see drawing": corners are cut out, pieces.json has them all.
+  "opening_1" and "opening_2", of a door or a drawer front: the clear way between the members, along
+  x, y, z in that order. "weight" is that of one.
+  A panel is the pattern: drill it first, clamp it in its place, then match-drill the members.
+  A "clearance" hole in a panel is room for the head or the tail of the rivet that lies under it.
+  Cut edges of sheet are as sharp as a knife and chips fly: wear gloves to carry it, never near a
+  turning drill or saw; wear glasses; break all edges and round the corners. Clamp sheet before you
+  drill it: it catches and spins. Dust of plywood and board harms the lungs: wear a mask. In wood a
+  rivet with a large flange holds better: common practice.
+  Nothing here says that a vent is large enough for gas, heat or batteries: follow the instructions
+  of the appliance's maker and the local code.
+
 DRILL (drill.csv)
   Each line is one hole of a mark. The lines stand in working order: change drill and fence only
   when the line does.

@@ -5,6 +5,7 @@
 #include "model/schedule/findings.h"
 #include "model/schedule/how_to_read.h"
 #include "model/schedule/pieces_json.h"
+#include "model/schedule/sheet.h"
 
 #include <system_error>
 
@@ -20,6 +21,7 @@ std::vector<ScheduleFile> schedule_files(const Project& project,
             {"fasteners.csv", fastener_csv(fastener_rows(project, catalogue, resolved))},
             {"findings.csv", finding_csv(findings)},
             {"bars.csv", bar_csv(project, resolved, bar_rows(project, catalogue, resolved))},
+            {"sheet.csv", sheet_csv(project, resolved, sheet_rows(project, catalogue, resolved))},
             {"pieces.json", pieces_json(project, catalogue, resolved)}};
 }
 

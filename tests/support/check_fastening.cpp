@@ -11,6 +11,9 @@ namespace {
 
 bool is_shim(const SkeletonPiece& piece) { return piece.section.rfind("shim", 0) == 0; }
 
+// Its edges are no ends: a door is hung, and a shelf may lie on two of its sides.
+bool is_panel(const SkeletonPiece& piece) { return piece.section.rfind("panel", 0) == 0; }
+
 // The widest side of the section.
 Nm width_of(const SkeletonPiece& piece) {
     Nm width = 0;
@@ -92,7 +95,7 @@ std::map<std::pair<std::string, std::string>, std::vector<std::string>> loose_en
     std::map<std::pair<std::string, std::string>, std::vector<std::string>> loose;
     const auto fasteners = fasteners_by_id(skeleton);
     for (const auto& piece : skeleton.pieces) {
-        if (is_shim(piece)) continue;
+        if (is_shim(piece) || is_panel(piece)) continue;
         const auto ties = ties_of(skeleton, fasteners, piece);
         for (const Nm end : {Nm{0}, piece.length}) {
             if (is_held_at(ties, end)) continue;

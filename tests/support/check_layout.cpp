@@ -85,20 +85,20 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
         for (const auto& plate : piece.plates) {
             if (!plate.box) continue;
             // A hole about the head or the tail: round, so that it is clear on all sides.
-            const bool has_hole = std::any_of(
-                plate.holes.begin(), plate.holes.end(), [&](const SkeletonHole& hole) {
+            const auto has_hole = [&](Nm diameter) {
+                return std::any_of(plate.holes.begin(), plate.holes.end(), [&](const auto& hole) {
                     return hole.fastener == set.fastener->id && hole.operation == "clearance" &&
-                           hole.diameter > 2 * d;
+                           hole.diameter > diameter;
                 });
-            if (has_hole) continue;
-            if (reaches_into(*plate.box, *set.fastener, -d / 4, 0, d)) {
+            };
+            if (!has_hole(2 * d) && reaches_into(*plate.box, *set.fastener, -d / 4, 0, d)) {
                 complaints.push_back("the head of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }
             const bool is_rivet = set.fastener->hold.empty();
             const Nm tail = is_rivet ? set.tail_radius + thirty_second : set.tail_radius;
-            if (reaches_into(*plate.box, *set.fastener, set.stack, set.stack + set.tail_length,
-                             tail)) {
+            if (!has_hole(2 * set.tail_radius) && reaches_into(*plate.box, *set.fastener, set.stack,
+                                                               set.stack + set.tail_length, tail)) {
                 complaints.push_back("the tail of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }

@@ -1,0 +1,144 @@
+#include "model/resolve/resolve.h"
+
+#include "tests/model/resolve/resolve_support.h"
+#include "tests/support/run_project.h"
+#include "tests/support/skeleton_checks.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+namespace {
+
+using namespace model;
+using tests::inches;
+using tests::inches_64;
+
+// A box of 36 x 18 x 30 in with one bay over all of it.
+Project box_with(const Panel& panel) {
+    auto project = tests::box_project(tests::BoxShape{}, "angle 1 x 1 x 1/8", "6063-T52");
+    auto& frame = project.frames[0];
+    const auto plane = [&](Axis axis, bool greatest) {
+        std::string name;
+        for (const auto& each : frame.planes) {
+            if (each.axis == axis && (name.empty() || greatest)) name = each.name;
+        }
+        return name;
+    };
+    Bay bay{.name = "all"};
+    bay.x = {plane(Axis::x, false), plane(Axis::x, true)};
+    bay.y = {plane(Axis::y, false), plane(Axis::y, true)};
+    bay.z = {plane(Axis::z, false), plane(Axis::z, true)};
+    frame.bays = {bay};
+    frame.panels = {panel};
+    return project;
+}
+
+Panel back() {
+    return {.name = "back",
+            .bay = "all",
+            .face_axis = Axis::y,
+            .face_side = Sense::plus,
+            .material = "5052-H32",
+            .thickness = "1/8 in"};
+}
+
+const Piece* panel_of(const Resolved& resolved) {
+    const auto found = std::ranges::find(resolved.pieces, PieceKind::panel, &Piece::kind);
+    return found == resolved.pieces.end() ? nullptr : &*found;
+}
+
+void check_shop_can_make(const Project& project) {
+    const auto complaints = tests::skeleton_complaints(
+        tests::written_files(project, tests::shipped_catalogue()), tests::rules_of(project));
+    for (const auto& complaint : complaints) UNSCOPED_INFO(complaint);
+    CHECK(complaints.empty());
+}
+
+}  // namespace
+
+TEST_CASE("an overlay panel covers the face to its outer planes", "[model][resolve][panels]") {
+    const auto project = box_with(back());
+    const auto resolved = tests::resolved(project);
+    const auto* panel = panel_of(resolved);
+    REQUIRE(panel != nullptr);
+    CHECK(panel->extents.lo == Point{0, inches(18), 0});
+    CHECK(panel->extents.hi == Point{inches(36), inches(18) + inches_64(8), inches(30)});
+    CHECK(panel->length == inches(36));
+    check_shop_can_make(project);
+}
+
+TEST_CASE("a panel is fastened at the pitch along the posts that it touches",
+          "[model][resolve][panels]") {
+    const auto project = box_with(back());
+    const auto resolved = tests::resolved(project);
+    std::size_t joints = 0;
+    for (const auto& joint : resolved.joints) {
+        if (resolved.pieces[joint.pieces[0]].kind != PieceKind::panel) continue;
+        ++joints;
+        std::vector<Nm> heights;
+        for (const auto& fastener : resolved.fasteners_of(joint)) {
+            heights.push_back(fastener.at[2]);
+        }
+        std::ranges::sort(heights);
+        REQUIRE(heights.size() >= 5);
+        for (std::size_t i = 1; i < heights.size(); ++i) {
+            CHECK(heights[i] - heights[i - 1] <= inches(6));
+        }
+    }
+    CHECK(joints == 2);
+    const auto* off = tests::first_of(resolved, "panel_stands_off");
+    REQUIRE(off != nullptr);
+    CHECK(off->what.find("1/8 in") != std::string::npos);
+}
+
+TEST_CASE("a door is smaller than its opening by the gap all round", "[model][resolve][panels]") {
+    auto panel = back();
+    panel.fit = PanelFit::inset;
+    panel.use = PanelUse::door;
+    const auto project = box_with(panel);
+    const auto resolved = tests::resolved(project);
+    REQUIRE(resolved.openings.size() == 1);
+    const auto* door = panel_of(resolved);
+    REQUIRE(door != nullptr);
+    const Nm width = door->extents.hi[0] - door->extents.lo[0];
+    CHECK(width == resolved.openings[0].size[0] - 2 * inches_64(4));
+    CHECK(door->extents.hi[1] == inches(18));
+    check_shop_can_make(project);
+}
+
+TEST_CASE("a cut-out that lies over a member it is fastened to is not cut",
+          "[model][resolve][panels]") {
+    auto panel = back();
+    panel.cut_outs = {{.name = "slot", .least = {"1/4 in", "10 in"}, .most = {"3 in", "12 in"}},
+                      {.name = "vent", .least = {"4 in", "10 in"}, .most = {"8 in", "12 in"}}};
+    const auto project = box_with(panel);
+    const auto resolved = tests::resolved(project);
+    CHECK(tests::count_of(resolved, "bad_cut_out") == 1);
+    const auto* piece = panel_of(resolved);
+    REQUIRE(piece != nullptr);
+    REQUIRE(piece->plates[0].outline < resolved.outlines.size());
+    CHECK(resolved.outlines[piece->plates[0].outline].cut_outs.size() == 1);
+    check_shop_can_make(project);
+}
+
+TEST_CASE("panels all round a box enter nothing", "[model][resolve][panels]") {
+    auto project = box_with(back());
+    for (const auto axis : {Axis::x, Axis::y, Axis::z}) {
+        for (const auto side : {Sense::minus, Sense::plus}) {
+            auto panel = back();
+            panel.name = "panel " + std::to_string(project.frames[0].panels.size());
+            panel.face_axis = axis;
+            panel.face_side = side;
+            if (axis != Axis::y || side != Sense::plus) project.frames[0].panels.push_back(panel);
+        }
+    }
+    CHECK(project.frames[0].panels.size() == 6);
+    check_shop_can_make(project);
+}
+
+TEST_CASE("a panel of what the catalogue does not know is told", "[model][resolve][panels]") {
+    auto panel = back();
+    panel.material = "cheese";
+    CHECK(tests::count_of(tests::resolved(box_with(panel)), "unknown_material") == 1);
+}
