@@ -98,8 +98,9 @@ double holes_mm3(const Piece& piece, const Resolved& resolved) {
 }
 
 double density_of(const Piece& piece, const Project& project, const Catalogue& catalogue) {
-    const auto& panels = project.frames[piece.frame].panels;
-    if (piece.kind == PieceKind::panel && piece.stated < panels.size()) {
+    if (piece.kind == PieceKind::panel && piece.frame < project.frames.size() &&
+        piece.stated < project.frames[piece.frame].panels.size()) {
+        const auto& panels = project.frames[piece.frame].panels;
         return sheet_density_kg_m3(catalogue, panels[piece.stated].material).value_or(0.0);
     }
     const Alloy* alloy = piece.stock < project.stock.size()
