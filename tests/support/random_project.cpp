@@ -149,15 +149,18 @@ void add_overrides(Dice& dice, model::Frame& frame, bool metric) {
 void choose_screws(Dice& dice, model::Project& project, bool metric) {
     constexpr std::array<model::ScrewHold, 3> holds{model::ScrewHold::tapped, model::ScrewHold::nut,
                                                     model::ScrewHold::rivet_nut};
-    constexpr std::array<const char*, 3> inch_screws{"machine screw 6-32", "machine screw 10-32",
-                                                     "machine screw 1/4-20"};
-    constexpr std::array<const char*, 3> metric_screws{"machine screw M3", "machine screw M5",
-                                                       "machine screw M6"};
+    // Thin ones twice as often: only they leave room for nuts in small angle.
+    constexpr std::array<const char*, 6> inch_screws{"machine screw 4-40",  "machine screw 4-40",
+                                                     "machine screw 6-32",  "machine screw 6-32",
+                                                     "machine screw 10-32", "machine screw 1/4-20"};
+    constexpr std::array<const char*, 6> metric_screws{"machine screw M3", "machine screw M3",
+                                                       "machine screw M4", "machine screw M4",
+                                                       "machine screw M5", "machine screw M6"};
     auto& shop = project.shop;
     if (dice.chance(50))
         shop.screw = metric ? dice.one_of(metric_screws) : dice.one_of(inch_screws);
     shop.screw_hold = dice.one_of(holds);
-    if (!shop.screw.empty() && dice.chance(10)) shop.fastener = shop.screw;
+    if (!shop.screw.empty() && dice.chance(20)) shop.fastener = shop.screw;
     for (auto& frame : project.frames) {
         for (auto& joint : frame.joints) {
             if (dice.chance(60)) joint.screw_hold = dice.one_of(holds);
