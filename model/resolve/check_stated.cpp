@@ -2,6 +2,7 @@
 
 #include "model/project/walk_texts.h"
 #include "model/resolve/name_index.h"
+#include "model/resolve/recipe.h"
 
 #include <algorithm>
 #include <cmath>
@@ -77,6 +78,29 @@ void check_diagonals(const Project& project, const Names& names, std::vector<Fin
     }
 }
 
+// What is stated of joints, but not worked out: nobody may think that the schedules follow it.
+void check_recipe(const std::string& recipe,
+                  const Subject& subject,
+                  std::vector<Finding>& findings) {
+    if (recipe.empty() || find_recipe(recipe) == std::uint8_t{0}) return;
+    Finding finding = fault(
+        "unknown_recipe", subject,
+        "the recipe \"" + recipe + "\" cannot be worked out; the only one is the staggered lap",
+        "leave the recipe out; its members are lapped until then");
+    finding.severity = Severity::warning;
+    findings.push_back(std::move(finding));
+}
+
+void check_feet(const Frame& frame, std::vector<Finding>& findings) {
+    for (const auto& member : frame.members) {
+        if (!member.foot_from && !member.foot_to) continue;
+        findings.push_back(fault("foot_left_out", {SubjectKind::member, frame.name, member.name},
+                                 "its feet are kept in the project, but not cut or drilled",
+                                 "lay them out by hand"));
+        findings.back().severity = Severity::warning;
+    }
+}
+
 // All formulas of a thing that nothing else works out.
 template <class Thing>
 void check_formulas(const Thing& thing, const Subject& subject, Values& values) {
@@ -107,6 +131,7 @@ void check_shop(const Shop& shop, const Catalogue& catalogue, std::vector<Findin
                                  "choose one that it has; until then one is chosen by the "
                                  "thickness of the plates"));
     }
+    check_recipe(shop.recipe, subject, findings);
     for (const auto& drill : shop.drills) {
         if (find_drill(catalogue, drill) != nullptr) continue;
         findings.push_back(fault("unknown_drill", subject,
@@ -148,6 +173,8 @@ void check_kept_things(const Project& project,
         const Subject subject{SubjectKind::panel, frame.name, panel.name};
         check_bay_name(names, subject, panel.bay, findings);
     }
+    check_recipe(frame.recipe, {SubjectKind::frame, {}, frame.name}, findings);
+    check_feet(frame, findings);
     for (const auto& load : frame.loads) {
         const Subject subject{SubjectKind::load, frame.name, load.name};
         if (const auto* bay = std::get_if<std::string>(&load.where)) {

@@ -4,6 +4,7 @@
 #include "model/resolve/resolve.h"
 #include "model/schedule/write_all.h"
 
+#include "tests/model/resolve/resolve_support.h"
 #include "tests/support/frame_builder.h"
 #include "tests/support/run_project.h"
 
@@ -298,6 +299,22 @@ TEST_CASE("many long formulas in a chain resolve", "[resolve][bad]") {
     const auto resolved = survived(project);
     REQUIRE(resolved.frames[0].planes.back().position);
     CHECK(*resolved.frames[0].planes.back().position == tests::inches_64(3'000));
+}
+
+TEST_CASE("recipes and feet that are stated but not worked out are told", "[resolve][bad]") {
+    auto project = good_box();
+    CHECK(tests::count_of(survived(project), "unknown_recipe") == 0);
+    CHECK(tests::count_of(survived(project), "foot_left_out") == 0);
+    project.shop.recipe = "staggered lap";
+    CHECK(tests::count_of(survived(project), "unknown_recipe") == 0);
+    project.shop.recipe = "flush";
+    project.frames[0].recipe = "no such way";
+    project.frames[0].members[0].foot_to = true;
+    const auto resolved = survived(project);
+    CHECK(tests::count_of(resolved, "unknown_recipe") == 2);
+    REQUIRE(tests::first_of(resolved, "foot_left_out") != nullptr);
+    CHECK(tests::first_of(resolved, "foot_left_out")->concerns[0].name ==
+          project.frames[0].members[0].name);
 }
 
 TEST_CASE("without a catalogue there are findings and no pieces", "[resolve][bad]") {
