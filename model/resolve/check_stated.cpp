@@ -78,19 +78,6 @@ void check_diagonals(const Project& project, const Names& names, std::vector<Fin
     }
 }
 
-// What is stated of joints, but not worked out: nobody may think that the schedules follow it.
-void check_recipe(const std::string& recipe,
-                  const Subject& subject,
-                  std::vector<Finding>& findings) {
-    if (recipe.empty() || find_recipe(recipe) == std::uint8_t{0}) return;
-    Finding finding = fault(
-        "unknown_recipe", subject,
-        "the recipe \"" + recipe + "\" cannot be worked out; the only one is the staggered lap",
-        "leave the recipe out; its members are lapped until then");
-    finding.severity = Severity::warning;
-    findings.push_back(std::move(finding));
-}
-
 void check_feet(const Frame& frame, std::vector<Finding>& findings) {
     for (const auto& member : frame.members) {
         if (!member.foot_from && !member.foot_to) continue;
@@ -131,7 +118,17 @@ void check_shop(const Shop& shop, const Catalogue& catalogue, std::vector<Findin
                                  "choose one that it has; until then one is chosen by the "
                                  "thickness of the plates"));
     }
-    check_recipe(shop.recipe, subject, findings);
+    if (!find_recipe(shop.recipe)) {
+        findings.push_back(fault(
+            "unknown_recipe", subject, "there is no recipe \"" + shop.recipe + "\"",
+            "choose one of: " + recipe_names() + "; until then members meet by the staggered lap"));
+    }
+    if (find_alloy(catalogue, shop.gusset_alloy) == nullptr) {
+        findings.push_back(
+            fault("unknown_alloy", subject,
+                  "the catalogue has no alloy \"" + shop.gusset_alloy + "\" to cut gussets from",
+                  "choose one that it has; until then gussets weigh nothing"));
+    }
     for (const auto& drill : shop.drills) {
         if (find_drill(catalogue, drill) != nullptr) continue;
         findings.push_back(fault("unknown_drill", subject,
@@ -173,7 +170,6 @@ void check_kept_things(const Project& project,
         const Subject subject{SubjectKind::panel, frame.name, panel.name};
         check_bay_name(names, subject, panel.bay, findings);
     }
-    check_recipe(frame.recipe, {SubjectKind::frame, {}, frame.name}, findings);
     check_feet(frame, findings);
     for (const auto& load : frame.loads) {
         const Subject subject{SubjectKind::load, frame.name, load.name};

@@ -3,6 +3,7 @@
 #include "model/resolve/fasten_findings.h"
 #include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap_layout.h"
+#include "model/resolve/piece_subject.h"
 #include "model/resolve/screw_choice.h"
 #include "model/resolve/screw_findings.h"
 #include "model/resolve/surroundings.h"
@@ -39,6 +40,7 @@ public:
             const FrameSkeleton& skeleton,
             const engine::BoxTree& tree,
             Index first_piece,
+            JointOverrides& overrides,
             std::vector<Finding>& findings)
         : project_{project},
           catalogue_{catalogue},
@@ -46,7 +48,7 @@ public:
           frame_{project.frames[skeleton.frame]},
           first_piece_{first_piece},
           findings_{findings},
-          overrides_{frame_, findings},
+          overrides_{overrides},
           surroundings_{skeleton.pieces, tree, shop},
           layouts_{project.shop, shop},
           screws_{catalogue} {}
@@ -57,7 +59,6 @@ public:
         for (const auto& lap : laps) {
             if (auto planned = plan(lap); planned.wanted > 0) plans.push_back(std::move(planned));
         }
-        overrides_.report_unused(findings_);
         if (!long_nosed_.empty()) findings_.push_back(long_nose(std::move(long_nosed_)));
         screws_.report(findings_);
         if (!thin_.empty()) findings_.push_back(thin_rivet(std::move(thin_)));
@@ -65,19 +66,14 @@ public:
     }
 
 private:
-    const std::string& name_of_member(Index piece) const {
-        return frame_.members[s_.pieces[piece].member].name;
-    }
-
     Subject subject_of(const Lap& lap) const {
-        return {SubjectKind::joint, frame_.name,
-                name_of_member(lap.upper) + " + " + name_of_member(lap.lower)};
+        return joint_subject(frame_, s_.pieces[lap.upper], s_.pieces[lap.lower]);
     }
 
     // A plan with nothing wanted: a lap that needs a shim but has no room for any fastener.
     LapPlan plan(const Lap& lap) {
         const JointOverride* own =
-            overrides_.find(name_of_member(lap.upper), name_of_member(lap.lower));
+            overrides_.find(members_joined(s_.pieces[lap.upper], s_.pieces[lap.lower]));
         LapPlan plan{.lap = lap, .frame = s_.frame};
         plan.lap.upper += first_piece_;
         plan.lap.lower += first_piece_;
@@ -122,7 +118,8 @@ private:
         const StackSizes sizes{.total = stack_of(site),
                                .thinnest = std::min(upper, lower),
                                .far = upper_is_far ? upper : lower};
-        return remembered_answer(wish, catalogue_.sections[site.upper.section].system,
+        const Piece& of_bar = site.upper.section == no_index ? site.lower : site.upper;
+        return remembered_answer(wish, catalogue_.sections[of_bar.section].system,
                                  std::max(upper, lower), sizes);
     }
 
@@ -223,7 +220,7 @@ private:
     const Frame& frame_;
     Index first_piece_;
     std::vector<Finding>& findings_;
-    JointOverrides overrides_;
+    JointOverrides& overrides_;
     Surroundings surroundings_;
     LapLayouts layouts_;
     ScrewReview screws_;
@@ -241,8 +238,10 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const engine::BoxTree& tree,
                                     std::span<const Lap> laps,
                                     Index first_piece,
+                                    JointOverrides& overrides,
                                     std::vector<Finding>& findings) {
-    return Planner(project, catalogue, shop, skeleton, tree, first_piece, findings).plan(laps);
+    return Planner(project, catalogue, shop, skeleton, tree, first_piece, overrides, findings)
+        .plan(laps);
 }
 
 }  // namespace model

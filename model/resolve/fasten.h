@@ -5,6 +5,7 @@
 #include "engine/geometry/box_tree.h"
 #include "model/resolve/fastener_choice.h"
 #include "model/resolve/hole_layout.h"
+#include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap.h"
 #include "model/resolve/skeleton.h"
 
@@ -34,6 +35,7 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const engine::BoxTree& tree,
                                     std::span<const Lap> laps,
                                     Index first_piece,
+                                    JointOverrides& overrides,
                                     std::vector<Finding>& findings);
 
 // Joints, fasteners, holes and shims of all plans. The pieces of every frame are in `out` already,

@@ -1,11 +1,17 @@
 #include "model/resolve/interference.h"
 
 #include "engine/geometry/box_tree.h"
+#include "engine/geometry/convex.h"
+#include "model/resolve/piece_place.h"
+#include "model/resolve/piece_subject.h"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
 #include <map>
 #include <optional>
+#include <utility>
 
 namespace model {
 namespace {
@@ -27,6 +33,83 @@ Nm deepest(std::span<const Plate> a, std::span<const Plate> b) {
         }
     }
     return depth;
+}
+
+bool slopes(const Piece& piece) {
+    return std::ranges::any_of(
+        piece.ends, [](const PieceEnd& end) { return end.slope != std::array<double, 2>{}; });
+}
+
+// A wall with its ends as they are cut, mm: near the datum end and at the far end, in the frame.
+engine::Prism prism_of(const Piece& piece, const Plate& plate, const std::array<double, 2>& least) {
+    const std::size_t run = index_of(piece.run);
+    const std::array<std::size_t, 2> axis{index_of(piece.a_axis), 3 - run - index_of(piece.a_axis)};
+    const std::array<int, 2> sense{piece.a_sense, piece.b_sense};
+    engine::Prism prism;
+    for (const auto& [a_hi, b_hi] :
+         {std::pair{false, false}, {true, false}, {true, true}, {false, true}}) {
+        engine::Vector corner{};
+        std::array<double, 2> in_section{};
+        for (std::size_t s = 0; s < 2; ++s) {
+            const Nm at = (s == 0 ? a_hi : b_hi) ? plate.box.hi[axis[s]] : plate.box.lo[axis[s]];
+            corner[axis[s]] = in_mm(at);
+            in_section[s] = in_mm((at - piece.datum[axis[s]]) * sense[s]);
+        }
+        const auto at_end = [&](std::size_t end) {
+            const auto& slope = piece.ends[end].slope;
+            const double recedes = slope[0] * in_section[0] + slope[1] * in_section[1] - least[end];
+            const double from_datum = end == 0 ? recedes : in_mm(piece.length) - recedes;
+            engine::Vector there = corner;
+            there[run] = in_mm(piece.datum[run]) + piece.run_sense * from_datum;
+            return there;
+        };
+        prism.near.push_back(at_end(0));
+        prism.far.push_back(at_end(1));
+    }
+    return prism;
+}
+
+// What the cuts of both ends recede by where the section reaches furthest against them, mm.
+std::array<double, 2> least_receding(const Piece& piece) {
+    const std::size_t run = index_of(piece.run);
+    const std::array<std::size_t, 2> axis{index_of(piece.a_axis), 3 - run - index_of(piece.a_axis)};
+    const std::array<int, 2> sense{piece.a_sense, piece.b_sense};
+    std::array<double, 2> least{std::numeric_limits<double>::max(),
+                                std::numeric_limits<double>::max()};
+    for (const auto& plate : piece.walls()) {
+        if (plate.is_root_fillet) continue;
+        for (std::size_t end = 0; end < 2; ++end) {
+            double recedes = 0.0;
+            for (std::size_t s = 0; s < 2; ++s) {
+                const double slope = piece.ends[end].slope[s];
+                const double p = in_mm((plate.box.lo[axis[s]] - piece.datum[axis[s]]) * sense[s]);
+                const double q = in_mm((plate.box.hi[axis[s]] - piece.datum[axis[s]]) * sense[s]);
+                recedes += std::min(slope * p, slope * q);
+            }
+            least[end] = std::min(least[end], recedes);
+        }
+    }
+    return least;
+}
+
+Nm deepest_of_sloping(const Piece& a, const Piece& b) {
+    const auto least_a = least_receding(a);
+    const auto least_b = least_receding(b);
+    double depth = 0.0;
+    for (const auto& p : a.walls()) {
+        for (const auto& q : b.walls()) {
+            if (p.is_root_fillet || q.is_root_fillet || !engine::overlaps(p.box, q.box)) continue;
+            depth = std::max(
+                depth, engine::depth_of_overlap(prism_of(a, p, least_a), prism_of(b, q, least_b)));
+        }
+    }
+    // Less is the rounding of doubles.
+    constexpr double least_that_counts = 1e-6;
+    return depth < least_that_counts ? 0 : std::llround(depth * 1e6);
+}
+
+Nm deepest(const Piece& a, const Piece& b) {
+    return slopes(a) || slopes(b) ? deepest_of_sloping(a, b) : deepest(a.walls(), b.walls());
 }
 
 Finding interference(const Project& project, Subject a, Subject b, Nm depth) {
@@ -76,12 +159,18 @@ std::optional<Box> frame_in_room(const Resolved& resolved, const ResolvedFrame& 
 
 Subject subject_of(const Project& project, const Resolved& resolved, Index piece) {
     const Piece& p = resolved.pieces[piece];
-    const Frame& frame = project.frames[p.frame];
-    if (p.kind == PieceKind::panel && p.stated < frame.panels.size()) {
-        return {SubjectKind::panel, frame.name, frame.panels[p.stated].name};
-    }
-    if (p.member == no_index) return {SubjectKind::frame, {}, frame.name};
-    return member_subject(frame, p.member);
+    return piece_subject(project.frames[p.frame], p);
+}
+
+// A member is one thing however often it is split; every other part is one of its own.
+Index thing_of(const FrameSkeleton& s, Index piece) {
+    const Index bar = s.bar_of[piece];
+    return bar != no_index ? bar : static_cast<Index>(s.bars.size()) + piece;
+}
+
+Index key_of(const Piece& piece, Index number) {
+    constexpr Index beyond_members = 0x8000'0000U;
+    return piece.member != no_index ? piece.member : beyond_members + number;
 }
 
 void compare_frames(const Project& project,
@@ -105,7 +194,7 @@ void compare_frames(const Project& project,
         Index one = 0;
         Index other = 0;
     };
-    std::map<std::array<Index, 2>, Entering> found;  // by their members
+    std::map<std::array<Index, 2>, Entering> found;  // by member, or by part
     const engine::BoxTree tree(boxes);
     for (Index i = second.first_piece; i < second.first_piece + second.piece_count; ++i) {
         const InRoom here = piece_in_room(second, resolved.pieces[i]);
@@ -117,9 +206,8 @@ void compare_frames(const Project& project,
             const Nm depth =
                 deepest({here.plates.data(), here.count}, {other.plates.data(), other.count});
             if (depth == 0) continue;
-            const std::array<Index, 2> members{resolved.pieces[k].member,
-                                               resolved.pieces[i].member};
-            auto& deepest_yet = found[members];
+            auto& deepest_yet =
+                found[{key_of(resolved.pieces[k], k), key_of(resolved.pieces[i], i)}];
             if (depth > deepest_yet.depth) deepest_yet = {depth, k, i};
         }
     }
@@ -137,22 +225,28 @@ void report_interference(const Project& project,
                          const engine::BoxTree& tree,
                          std::vector<Finding>& findings) {
     const Frame& frame = project.frames[s.frame];
-    std::map<std::array<Index, 2>, Nm> depths;  // of two bars, the lower number first
+    struct Deepest {
+        Nm depth = 0;
+        std::array<Index, 2> pieces{};
+    };
+    std::map<std::array<Index, 2>, Deepest> found;  // of two things, the lower number first
     for (Index p = 0; p < s.pieces.size(); ++p) {
         const Piece& piece = s.pieces[p];
         tree.for_each_touching(piece.extents, [&](Index q) {
-            if (q <= p || s.bar_of[p] == s.bar_of[q]) return;
+            if (q <= p || thing_of(s, p) == thing_of(s, q)) return;
             if (!engine::overlaps(piece.extents, s.pieces[q].extents)) return;
-            const Nm depth = deepest(piece.walls(), s.pieces[q].walls());
+            const Nm depth = deepest(piece, s.pieces[q]);
             if (depth == 0) return;
-            Nm& most =
-                depths[{std::min(s.bar_of[p], s.bar_of[q]), std::max(s.bar_of[p], s.bar_of[q])}];
-            most = std::max(most, depth);
+            const Index one = thing_of(s, p);
+            const Index other = thing_of(s, q);
+            auto& most = found[{std::min(one, other), std::max(one, other)}];
+            if (depth > most.depth) most = {depth, {p, q}};
         });
     }
-    for (const auto& [bars, depth] : depths) {
-        findings.push_back(interference(project, member_subject(frame, s.bars[bars[0]].member),
-                                        member_subject(frame, s.bars[bars[1]].member), depth));
+    for (const auto& [things, deepest] : found) {
+        findings.push_back(interference(project, piece_subject(frame, s.pieces[deepest.pieces[0]]),
+                                        piece_subject(frame, s.pieces[deepest.pieces[1]]),
+                                        deepest.depth));
     }
 }
 

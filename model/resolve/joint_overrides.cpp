@@ -1,5 +1,7 @@
 #include "model/resolve/joint_overrides.h"
 
+#include "model/resolve/recipe.h"
+
 #include <algorithm>
 
 namespace model {
@@ -24,12 +26,18 @@ JointOverrides::JointOverrides(const Frame& frame, std::vector<Finding>& finding
     }
 }
 
-const JointOverride* JointOverrides::find(const std::string& a, const std::string& b) {
+const JointOverride* JointOverrides::find(const std::array<Index, 2>& members) {
+    const JointOverride* found = peek(members);
+    if (found != nullptr) used_.insert(found);
+    return found;
+}
+
+const JointOverride* JointOverrides::peek(const std::array<Index, 2>& members) const {
     if (by_members_.empty()) return nullptr;
-    const auto found = by_members_.find(key(a, b));
-    if (found == by_members_.end()) return nullptr;
-    used_.insert(found->second);
-    return found->second;
+    if (members[0] >= frame_.members.size() || members[1] >= frame_.members.size()) return nullptr;
+    const auto found =
+        by_members_.find(key(frame_.members[members[0]].name, frame_.members[members[1]].name));
+    return found == by_members_.end() ? nullptr : found->second;
 }
 
 void JointOverrides::report_unused(std::vector<Finding>& findings) const {
@@ -54,12 +62,12 @@ Finding JointOverrides::about(const JointOverride& joint) const {
 }
 
 void JointOverrides::check(const JointOverride& joint, std::vector<Finding>& findings) const {
-    if (joint.recipe && *joint.recipe != "staggered lap") {
+    if (joint.recipe && !find_recipe(*joint.recipe)) {
         Finding finding = about(joint);
         finding.code = "unknown_recipe";
-        finding.what = "the recipe \"" + *joint.recipe +
-                       "\" cannot be worked out; the only one is the staggered lap";
-        finding.mend = "leave the recipe out; the joint is lapped until then";
+        finding.what = "there is no recipe \"" + *joint.recipe + "\"";
+        finding.mend = "choose one of: " + recipe_names() +
+                       "; until then it is joined as the rest of the frame is";
         findings.push_back(std::move(finding));
     }
     if (joint.count && !is_sensible(*joint.count)) {

@@ -3,7 +3,9 @@
 
 #include "model/project/project.h"
 #include "model/resolve/finding.h"
+#include "model/resolve/resolved.h"
 
+#include <array>
 #include <map>
 #include <set>
 #include <string>
@@ -17,10 +19,14 @@ public:
     // Senseless entries become findings; the first of two about the same members counts.
     JointOverrides(const Frame& frame, std::vector<Finding>& findings);
 
-    // What is said of the joint of these two members, in either order; null: nothing.
-    const JointOverride* find(const std::string& a, const std::string& b);
+    // What is said of the joint of these two members of the frame, in either order; null: nothing.
+    // The one found is in use from then on.
+    const JointOverride* find(const std::array<Index, 2>& members);
 
-    // A finding for each entry that no joint has asked for.
+    // The same, but it counts as used only when it is found.
+    const JointOverride* peek(const std::array<Index, 2>& members) const;
+
+    // A finding for each entry that no joint has found.
     void report_unused(std::vector<Finding>& findings) const;
 
 private:

@@ -2,6 +2,7 @@
 
 #include "model/resolve/fastener_body.h"
 #include "model/resolve/lap_room.h"
+#include "model/resolve/piece_subject.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -29,7 +30,7 @@ Bodies bodies_of(const Catalogue& catalogue,
     const auto thickness = [&](const Box& box) { return box.hi[normal] - box.lo[normal]; };
     const int drive = plan.head_on_upper ? lap.towards_lower : -lap.towards_lower;
     const Box& head = wall(plan.head_on_upper);
-    const LapAxes axes = lap_axes(upper, lower);
+    const LapAxes axes = lap_axes(upper, lower, normal);
 
     const Nm stack = thickness(wall(true)) + thickness(wall(false)) + lap.gap;
     FastenerBody body{.shape = body_shape(catalogue, plan.fastener.spec, stack,
@@ -254,7 +255,8 @@ private:
 
     Line line_of(Index plan, std::size_t direction, const std::array<Nm, 2>& centre) const {
         const Lap& lap = plans_[plan].lap;
-        const Index stock = pieces_[direction == 0 ? lap.lower : lap.upper].stock;
+        const LapAxes axes = lap_axes(pieces_[lap.upper], pieces_[lap.lower], lap.normal_axis);
+        const Index stock = axes.stock[direction];
         return {stock == no_index ? no_index : stocks_alike_[stock], centre[direction]};
     }
 
@@ -302,11 +304,8 @@ private:
 
 Subject joint_subject(const Project& project, const Resolved& resolved, Index index) {
     const Joint& joint = resolved.joints[index];
-    const Frame& frame = project.frames[joint.frame];
-    const auto name = [&](Index piece) {
-        return frame.members[resolved.pieces[piece].member].name;
-    };
-    return {SubjectKind::joint, frame.name, name(joint.pieces[0]) + " + " + name(joint.pieces[1])};
+    return joint_subject(project.frames[joint.frame], resolved.pieces[joint.pieces[0]],
+                         resolved.pieces[joint.pieces[1]]);
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "model/resolve/lap.h"
 
+#include "model/resolve/recipe_row.h"
+#include "model/resolve/rect.h"
 #include "model/resolve/set_in.h"
 
 #include <algorithm>
@@ -7,48 +9,6 @@
 
 namespace model {
 namespace {
-
-bool has_area(const Box& rect, std::size_t normal_axis) {
-    for (std::size_t k = 0; k < 3; ++k) {
-        if (k != normal_axis && rect.lo[k] >= rect.hi[k]) return false;
-    }
-    return true;
-}
-
-// The common rectangle seen along `axis`, placed at `position` on it.
-Box common_rect(const Box& a, const Box& b, std::size_t axis, Nm position) {
-    Box rect = engine::intersection(a, b);
-    rect.lo[axis] = rect.hi[axis] = position;
-    return rect;
-}
-
-double area_of(const Box& rect, std::size_t normal_axis) {
-    double area = 1.0;
-    for (std::size_t k = 0; k < 3; ++k) {
-        if (k != normal_axis) area *= static_cast<double>(rect.hi[k] - rect.lo[k]);
-    }
-    return area;
-}
-
-// The largest rectangle left of `rect` when `taken` is cut off from one of its four sides.
-Box without(const Box& rect, const Box& taken, std::size_t normal_axis) {
-    Box best = rect;
-    double best_area = -1.0;
-    for (std::size_t k = 0; k < 3; ++k) {
-        if (k == normal_axis) continue;
-        Box below = rect;
-        below.hi[k] = std::min(rect.hi[k], taken.lo[k]);
-        Box above = rect;
-        above.lo[k] = std::max(rect.lo[k], taken.hi[k]);
-        for (const Box& side : {below, above}) {
-            const double area = has_area(side, normal_axis) ? area_of(side, normal_axis) : 0.0;
-            if (area <= best_area) continue;
-            best_area = area;
-            best = side;
-        }
-    }
-    return best;
-}
 
 class Laps {
 public:
@@ -59,6 +19,8 @@ public:
         for (const auto& meeting : s_.meetings) {
             const Bar& upper = s_.bars[meeting.upper];
             const Bar& lower = s_.bars[meeting.lower];
+            if (!recipe_row(meeting.recipe).laps_directly) continue;
+            recipe_ = meeting.recipe;
             const Nm gap = shim_gap(upper, lower);
             for (Index p = 0; p < upper.piece_count; ++p) {
                 for (Index q = 0; q < lower.piece_count; ++q) {
@@ -110,7 +72,8 @@ private:
                 .lower_wall = other.wall,
                 .normal_axis = wall.normal_axis,
                 .towards_lower = towards_plus ? 1 : -1,
-                .gap = towards_plus ? up : down};
+                .gap = towards_plus ? up : down,
+                .recipe = recipe_};
         lap.rect = common_rect(wall.box, other.box, axis,
                                towards_plus ? wall.box.hi[axis] : wall.box.lo[axis]);
         if (!has_area(lap.rect, axis)) return;
@@ -145,6 +108,7 @@ private:
 
     const FrameSkeleton& s_;
     std::vector<Lap> laps_;
+    std::uint8_t recipe_ = 0;
 };
 
 // A lap holds an end when it begins within this distance of it: the width of the piece's section
@@ -199,6 +163,7 @@ void report_loose_ends(const FrameSkeleton& s,
         }
     }
     for (Index i = 0; i < s.pieces.size(); ++i) {
+        if (s.bar_of[i] == no_index) continue;
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
             if (!held[i][end]) findings.push_back(loose_end(s, frame, i, end == 0));
         }

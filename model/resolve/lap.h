@@ -14,9 +14,10 @@ struct Lap {
     std::uint8_t upper_wall = 0;
     std::uint8_t lower_wall = 0;
     std::uint8_t normal_axis = 0;
-    int towards_lower = 1;  // sense along the normal from the upper wall to the lower one
-    Box rect;               // flat: lo == hi along the normal, on the upper wall's face
-    Nm gap = 0;             // between the two walls: the thickness of a shim
+    int towards_lower = 1;    // sense along the normal from the upper wall to the lower one
+    Box rect;                 // flat: lo == hi along the normal, on the upper wall's face
+    Nm gap = 0;               // between the two walls: the thickness of a shim
+    std::uint8_t recipe = 0;  // of the joint, in recipes()
 };
 
 // Laps of all pieces that lie close, in the order of the skeleton's close pairs.

@@ -39,15 +39,18 @@ Nm off_the_marks(Nm value, Nm step) {
 // The marks of the pattern's tape: distances from its datum end, and gauges from its heel. Where
 // the other piece's marks fall elsewhere by more than the holes' slack it is match-drilled.
 Marks marks_for(const LapSite& site, const FastenerChoice& choice, Nm step, LapLayout& result) {
-    const LapAxes axes = lap_axes(site.upper, site.lower);
-    const Nm upper_datum = site.upper.datum[axes.axis[0]] - axes.heel[axes.axis[0]];
-    const Nm lower_datum = site.lower.datum[axes.axis[1]] - axes.heel[axes.axis[1]];
-    result.match_drilled = off_the_marks(upper_datum, step) > choice.slack ||
-                           off_the_marks(lower_datum, step) > choice.slack;
+    const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
+    const Piece& pattern = result.head_on_upper ? site.upper : site.lower;
+    const Piece& other = result.head_on_upper ? site.lower : site.upper;
     Marks marks{.step = step};
-    const std::size_t along_pattern = result.head_on_upper ? 0 : 1;
-    const Nm datum = result.head_on_upper ? upper_datum : lower_datum;
-    marks.phase[along_pattern] = phase_of(axes.sense[along_pattern] * datum, step);
+    result.match_drilled = false;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const std::size_t axis = axes.axis[k];
+        const Nm apart = other.datum[axis] - pattern.datum[axis];
+        result.match_drilled |= off_the_marks(apart, step) > choice.slack;
+        const Nm datum = pattern.datum[axis] - axes.heel[axis];
+        marks.phase[k] = phase_of(axes.sense[k] * datum, step);
+    }
     return marks;
 }
 
@@ -92,7 +95,7 @@ LapLayout LapLayouts::attempt(const LapSite& site,
                               bool head_on_upper,
                               bool long_nose,
                               std::span<const Nm> steps) {
-    const LapAxes axes = lap_axes(site.upper, site.lower);
+    const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
     const Region within = inside_edges(axes, site.lap, upper_wall(site), lower_wall(site),
                                        in_diameters(rules_.edge_distance, least_edge_distance,
                                                     most_edge_distance, choice.diameter));
@@ -115,7 +118,7 @@ void LapLayouts::gather_obstacles(const LapSite& site,
                                   const FastenerChoice& choice,
                                   const Region& within,
                                   const LapLayout& tried) {
-    const LapAxes axes = lap_axes(site.upper, site.lower);
+    const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
     const Nm head = choice.head_radius;
     const bool is_driven = choice.driver_radius > 0;
     const Nm nose = is_driven ? choice.driver_radius : shop_.nose_radius;

@@ -30,9 +30,14 @@ bool overlap(const Region& a, const Region& b) {
     return a.lo[0] < b.hi[0] && b.lo[0] < a.hi[0] && a.lo[1] < b.hi[1] && b.lo[1] < a.hi[1];
 }
 
-// Which way a piece's section extends along one of the axes across its run.
-int section_sense(const Piece& piece, std::size_t axis) {
+// Which way a piece extends from its datum along an axis.
+int sense_along(const Piece& piece, std::size_t axis) {
+    if (index_of(piece.run) == axis) return piece.run_sense;
     return index_of(piece.a_axis) == axis ? piece.a_sense : piece.b_sense;
+}
+
+bool has_gauge_along(const Piece& piece, std::size_t axis) {
+    return piece.stock != no_index && index_of(piece.run) != axis;
 }
 
 // The widest of the clear spaces that the heights [least, most] beyond the surface reach into;
@@ -47,12 +52,22 @@ Nm radius_for(std::span<const ClearSpace> clear, Nm least, Nm most) {
 
 }  // namespace
 
-LapAxes lap_axes(const Piece& upper, const Piece& lower) {
+LapAxes lap_axes(const Piece& upper, const Piece& lower, std::size_t normal_axis) {
     LapAxes axes;
-    axes.axis = {index_of(upper.run), index_of(lower.run)};
-    axes.heel[axes.axis[0]] = lower.datum[axes.axis[0]];
-    axes.heel[axes.axis[1]] = upper.datum[axes.axis[1]];
-    axes.sense = {section_sense(lower, axes.axis[0]), section_sense(upper, axes.axis[1])};
+    axes.axis = {index_of(upper.run), 3 - index_of(upper.run) - normal_axis};
+    const std::array<const Piece*, 2> first_asked{&lower, &upper};
+    for (std::size_t k = 0; k < 2; ++k) {
+        const std::size_t axis = axes.axis[k];
+        const Piece& first = *first_asked[k];
+        const Piece& second = *first_asked[1 - k];
+        const Piece* owner = has_gauge_along(first, axis)    ? &first
+                             : has_gauge_along(second, axis) ? &second
+                                                             : nullptr;
+        const Piece& from = owner == nullptr ? upper : *owner;
+        axes.heel[axis] = from.datum[axis];
+        axes.sense[k] = sense_along(from, axis);
+        if (owner != nullptr) axes.stock[k] = owner->stock;
+    }
     return axes;
 }
 

@@ -9,15 +9,18 @@
 
 namespace model {
 
-// A lap's own coordinates: [0] from the heel side of the lower wall along the upper piece's run,
-// [1] from the heel side of the upper wall along the lower piece's run.
+// A lap's own coordinates: [0] along the upper piece's run, [1] across it. Each counts from the
+// heel side of a piece that it is a gauge on: [0] of the lower piece, [1] of the upper one rather
+// than the lower one. Where a direction is a gauge on no piece of bar it counts from the upper
+// piece's datum.
 struct LapAxes {
     std::array<std::size_t, 2> axis{};  // of the frame
     Point heel{};                       // origin of both; along the normal it is not used
     std::array<int, 2> sense{1, 1};
+    std::array<Index, 2> stock{no_index, no_index};  // of the piece that it is a gauge on
 };
 
-LapAxes lap_axes(const Piece& upper, const Piece& lower);
+LapAxes lap_axes(const Piece& upper, const Piece& lower, std::size_t normal_axis);
 
 // What must stay clear about the axis of a fastener on one side of the stack: within `radius` of it
 // from `from` to `to` beyond the surface.

@@ -78,9 +78,12 @@ LineChoice line_choice(const LapPlan& plan,
                        const Resolved& out,
                        std::span<const Index> stocks_alike) {
     LineChoice choice{.layout = plan.layout};
-    choice.stock = {stocks_alike[out.pieces[plan.lap.lower].stock],
-                    stocks_alike[out.pieces[plan.lap.upper].stock]};
-    for (std::size_t k = 0; k < 2; ++k) choice.on_marks[k] = plan.layout.marks.phase[k] == 0;
+    const LapAxes axes =
+        lap_axes(out.pieces[plan.lap.upper], out.pieces[plan.lap.lower], plan.lap.normal_axis);
+    for (std::size_t k = 0; k < 2; ++k) {
+        if (axes.stock[k] != no_index) choice.stock[k] = stocks_alike[axes.stock[k]];
+        choice.on_marks[k] = plan.layout.marks.phase[k] == 0;
+    }
     return choice;
 }
 
@@ -97,8 +100,10 @@ public:
                     .normal_axis = plan.lap.normal_axis,
                     .first_fastener = static_cast<Index>(out_.fasteners.size()),
                     .fastener_count = static_cast<Index>(centres.size()),
-                    .wanted = plan.wanted};
-        const LapAxes axes = lap_axes(out_.pieces[plan.lap.upper], out_.pieces[plan.lap.lower]);
+                    .wanted = plan.wanted,
+                    .recipe = plan.lap.recipe};
+        const LapAxes axes = lap_axes(out_.pieces[plan.lap.upper], out_.pieces[plan.lap.lower],
+                                      plan.lap.normal_axis);
         for (const auto& centre : centres) {
             Point at = plan.lap.rect.lo;
             for (std::size_t k = 0; k < 2; ++k) {

@@ -1,29 +1,48 @@
 #include "model/resolve/recipe.h"
 
+#include "model/resolve/recipe_row.h"
+
 #include <array>
 
 namespace model {
 namespace {
 
-constexpr std::array<Recipe, 6> table{
-    Recipe{"staggered lap",
-           "the lower member lies behind the upper one's leg and is riveted to it"},
-    Recipe{"flush", "both lie in one layer; the lower member butts, a gusset laps both inside"},
-    Recipe{"mitre", "both are cut at 45 degrees in one layer, a gusset laps both inside"},
-    Recipe{"coped lap", "as the staggered lap, but a leg that is in the way is notched alone"},
-    Recipe{"corner cleat", "the lower member butts; a short angle joins it to the upper one"},
-    Recipe{"strap", "both lie in one layer; a flat bar laps both"}};
+constexpr std::size_t count = 6;
+
+const std::array<RecipeRow, count>& rows() {
+    static const std::array<RecipeRow, count> table{staggered_lap(), flush(),        mitre(),
+                                                    coped_lap(),     corner_cleat(), strap()};
+    return table;
+}
 
 }  // namespace
 
-std::span<const Recipe> recipes() { return table; }
+const RecipeRow& recipe_row(std::uint8_t recipe) { return rows()[recipe < count ? recipe : 0]; }
+
+std::span<const Recipe> recipes() {
+    static const std::array<Recipe, count> told = [] {
+        std::array<Recipe, count> all;
+        for (std::size_t i = 0; i < count; ++i) all[i] = rows()[i].told;
+        return all;
+    }();
+    return told;
+}
 
 std::optional<std::uint8_t> find_recipe(std::string_view name) {
     if (name.empty()) return std::uint8_t{0};
-    for (std::uint8_t i = 0; i < table.size(); ++i) {
-        if (table[i].name == name) return i;
+    for (std::uint8_t i = 0; i < count; ++i) {
+        if (rows()[i].told.name == name) return i;
     }
     return std::nullopt;
+}
+
+std::string recipe_names() {
+    std::string names;
+    for (const auto& recipe : recipes()) {
+        if (!names.empty()) names += ", ";
+        names += recipe.name;
+    }
+    return names;
 }
 
 }  // namespace model

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace model {
@@ -18,5 +19,8 @@ std::span<const Recipe> recipes();
 
 // The row of that name; empty names the first; none when there is no such row.
 std::optional<std::uint8_t> find_recipe(std::string_view name);
+
+// "staggered lap, flush, ...", for the mend of a finding.
+std::string recipe_names();
 
 }  // namespace model

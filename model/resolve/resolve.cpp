@@ -2,6 +2,7 @@
 #include "model/resolve/resolve.h"
 
 #include "model/resolve/check_stated.h"
+#include "model/resolve/choose_recipes.h"
 #include "model/resolve/connected.h"
 #include "model/resolve/fasten.h"
 #include "model/resolve/interference.h"
@@ -10,6 +11,7 @@
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
 #include "model/resolve/panels.h"
+#include "model/resolve/part_maker.h"
 #include "model/resolve/rank.h"
 #include "model/resolve/set_in.h"
 #include "model/resolve/skeleton.h"
@@ -39,12 +41,16 @@ void report_frames_of_one_name(const Project& project, std::vector<Finding>& fin
 FrameSkeleton skeleton_of(const Frame& frame,
                           Index index,
                           std::vector<Bar> bars,
+                          const Project& project,
+                          const JointOverrides& overrides,
                           Nm end_gap,
                           std::vector<Finding>& findings) {
     FrameSkeleton skeleton;
     skeleton.frame = index;
     skeleton.bars = std::move(bars);
     rank_bars(skeleton, frame, findings);
+    choose_recipes(skeleton, project, frame, overrides, findings);
+    cut_ends(skeleton, end_gap);
     set_in_bars(skeleton);
     trim_bars(skeleton, frame, end_gap, findings);
     return skeleton;
@@ -70,14 +76,18 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         ResolvedFrame& placed = out.frames.back();
         placed.first_piece = static_cast<Index>(out.pieces.size());
         auto bars = bars_of(project, frame, placed, shapes, values, out.findings);
-        const auto skeleton =
-            skeleton_of(frame, f, std::move(bars), out.shop.end_gap, out.findings);
-        const auto laps = laps_of(skeleton);
+        JointOverrides overrides(frame, out.findings);
+        auto skeleton = skeleton_of(frame, f, std::move(bars), project, overrides, out.shop.end_gap,
+                                    out.findings);
+        auto laps = laps_of(skeleton);
+        add_parts({project, catalogue, out.shop, shapes}, skeleton, frame, out.outlines, laps,
+                  out.findings);
         report_loose_ends(skeleton, frame, laps, out.findings);
         const auto tree = tree_of_pieces(skeleton);
         report_interference(project, skeleton, tree, out.findings);
         auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps,
-                                      placed.first_piece, out.findings);
+                                      placed.first_piece, overrides, out.findings);
+        overrides.report_unused(out.findings);
         plans.insert(plans.end(), std::make_move_iterator(planned.begin()),
                      std::make_move_iterator(planned.end()));
         out.pieces.insert(out.pieces.end(), skeleton.pieces.begin(), skeleton.pieces.end());

@@ -1,5 +1,7 @@
 #include "model/resolve/set_in.h"
 
+#include "model/resolve/recipe_row.h"
+
 #include <algorithm>
 
 namespace model {
@@ -54,7 +56,10 @@ void set_in_bars(FrameSkeleton& s) {
         for (const Index lower : s.order) {
             const auto [first, count] = s.above[lower];
             for (Index k = first; k < first + count; ++k) {
-                changed |= push_behind(s.bars[s.meetings[k].upper], s.bars[lower]);
+                const Meeting& meeting = s.meetings[k];
+                const Bar& upper = s.bars[meeting.upper];
+                if (!recipe_row(meeting.recipe).lies_behind(upper, s.bars[lower])) continue;
+                changed |= push_behind(upper, s.bars[lower]);
             }
         }
     }

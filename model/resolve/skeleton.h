@@ -8,6 +8,8 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
+#include <span>
 #include <vector>
 
 namespace model {
@@ -45,10 +47,11 @@ struct Bar {
     std::size_t a_on = 1;               // which of axis[] section axis a points along
     Nm from = 0;                        // along run, before trimming
     Nm to = 0;
-    int corner_order = 0;        // lower lies outside
-    int depth = 0;               // longest chain of bars that rank above it
-    std::array<Nm, 2> set_in{};  // from its two layout planes
-    Index first_piece = 0;       // into FrameSkeleton::pieces once trimmed
+    std::array<PieceEnd, 2> ends{};  // at from and to, where a recipe cuts them aslant
+    int corner_order = 0;            // lower lies outside
+    int depth = 0;                   // longest chain of bars that rank above it
+    std::array<Nm, 2> set_in{};      // from its two layout planes
+    Index first_piece = 0;           // into FrameSkeleton::pieces once trimmed
     Index piece_count = 0;
 };
 
@@ -58,6 +61,7 @@ struct Meeting {
     Index lower = 0;
     Meets upper_meets = Meets::not_at_all;  // how the upper one meets the lower one
     Meets lower_meets = Meets::not_at_all;
+    std::uint8_t recipe = 0;  // in recipes()
 };
 
 // A range of indices into FrameSkeleton::near.
@@ -77,7 +81,7 @@ struct FrameSkeleton {
     std::vector<Neighbours> around;  // per bar: into near
     std::vector<Index> near;         // neighbouring bars
     std::vector<Piece> pieces;       // after trimming
-    std::vector<Index> bar_of;       // per piece
+    std::vector<Index> bar_of;       // per piece; of a part that a recipe makes: no_index
 };
 
 // Position of the section's origin (its heel) along axis[i].
@@ -94,6 +98,9 @@ constexpr std::size_t section_axis(const Bar& bar, std::size_t i) {
 constexpr std::size_t across_index(const Bar& bar, std::size_t frame_axis) {
     return bar.axis[0] == frame_axis ? 0U : 1U;
 }
+
+// Plates and extents of a piece of bar from its datum, axes, senses and length.
+void lay_walls(Piece& piece, std::span<const SectionPlate> walls);
 
 // One wall over a stretch of the bar's run.
 Box wall_box(const Bar& bar, const SectionPlate& wall, Nm from, Nm to);

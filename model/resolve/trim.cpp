@@ -1,7 +1,12 @@
 #include "model/resolve/trim.h"
 
+#include "model/resolve/recipe_row.h"
+
 #include <algorithm>
+#include <limits>
+#include <span>
 #include <utility>
+#include <vector>
 
 namespace model {
 namespace {
@@ -11,47 +16,71 @@ struct Stretch {
     Nm to = 0;
 };
 
-// The stretch of `bar`'s run in which a wall of it would enter `metal`; empty when none does.
-Stretch entered(const Bar& bar, const std::vector<Box>& walls, const Box& metal) {
-    for (const auto& wall : walls) {
-        const bool enters = wall.lo[bar.axis[0]] < metal.hi[bar.axis[0]] &&
-                            metal.lo[bar.axis[0]] < wall.hi[bar.axis[0]] &&
-                            wall.lo[bar.axis[1]] < metal.hi[bar.axis[1]] &&
-                            metal.lo[bar.axis[1]] < wall.hi[bar.axis[1]];
-        const std::size_t run = index_of(bar.run);
-        if (enters) return {metal.lo[run], metal.hi[run]};
-    }
-    return {};
+bool enters(const Bar& bar, const Box& wall, const Box& metal) {
+    return wall.lo[bar.axis[0]] < metal.hi[bar.axis[0]] &&
+           metal.lo[bar.axis[0]] < wall.hi[bar.axis[0]] &&
+           wall.lo[bar.axis[1]] < metal.hi[bar.axis[1]] &&
+           metal.lo[bar.axis[1]] < wall.hi[bar.axis[1]];
 }
 
 // What is left of one bar while it is cut back.
 struct Cutting {
-    Stretch kept;
+    std::vector<Stretch> kept;  // of each wall; a root fillet is kept as far as both its walls are
     std::vector<Stretch> gaps;  // crossings in mid-span, with the end gap on both sides
 };
 
-void cut(Cutting& at, Meets meets, Stretch blocked, Nm gap) {
-    if (blocked.to <= at.kept.from || blocked.from >= at.kept.to) return;
+void cut(Stretch& kept, Meets meets, Stretch blocked, Nm gap) {
+    if (blocked.to <= kept.from || blocked.from >= kept.to) return;
     if (meets == Meets::at_from) {
-        at.kept.from = std::max(at.kept.from, blocked.to + gap);
+        kept.from = std::max(kept.from, blocked.to + gap);
     } else if (meets == Meets::at_to) {
-        at.kept.to = std::min(at.kept.to, blocked.from - gap);
-    } else {
-        at.gaps.push_back({blocked.from - gap, blocked.to + gap});
+        kept.to = std::min(kept.to, blocked.from - gap);
     }
 }
 
-std::vector<Stretch> what_is_left(Cutting& at) {
+// From where the longest wall begins to where the longest one ends.
+Stretch longest(const Cutting& at, std::span<const SectionPlate> walls) {
+    Stretch all{std::numeric_limits<Nm>::max(), std::numeric_limits<Nm>::min()};
+    for (std::size_t k = 0; k < walls.size(); ++k) {
+        if (walls[k].is_root_fillet) continue;
+        all.from = std::min(all.from, at.kept[k].from);
+        all.to = std::max(all.to, at.kept[k].to);
+    }
+    return all;
+}
+
+std::vector<Stretch> what_is_left(Cutting& at, std::span<const SectionPlate> walls) {
     std::sort(at.gaps.begin(), at.gaps.end(),
               [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+    const Stretch kept = longest(at, walls);
     std::vector<Stretch> left;
-    Nm begin = at.kept.from;
+    Nm begin = kept.from;
     for (const auto& gap : at.gaps) {
-        if (std::min(gap.from, at.kept.to) > begin) left.push_back({begin, gap.from});
+        if (std::min(gap.from, kept.to) > begin) left.push_back({begin, gap.from});
         begin = std::max(begin, gap.to);
     }
-    if (begin < at.kept.to) left.push_back({begin, at.kept.to});
+    if (begin < kept.to) left.push_back({begin, kept.to});
     return left;
+}
+
+// A wall that is cut back further than the piece's end is notched there.
+void notch(Piece& piece, const Cutting& at, std::span<const SectionPlate> walls) {
+    const std::size_t run = index_of(piece.run);
+    const Nm from = piece.datum[run];
+    const Nm to = from + piece.length;
+    for (std::size_t k = 0; k < walls.size(); ++k) {
+        if (walls[k].is_root_fillet) continue;
+        const Stretch kept = at.kept[k];
+        Box& box = piece.plates[k].box;
+        if (kept.from > from && kept.from < to) {
+            piece.ends[0].wall_back[k] = kept.from - from;
+            box.lo[run] = kept.from;
+        }
+        if (kept.to < to && kept.to > from) {
+            piece.ends[1].wall_back[k] = to - kept.to;
+            box.hi[run] = kept.to;
+        }
+    }
 }
 
 Piece piece_of(const Bar& bar, Index frame, Index part, Stretch stretch) {
@@ -70,18 +99,9 @@ Piece piece_of(const Bar& bar, Index frame, Index part, Stretch stretch) {
     for (std::size_t i = 0; i < 2; ++i) piece.datum[bar.axis[i]] = heel(bar, i);
     piece.length = stretch.to - stretch.from;
 
-    for (std::size_t k = 0; k < bar.shape->walls.size(); ++k) {
-        const SectionPlate& wall = bar.shape->walls[k];
-        const std::size_t i =
-            section_axis(bar, 0) == static_cast<std::size_t>(wall.normal_axis) ? 0U : 1U;
-        Plate& plate = piece.plates[piece.plate_count++];
-        plate.box = wall_box(bar, wall, stretch.from, stretch.to);
-        plate.wall = static_cast<std::uint8_t>(k);
-        plate.normal_axis = static_cast<std::uint8_t>(bar.axis[i]);
-        plate.inward = static_cast<std::int8_t>(-wall.outward * bar.leg[i]);
-        plate.is_root_fillet = wall.is_root_fillet;
-        piece.extents = k == 0 ? plate.box : engine::hull(piece.extents, plate.box);
-    }
+    lay_walls(piece, bar.shape->walls);
+    if (stretch.from == bar.from) piece.ends[0] = bar.ends[0];
+    if (stretch.to == bar.to) piece.ends[1] = bar.ends[1];
     return piece;
 }
 
@@ -104,36 +124,65 @@ class Trim {
 public:
     Trim(FrameSkeleton& s, Nm end_gap) : s_{s}, gap_{end_gap} {}
 
-    // The stretches of the bar that remain, given the pieces of all bars above it.
-    std::vector<Stretch> left_of(Index lower) {
-        const Bar& bar = s_.bars[lower];
+    // The pieces of the bar that remain, given those of all bars above it.
+    void trim(Index lower) {
+        Bar& bar = s_.bars[lower];
+        const std::span<const SectionPlate> walls = bar.shape->walls;
         walls_.clear();
-        for (const auto& wall : bar.shape->walls) {
-            walls_.push_back(wall_box(bar, wall, bar.from, bar.to));
-        }
-        Cutting at{{bar.from, bar.to}, {}};
+        for (const auto& wall : walls) walls_.push_back(wall_box(bar, wall, bar.from, bar.to));
+        Cutting at{.kept = std::vector<Stretch>(walls.size(), {bar.from, bar.to}), .gaps = {}};
         const auto [first, count] = s_.above[lower];
-        for (Index k = first; k < first + count; ++k) {
-            const Meeting& meeting = s_.meetings[k];
-            const Bar& upper = s_.bars[meeting.upper];
-            for (Index p = 0; p < upper.piece_count; ++p) {
-                const Piece& piece = s_.pieces[upper.first_piece + p];
-                if (upper.shape->is_closed) {
-                    cut_at(at, meeting.lower_meets, piece.extents, bar);
-                    continue;
-                }
-                for (const auto& plate : piece.walls()) {
-                    cut_at(at, meeting.lower_meets, plate.box, bar);
-                }
-            }
+        for (Index k = first; k < first + count; ++k) cut_at(at, s_.meetings[k], bar);
+        bar.first_piece = static_cast<Index>(s_.pieces.size());
+        for (const auto& stretch : what_is_left(at, walls)) {
+            s_.pieces.push_back(piece_of(bar, s_.frame, bar.piece_count++, stretch));
+            notch(s_.pieces.back(), at, walls);
         }
-        return what_is_left(at);
     }
 
 private:
-    void cut_at(Cutting& at, Meets meets, const Box& metal, const Bar& bar) const {
-        const Stretch blocked = entered(bar, walls_, metal);
-        if (blocked.from < blocked.to) cut(at, meets, blocked, gap_);
+    void cut_at(Cutting& at, const Meeting& meeting, const Bar& bar) const {
+        const RecipeRow& row = recipe_row(meeting.recipe);
+        if (!row.trims_at_upper) return;
+        const Bar& upper = s_.bars[meeting.upper];
+        for (Index p = 0; p < upper.piece_count; ++p) {
+            const Piece& piece = s_.pieces[upper.first_piece + p];
+            if (upper.shape->is_closed) {
+                cut_at(at, meeting, piece.extents, bar, row.notches);
+                continue;
+            }
+            for (const auto& plate : piece.walls()) {
+                cut_at(at, meeting, plate.box, bar, row.notches);
+            }
+        }
+    }
+
+    void cut_at(
+        Cutting& at, const Meeting& meeting, const Box& metal, const Bar& bar, bool singly) const {
+        const std::size_t run = index_of(bar.run);
+        const Stretch blocked{metal.lo[run], metal.hi[run]};
+        bool is_entered = false;
+        for (std::size_t k = 0; k < walls_.size(); ++k) {
+            if (!enters(bar, walls_[k], metal)) continue;
+            is_entered = true;
+            if (!singly) break;
+            // What a notched wall leaves standing is the other one with the fillet.
+            if (bar.shape->walls[k].is_root_fillet) {
+                for (auto& kept : at.kept) cut(kept, meeting.lower_meets, blocked, gap_);
+            } else {
+                cut(at.kept[k], meeting.lower_meets, blocked, gap_);
+            }
+        }
+        if (!is_entered) return;
+        const bool in_passing =
+            meeting.lower_meets == Meets::in_passing || meeting.lower_meets == Meets::not_at_all;
+        if (in_passing) {
+            const Stretch kept = longest(at, bar.shape->walls);
+            if (blocked.to <= kept.from || blocked.from >= kept.to) return;
+            at.gaps.push_back({blocked.from - gap_, blocked.to + gap_});
+        } else if (!singly) {
+            for (auto& kept : at.kept) cut(kept, meeting.lower_meets, blocked, gap_);
+        }
     }
 
     FrameSkeleton& s_;
@@ -147,11 +196,8 @@ void trim_bars(FrameSkeleton& s, const Frame& frame, Nm end_gap, std::vector<Fin
     Trim trim(s, end_gap);
     s.pieces.reserve(s.bars.size() + s.bars.size() / 4);
     for (const Index i : s.order) {
-        Bar& bar = s.bars[i];
-        bar.first_piece = static_cast<Index>(s.pieces.size());
-        for (const auto& stretch : trim.left_of(i)) {
-            s.pieces.push_back(piece_of(bar, s.frame, bar.piece_count++, stretch));
-        }
+        trim.trim(i);
+        const Bar& bar = s.bars[i];
         if (bar.piece_count > 0) continue;
         findings.push_back({.code = "nothing_left",
                             .severity = Severity::error,

@@ -205,6 +205,12 @@ ResolvedShop shop_values(const Project& project, Values& values, std::vector<Fin
         if (value && !ok) findings.push_back(bad_setting(setting.name, setting.may_be_zero));
         shop.*setting.value = ok ? *value : default_of(setting, project.shown);
     }
+    if (!project.shop.gusset_thickness.empty()) {
+        const Subject where{SubjectKind::shop, {}, "gusset thickness"};
+        const auto value = values.length(project.shop.gusset_thickness, where, "gusset thickness");
+        if (value && *value <= 0) findings.push_back(bad_setting("gusset thickness", false));
+        shop.gusset_thickness = value ? std::max<Nm>(*value, 0) : 0;
+    }
     check_ratio(project.shop.edge_distance, least_edge_distance, most_edge_distance,
                 "edge distance", findings);
     check_ratio(project.shop.pitch, least_pitch, most_pitch, "pitch", findings);

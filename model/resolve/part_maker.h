@@ -1,0 +1,96 @@
+// Puts the parts that a recipe asks for into a frame: gussets, cleats and straps, clear of all that
+// is there already, with the laps in which they are fastened.
+#pragma once
+
+#include "engine/geometry/box_tree.h"
+#include "model/catalogue/catalogue.h"
+#include "model/resolve/lap.h"
+#include "model/resolve/skeleton.h"
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace model {
+
+// One end of a piece of the lower bar at a piece of the upper one.
+struct Corner {
+    std::uint8_t recipe = 0;
+    Index upper = 0;  // pieces of the frame
+    Index lower = 0;
+    std::size_t along = 0;   // axis of the lower piece's run
+    std::size_t across = 0;  // axis of the upper piece's run
+    std::size_t normal = 0;  // the third one, across which both have walls
+    int into = 1;            // sense along `along` from the upper piece into the lower one
+    Nm end = 0;              // where the lower piece ends
+};
+
+struct PartRoom {
+    const Project& project;
+    const Catalogue& catalogue;
+    const ResolvedShop& shop;
+    std::span<const StockShape> shapes;
+};
+
+class PartMaker {
+public:
+    // Parts go behind the pieces of the skeleton, outlines and laps behind those that are there.
+    PartMaker(const PartRoom& room,
+              FrameSkeleton& skeleton,
+              std::vector<Outline>& outlines,
+              std::vector<Lap>& laps);
+
+    const PartRoom& room() const { return room_; }
+    const Piece& piece(Index index) const { return s_.pieces[index]; }
+    const Bar& bar(Index piece) const { return s_.bars[s_.bar_of[piece]]; }
+
+    // The wall of a bar's piece whose outer face lies in its layout plane across that axis.
+    const Plate* primary_wall(Index piece, std::size_t normal_axis) const;
+
+    // The fasteners that each lap of the corner is to have are so thick where the thickest plate is
+    // so thick; and how long a lap must be to hold them in a row.
+    Nm fastener_diameter(Index piece, Nm thickest) const;
+    Nm length_for_fasteners(Nm diameter) const;
+
+    // What is left of a flat slab when everything in its way is cut off from its sides, with the
+    // shop's gap between.
+    Box free_part(Box slab, std::size_t normal_axis) const;
+
+    // What is left of the stretch [from, to] along an axis in which none of the boxes, all of that
+    // length, has anything in its way; its longest part. Empty: from >= to.
+    std::array<Nm, 2> free_stretch(std::span<const Box> boxes, std::size_t axis) const;
+
+    Index add(Piece part);
+    Index add_outline(Outline outline);
+
+    // A lap of a wall of `upper`, which lies outside, with one of `lower` that touches it, within
+    // `rect` (along the normal it is not used). False when they share no area there.
+    bool add_lap(Index upper, const Plate& wall, Index lower, const Plate& other, const Box& rect);
+
+private:
+    template <class Visit>
+    void for_each_wall_in(const Box& box, Visit visit) const;
+
+    PartRoom room_;
+    FrameSkeleton& s_;
+    engine::BoxTree bars_;
+    std::size_t bar_pieces_ = 0;
+    std::vector<Outline>& outlines_;
+    std::vector<Lap>& laps_;
+    std::uint8_t recipe_ = 0;
+
+public:
+    void begin(const Corner& corner) { recipe_ = corner.recipe; }
+};
+
+// Puts in the parts of all meetings; what has no room becomes a finding.
+void add_parts(const PartRoom& room,
+               FrameSkeleton& skeleton,
+               const Frame& frame,
+               std::vector<Outline>& outlines,
+               std::vector<Lap>& laps,
+               std::vector<Finding>& findings);
+
+}  // namespace model

@@ -1,0 +1,46 @@
+#include "model/resolve/piece_subject.h"
+
+#include <string>
+
+namespace model {
+namespace {
+
+bool joins_members(const Piece& piece) { return piece.serves[0] != no_index; }
+
+Subject joint_of_members(const Frame& frame, const std::array<Index, 2>& members) {
+    const auto& first = frame.members[members[0]].name;
+    const auto& second = frame.members[members[1]].name;
+    if (members[0] == members[1]) return {SubjectKind::member, frame.name, first};
+    return {SubjectKind::joint, frame.name, first + " + " + second};
+}
+
+}  // namespace
+
+std::array<Index, 2> members_joined(const Piece& upper, const Piece& lower) {
+    if (joins_members(upper)) return upper.serves;
+    if (joins_members(lower)) return lower.serves;
+    return {upper.member, lower.member};
+}
+
+Subject piece_subject(const Frame& frame, const Piece& piece) {
+    if (piece.member != no_index) {
+        return {SubjectKind::member, frame.name, frame.members[piece.member].name};
+    }
+    if (joins_members(piece)) return joint_of_members(frame, piece.serves);
+    if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size()) {
+        return {SubjectKind::diagonal, frame.name, frame.diagonals[piece.stated].name};
+    }
+    if (piece.kind == PieceKind::panel && piece.stated < frame.panels.size()) {
+        return {SubjectKind::panel, frame.name, frame.panels[piece.stated].name};
+    }
+    return {SubjectKind::frame, {}, frame.name};
+}
+
+Subject joint_subject(const Frame& frame, const Piece& upper, const Piece& lower) {
+    const auto members = members_joined(upper, lower);
+    if (members[0] != no_index && members[1] != no_index) return joint_of_members(frame, members);
+    // A brace or a panel on a member: called by itself.
+    return piece_subject(frame, upper.member == no_index ? upper : lower);
+}
+
+}  // namespace model

@@ -1,0 +1,76 @@
+// Mitre: both members are cut at 45 degrees through the corner, a gusset laps both.
+#include "model/resolve/corner_plate.h"
+#include "model/resolve/set_in.h"
+
+namespace model {
+namespace {
+
+bool never(const Bar&, const Bar&) { return false; }
+
+bool ends(Meets meets) { return meets == Meets::at_from || meets == Meets::at_to; }
+
+// Whether the bar ends on the other one's line, and the other one's leg points along it from there:
+// only then does a cut through the corner part the two.
+bool ends_at_heel_of(const Bar& bar, Meets meets, const Bar& other) {
+    const std::size_t i = across_index(other, index_of(bar.run));
+    const Nm end = meets == Meets::at_from ? bar.from : bar.to;
+    const int into = meets == Meets::at_from ? 1 : -1;
+    return end == heel(other, i) && other.leg[i] == into && other.inward[i] == into;
+}
+
+Unsuited not_mitred(const FrameSkeleton& s, const Meeting& meeting) {
+    const Bar& upper = s.bars[meeting.upper];
+    const Bar& lower = s.bars[meeting.lower];
+    auto unsuited = not_flush(s, meeting);
+    if (!unsuited.why.empty()) return unsuited;
+    if (!ends(meeting.upper_meets) || !ends(meeting.lower_meets)) {
+        return {"one of the two runs on past the corner", "flush", true};
+    }
+    if (upper.shape->section != lower.shape->section || upper.a_on != lower.a_on) {
+        const bool is_square_section =
+            upper.shape->section == lower.shape->section &&
+            upper.shape->wall_thickness[0] == upper.shape->wall_thickness[1];
+        if (!is_square_section) return {"the two are not of one section", "flush"};
+    }
+    if (!ends_at_heel_of(upper, meeting.upper_meets, lower) ||
+        !ends_at_heel_of(lower, meeting.lower_meets, upper)) {
+        return {"the legs do not point into the corner from both ends", "flush"};
+    }
+    return {};
+}
+
+// Recedes from the heel as much as it goes across; each is held back by half the gap.
+void cut(Bar& bar, Meets meets, const Bar& other, Nm end_gap) {
+    const bool at_from = meets == Meets::at_from;
+    const std::size_t i = across_index(bar, index_of(other.run));
+    PieceEnd& end = bar.ends[at_from ? 0 : 1];
+    end.slope = {};
+    end.slope[section_axis(bar, i)] = 1.0;
+    (at_from ? bar.from : bar.to) += (at_from ? 1 : -1) * (end_gap / 2);
+}
+
+void cut_both(FrameSkeleton& s, const Meeting& meeting, Nm end_gap) {
+    Bar& upper = s.bars[meeting.upper];
+    Bar& lower = s.bars[meeting.lower];
+    cut(upper, meeting.upper_meets, lower, end_gap);
+    cut(lower, meeting.lower_meets, upper, end_gap);
+}
+
+Unsuited gusset_at(PartMaker& maker, const Corner& corner) {
+    return add_gusset(maker, corner, false);
+}
+
+}  // namespace
+
+RecipeRow mitre() {
+    return {.told = {"mitre",
+                     "both are cut at 45 degrees through the corner, and a gusset of sheet laps "
+                     "both on the inside (of tubes on the outside)"},
+            .unsuited = not_mitred,
+            .lies_behind = never,
+            .cut_ends = cut_both,
+            .trims_at_upper = false,
+            .add_parts = gusset_at};
+}
+
+}  // namespace model
