@@ -301,17 +301,25 @@ TEST_CASE("many long formulas in a chain resolve", "[resolve][bad]") {
     CHECK(*resolved.frames[0].planes.back().position == tests::inches_64(3'000));
 }
 
-TEST_CASE("recipes and feet that are stated but not worked out are told", "[resolve][bad]") {
+TEST_CASE("a recipe that there is not is told, and the members are lapped", "[resolve][bad]") {
     auto project = good_box();
-    CHECK(tests::count_of(survived(project), "unknown_recipe") == 0);
+    const auto lapped = survived(project);
+    CHECK(tests::count_of(lapped, "unknown_recipe") == 0);
+    project.shop.recipe = "no such way";
+    project.frames[0].recipe = "none either";
+    project.frames[0].joints.push_back(
+        {.members = {project.frames[0].members[0].name, project.frames[0].members[4].name},
+         .recipe = "nor this"});
+    const auto resolved = survived(project);
+    CHECK(tests::count_of(resolved, "unknown_recipe") == 3);
+    CHECK((resolved.pieces == lapped.pieces));
+}
+
+TEST_CASE("feet that are stated but not worked out are told", "[resolve][bad]") {
+    auto project = good_box();
     CHECK(tests::count_of(survived(project), "foot_left_out") == 0);
-    project.shop.recipe = "staggered lap";
-    CHECK(tests::count_of(survived(project), "unknown_recipe") == 0);
-    project.shop.recipe = "flush";
-    project.frames[0].recipe = "no such way";
     project.frames[0].members[0].foot_to = true;
     const auto resolved = survived(project);
-    CHECK(tests::count_of(resolved, "unknown_recipe") == 2);
     REQUIRE(tests::first_of(resolved, "foot_left_out") != nullptr);
     CHECK(tests::first_of(resolved, "foot_left_out")->concerns[0].name ==
           project.frames[0].members[0].name);
