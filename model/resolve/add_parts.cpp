@@ -51,12 +51,14 @@ void collect_corners(const FrameSkeleton& s,
 Finding no_room(const FrameSkeleton& s,
                 const Frame& frame,
                 const Corner& corner,
-                const Unsuited& unsuited) {
+                const Unsuited& unsuited,
+                bool is_lapped) {
     return {.code = "recipe_has_no_room",
-            .severity = Severity::error,
+            .severity = is_lapped ? Severity::warning : Severity::error,
             .concerns = {joint_subject(frame, s.pieces[corner.upper], s.pieces[corner.lower])},
             .what = std::string(recipe_row(corner.recipe).told.name) + ": " + unsuited.why,
-            .mend = "use another recipe here: " + unsuited.use_instead};
+            .mend = "use another recipe here: " + unsuited.use_instead +
+                    (is_lapped ? "; until then the two are fastened where they lap" : "")};
 }
 
 }  // namespace
@@ -74,11 +76,16 @@ void add_parts(const PartRoom& room,
     }
     if (corners.empty()) return;
     PartMaker maker(room, s, outlines, laps);
+    const std::size_t first_finding = findings.size();
     for (const auto& corner : corners) {
         maker.begin(corner);
-        const auto unsuited = recipe_row(corner.recipe).add_parts(maker, corner);
-        if (!unsuited.why.empty()) findings.push_back(no_room(s, frame, corner, unsuited));
+        const RecipeRow& row = recipe_row(corner.recipe);
+        const auto unsuited = row.add_parts(maker, corner);
+        if (unsuited.why.empty()) continue;
+        const bool is_lapped = !row.laps_directly && maker.lap_directly(corner);
+        findings.push_back(no_room(s, frame, corner, unsuited, is_lapped));
     }
+    merge_alike(findings, first_finding);
 }
 
 }  // namespace model

@@ -1,7 +1,10 @@
 #include "model/resolve/choose_recipes.h"
 
 #include "model/resolve/recipe_row.h"
+#include "model/resolve/set_in.h"
 
+#include <array>
+#include <cstddef>
 #include <string>
 #include <utility>
 
@@ -30,13 +33,39 @@ Finding not_here(const FrameSkeleton& s,
                  std::string_view recipe,
                  const Unsuited& unsuited) {
     const auto name = [&](Index bar) { return frame.members[s.bars[bar].member].name; };
-    return {.code = "recipe_not_here",
-            .severity = Severity::warning,
-            .concerns = {{SubjectKind::joint, frame.name,
-                          name(meeting.upper) + " + " + name(meeting.lower)}},
-            .what = std::string(recipe) + " cannot be made here: " + unsuited.why,
-            .mend = "use " + unsuited.use_instead + " here; until then it is a staggered lap"};
+    return {
+        .code = "recipe_not_here",
+        .severity = Severity::warning,
+        .concerns = {{SubjectKind::joint, frame.name,
+                      name(meeting.upper) + " + " + name(meeting.lower)}},
+        .what = std::string(recipe) + " cannot be made here: " + unsuited.why,
+        .mend = unsuited.use_instead == "a staggered lap"
+                    ? "choose a staggered lap here; it is made as one until then"
+                    : "use " + unsuited.use_instead + " here; until then it is a staggered lap"};
 }
+
+// Ends of bars that are cut aslant: one cut each.
+class CutEnds {
+public:
+    explicit CutEnds(std::size_t bars) : is_cut_(bars) {}
+
+    // Takes the ends with which the two meet; false when one of them is taken.
+    bool take(const Meeting& meeting) {
+        bool* upper = end_of(meeting.upper, meeting.upper_meets);
+        bool* lower = end_of(meeting.lower, meeting.lower_meets);
+        if (upper == nullptr || lower == nullptr || *upper || *lower) return false;
+        *upper = *lower = true;
+        return true;
+    }
+
+private:
+    bool* end_of(Index bar, Meets meets) {
+        if (meets == Meets::at_from) return &is_cut_[bar][0];
+        return meets == Meets::at_to ? &is_cut_[bar][1] : nullptr;
+    }
+
+    std::vector<std::array<bool, 2>> is_cut_;
+};
 
 }  // namespace
 
@@ -49,6 +78,8 @@ void choose_recipes(FrameSkeleton& s,
     const auto of_shop = recipe_or(0, project.shop.recipe, {SubjectKind::shop, {}, {}}, told_once);
     const auto of_frame =
         recipe_or(of_shop, frame.recipe, {SubjectKind::frame, {}, frame.name}, findings);
+    const std::size_t first_not_here = findings.size();
+    CutEnds cut_ends(s.bars.size());
     for (auto& meeting : s.meetings) {
         const auto* own =
             overrides.peek({s.bars[meeting.upper].member, s.bars[meeting.lower].member});
@@ -56,14 +87,42 @@ void choose_recipes(FrameSkeleton& s,
             own != nullptr && own->recipe && find_recipe(*own->recipe).has_value();
         meeting.recipe = is_asked_here ? *find_recipe(*own->recipe) : of_frame;
         const RecipeRow& row = recipe_row(meeting.recipe);
-        if (row.unsuited == nullptr) continue;
-        const auto unsuited = row.unsuited(s, meeting);
+        auto unsuited = row.unsuited == nullptr ? Unsuited{} : row.unsuited(s, meeting);
+        if (unsuited.why.empty() && row.cut_ends != nullptr && !cut_ends.take(meeting)) {
+            unsuited = {"one of the two ends is mitred with another member already",
+                        "a staggered lap"};
+        }
         if (unsuited.why.empty()) continue;
         if (!unsuited.is_silent || is_asked_here) {
             findings.push_back(not_here(s, frame, meeting, row.told.name, unsuited));
         }
         meeting.recipe = 0;
     }
+    merge_alike(findings, first_not_here);
+}
+
+bool lap_what_is_not_in_one_layer(FrameSkeleton& s,
+                                  const Frame& frame,
+                                  std::vector<Finding>& findings) {
+    const std::size_t first_not_here = findings.size();
+    for (auto& meeting : s.meetings) {
+        const RecipeRow& row = recipe_row(meeting.recipe);
+        if (!row.in_one_layer) continue;
+        const Bar& upper = s.bars[meeting.upper];
+        const Bar& lower = s.bars[meeting.lower];
+        const std::size_t axis = common_axis(upper, lower);
+        if (upper.set_in[across_index(upper, axis)] == lower.set_in[across_index(lower, axis)]) {
+            continue;
+        }
+        findings.push_back(
+            not_here(s, frame, meeting, row.told.name,
+                     {"another member that one of the two laps sets it in deeper than the other",
+                      "a staggered lap"}));
+        meeting.recipe = 0;
+    }
+    const bool is_any = findings.size() > first_not_here;
+    merge_alike(findings, first_not_here);
+    return is_any;
 }
 
 void cut_ends(FrameSkeleton& s, Nm end_gap) {

@@ -17,6 +17,12 @@ void choose_recipes(FrameSkeleton& skeleton,
                     const JointOverrides& overrides,
                     std::vector<Finding>& findings);
 
+// After bars are set in: a recipe whose members must lie in one layer becomes a staggered lap where
+// they do not, and a finding says so. Whether there was one; bars are to be set in anew then.
+bool lap_what_is_not_in_one_layer(FrameSkeleton& skeleton,
+                                  const Frame& frame,
+                                  std::vector<Finding>& findings);
+
 // What the recipes do to the ends of bars before they are trimmed.
 void cut_ends(FrameSkeleton& skeleton, Nm end_gap);
 

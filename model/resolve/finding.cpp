@@ -1,7 +1,9 @@
 #include "model/resolve/finding.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
+#include <utility>
 
 namespace model {
 
@@ -15,6 +17,32 @@ std::string_view name_of(SubjectKind kind) {
         "project", "shop",   "dimension", "stock", "obstacle", "frame", "plane",
         "bay",     "member", "diagonal",  "joint", "panel",    "load"};
     return names[static_cast<std::size_t>(kind)];
+}
+
+void merge_alike(std::vector<Finding>& findings, std::size_t first) {
+    std::size_t kept = first;
+    for (std::size_t i = first; i < findings.size(); ++i) {
+        auto& next = findings[i];
+        const auto begin = findings.begin() + static_cast<std::ptrdiff_t>(first);
+        const auto end = findings.begin() + static_cast<std::ptrdiff_t>(kept);
+        const auto alike = std::find_if(begin, end, [&](const Finding& other) {
+            return other.code == next.code && other.severity == next.severity &&
+                   other.numbers == next.numbers && other.what == next.what &&
+                   other.mend == next.mend;
+        });
+        if (alike == end) {
+            if (kept != i) findings[kept] = std::move(next);
+            ++kept;
+            continue;
+        }
+        for (auto& subject : next.concerns) {
+            const auto& known = alike->concerns;
+            if (std::find(known.begin(), known.end(), subject) == known.end()) {
+                alike->concerns.push_back(std::move(subject));
+            }
+        }
+    }
+    findings.resize(kept);
 }
 
 std::string length_in_words(engine::Length length, engine::TapeStyle style) {

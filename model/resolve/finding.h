@@ -5,6 +5,7 @@
 #include "engine/measure/length.h"
 #include "engine/measure/tape.h"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -60,6 +61,10 @@ struct Finding {
 
     bool operator==(const Finding&) const = default;
 };
+
+// From `first` on, findings of one code that say the same become one that concerns all their
+// things.
+void merge_alike(std::vector<Finding>& findings, std::size_t first);
 
 // A length in a sentence: exact, with its unit: "3/32 in".
 std::string length_in_words(engine::Length length, engine::TapeStyle style);

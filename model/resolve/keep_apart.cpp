@@ -1,11 +1,13 @@
 #include "model/resolve/keep_apart.h"
 
+#include "engine/geometry/box_tree.h"
 #include "model/resolve/fastener_body.h"
 #include "model/resolve/lap_room.h"
 #include "model/resolve/piece_subject.h"
 
 #include <algorithm>
 #include <cstdlib>
+#include <optional>
 #include <set>
 #include <string>
 #include <tuple>
@@ -63,71 +65,56 @@ Nm widest_radius(const Catalogue& catalogue, const LapPlan& plan) {
     return std::max(shape.head_radius, shape.tail_radius);
 }
 
-// A lap on a piece: the stretch of the piece's run that its fasteners can fill.
-struct Stretch {
-    Index piece = 0;
-    Nm from = 0;
-    Nm to = 0;
-    Index plan = 0;
-};
+// All that the fasteners of a lap can fill, wherever in it they go.
+Box reach_of(const Catalogue& catalogue, const LapPlan& plan, std::span<const Piece> pieces) {
+    const Lap& lap = plan.lap;
+    const std::size_t normal = lap.normal_axis;
+    Box reach = engine::hull(pieces[lap.upper].plates[lap.upper_wall].box,
+                             pieces[lap.lower].plates[lap.lower_wall].box);
+    const Nm stack = reach.hi[normal] - reach.lo[normal];
+    const auto shape = body_shape(catalogue, plan.fastener.spec, stack, stack);
+    const Nm aside = widest_radius(catalogue, plan);
+    const Nm beyond = std::max(shape.head_height, shape.tail_length);
+    for (std::size_t k = 0; k < 3; ++k) {
+        const bool is_along = k == normal;
+        reach.lo[k] = is_along ? reach.lo[k] - beyond : lap.rect.lo[k] - aside;
+        reach.hi[k] = is_along ? reach.hi[k] + beyond : lap.rect.hi[k] + aside;
+    }
+    return reach;
+}
 
-// All laps of each piece, along its run. A piece with thousands of them is walked, not paired off.
-class LapsAlongPieces {
+// The laps of all frames by where their fasteners reach.
+class LapsInSpace {
 public:
-    LapsAlongPieces(const Catalogue& catalogue,
-                    std::span<const LapPlan> plans,
-                    std::span<const Piece> pieces)
-        : pieces_{pieces}, longest_(pieces.size(), 0), first_(pieces.size() + 1, 0) {
-        stretches_.reserve(2 * plans.size());
-        for (Index i = 0; i < plans.size(); ++i) {
-            if (plans[i].layout.count == 0) continue;
-            for (const Index piece : {plans[i].lap.upper, plans[i].lap.lower}) {
-                stretches_.push_back(stretch_of(catalogue, plans[i], piece, i));
-            }
+    LapsInSpace(const Catalogue& catalogue,
+                std::span<const LapPlan> plans,
+                std::span<const Piece> pieces)
+        : plans_{plans} {
+        reach_.reserve(plans.size());
+        for (const auto& plan : plans) {
+            // Without a fastener nothing of it is in the way.
+            const bool is_any = plan.layout.count > 0;
+            reach_.push_back(is_any ? reach_of(catalogue, plan, pieces) : plan.lap.rect);
         }
-        std::ranges::sort(stretches_, {},
-                          [](const Stretch& s) { return std::tuple(s.piece, s.from, s.plan); });
-        for (const auto& s : stretches_) {
-            longest_[s.piece] = std::max(longest_[s.piece], s.to - s.from);
-            ++first_[s.piece + 1];
-        }
-        for (std::size_t p = 1; p < first_.size(); ++p) first_[p] += first_[p - 1];
+        tree_.emplace(reach_);
     }
 
-    // The laps whose fasteners might meet those of this one, each once and in order.
-    void collect_near(const Catalogue& catalogue,
-                      const LapPlan& plan,
-                      Index number,
-                      std::vector<Index>& near) const {
+    // The laps whose fasteners might meet those of this one, in order.
+    void collect_near(Index number, std::vector<Index>& near) const {
         near.clear();
-        for (const Index piece : {plan.lap.upper, plan.lap.lower}) {
-            const Stretch own = stretch_of(catalogue, plan, piece, number);
-            const auto begin = stretches_.begin() + first_[piece];
-            const auto end = stretches_.begin() + first_[piece + 1];
-            auto at = std::lower_bound(begin, end, own.from - longest_[piece],
-                                       [](const Stretch& s, Nm least) { return s.from < least; });
-            for (; at != end && at->from < own.to; ++at) {
-                if (at->to > own.from && at->plan != number) near.push_back(at->plan);
-            }
-        }
+        const auto frame = plans_[number].frame;
+        tree_->for_each_touching(reach_[number], [&](Index other) {
+            const auto& plan = plans_[other];
+            if (other == number || plan.frame != frame || plan.layout.count == 0) return;
+            near.push_back(other);
+        });
         std::ranges::sort(near);
-        near.erase(std::unique(near.begin(), near.end()), near.end());
     }
 
 private:
-    Stretch stretch_of(const Catalogue& catalogue,
-                       const LapPlan& plan,
-                       Index piece,
-                       Index number) const {
-        const std::size_t run = index_of(pieces_[piece].run);
-        const Nm aside = widest_radius(catalogue, plan);
-        return {piece, plan.lap.rect.lo[run] - aside, plan.lap.rect.hi[run] + aside, number};
-    }
-
-    std::span<const Piece> pieces_;
-    std::vector<Stretch> stretches_;
-    std::vector<Nm> longest_;
-    std::vector<Index> first_;  // of each piece's stretches, and one past the last
+    std::span<const LapPlan> plans_;
+    std::vector<Box> reach_;
+    std::optional<engine::BoxTree> tree_;
 };
 
 // One way to move all centres of a lap, in steps of some marks.
@@ -152,7 +139,7 @@ public:
           pieces_{pieces},
           stocks_alike_{stocks_alike},
           centres_{centres},
-          along_{catalogue, plans, pieces} {
+          laps_{catalogue, plans, pieces} {
         bodies_.reserve(plans.size());
         for (Index i = 0; i < plans.size(); ++i) bodies_.push_back(bodies_at(i, centres[i]));
     }
@@ -173,7 +160,7 @@ private:
 
     bool meets_any(Index plan, const Bodies& bodies) {
         if (bodies.empty()) return false;
-        along_.collect_near(catalogue_, plans_[plan], plan, near_);
+        laps_.collect_near(plan, near_);
         return meets_one_of(near_, bodies);
     }
 
@@ -280,7 +267,7 @@ private:
     std::vector<LapPair> pairs_of(const std::vector<Index>& stuck) {
         std::vector<LapPair> pairs;
         for (const Index plan : stuck) {
-            along_.collect_near(catalogue_, plans_[plan], plan, near_);
+            laps_.collect_near(plan, near_);
             for (const Index other : near_) {
                 if (!any_meet(bodies_[plan], bodies_[other])) continue;
                 pairs.push_back({std::min(plan, other), std::max(plan, other)});
@@ -296,7 +283,7 @@ private:
     std::span<const Piece> pieces_;
     std::span<const Index> stocks_alike_;
     std::vector<Centres>& centres_;
-    LapsAlongPieces along_;
+    LapsInSpace laps_;
     std::vector<Bodies> bodies_;
     std::set<Line> lines_;
     std::vector<Index> near_;

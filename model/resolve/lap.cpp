@@ -32,6 +32,14 @@ public:
         return std::move(laps_);
     }
 
+    std::vector<Lap> find_between(Index upper_piece, Index lower_piece, std::uint8_t recipe) {
+        const Bar& upper = s_.bars[s_.bar_of[upper_piece]];
+        const Bar& lower = s_.bars[s_.bar_of[lower_piece]];
+        recipe_ = recipe;
+        between(upper_piece, lower_piece, common_axis(upper, lower), shim_gap(upper, lower));
+        return std::move(laps_);
+    }
+
 private:
     // How far the lower bar lies behind the upper one where it need not; 0 where they touch or do
     // not share a face.
@@ -88,8 +96,8 @@ private:
         for (Index k = around.first; k < around.first + around.count; ++k) {
             const Bar& bar = s_.bars[s_.near[k]];
             for (Index p = bar.first_piece; p < bar.first_piece + bar.piece_count; ++p) {
-                if (p == lap.upper) continue;
                 for (const auto& plate : s_.pieces[p].walls()) {
+                    if (p == lap.upper && plate.wall == lap.upper_wall) continue;
                     if (engine::overlaps(gap_box(lap), plate.box)) {
                         lap.rect = without(lap.rect, plate.box, lap.normal_axis);
                     }
@@ -147,6 +155,13 @@ Finding loose_end(const FrameSkeleton& s, const Frame& frame, Index piece, bool 
 }  // namespace
 
 std::vector<Lap> laps_of(const FrameSkeleton& s) { return Laps(s).find(); }
+
+std::vector<Lap> laps_between(const FrameSkeleton& s,
+                              Index upper_piece,
+                              Index lower_piece,
+                              std::uint8_t recipe) {
+    return Laps(s).find_between(upper_piece, lower_piece, recipe);
+}
 
 void report_loose_ends(const FrameSkeleton& s,
                        const Frame& frame,

@@ -23,6 +23,13 @@ struct Lap {
 // Laps of all pieces that lie close, in the order of the skeleton's close pairs.
 std::vector<Lap> laps_of(const FrameSkeleton& skeleton);
 
+// Those of one piece of a bar with one of another bar that runs otherwise, whatever their recipe
+// is.
+std::vector<Lap> laps_between(const FrameSkeleton& skeleton,
+                              Index upper_piece,
+                              Index lower_piece,
+                              std::uint8_t recipe);
+
 // A finding for each piece end that no lap holds.
 void report_loose_ends(const FrameSkeleton& skeleton,
                        const Frame& frame,

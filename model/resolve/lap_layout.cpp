@@ -136,6 +136,10 @@ void LapLayouts::gather_obstacles(const LapSite& site,
                   tried.head_on_upper ? head_clear : tail_clear, obstacles_);
     add_obstacles(axes, site.lap, within, site.near, outer[1], towards_lower,
                   tried.head_on_upper ? tail_clear : head_clear, obstacles_);
+    const Nm edge = in_diameters(rules_.edge_distance, least_edge_distance, most_edge_distance,
+                                 choice.diameter);
+    add_slanting_edges(axes, site.upper, upper_wall(site), edge, within, obstacles_);
+    add_slanting_edges(axes, site.lower, lower_wall(site), edge, within, obstacles_);
 }
 
 }  // namespace model

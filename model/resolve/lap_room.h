@@ -34,6 +34,15 @@ struct ClearSpace {
 Region inside_edges(
     const LapAxes& axes, const Lap& lap, const Plate& upper, const Plate& lower, Nm edge_distance);
 
+// What a slanting cut at an end of the piece takes from the lap with the edge distance to it, in
+// steps along the cut.
+void add_slanting_edges(const LapAxes& axes,
+                        const Piece& piece,
+                        const Plate& wall,
+                        Nm edge_distance,
+                        const Region& within,
+                        std::vector<Region>& obstacles);
+
 // What plates near the lap take from it on the side of the upper wall (or of the lower one), grown
 // by the radii that must stay clear. `near` are pieces; the two of the lap belong among them.
 void add_obstacles(const LapAxes& axes,

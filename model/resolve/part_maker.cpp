@@ -1,12 +1,42 @@
 #include "model/resolve/part_maker.h"
 
 #include "model/project/shop_limits.h"
+#include "model/resolve/fastener_choice.h"
 #include "model/resolve/rect.h"
+#include "model/resolve/surroundings.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace model {
+
+namespace {
+
+// The common area of two walls that touch, within `rect`; none when they share none there.
+std::optional<Lap> touching(const Plate& wall, const Plate& other, const Box& rect) {
+    const std::size_t axis = wall.normal_axis;
+    const bool towards_plus = other.box.lo[axis] == wall.box.hi[axis];
+    if (!towards_plus && wall.box.lo[axis] != other.box.hi[axis]) return std::nullopt;
+    Lap lap{.upper_wall = wall.wall,
+            .lower_wall = other.wall,
+            .normal_axis = wall.normal_axis,
+            .towards_lower = towards_plus ? 1 : -1};
+    Box both = engine::intersection(wall.box, other.box);
+    for (std::size_t k = 0; k < 3; ++k) {
+        both.lo[k] = k == axis ? 0 : std::max(both.lo[k], rect.lo[k]);
+        both.hi[k] = k == axis ? 0 : std::min(both.hi[k], rect.hi[k]);
+    }
+    both.lo[axis] = both.hi[axis] = towards_plus ? wall.box.hi[axis] : wall.box.lo[axis];
+    if (!has_area(both, axis)) return std::nullopt;
+    lap.rect = both;
+    return lap;
+}
+
+Nm thickness_of(const Plate& plate) {
+    return plate.box.hi[plate.normal_axis] - plate.box.lo[plate.normal_axis];
+}
+
+}  // namespace
 
 PartMaker::PartMaker(const PartRoom& room,
                      FrameSkeleton& skeleton,
@@ -14,10 +44,11 @@ PartMaker::PartMaker(const PartRoom& room,
                      std::vector<Lap>& laps)
     : room_{room},
       s_{skeleton},
-      bars_{tree_of_pieces(skeleton)},
-      bar_pieces_{skeleton.pieces.size()},
       outlines_{outlines},
-      laps_{laps} {}
+      laps_{laps},
+      layouts_{room.project.shop, room.shop},
+      tree_{tree_of_pieces(skeleton)},
+      in_tree_{skeleton.pieces.size()} {}
 
 const Plate* PartMaker::primary_wall(Index index, std::size_t normal_axis) const {
     const Bar& of = bar(index);
@@ -44,19 +75,27 @@ Nm PartMaker::length_for_fasteners(Nm diameter) const {
            2 * room_.shop.graduation;
 }
 
+// The tree is made anew when so many parts have come that looking at each of them takes longer.
+const std::vector<Index>& PartMaker::pieces_at(const Box& box) const {
+    if (s_.pieces.size() > in_tree_ + 32 + in_tree_ / 4) {
+        tree_ = tree_of_pieces(s_);
+        in_tree_ = s_.pieces.size();
+    }
+    found_.clear();
+    tree_.for_each_touching(box, [&](Index i) { found_.push_back(i); });
+    std::sort(found_.begin(), found_.end());
+    for (std::size_t i = in_tree_; i < s_.pieces.size(); ++i) {
+        if (engine::touches(box, s_.pieces[i].extents)) found_.push_back(static_cast<Index>(i));
+    }
+    return found_;
+}
+
 template <class Visit>
 void PartMaker::for_each_wall_in(const Box& box, Visit visit) const {
-    const auto look_at = [&](const Piece& piece) {
-        for (const auto& plate : piece.walls()) {
+    for (const Index i : pieces_at(box)) {
+        for (const auto& plate : s_.pieces[i].walls()) {
             if (engine::overlaps(box, plate.box)) visit(plate.box);
         }
-    };
-    std::vector<Index> found;
-    bars_.for_each_touching(box, [&](Index i) { found.push_back(i); });
-    std::sort(found.begin(), found.end());
-    for (const Index i : found) look_at(s_.pieces[i]);
-    for (std::size_t i = bar_pieces_; i < s_.pieces.size(); ++i) {
-        if (engine::overlaps(box, s_.pieces[i].extents)) look_at(s_.pieces[i]);
     }
 }
 
@@ -110,27 +149,43 @@ Index PartMaker::add_outline(Outline outline) {
     return static_cast<Index>(outlines_.size() - 1);
 }
 
+int PartMaker::fasteners_with_room(const Piece& upper,
+                                   const Plate& wall,
+                                   const Piece& lower,
+                                   const Plate& other) {
+    const auto lap = touching(wall, other, wall.box);
+    if (!lap) return 0;
+    std::vector<const Piece*> near{&upper, &lower};
+    const auto extents = tool_reach(*lap, room_.shop);
+    for (const Index i : pieces_at(extents)) {
+        const Piece* piece = &s_.pieces[i];
+        if (piece != &upper && piece != &lower) near.push_back(piece);
+    }
+    const LapSite site{*lap, upper, lower, near};
+    const Nm thickest = std::max(thickness_of(wall), thickness_of(other));
+    const auto& section = room_.catalogue.sections[upper.section];
+    const auto& shop = room_.project.shop;
+    const auto answer = choose_rivet(room_.catalogue, shop, shop.fastener, section.system, thickest,
+                                     stack_of(site));
+    if (!answer.choice) return 0;
+    return layouts_.best(site, *answer.choice, static_cast<Index>(std::clamp(shop.per_lap, 1, 12)))
+        .layout.count;
+}
+
+bool PartMaker::lap_directly(const Corner& corner) {
+    const auto found = laps_between(s_, corner.upper, corner.lower, recipe_);
+    laps_.insert(laps_.end(), found.begin(), found.end());
+    return !found.empty();
+}
+
 bool PartMaker::add_lap(
     Index upper, const Plate& wall, Index lower, const Plate& other, const Box& rect) {
-    const std::size_t axis = wall.normal_axis;
-    const bool towards_plus = other.box.lo[axis] == wall.box.hi[axis];
-    if (!towards_plus && wall.box.lo[axis] != other.box.hi[axis]) return false;
-    Lap lap{.upper = upper,
-            .lower = lower,
-            .upper_wall = wall.wall,
-            .lower_wall = other.wall,
-            .normal_axis = wall.normal_axis,
-            .towards_lower = towards_plus ? 1 : -1,
-            .recipe = recipe_};
-    Box both = engine::intersection(wall.box, other.box);
-    for (std::size_t k = 0; k < 3; ++k) {
-        both.lo[k] = k == axis ? 0 : std::max(both.lo[k], rect.lo[k]);
-        both.hi[k] = k == axis ? 0 : std::min(both.hi[k], rect.hi[k]);
-    }
-    both.lo[axis] = both.hi[axis] = towards_plus ? wall.box.hi[axis] : wall.box.lo[axis];
-    if (!has_area(both, axis)) return false;
-    lap.rect = both;
-    laps_.push_back(lap);
+    auto lap = touching(wall, other, rect);
+    if (!lap) return false;
+    lap->upper = upper;
+    lap->lower = lower;
+    lap->recipe = recipe_;
+    laps_.push_back(*lap);
     return true;
 }
 

@@ -5,6 +5,7 @@
 #include "engine/geometry/box_tree.h"
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/lap.h"
+#include "model/resolve/lap_layout.h"
 #include "model/resolve/skeleton.h"
 
 #include <array>
@@ -65,24 +66,37 @@ public:
     Index add(Piece part);
     Index add_outline(Outline outline);
 
+    // How many of the shop's fasteners, up to those wanted in each lap, would have room where a
+    // wall of `upper` touches one of `lower`. One of the two pieces need not be in the frame yet.
+    int fasteners_with_room(const Piece& upper,
+                            const Plate& wall,
+                            const Piece& lower,
+                            const Plate& other);
+
+    // The laps that the corner's two members have without any part between them. False: none.
+    bool lap_directly(const Corner& corner);
+
     // A lap of a wall of `upper`, which lies outside, with one of `lower` that touches it, within
     // `rect` (along the normal it is not used). False when they share no area there.
     bool add_lap(Index upper, const Plate& wall, Index lower, const Plate& other, const Box& rect);
 
+    void begin(const Corner& corner) { recipe_ = corner.recipe; }
+
 private:
+    // Pieces of the frame whose extents touch the box, in order.
+    const std::vector<Index>& pieces_at(const Box& box) const;
     template <class Visit>
     void for_each_wall_in(const Box& box, Visit visit) const;
 
     PartRoom room_;
     FrameSkeleton& s_;
-    engine::BoxTree bars_;
-    std::size_t bar_pieces_ = 0;
     std::vector<Outline>& outlines_;
     std::vector<Lap>& laps_;
+    LapLayouts layouts_;
     std::uint8_t recipe_ = 0;
-
-public:
-    void begin(const Corner& corner) { recipe_ = corner.recipe; }
+    mutable engine::BoxTree tree_;  // over the first ones of the frame's pieces
+    mutable std::size_t in_tree_ = 0;
+    mutable std::vector<Index> found_;
 };
 
 // Puts in the parts of all meetings; what has no room becomes a finding.

@@ -38,11 +38,12 @@ struct Place {
     std::size_t on_upper = 0;  // walls of the cleat
     std::size_t on_lower = 0;
     Plate lower_wall;
+    bool is_inside = false;
     double worth = 0.0;
 };
 
 struct Site {
-    const PartMaker& maker;
+    PartMaker& maker;
     const Corner& corner;
     const Butted& butted;
 };
@@ -98,7 +99,42 @@ public:
         diameter_ = site.maker.fastener_diameter(site.corner.upper, shape.wall_thickness[0]);
     }
 
+    // The one in which most fasteners have room; of equals the one of most worth. None: in none of
+    // them has even one room on both members.
     std::optional<Place> best() {
+        collect();
+        std::stable_sort(places_.begin(), places_.end(),
+                         [](const Place& a, const Place& b) { return a.worth > b.worth; });
+        const int wanted = std::clamp(site_.maker.room().project.shop.per_lap, 1, 12);
+        std::optional<Place> best;
+        int most = 0;
+        for (const auto& place : places_) {
+            const auto [on_upper, on_lower] = fasteners_in(place);
+            if (on_upper == 0 || on_lower == 0 || on_upper + on_lower <= most) continue;
+            most = on_upper + on_lower;
+            best = place;
+            if (most == 2 * wanted) break;
+        }
+        return best;
+    }
+
+private:
+    std::array<int, 2> fasteners_in(const Place& place) const {
+        PartMaker& maker = site_.maker;
+        const Piece& cleat = place.cleat;
+        const Piece& lower = maker.piece(site_.corner.lower);
+        const Plate& on_lower = cleat.plates[place.on_lower];
+        const int with_upper =
+            maker.fasteners_with_room(cleat, cleat.plates[place.on_upper],
+                                      maker.piece(site_.corner.upper), site_.butted.wall);
+        if (with_upper == 0) return {0, 0};
+        return {with_upper,
+                place.is_inside
+                    ? maker.fasteners_with_room(lower, place.lower_wall, cleat, on_lower)
+                    : maker.fasteners_with_room(cleat, on_lower, lower, place.lower_wall)};
+    }
+
+    void collect() {
         for (const auto& wall : site_.maker.piece(site_.corner.lower).walls()) {
             if (wall.is_root_fillet || wall.normal_axis == site_.corner.along) continue;
             const std::size_t n = wall.normal_axis;
@@ -111,10 +147,8 @@ public:
                 }
             }
         }
-        return best_;
     }
 
-private:
     void consider(const Plate& wall, Nm face, int side, bool leg_a_on_upper, bool is_inside) {
         const std::size_t run = 3 - site_.corner.along - wall.normal_axis;
         auto stretch = common_stretch(wall.box, site_.butted.wall.box, run);
@@ -133,14 +167,15 @@ private:
         if (!worth) return;
         // Inside it is out of the way and out of sight: only much more room counts for more.
         place.worth = *worth * (is_inside ? 2.0 : 1.0);
-        if (!best_ || place.worth > best_->worth) best_ = place;
+        place.is_inside = is_inside;
+        places_.push_back(std::move(place));
     }
 
     const Site& site_;
     const StockShape& shape_;
     bool lower_is_closed_;
     Nm diameter_ = 0;
-    std::optional<Place> best_;
+    std::vector<Place> places_;
 };
 
 bool is_angle(const PartMaker& maker, const StockShape& shape) {
@@ -167,11 +202,8 @@ void put_in(PartMaker& maker, const Corner& corner, const Butted& butted, Place 
     const Plate on_upper = place.cleat.plates[place.on_upper];
     const Plate on_lower = place.cleat.plates[place.on_lower];
     const Index cleat = maker.add(place.cleat);
-    const bool is_inside =
-        (on_lower.box.lo[place.lower_wall.normal_axis] >=
-         place.lower_wall.box.hi[place.lower_wall.normal_axis]) == (place.lower_wall.inward > 0);
     maker.add_lap(cleat, on_upper, corner.upper, butted.wall, on_upper.box);
-    if (is_inside) {
+    if (place.is_inside) {
         maker.add_lap(corner.lower, place.lower_wall, cleat, on_lower, on_lower.box);
     } else {
         maker.add_lap(cleat, on_lower, corner.lower, place.lower_wall, on_lower.box);

@@ -18,6 +18,7 @@ RecipeRow flush() {
                      "both on the inside (of tubes on the outside)"},
             .unsuited = not_flush,
             .lies_behind = never,
+            .in_one_layer = true,
             .add_parts = gusset_at};
 }
 

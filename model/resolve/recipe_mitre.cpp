@@ -39,14 +39,15 @@ Unsuited not_mitred(const FrameSkeleton& s, const Meeting& meeting) {
     return {};
 }
 
-// Recedes from the heel as much as it goes across; each is held back by half the gap.
+// From the other one's heel, wherever that was set in; recedes as much as it goes across. Each is
+// held back by half the gap.
 void cut(Bar& bar, Meets meets, const Bar& other, Nm end_gap) {
     const bool at_from = meets == Meets::at_from;
-    const std::size_t i = across_index(bar, index_of(other.run));
+    const int into = at_from ? 1 : -1;
     PieceEnd& end = bar.ends[at_from ? 0 : 1];
-    end.slope = {};
-    end.slope[section_axis(bar, i)] = 1.0;
-    (at_from ? bar.from : bar.to) += (at_from ? 1 : -1) * (end_gap / 2);
+    end.slope[section_axis(bar, across_index(bar, index_of(other.run)))] = 1.0;
+    (at_from ? bar.from : bar.to) =
+        heel(other, across_index(other, index_of(bar.run))) + into * (end_gap / 2);
 }
 
 void cut_both(FrameSkeleton& s, const Meeting& meeting, Nm end_gap) {
@@ -68,6 +69,7 @@ RecipeRow mitre() {
                      "both on the inside (of tubes on the outside)"},
             .unsuited = not_mitred,
             .lies_behind = never,
+            .in_one_layer = true,
             .cut_ends = cut_both,
             .trims_at_upper = false,
             .add_parts = gusset_at};

@@ -24,6 +24,7 @@ struct RecipeRow {
     Unsuited (*unsuited)(const FrameSkeleton&, const Meeting&) = nullptr;
     // Whether the lower bar lies behind the upper one's layer where they share a face.
     bool (*lies_behind)(const Bar& upper, const Bar& lower) = nullptr;
+    bool in_one_layer = false;  // of the face that they share
     // Cuts both ends before anything is trimmed; null: ends stay square.
     void (*cut_ends)(FrameSkeleton&, const Meeting&, Nm end_gap) = nullptr;
     bool trims_at_upper = true;  // the lower bar stops before the upper one

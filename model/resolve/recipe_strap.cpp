@@ -108,6 +108,7 @@ RecipeRow strap() {
     return {.told = {"strap", "both lie in one layer; a piece of flat bar laps both"},
             .unsuited = not_flush,
             .lies_behind = never,
+            .in_one_layer = true,
             .add_parts = strap_at};
 }
 

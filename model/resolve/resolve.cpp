@@ -50,8 +50,11 @@ FrameSkeleton skeleton_of(const Frame& frame,
     skeleton.bars = std::move(bars);
     rank_bars(skeleton, frame, findings);
     choose_recipes(skeleton, project, frame, overrides, findings);
+    // Ends: each round turns one meeting at least into a staggered lap.
+    do {
+        set_in_bars(skeleton);
+    } while (lap_what_is_not_in_one_layer(skeleton, frame, findings));
     cut_ends(skeleton, end_gap);
-    set_in_bars(skeleton);
     trim_bars(skeleton, frame, end_gap, findings);
     return skeleton;
 }

@@ -50,6 +50,7 @@ bool share_a_face(const Bar& a, const Bar& b) {
 }
 
 void set_in_bars(FrameSkeleton& s) {
+    for (auto& bar : s.bars) bar.set_in = {};
     bool changed = true;
     for (int round = 0; changed && round < most_rounds; ++round) {
         changed = false;

@@ -12,6 +12,9 @@ namespace model {
 // Room for the tool and the hand behind it: common hand tools are 6 to 8 in long, from memory.
 inline constexpr Nm tool_length = 6 * Length::nm_per_inch;
 
+// Where anything may be in the way of a fastener of the lap or of the tool that sets it.
+Box tool_reach(const Lap& lap, const ResolvedShop& shop);
+
 class Surroundings {
 public:
     // The pieces of a frame and a tree over their extents; both must outlive it.

@@ -3,6 +3,8 @@
 #include "model/resolve/recipe_row.h"
 
 #include <algorithm>
+#include <cmath>
+#include <cstdlib>
 #include <limits>
 #include <span>
 #include <utility>
@@ -100,8 +102,6 @@ Piece piece_of(const Bar& bar, Index frame, Index part, Stretch stretch) {
     piece.length = stretch.to - stretch.from;
 
     lay_walls(piece, bar.shape->walls);
-    if (stretch.from == bar.from) piece.ends[0] = bar.ends[0];
-    if (stretch.to == bar.to) piece.ends[1] = bar.ends[1];
     return piece;
 }
 
@@ -134,13 +134,40 @@ public:
         const auto [first, count] = s_.above[lower];
         for (Index k = first; k < first + count; ++k) cut_at(at, s_.meetings[k], bar);
         bar.first_piece = static_cast<Index>(s_.pieces.size());
+        const Stretch kept = longest(at, walls);
         for (const auto& stretch : what_is_left(at, walls)) {
+            if (stretch.to - stretch.from <= slants(bar, stretch, kept)) {
+                too_short_.push_back(lower);
+                continue;
+            }
             s_.pieces.push_back(piece_of(bar, s_.frame, bar.piece_count++, stretch));
-            notch(s_.pieces.back(), at, walls);
+            Piece& piece = s_.pieces.back();
+            if (stretch.from == kept.from) piece.ends[0].slope = bar.ends[0].slope;
+            if (stretch.to == kept.to) piece.ends[1].slope = bar.ends[1].slope;
+            notch(piece, at, walls);
         }
     }
 
+    // Bars of which a stretch was left out, since its slanting ends would meet.
+    const std::vector<Index>& too_short() const { return too_short_; }
+
 private:
+    // How long the slanting cuts at both ends of the stretch are together.
+    Nm slants(const Bar& bar, Stretch stretch, Stretch kept) const {
+        const Box whole = body(bar);
+        double length = 0.0;
+        for (std::size_t end = 0; end < 2; ++end) {
+            const bool is_cut = end == 0 ? stretch.from == kept.from : stretch.to == kept.to;
+            if (!is_cut) continue;
+            for (std::size_t i = 0; i < 2; ++i) {
+                const auto width =
+                    static_cast<double>(whole.hi[bar.axis[i]] - whole.lo[bar.axis[i]]);
+                length += std::abs(bar.ends[end].slope[section_axis(bar, i)]) * width;
+            }
+        }
+        return static_cast<Nm>(std::ceil(length));
+    }
+
     void cut_at(Cutting& at, const Meeting& meeting, const Bar& bar) const {
         const RecipeRow& row = recipe_row(meeting.recipe);
         if (!row.trims_at_upper) return;
@@ -161,26 +188,28 @@ private:
         Cutting& at, const Meeting& meeting, const Box& metal, const Bar& bar, bool singly) const {
         const std::size_t run = index_of(bar.run);
         const Stretch blocked{metal.lo[run], metal.hi[run]};
-        bool is_entered = false;
+        // What enters one wall alone can be notched out of it; what takes the heel, a root fillet
+        // or two walls takes all of the end.
+        std::size_t walls_entered = 0;
+        std::size_t entered = 0;
+        bool takes_fillet = false;
         for (std::size_t k = 0; k < walls_.size(); ++k) {
             if (!enters(bar, walls_[k], metal)) continue;
-            is_entered = true;
-            if (!singly) break;
-            // What a notched wall leaves standing is the other one with the fillet.
-            if (bar.shape->walls[k].is_root_fillet) {
-                for (auto& kept : at.kept) cut(kept, meeting.lower_meets, blocked, gap_);
-            } else {
-                cut(at.kept[k], meeting.lower_meets, blocked, gap_);
-            }
+            takes_fillet |= bar.shape->walls[k].is_root_fillet;
+            ++walls_entered;
+            entered = k;
         }
-        if (!is_entered) return;
+        if (walls_entered == 0) return;
+        singly = singly && walls_entered == 1 && !takes_fillet;
         const bool in_passing =
             meeting.lower_meets == Meets::in_passing || meeting.lower_meets == Meets::not_at_all;
         if (in_passing) {
             const Stretch kept = longest(at, bar.shape->walls);
             if (blocked.to <= kept.from || blocked.from >= kept.to) return;
             at.gaps.push_back({blocked.from - gap_, blocked.to + gap_});
-        } else if (!singly) {
+        } else if (singly) {
+            cut(at.kept[entered], meeting.lower_meets, blocked, gap_);
+        } else {
             for (auto& kept : at.kept) cut(kept, meeting.lower_meets, blocked, gap_);
         }
     }
@@ -188,6 +217,7 @@ private:
     FrameSkeleton& s_;
     Nm gap_;
     std::vector<Box> walls_;
+    std::vector<Index> too_short_;
 };
 
 }  // namespace
@@ -204,6 +234,15 @@ void trim_bars(FrameSkeleton& s, const Frame& frame, Nm end_gap, std::vector<Fin
                             .concerns = {member_subject(frame, bar.member)},
                             .what = "nothing is left of it between the members that it meets",
                             .mend = "move its planes apart, or take it out"});
+    }
+    for (const Index i : trim.too_short()) {
+        findings.push_back({.code = "too_short_to_mitre",
+                            .severity = Severity::error,
+                            .concerns = {member_subject(frame, s.bars[i].member)},
+                            .what = "a stretch of it is shorter than its mitred ends and is left "
+                                    "out",
+                            .mend = "choose another recipe for its joint, or move its planes "
+                                    "apart"});
     }
     put_in_order_of_bars(s);
 }

@@ -55,6 +55,15 @@ private:
         return resolved_.frames[piece.frame];
     }
 
+    // Of a part that a joint needs: the members that it joins.
+    void joins(const Piece& piece) {
+        const auto& members = project_.frames[piece.frame].members;
+        if (piece.serves[0] == no_index) return;
+        json_.raw(",\"joins\":[").text(members[piece.serves[0]].name);
+        if (piece.serves[1] != piece.serves[0]) json_.raw(",").text(members[piece.serves[1]].name);
+        json_.raw("]");
+    }
+
     void piece(Index index) {
         const auto& piece = resolved_.pieces[index];
         const auto& frame = frame_of(piece);
@@ -62,6 +71,7 @@ private:
         json_.raw(",\"hand\":").word(name_of(piece.hand));
         json_.raw(",\"member\":").text(words_.member(index));
         json_.raw(",\"frame\":").text(words_.frame(index));
+        joins(piece);
         json_.raw(",\"section\":").text(words_.section(index));
         json_.raw(",\"length\":").mm(piece.length);
         run(piece);

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <set>
+#include <utility>
 
 namespace tests {
 namespace {
@@ -83,7 +84,7 @@ std::size_t laps_excused(const Skeleton& skeleton,
 }
 
 std::size_t excuses_for(const Skeleton& skeleton, const SkeletonPiece& piece) {
-    const std::vector<std::string> members{stated_member(piece)};
+    const auto members = stated_members(piece);
     // One lap may hold both ends of a short piece.
     return findings_naming(skeleton, "loose_end", piece.frame, members) +
            2 * laps_excused(skeleton, piece.frame, members);
@@ -126,7 +127,7 @@ void check_laps(const Skeleton& skeleton, int per_lap, Complaints& complaints) {
         for (const auto& id : joint.pieces) {
             const auto* piece = skeleton.piece(id);
             if (piece == nullptr || is_shim(*piece)) continue;
-            members.push_back(stated_member(*piece));
+            for (auto& name : stated_members(*piece)) members.push_back(std::move(name));
             frame = piece->frame;
         }
         if (laps_excused(skeleton, frame, members) > 0) continue;

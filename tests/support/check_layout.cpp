@@ -31,7 +31,7 @@ Box inscribed_box(const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
     return box;
 }
 
-// Whether a plate's box reaches into the round part, exactly.
+// Whether a box reaches into the round part, exactly.
 bool reaches_into(const Box& plate, const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
     const std::size_t axis = *world_axis(fastener.axis);
     const Box part = inscribed_box(fastener, from, to, radius);
@@ -83,7 +83,11 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
     const Nm d = set.diameter;
     for (const auto& piece : skeleton.pieces) {
         for (const auto& plate : piece.plates) {
-            if (!plate.box) continue;
+            const auto reaches = [&](Nm from, Nm to, Nm radius) {
+                return std::any_of(plate.bodies.begin(), plate.bodies.end(), [&](const auto& body) {
+                    return body.box && reaches_into(*body.box, *set.fastener, from, to, radius);
+                });
+            };
             // A hole about the head or the tail: round, so that it is clear on all sides.
             const auto has_hole = [&](Nm diameter) {
                 return std::any_of(plate.holes.begin(), plate.holes.end(), [&](const auto& hole) {
@@ -91,14 +95,14 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
                            hole.diameter > diameter;
                 });
             };
-            if (!has_hole(2 * d) && reaches_into(*plate.box, *set.fastener, -d / 4, 0, d)) {
+            if (!has_hole(2 * d) && reaches(-d / 4, 0, d)) {
                 complaints.push_back("the head of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }
             const bool is_rivet = set.fastener->hold.empty();
             const Nm tail = is_rivet ? set.tail_radius + thirty_second : set.tail_radius;
-            if (!has_hole(2 * set.tail_radius) && reaches_into(*plate.box, *set.fastener, set.stack,
-                                                               set.stack + set.tail_length, tail)) {
+            if (!has_hole(2 * set.tail_radius) &&
+                reaches(set.stack, set.stack + set.tail_length, tail)) {
                 complaints.push_back("the tail of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }
@@ -123,7 +127,7 @@ bool are_excused(const Skeleton& skeleton, const SkeletonFastener& f, const Skel
         for (const auto& entry : fastener->stack) {
             const auto* piece = skeleton.piece(entry.piece);
             if (piece == nullptr || piece->section.rfind("shim", 0) == 0) continue;
-            members.push_back(stated_member(*piece));
+            for (auto& name : stated_members(*piece)) members.push_back(std::move(name));
             frame = piece->frame;
         }
     }
@@ -177,6 +181,19 @@ double squared_distance(const Place2& p, const Place2& a, const Place2& b) {
     return u * u + v * v;
 }
 
+std::vector<std::array<Place2, 2>> edges_of(const SkeletonPlate& plate) {
+    std::vector<std::array<Place2, 2>> edges;
+    const auto add = [&](const std::vector<Place2>& loop) {
+        for (std::size_t k = 0; k < loop.size(); ++k) {
+            edges.push_back({loop[k], loop[(k + 1) % loop.size()]});
+        }
+    };
+    add(plate.outline);
+    add(plate.outline_far);
+    for (const auto& loop : plate.cut_outs) add(loop);
+    return edges;
+}
+
 // Rounded down to the nanometre by less than one.
 bool is_nearer_than(double squared, double distance) { return std::sqrt(squared) < distance - 1.0; }
 
@@ -203,9 +220,7 @@ void check_plate_layout(const Skeleton& skeleton,
     for (std::size_t i = 0; i < plate.holes.size(); ++i) {
         const auto& hole = plate.holes[i];
         const double edge = rules.edge_distance * diameter(hole);
-        for (std::size_t k = 0; k < plate.outline.size(); ++k) {
-            const auto& a = plate.outline[k];
-            const auto& b = plate.outline[(k + 1) % plate.outline.size()];
+        for (const auto& [a, b] : edges_of(plate)) {
             if (is_nearer_than(squared_distance(hole.in_plate, a, b), edge)) {
                 complaints.push_back("hole " + hole.id + where + " is too near an edge");
             }

@@ -8,10 +8,10 @@
 namespace tests {
 namespace {
 
-// A plate's box or a hole's axis through its plate, in axes of the piece's own.
+// An edge of a plate or a hole's axis through its plate, in axes of the piece's own.
 struct Item {
     std::array<Nm, 6> place{};
-    Nm diameter = 0;        // 0: a plate
+    Nm diameter = 0;        // 0: an edge
     std::string operation;  // and what is tapped
 
     auto key() const { return std::tie(place, diameter, operation); }
@@ -20,6 +20,7 @@ struct Item {
 };
 
 using Shape = std::vector<Item>;
+using Line = std::array<Point, 2>;
 
 // A turn or a mirroring that takes the world's axes onto a piece's own: own axis i is `sign[i]`
 // times world axis `from[i]`.
@@ -49,32 +50,61 @@ std::vector<Orientation> orientations(std::size_t run, bool mirrored) {
     return all;
 }
 
-std::array<Nm, 6> oriented(const Box& box, const Orientation& orientation) {
-    std::array<Nm, 6> place{};
-    for (std::size_t i = 0; i < 3; ++i) {
-        const Nm lo = box.lo[orientation.from[i]];
-        const Nm hi = box.hi[orientation.from[i]];
-        const bool turned = orientation.sign[i] < 0;
-        place[i] = turned ? -hi : lo;
-        place[i + 3] = turned ? -lo : hi;
-    }
+Point oriented(const Point& p, const Orientation& orientation) {
+    Point place{};
+    for (std::size_t i = 0; i < 3; ++i) place[i] = orientation.sign[i] * p[orientation.from[i]];
     return place;
 }
 
-Box axis_of(const SkeletonHole& hole, const SkeletonPlate& plate) {
-    Box box{hole.at, hole.at};
-    const std::size_t axis = *world_axis(plate.n);
-    (plate.n[axis] > 0 ? box.hi : box.lo)[axis] +=
-        plate.n[axis] > 0 ? plate.thickness : -plate.thickness;
-    return box;
+// The same whichever of its ends comes first.
+std::array<Nm, 6> oriented(const Line& line, const Orientation& orientation) {
+    const auto [a, b] = std::minmax(oriented(line[0], orientation), oriented(line[1], orientation));
+    return {a[0], a[1], a[2], b[0], b[1], b[2]};
+}
+
+Point placed(const SkeletonPlate& plate, std::array<Nm, 2> at, Nm depth) {
+    Point p = plate.origin;
+    for (std::size_t i = 0; i < 3; ++i) {
+        p[i] += static_cast<Nm>(plate.u[i]) * at[0] + static_cast<Nm>(plate.v[i]) * at[1] +
+                static_cast<Nm>(plate.n[i]) * depth;
+    }
+    return p;
+}
+
+// All edges of its two faces.
+std::vector<Line> lines_of(const SkeletonPlate& plate) {
+    std::vector<Line> lines;
+    const auto add = [&](const std::vector<std::array<Nm, 2>>& loop, Nm depth) {
+        for (std::size_t k = 0; k < loop.size(); ++k) {
+            lines.push_back(
+                {placed(plate, loop[k], depth), placed(plate, loop[(k + 1) % loop.size()], depth)});
+        }
+    };
+    add(plate.outline, 0);
+    add(plate.outline_far.empty() ? plate.outline : plate.outline_far, plate.thickness);
+    for (const auto& loop : plate.cut_outs) {
+        add(loop, 0);
+        add(loop, plate.thickness);
+    }
+    return lines;
+}
+
+Line axis_of(const SkeletonHole& hole, const SkeletonPlate& plate) {
+    return {hole.at, placed(plate, hole.in_plate, plate.thickness)};
 }
 
 Shape shape_in(const SkeletonPiece& piece, const Orientation& orientation) {
     Shape shape;
-    Box whole;
+    Point corner{};
     for (const auto& plate : piece.plates) {
-        whole = shape.empty() ? plate.bounds : hull(whole, plate.bounds);
-        shape.push_back({oriented(plate.bounds, orientation), 0, ""});
+        for (const auto& line : lines_of(plate)) {
+            const auto place = oriented(line, orientation);
+            for (std::size_t i = 0; i < 3; ++i) {
+                corner[i] =
+                    std::min({shape.empty() ? place[i] : corner[i], place[i], place[i + 3]});
+            }
+            shape.push_back({place, 0, ""});
+        }
     }
     for (const auto& plate : piece.plates) {
         for (const auto& hole : plate.holes) {
@@ -82,7 +112,6 @@ Shape shape_in(const SkeletonPiece& piece, const Orientation& orientation) {
                              hole.operation + hole.tap});
         }
     }
-    const auto corner = oriented(whole, orientation);
     for (auto& item : shape) {
         for (std::size_t i = 0; i < 6; ++i) item.place[i] -= corner[i % 3];
     }
@@ -94,9 +123,8 @@ Shape shape_in(const SkeletonPiece& piece, const Orientation& orientation) {
 // along the world's axes.
 Shape canonical_shape(const SkeletonPiece& piece, bool mirrored) {
     const auto run = world_axis(piece.run);
-    const bool squared =
-        run && std::all_of(piece.plates.begin(), piece.plates.end(),
-                           [](const auto& plate) { return plate.box.has_value(); });
+    const bool squared = run && std::all_of(piece.plates.begin(), piece.plates.end(),
+                                            [](const auto& plate) { return is_squared(plate); });
     if (!squared) return {};
     Shape least;
     for (const auto& orientation : orientations(*run, mirrored)) {

@@ -39,8 +39,17 @@ void check_plate(const SkeletonPiece& piece, const SkeletonPlate& plate, Complai
     if (std::abs(dot(plate.v, piece.run)) > 1e-9) {
         complaints.push_back("the gauge of " + name + " does not lie across the run");
     }
-    if (extent_along_run(piece, plate) != std::array<Nm, 2>{0, piece.length}) {
-        complaints.push_back(name + " does not reach from the datum end over the piece's length");
+}
+
+// A mitred or notched wall may end before the piece does, but not all of them.
+void check_length(const SkeletonPiece& piece, Complaints& complaints) {
+    std::array<Nm, 2> whole{piece.length, 0};
+    for (const auto& plate : piece.plates) {
+        const auto extent = extent_along_run(piece, plate);
+        whole = {std::min(whole[0], extent[0]), std::max(whole[1], extent[1])};
+    }
+    if (whole != std::array<Nm, 2>{0, piece.length}) {
+        complaints.push_back(piece.id + " does not reach from the datum end over its length");
     }
 }
 
@@ -50,6 +59,7 @@ void check_pieces(const Skeleton& skeleton, Complaints& complaints) {
         if (piece.plates.empty()) complaints.push_back(piece.id + " has no plates");
         if (piece.mark.empty()) complaints.push_back(piece.id + " has no mark");
         for (const auto& plate : piece.plates) check_plate(piece, plate, complaints);
+        check_length(piece, complaints);
     }
 }
 

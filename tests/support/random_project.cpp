@@ -1,6 +1,7 @@
 #include "tests/support/random_project.h"
 
 #include "model/project/edit.h"
+#include "model/resolve/recipe.h"
 
 #include "tests/support/random_frames.h"
 
@@ -168,6 +169,29 @@ void choose_screws(Dice& dice, model::Project& project, bool metric) {
     }
 }
 
+// How members meet: of half the projects something else than the staggered lap, for all of it, for
+// a frame, or for some joints.
+void choose_recipes(Dice& dice, model::Project& project) {
+    if (dice.chance(50)) return;
+    std::vector<std::string> names;
+    for (const auto& recipe : model::recipes()) names.emplace_back(recipe.name);
+    if (dice.chance(40)) project.shop.recipe = dice.one_of(names);
+    for (auto& frame : project.frames) {
+        if (dice.chance(40)) frame.recipe = dice.one_of(names);
+        for (auto& joint : frame.joints) {
+            if (dice.chance(40)) joint.recipe = dice.one_of(names);
+        }
+        const auto count = static_cast<std::uint32_t>(frame.members.size());
+        for (std::uint32_t i = dice.below(12); i > 0 && count > 1; --i) {
+            const auto a = dice.below(count);
+            const auto b = dice.below(count);
+            if (a == b) continue;
+            frame.joints.push_back({.members = {frame.members[a].name, frame.members[b].name},
+                                    .recipe = dice.one_of(names)});
+        }
+    }
+}
+
 void add_allowances(Dice& dice, model::Frame& frame, const Ruler& ruler) {
     const std::uint32_t count = dice.below(3);
     for (std::uint32_t i = 0; i < count; ++i) {
@@ -290,6 +314,8 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
     // Drawn apart, so that the frames of a seed stay what they are.
     Dice screw_dice{seed + 0x5C4E3U};
     choose_screws(screw_dice, project, random.is_metric);
+    Dice recipe_dice{seed + 0x2EC19EU};
+    choose_recipes(recipe_dice, project);
     return random;
 }
 

@@ -1,5 +1,7 @@
 #include "tests/support/skeleton.h"
 
+#include "tests/support/skeleton_bodies.h"
+
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -53,38 +55,10 @@ Point moved(const Point& from, const Direction& u, Nm a, const Direction& v, Nm 
     return p;
 }
 
-Direction in_mm(const Point& p) {
-    return {static_cast<double>(p[0]) / 1e6, static_cast<double>(p[1]) / 1e6,
-            static_cast<double>(p[2]) / 1e6};
-}
-
-bool is_rectangle(const std::vector<std::array<Nm, 2>>& outline) {
-    if (outline.size() != 4) return false;
-    const auto [u_least, u_most] = std::minmax({outline[0][0], outline[1][0], outline[2][0]});
-    const auto [v_least, v_most] = std::minmax({outline[0][1], outline[1][1], outline[2][1]});
-    for (std::size_t i = 0; i < 4; ++i) {
-        const auto& p = outline[i];
-        const auto& next = outline[(i + 1) % 4];
-        if ((p[0] != u_least && p[0] != u_most) || (p[1] != v_least && p[1] != v_most))
-            return false;
-        if ((p[0] == next[0]) == (p[1] == next[1])) return false;
-    }
-    return u_least < u_most && v_least < v_most;
-}
-
-void place(SkeletonPlate& plate) {
-    const Direction none{};
-    for (const Nm depth : {Nm{0}, plate.thickness}) {
-        const Point base = moved(plate.origin, plate.n, depth, none, 0);
-        for (const auto& [a, b] : plate.outline) {
-            const Point corner = moved(base, plate.u, a, plate.v, b);
-            plate.corners.push_back(in_mm(corner));
-            const Box dot_box{corner, corner};
-            plate.bounds = plate.corners.size() == 1 ? dot_box : hull(plate.bounds, dot_box);
-        }
-    }
-    const bool squared = world_axis(plate.u) && world_axis(plate.v) && world_axis(plate.n);
-    if (squared && is_rectangle(plate.outline)) plate.box = plate.bounds;
+std::vector<std::array<Nm, 2>> loop_of(const json& value) {
+    std::vector<std::array<Nm, 2>> loop;
+    for (const auto& corner : value) loop.push_back({nm_of(corner.at(0)), nm_of(corner.at(1))});
+    return loop;
 }
 
 SkeletonHole hole_of(const json& value, const SkeletonPlate& plate) {
@@ -109,10 +83,15 @@ SkeletonPlate plate_of(const json& value) {
     plate.v = direction_of(value.at("v"));
     plate.n = direction_of(value.at("n"));
     plate.thickness = nm_of(value.at("thickness"));
-    for (const auto& corner : value.at("outline")) {
-        plate.outline.push_back({nm_of(corner.at(0)), nm_of(corner.at(1))});
+    plate.outline = loop_of(value.at("outline"));
+    if (value.contains("outline_far")) plate.outline_far = loop_of(value["outline_far"]);
+    if (value.contains("cut_outs")) {
+        for (const auto& loop : value["cut_outs"]) plate.cut_outs.push_back(loop_of(loop));
     }
-    place(plate);
+    plate.bodies = bodies_of(plate);
+    if (plate.bodies.empty()) throw Unreadable{"a plate has no outline"};
+    plate.bounds = plate.bodies.front().bounds;
+    for (const auto& body : plate.bodies) plate.bounds = hull(plate.bounds, body.bounds);
     for (const auto& hole : value.at("holes")) plate.holes.push_back(hole_of(hole, plate));
     return plate;
 }
@@ -125,6 +104,9 @@ SkeletonPiece piece_of(const json& value) {
     piece.member = text_at(value, "member");
     piece.frame = text_at(value, "frame");
     piece.section = text_at(value, "section");
+    if (value.contains("joins")) {
+        for (const auto& name : value["joins"]) piece.joins.push_back(text_of(name));
+    }
     piece.length = nm_of(value.at("length"));
     piece.run = direction_of(value.at("run"));
     piece.datum = point_of(value.at("datum"));
@@ -204,6 +186,10 @@ engine::Result<Skeleton> read_skeleton(const SkeletonFiles& files) {
     return skeleton;
 }
 
+bool is_squared(const SkeletonPlate& plate) {
+    return world_axis(plate.u) && world_axis(plate.v) && world_axis(plate.n);
+}
+
 std::string_view field(const engine::CsvTable& table,
                        const engine::CsvRow& row,
                        std::string_view heading) {
@@ -239,6 +225,10 @@ std::string stated_member(const SkeletonPiece& piece) {
         std::all_of(piece.member.begin() + static_cast<std::ptrdiff_t>(at) + 6, piece.member.end(),
                     [](unsigned char c) { return std::isdigit(c) != 0; });
     return numbered ? piece.member.substr(0, at) : piece.member;
+}
+
+std::vector<std::string> stated_members(const SkeletonPiece& piece) {
+    return piece.joins.empty() ? std::vector{stated_member(piece)} : piece.joins;
 }
 
 double dot(const Direction& a, const Direction& b) {

@@ -36,6 +36,15 @@ struct SkeletonHole {
     std::string fastener;
 };
 
+// Its corners in mm and the directions that can part it from another one.
+struct ConvexBody {
+    std::optional<Box> box;  // exact, when it is a box along the world's axes
+    std::vector<Direction> corners;
+    std::vector<Direction> normals;
+    std::vector<Direction> edges;
+    Box bounds;
+};
+
 struct SkeletonPlate {
     std::string leg;
     Point origin{};
@@ -44,12 +53,11 @@ struct SkeletonPlate {
     Direction n{};
     Nm thickness = 0;
     std::vector<std::array<Nm, 2>> outline;
+    std::vector<std::array<Nm, 2>> outline_far;  // on the far face where an edge is bevelled
+    std::vector<std::vector<std::array<Nm, 2>>> cut_outs;
     std::vector<SkeletonHole> holes;
-    std::optional<Box> box;          // exact, when the plate is a box along the world's axes
-    std::vector<Direction> corners;  // in mm: the outline's, then those on the far face
-    Box bounds;                      // of the corners, rounded outwards
-
-    std::size_t edges() const { return outline.size(); }
+    std::vector<ConvexBody> bodies;  // what is left of it
+    Box bounds;                      // of all of them
 };
 
 struct SkeletonPiece {
@@ -59,6 +67,7 @@ struct SkeletonPiece {
     std::string member;
     std::string frame;
     std::string section;
+    std::vector<std::string> joins;  // of a part that a joint needs: its members
     Nm length = 0;
     Direction run{};
     Point datum{};
@@ -118,8 +127,14 @@ std::string_view field(const engine::CsvTable& table,
 // A decimal number of mm, as exact nanometres; none when it is no such number.
 std::optional<Nm> nm_of_mm_text(std::string_view text);
 
+// Whether all its directions lie along the world's axes.
+bool is_squared(const SkeletonPlate& plate);
+
 // The member that was stated: "m3" for the piece "m3 part 2".
 std::string stated_member(const SkeletonPiece& piece);
+
+// The members that it is a piece of or, of a part, that it joins.
+std::vector<std::string> stated_members(const SkeletonPiece& piece);
 
 double dot(const Direction& a, const Direction& b);
 Direction cross(const Direction& a, const Direction& b);

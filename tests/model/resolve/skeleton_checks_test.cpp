@@ -186,7 +186,7 @@ TEST_CASE("a piece cut short no longer covers its length", "[support][checks]") 
     auto pieces = small_pieces();
     pieces["pieces"][1]["length"] = side - 1;
     const auto complaints = complaints_of(with_pieces(pieces));
-    CHECK(has(complaints, "p1 face does not reach"));
+    CHECK(has(complaints, "p1 does not reach"));
     CHECK(has(complaints, "cut.csv has another length or section for p1"));
 }
 
