@@ -27,21 +27,30 @@ std::uint8_t recipe_or(std::uint8_t otherwise,
     return otherwise;
 }
 
+// The recipe by which the meeting is made instead: one that suits.
+std::uint8_t made_as(const FrameSkeleton& s, const Meeting& meeting, const Unsuited& unsuited) {
+    const auto recipe = find_recipe(unsuited.made_as).value_or(std::uint8_t{0});
+    const RecipeRow& row = recipe_row(recipe);
+    if (row.unsuited == nullptr) return recipe;
+    const auto again = row.unsuited(s, meeting);
+    if (again.why.empty()) return recipe;
+    return find_recipe(again.made_as).value_or(std::uint8_t{0});
+}
+
 Finding not_here(const FrameSkeleton& s,
                  const Frame& frame,
                  const Meeting& meeting,
                  std::string_view recipe,
-                 const Unsuited& unsuited) {
+                 const Unsuited& unsuited,
+                 bool is_asked_here) {
     const auto name = [&](Index bar) { return frame.members[s.bars[bar].member].name; };
-    return {
-        .code = "recipe_not_here",
-        .severity = Severity::warning,
-        .concerns = {{SubjectKind::joint, frame.name,
-                      name(meeting.upper) + " + " + name(meeting.lower)}},
-        .what = std::string(recipe) + " cannot be made here: " + unsuited.why,
-        .mend = unsuited.use_instead == "a staggered lap"
-                    ? "choose a staggered lap here; it is made as one until then"
-                    : "use " + unsuited.use_instead + " here; until then it is a staggered lap"};
+    return {.code = "recipe_not_here",
+            .severity = is_asked_here ? Severity::warning : Severity::note,
+            .concerns = {{SubjectKind::joint, frame.name,
+                          name(meeting.upper) + " + " + name(meeting.lower)}},
+            .what = std::string(recipe) + " cannot be made here: " + unsuited.why,
+            .mend = "choose " + unsuited.use_instead + " here; until then it is made as a " +
+                    std::string(recipe_row(made_as(s, meeting, unsuited)).told.name)};
 }
 
 // Ends of bars that are cut aslant: one cut each.
@@ -94,9 +103,9 @@ void choose_recipes(FrameSkeleton& s,
         }
         if (unsuited.why.empty()) continue;
         if (!unsuited.is_silent || is_asked_here) {
-            findings.push_back(not_here(s, frame, meeting, row.told.name, unsuited));
+            findings.push_back(not_here(s, frame, meeting, row.told.name, unsuited, is_asked_here));
         }
-        meeting.recipe = 0;
+        meeting.recipe = made_as(s, meeting, unsuited);
     }
     merge_alike(findings, first_not_here);
 }
@@ -114,11 +123,11 @@ bool lap_what_is_not_in_one_layer(FrameSkeleton& s,
         if (upper.set_in[across_index(upper, axis)] == lower.set_in[across_index(lower, axis)]) {
             continue;
         }
-        findings.push_back(
-            not_here(s, frame, meeting, row.told.name,
-                     {"another member that one of the two laps sets it in deeper than the other",
-                      "a staggered lap"}));
-        meeting.recipe = 0;
+        const Unsuited deeper{
+            "another member that one of the two laps sets it in deeper than the other",
+            "a staggered lap"};
+        findings.push_back(not_here(s, frame, meeting, row.told.name, deeper, true));
+        meeting.recipe = made_as(s, meeting, deeper);
     }
     const bool is_any = findings.size() > first_not_here;
     merge_alike(findings, first_not_here);

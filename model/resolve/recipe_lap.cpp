@@ -13,7 +13,8 @@ Unsuited not_between_tubes(const FrameSkeleton& s, const Meeting& meeting) {
     if (!upper.shape->is_closed || !lower.shape->is_closed || !share_a_face(upper, lower)) {
         return {};
     }
-    return {"both are tubes, and a blind rivet can be set from outside only", "a corner cleat"};
+    return {"both are tubes, and a blind rivet can be set from outside only", "a corner cleat",
+            false, "corner cleat"};
 }
 
 Unsuited not_in_a_tube(const FrameSkeleton& s, const Meeting& meeting) {

@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 namespace model {
 
@@ -17,6 +18,7 @@ struct Unsuited {
     std::string why;
     std::string use_instead;
     bool is_silent = false;
+    std::string_view made_as = {};  // the recipe that it is made by; empty: the staggered lap
 };
 
 struct RecipeRow {
