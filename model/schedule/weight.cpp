@@ -1,6 +1,7 @@
 #include "model/schedule/weight.h"
 
 #include "model/catalogue/section_shape.h"
+#include "model/resolve/bar_cuts.h"
 
 #include <algorithm>
 #include <array>
@@ -52,10 +53,20 @@ double thickness_of(const Plate& plate) {
     return mm(plate.box.hi[plate.normal_axis] - plate.box.lo[plate.normal_axis]);
 }
 
-double bar_mm3(const Piece& piece, const Profile& profile) {
+double notches_mm3(const Piece& piece, const Section& section) {
+    if (has_square_ends(piece)) return 0.0;
+    double total = 0.0;
+    for (const auto& notch : end_notches(piece, section, section_plates(section))) {
+        total += (notch.hi[0] - notch.lo[0]) * (notch.hi[1] - notch.lo[1]) *
+                 (notch.back[0] + notch.back[1]);
+    }
+    return total;
+}
+
+double bar_mm3(const Piece& piece, const Section& section, const Profile& profile) {
     const double length =
         mm(piece.length) - recess(piece.ends[0], profile) - recess(piece.ends[1], profile);
-    return profile.area * std::max(length, 0.0);
+    return std::max(profile.area * length - notches_mm3(piece, section), 0.0);
 }
 
 double area_mm2(const Corners& corners) {
@@ -105,7 +116,7 @@ double density_of(const Piece& piece, const Project& project, const Catalogue& c
     }
     const Alloy* alloy = piece.stock < project.stock.size()
                              ? find_alloy(catalogue, project.stock[piece.stock].alloy)
-                             : nullptr;
+                             : find_alloy(catalogue, project.shop.gusset_alloy);
     return alloy == nullptr ? Alloy{}.density_kg_m3 : alloy->density_kg_m3;
 }
 
@@ -125,7 +136,7 @@ std::vector<double> piece_weights_kg(const Project& project,
                 at = profiles.emplace(piece.section, profile_of(catalogue.sections[piece.section]))
                          .first;
             }
-            volume = bar_mm3(piece, at->second);
+            volume = bar_mm3(piece, catalogue.sections[piece.section], at->second);
         } else {
             volume = sheet_mm3(piece, resolved);
         }

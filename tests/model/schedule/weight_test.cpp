@@ -57,6 +57,26 @@ TEST_CASE("a sloping end takes off what its cut takes off", "[schedule][weight]"
     CHECK(bar.weight() / Bar{}.weight() == Approx(1.0 - 0.295833 / 48.0).epsilon(1e-6));
 }
 
+TEST_CASE("what is notched out of one leg is taken off", "[schedule][weight]") {
+    Bar bar;
+    bar.resolved.pieces[0].ends[0].wall_back[0] = (1_in).nm();
+    // By hand: a leg's free width of 7/8 in x 1/8 in x 1 in = 0.109375 in3 of 11.25 in3.
+    CHECK(bar.weight() / Bar{}.weight() == Approx(1.0 - 0.109375 / 11.25).epsilon(1e-9));
+}
+
+TEST_CASE("a gusset weighs as the alloy that gussets are cut from", "[schedule][weight]") {
+    Bar bar;
+    bar.catalogue.alloys.push_back({.id = "heavy", .density_kg_m3 = 8000.0});
+    bar.project.shop.gusset_alloy = "heavy";
+    auto& piece = bar.resolved.pieces[0];
+    piece = {.kind = model::PieceKind::gusset};
+    piece.plates[0].box = {{0, 0, 0}, {(4_in).nm(), (4_in).nm(), (8_in_64).nm()}};
+    piece.plates[0].normal_axis = 2;
+    piece.plate_count = 1;
+    // By hand: 2 in3 = 32.774128 cm3; x 8 g/cm3.
+    CHECK(bar.weight() == Approx(0.262193).epsilon(1e-5));
+}
+
 TEST_CASE("an alloy that is not in the catalogue weighs as aluminium does", "[schedule][weight]") {
     Bar bar;
     bar.project.stock[0].alloy = "none such";
