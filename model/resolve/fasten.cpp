@@ -92,6 +92,8 @@ private:
         plan.fastener = *answer.choice;
         plan.head_on_upper = laid_out.head_on_upper;
         plan.match_drilled = laid_out.match_drilled;
+        plan.long_nose = laid_out.long_nose;
+        plan.before_others = laid_out.before_others;
         plan.layout = laid_out.layout;
         const auto fits = static_cast<Index>(laid_out.layout.count);
         if (fits < plan.wanted) report_too_few(site, *answer.choice, wish, fits, plan.wanted);

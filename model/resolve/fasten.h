@@ -23,6 +23,8 @@ struct LapPlan {
     FastenerChoice fastener;
     bool head_on_upper = true;
     bool match_drilled = false;  // the piece on the head side is the pattern for the other
+    bool long_nose = false;      // as in LapLayout
+    bool before_others = false;
     Layout layout;
 };
 

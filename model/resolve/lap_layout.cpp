@@ -79,11 +79,18 @@ LapLayout LapLayouts::best_on(std::span<const Nm> steps,
                               const FastenerChoice& choice,
                               Index wanted) {
     LapLayout best;
-    for (const bool long_nose : {false, true}) {
-        for (const bool head_on_upper : {true, false}) {
-            const auto next = attempt(site, choice, wanted, head_on_upper, long_nose, steps);
-            if (next.layout.count == static_cast<int>(wanted)) return next;
-            if (next.layout.count > best.layout.count) best = next;
+    const bool is_rivet = choice.driver_radius == 0;
+    for (const bool before_others : {false, true}) {
+        if (before_others && !is_rivet) break;  // what comes apart must do so in its place
+        for (const bool long_nose : {false, true}) {
+            for (const bool head_on_upper : {true, false}) {
+                const LapLayout way{.head_on_upper = head_on_upper,
+                                    .long_nose = long_nose,
+                                    .before_others = before_others};
+                const auto next = attempt(site, choice, wanted, way, steps);
+                if (next.layout.count == static_cast<int>(wanted)) return next;
+                if (next.layout.count > best.layout.count) best = next;
+            }
         }
     }
     return best;
@@ -92,8 +99,7 @@ LapLayout LapLayouts::best_on(std::span<const Nm> steps,
 LapLayout LapLayouts::attempt(const LapSite& site,
                               const FastenerChoice& choice,
                               Index wanted,
-                              bool head_on_upper,
-                              bool long_nose,
+                              const LapLayout& way,
                               std::span<const Nm> steps) {
     const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
     const Region within = inside_edges(axes, site.lap, upper_wall(site), lower_wall(site),
@@ -101,7 +107,7 @@ LapLayout LapLayouts::attempt(const LapSite& site,
                                                     most_edge_distance, choice.diameter));
     const Nm pitch = in_diameters(rules_.pitch, least_pitch, most_pitch, choice.diameter);
 
-    LapLayout result{.head_on_upper = head_on_upper, .long_nose = long_nose};
+    LapLayout result = way;
     if (within.lo[0] > within.hi[0] || within.lo[1] > within.hi[1]) return result;
     gather_obstacles(site, choice, within, result);
     for (const Nm step : steps) {
@@ -126,16 +132,25 @@ void LapLayouts::gather_obstacles(const LapSite& site,
     const std::array<ClearSpace, 2> tool{
         ClearSpace{0, shop_.nose_reach, std::max(nose, head)},
         ClearSpace{shop_.nose_reach, tool_length, std::max(behind, head)}};
+    // What is put on later need not clear the tool, but the head; none stands out by more.
+    const ClearSpace head_alone{0, choice.diameter, head};
     const ClearSpace tail{0, choice.tail_reach, choice.tail_radius};
-    const std::span<const ClearSpace> head_clear(tool);
     const std::span<const ClearSpace> tail_clear(&tail, 1);
-    const auto outer = surfaces(site);
-    const int towards_lower = site.lap.towards_lower;
+    const std::array<const Piece*, 2> own{&site.upper, &site.lower};
     obstacles_.clear();
-    add_obstacles(axes, site.lap, within, site.near, outer[0], -towards_lower,
-                  tried.head_on_upper ? head_clear : tail_clear, obstacles_);
-    add_obstacles(axes, site.lap, within, site.near, outer[1], towards_lower,
-                  tried.head_on_upper ? tail_clear : head_clear, obstacles_);
+    const auto add = [&](std::span<const Piece* const> pieces, bool at_upper,
+                         std::span<const ClearSpace> clear) {
+        const Nm surface = surfaces(site)[at_upper ? 0 : 1];
+        const int away = at_upper ? -site.lap.towards_lower : site.lap.towards_lower;
+        add_obstacles(axes, site.lap, within, pieces, surface, away, clear, obstacles_);
+    };
+    if (tried.before_others) {
+        add(own, tried.head_on_upper, tool);
+        add(site.near, tried.head_on_upper, {&head_alone, 1});
+    } else {
+        add(site.near, tried.head_on_upper, tool);
+    }
+    add(site.near, !tried.head_on_upper, tail_clear);
     const Nm edge = in_diameters(rules_.edge_distance, least_edge_distance, most_edge_distance,
                                  choice.diameter);
     add_slanting_edges(axes, site.upper, upper_wall(site), edge, within, obstacles_);

@@ -21,6 +21,7 @@ struct LapSite {
 struct LapLayout {
     bool head_on_upper = true;
     bool long_nose = false;  // only the nose clears what stands beside it, not the tool behind it
+    bool before_others = false;  // the tool clears the lap's own two pieces, but not others
     bool match_drilled = false;  // the piece on the head side is the pattern for the other
     Layout layout;
 };
@@ -32,8 +33,9 @@ class LapLayouts {
 public:
     LapLayouts(const Shop& rules, const ResolvedShop& shop) : rules_{rules}, shop_{shop} {}
 
-    // As many fasteners as fit, up to `wanted`. Of equal ways the one that needs no nose extension,
-    // then the one with the head on the upper piece, which lies outside, for looks.
+    // As many fasteners as fit, up to `wanted`. Of equal ways the one that can be set when all is
+    // together (rivets may be set before other pieces are on), then the one that needs no nose
+    // extension, then the one with the head on the upper piece, which lies outside, for looks.
     LapLayout best(const LapSite& site, const FastenerChoice& choice, Index wanted);
 
     // How many would fit on marks half as far apart.
@@ -44,11 +46,11 @@ private:
                       const LapSite& site,
                       const FastenerChoice& choice,
                       Index wanted);
+    // `way` says how it is set; gives it with the layout.
     LapLayout attempt(const LapSite& site,
                       const FastenerChoice& choice,
                       Index wanted,
-                      bool head_on_upper,
-                      bool long_nose,
+                      const LapLayout& way,
                       std::span<const Nm> steps);
     void gather_obstacles(const LapSite& site,
                           const FastenerChoice& choice,

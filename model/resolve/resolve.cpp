@@ -14,6 +14,7 @@
 #include "model/resolve/part_maker.h"
 #include "model/resolve/rank.h"
 #include "model/resolve/set_in.h"
+#include "model/resolve/setting_order.h"
 #include "model/resolve/skeleton.h"
 #include "model/resolve/stocks_alike.h"
 #include "model/resolve/trim.h"
@@ -96,11 +97,13 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         out.pieces.insert(out.pieces.end(), skeleton.pieces.begin(), skeleton.pieces.end());
         placed.piece_count = static_cast<Index>(skeleton.pieces.size());
     }
+    const auto early = early_joints(plans);
     const auto meeting =
         place_fasteners(catalogue, first_stocks_alike(project), std::move(plans), out);
     put_in_panels(project, catalogue, values, out);
     mark_pieces(project, catalogue, out);
     report_fasteners_that_meet(project, meeting, out);
+    report_setting_order(project, early, out);
     report_loose_groups(project, out);
     report_interference_of_frames(project, out, out.findings);
     return out;
