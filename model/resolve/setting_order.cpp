@@ -150,6 +150,11 @@ private:
     // "rail left top"; of a part: "the part at post + rail".
     std::string words(Index piece) const {
         const Piece& of = resolved_.pieces[piece];
+        if (of.kind == PieceKind::shim) {
+            const auto at = std::ranges::find(resolved_.joints, piece, &Joint::shim);
+            if (at == resolved_.joints.end()) return "a shim";
+            return "the shim at " + joint(static_cast<Index>(at - resolved_.joints.begin())).name;
+        }
         const auto subject = piece_subject(project_.frames[of.frame], of);
         return subject.kind == SubjectKind::joint ? "the part at " + subject.name : subject.name;
     }

@@ -110,6 +110,41 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
     }
 }
 
+// What excuses a head that the tool cannot reach when all is together.
+bool is_set_early(const Skeleton& skeleton, const SkeletonFastener& fastener) {
+    std::vector<std::string> members;
+    std::string frame;
+    for (const auto& entry : fastener.stack) {
+        const auto* piece = skeleton.piece(entry.piece);
+        if (piece == nullptr || piece->section.rfind("shim", 0) == 0) continue;
+        for (auto& name : stated_members(*piece)) members.push_back(std::move(name));
+        frame = piece->frame;
+    }
+    return findings_naming(skeleton, "set_before", frame, members) > 0 ||
+           findings_naming(skeleton, "no_setting_order", frame, members) > 0;
+}
+
+// Panels are put on last, and a screw's driver is no rivet tool.
+void check_nose(const Skeleton& skeleton,
+                const SetFastener& set,
+                const LayoutRules& rules,
+                Complaints& complaints) {
+    if (!set.fastener->hold.empty()) return;
+    for (const auto& piece : skeleton.pieces) {
+        if (piece.section.rfind("panel", 0) == 0) continue;
+        for (const auto& plate : piece.plates) {
+            const bool is_hit =
+                std::any_of(plate.bodies.begin(), plate.bodies.end(), [&](const auto& body) {
+                    return body.box && reaches_into(*body.box, *set.fastener, -rules.nose_reach, 0,
+                                                    rules.nose_radius);
+                });
+            if (!is_hit || is_set_early(skeleton, *set.fastener)) continue;
+            complaints.push_back("the tool cannot reach fastener " + set.fastener->id + " past " +
+                                 piece.id + " " + plate.leg);
+        }
+    }
+}
+
 // Whether a piece of one stack and a piece of the other are known to be in the same place, or a
 // finding `fasteners_meet` names all members of both.
 bool are_excused(const Skeleton& skeleton, const SkeletonFastener& f, const SkeletonFastener& g) {
@@ -262,7 +297,10 @@ Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules)
             check_plate_layout(skeleton, piece, plate, fasteners, rules, complaints);
         }
     }
-    for (const auto& one : set) check_room(skeleton, one, complaints);
+    for (const auto& one : set) {
+        check_room(skeleton, one, complaints);
+        check_nose(skeleton, one, rules, complaints);
+    }
     check_one_another(skeleton, set, complaints);
     return complaints;
 }

@@ -24,6 +24,10 @@ LayoutRules rules_of(const model::Project& project) {
     const bool differs = std::any_of(project.frames.begin(), project.frames.end(),
                                      [](const auto& frame) { return !frame.joints.empty(); });
     rules.per_lap = differs ? 0 : project.shop.per_lap;
+    const auto shop =
+        model::resolve(project, model::Catalogue{}).shop;  // only the formulas' values
+    rules.nose_radius = shop.nose_radius;
+    rules.nose_reach = shop.nose_reach;
     return rules;
 }
 

@@ -18,6 +18,8 @@ struct LayoutRules {
     double edge_distance = 2.0;  // hole centre to edge, in fastener diameters
     double pitch = 3.0;          // centre to centre, in fastener diameters
     int per_lap = 0;             // fasteners wanted in every lap; 0: not asked
+    Nm nose_radius = 0;          // of the rivet tool
+    Nm nose_reach = 0;           // how far its nose stands out of the housing
 };
 
 // No two pieces enter each other, or a finding `interference` names both.
@@ -27,9 +29,10 @@ Complaints interference_complaints(const Skeleton& skeleton);
 // fastener; consecutive plates touch; the total lies within the grip.
 Complaints stack_complaints(const Skeleton& skeleton);
 
-// Edge distance and pitch of every hole; the head and the formed tail stand clear of all metal and
-// of one another, unless a finding `fasteners_meet` names the members. Fasteners of two pieces that
-// are known to interfere are let pass.
+// Edge distance and pitch of every hole; the nose of the rivet tool reaches every head, unless a
+// finding says that it does so only before other pieces are on, or not at all; the head and the
+// formed tail stand clear of all metal and of one another, unless a finding `fasteners_meet` names
+// the members. Fasteners of two pieces that are known to interfere are let pass.
 Complaints layout_complaints(const Skeleton& skeleton, const LayoutRules& rules);
 
 // Every end of every member is fastened, and every lap as often as asked, or a finding `loose_end`
