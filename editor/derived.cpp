@@ -6,8 +6,6 @@
 #include "model/schedule/weight.h"
 
 #include <algorithm>
-#include <cmath>
-#include <cstdlib>
 #include <numeric>
 
 namespace editor {
@@ -41,10 +39,8 @@ void append_part(std::string& text, const std::string& part) {
 }
 
 void append_count(std::string& text, int before, int after, const char* one, const char* many) {
-    if (before == after) return;
-    const int by = std::abs(after - before);
-    append_part(text, std::to_string(by) + " " + (by == 1 ? one : many) +
-                          (after > before ? " more" : " fewer"));
+    const auto words = model::count_change_words(after - before, one, many);
+    if (!words.empty()) append_part(text, words);
 }
 
 // Short lengths to the mark, sums of bar in feet and inches like those along the bottom.
@@ -56,14 +52,20 @@ std::string difference_text(engine::Length length, const engine::TapeStyle& show
     return engine::tape_text(length, style);
 }
 
-void append_weight(std::string& text,
-                   double before_kg,
-                   double after_kg,
-                   const engine::TapeStyle& shown) {
-    constexpr double least_kg = 0.005;  // less is not told apart
-    const double by = after_kg - before_kg;
-    if (std::abs(by) < least_kg) return;
-    append_part(text, model::weight_text(std::abs(by), shown) + (by > 0.0 ? " more" : " less"));
+// Bar, bars and what is to mend.
+std::string consequence_words(const Figures& was, const Figures& is) {
+    const auto& before = was.summary;
+    const auto& after = is.summary;
+    std::string text;
+    if (before.bar != after.bar) {
+        const bool more = after.bar > before.bar;
+        const auto by = more ? after.bar - before.bar : before.bar - after.bar;
+        append_part(text,
+                    difference_text(by, is.project->shown) + (more ? " more bar" : " less bar"));
+    }
+    append_count(text, before.bars, after.bars, "bar to buy", "bars to buy");
+    append_count(text, before.open(), after.open(), "thing to mend", "things to mend");
+    return text;
 }
 
 }  // namespace
@@ -89,23 +91,23 @@ Derived derive(const Snapshot& project, Revision revision, const model::Catalogu
     derived.findings = model::all_findings(*project, derived.resolved);
     derived.finding_groups = finding_groups(derived.findings);
     derived.summary = summary_of(derived);
+    derived.tally = model::tally_of(*project, catalogue, derived.resolved, derived.weights_kg);
     return derived;
 }
 
-std::string change_text(const Summary& before,
-                        const Summary& after,
-                        const model::Project& project) {
+Figures figures_of(const Derived& derived) {
+    return {derived.project, derived.summary, derived.tally};
+}
+
+std::string change_text(const Figures& before, const Figures& after) {
     std::string text;
-    append_count(text, before.pieces, after.pieces, "piece", "pieces");
-    if (before.bar != after.bar) {
-        const bool more = after.bar > before.bar;
-        const auto by = more ? after.bar - before.bar : before.bar - after.bar;
-        append_part(text, difference_text(by, project.shown) + (more ? " more bar" : " less bar"));
+    for (const auto& part :
+         {model::change_words(before.tally, after.tally, after.project->shown),
+          model::length_change_words(*before.project, before.tally, *after.project, after.tally),
+          consequence_words(before, after)}) {
+        if (part.empty()) continue;
+        text += (text.empty() ? "" : "; ") + part;
     }
-    append_weight(text, before.weight_kg, after.weight_kg, project.shown);
-    append_count(text, before.bars, after.bars, "bar to buy", "bars to buy");
-    append_count(text, before.fasteners, after.fasteners, "fastener", "fasteners");
-    append_count(text, before.open(), after.open(), "thing to mend", "things to mend");
     return text;
 }
 

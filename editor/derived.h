@@ -7,6 +7,7 @@
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
 #include "model/schedule/tables.h"
+#include "model/schedule/tally.h"
 
 #include <string>
 #include <vector>
@@ -41,6 +42,7 @@ struct Derived {
     std::vector<model::Finding> findings;      // of resolve and of the schedules
     std::vector<FindingGroup> finding_groups;  // those that say the same together
     Summary summary;
+    model::Tally tally;
 };
 
 Derived derive(const Snapshot& project, Revision revision, const model::Catalogue& catalogue);
@@ -48,8 +50,17 @@ Derived derive(const Snapshot& project, Revision revision, const model::Catalogu
 // "24 to mend, 1 note"; empty when there is nothing to say.
 std::string count_words(const Summary& summary);
 
-// What changed between two states, in a maker's words: "2 pieces more, 3 3/4 in more bar, 0.09 lb
-// more"; empty when the figures are the same.
-std::string change_text(const Summary& before, const Summary& after, const model::Project& project);
+// What one state of a project comes to.
+struct Figures {
+    Snapshot project;
+    Summary summary;
+    model::Tally tally;
+};
+
+Figures figures_of(const Derived& derived);
+
+// What changed between two states, in a maker's words: "+4 gussets, +16 holes, +3.0 oz; 4 x-rails
+// 1/4 in shorter; 3 3/4 in less bar, +1 thing to mend"; empty when the figures are the same.
+std::string change_text(const Figures& before, const Figures& after);
 
 }  // namespace editor

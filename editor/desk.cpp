@@ -8,9 +8,9 @@ namespace editor {
 namespace {
 
 // Each frame of a drag has had one of its own.
-void forget_summaries(Desk& desk) {
-    if (desk.summaries.size() <= 2 * History::most_steps) return;
-    std::erase_if(desk.summaries,
+void forget_figures(Desk& desk) {
+    if (desk.figures.size() <= 2 * History::most_steps) return;
+    std::erase_if(desk.figures,
                   [&](const auto& entry) { return !desk.history.holds(entry.first); });
 }
 
@@ -25,8 +25,8 @@ const Derived& derived(Desk& desk) {
     const Revision revision = desk.history.revision();
     if (!desk.derived_memo || desk.derived_memo->revision != revision) {
         desk.derived_memo = derive(desk.history.now(), revision, *desk.catalogue);
-        desk.summaries[revision] = desk.derived_memo->summary;
-        forget_summaries(desk);
+        desk.figures[revision] = {nullptr, desk.derived_memo->summary, desk.derived_memo->tally};
+        forget_figures(desk);
     }
     return *desk.derived_memo;
 }
@@ -42,10 +42,24 @@ const engine::SceneData& scene(Desk& desk) {
     return *desk.scene_memo;
 }
 
-std::optional<Summary> summary_before(const Desk& desk) {
-    const auto at = desk.summaries.find(desk.history.revision_before());
-    if (!desk.history.can_undo() || at == desk.summaries.end()) return std::nullopt;
-    return at->second;
+std::optional<Figures> figures_before(const Desk& desk) {
+    const auto at = desk.figures.find(desk.history.revision_before());
+    if (!desk.history.can_undo() || at == desk.figures.end()) return std::nullopt;
+    auto figures = at->second;
+    figures.project = desk.history.before();
+    return figures;
+}
+
+const std::string& last_change_text(Desk& desk) {
+    const Revision before = desk.history.revision_before();
+    const Revision after = desk.history.revision();
+    auto& memo = desk.change_memo;
+    if (!memo || memo->before != before || memo->after != after) {
+        const auto figures = figures_before(desk);
+        memo = {before, after,
+                figures ? change_text(*figures, figures_of(derived(desk))) : std::string()};
+    }
+    return memo->text;
 }
 
 engine::Result<engine::Done> submit(Desk& desk, const Change& change) {
@@ -68,12 +82,14 @@ engine::Result<engine::Done> submit(Desk& desk, const Change& change) {
 void replace_project(Desk& desk, model::Project project, std::filesystem::path file) {
     desk.history = History(std::move(project), desk.history.newest_revision());
     desk.file = std::move(file);
-    desk.summaries.clear();
+    desk.figures.clear();
+    desk.change_memo.reset();
     auto& ui = desk.ui;
     ui.selection = {};
     ui.hand = {};
     ui.offers = {};
     ui.saw = {};
+    ui.join = {.scope = ui.join.scope};
     ui.stock_filter.clear();
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};

@@ -18,6 +18,13 @@
 
 namespace editor {
 
+// What the last step changed, in words.
+struct ChangeText {
+    Revision before = 0;
+    Revision after = 0;
+    std::string text;
+};
+
 struct Desk {
     explicit Desk(std::shared_ptr<const model::Catalogue> tables);
 
@@ -27,10 +34,11 @@ struct Desk {
     std::vector<std::filesystem::path> samples;  // projects to look at first
     UiState ui;
 
-    // Made when asked for, by revision; use derived(), scene() and summary_before().
+    // Made when asked for, by revision; use derived(), scene() and last_change_text().
     std::optional<Derived> derived_memo;
     std::optional<engine::SceneData> scene_memo;
-    std::map<Revision, Summary> summaries;
+    std::map<Revision, Figures> figures;  // without their projects, which the history holds
+    std::optional<ChangeText> change_memo;
 };
 
 const model::Project& project_of(const Desk& desk);
@@ -42,7 +50,10 @@ const Derived& derived(Desk& desk);
 const engine::SceneData& scene(Desk& desk);
 
 // The figures before the last step; none when they were never needed.
-std::optional<Summary> summary_before(const Desk& desk);
+std::optional<Figures> figures_before(const Desk& desk);
+
+// What the last step changed; empty when nothing that is told, or when it is not known.
+const std::string& last_change_text(Desk& desk);
 
 // Makes the edits, all or none. A refusal is also shown along the bottom of the window.
 engine::Result<engine::Done> submit(Desk& desk, const Change& change);

@@ -22,6 +22,8 @@ public:
     explicit History(model::Project first, Revision last = 0);
 
     const Snapshot& now() const { return steps_[at_].project; }
+    // The state before the last step; where there is none, that of now.
+    const Snapshot& before() const { return steps_[at_ > 0 ? at_ - 1 : at_].project; }
     Revision revision() const { return steps_[at_].revision; }
     Revision newest_revision() const { return last_revision_; }
     Revision revision_before() const { return steps_[at_ > 0 ? at_ - 1 : at_].revision; }

@@ -26,6 +26,11 @@ std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& no
         case Place::lay_out:
             return draw_lay_out(area, now, *desk.catalogue,
                                 {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards});
+        case Place::join: {
+            auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
+            ui.goes_on = ui.join.prices.has_more;
+            return change;
+        }
         case Place::buy:
             return draw_buy(area, now, ui.offers, ui.saw, ui.selection);
         case Place::make:
@@ -80,6 +85,7 @@ bool has_popup(const UiState& ui) {
 
 void draw_screen(Desk& desk) {
     let_go_of_fields(desk.ui);
+    desk.ui.goes_on = false;
     begin_typing_frame(desk);
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
@@ -87,7 +93,8 @@ void draw_screen(Desk& desk) {
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
     const std::string_view asked = draw_top_bar(areas.top, desk, now);
     auto change = draw_place(areas.left, desk, now);
-    keep_first(change, draw_view(areas.view, now, scene(desk), {ui.view, ui.selection, ui.hand}));
+    keep_first(change, draw_view(areas.view, now, scene(desk),
+                                 {ui.view, ui.selection, ui.hand, ui.place == Place::join}));
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);

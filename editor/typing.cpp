@@ -20,6 +20,11 @@ void take_saw(Desk& desk) {
     if (change) static_cast<void>(submit(desk, *change));
 }
 
+void take_join(Desk& desk) {
+    const auto change = take_typed_join(desk.ui.join.typing, derived(desk));
+    if (change) static_cast<void>(submit(desk, *change));
+}
+
 // A pull that was refused has typed nothing.
 bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
     const auto* dimension = by_name(project.dimensions, refused.dimension);
@@ -32,6 +37,7 @@ void take_typing(Desk& desk) {
     take_dimension(desk, true);
     take_offers(desk);
     take_saw(desk);
+    take_join(desk);
 }
 
 std::string refused_typing(const Desk& desk) {
@@ -42,19 +48,23 @@ std::string refused_typing(const Desk& desk) {
     const auto& offers = desk.ui.offers;
     if (!offers.trouble.empty()) return "bars of " + offers.stock + ": " + offers.trouble;
     const auto& saw = desk.ui.saw;
-    return saw.trouble.empty() ? std::string() : saw.field + ": " + saw.trouble;
+    if (!saw.trouble.empty()) return saw.field + ": " + saw.trouble;
+    const auto& join = desk.ui.join.typing;
+    return join.trouble.empty() ? std::string() : "gusset sheet: " + join.trouble;
 }
 
 void begin_typing_frame(Desk& desk) {
     if (desk.ui.hand.typed) desk.ui.hand.typed->is_drawn = false;
     desk.ui.offers.is_drawn = false;
     desk.ui.saw.is_drawn = false;
+    desk.ui.join.typing.is_drawn = false;
 }
 
 void end_typing_frame(Desk& desk) {
     if (desk.ui.hand.typed && !desk.ui.hand.typed->is_drawn) take_dimension(desk, false);
     if (!desk.ui.offers.is_drawn) take_offers(desk);
     if (!desk.ui.saw.is_drawn) take_saw(desk);
+    if (!desk.ui.join.typing.is_drawn) take_join(desk);
 }
 
 }  // namespace editor

@@ -6,6 +6,7 @@
 #include "editor/place.h"
 #include "editor/places/buy.h"
 #include "editor/places/finding_list.h"
+#include "editor/places/join.h"
 #include "editor/places/make.h"
 #include "editor/places/section_choice.h"
 #include "editor/selection.h"
@@ -34,6 +35,7 @@ struct UiState {
     ShopTable table = ShopTable::cuts;
     OfferTyping offers;
     FindingCards cards;
+    JoinState join;
     SawTyping saw;
     SectionTyping stock_filter;
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
@@ -41,6 +43,7 @@ struct UiState {
     float right_width = 0.0F;
     float text_scale = 1.0F;         // on top of the screen's own
     bool wants_to_leave = false;     // answered all questions: the program may end
+    bool goes_on = false;            // something is still being worked out: draw another frame
     bool lets_go_of_fields = false;  // what the active field holds belongs to another project
 };
 

@@ -145,7 +145,7 @@ public:
     }
 
     engine::Image run_to_rest() {
-        for (int i = 0; i < 2 * frames_to_rest; ++i) {
+        for (int i = 0; i < 2 * frames_to_rest || desk_.ui.goes_on; ++i) {
             glfwPollEvents();
             build_frames();
             painter_.paint(desk_);
@@ -156,7 +156,8 @@ public:
 private:
     // Sleeps until there is something to do; says whether a frame is to be drawn.
     bool wait() {
-        const bool is_busy = frames_left_ > 0 || events_.input.is_pending();
+        const bool is_busy =
+            frames_left_ > 0 || events_.input.is_pending() || desk_.ui.goes_on;
         if (is_busy) {
             glfwPollEvents();
         } else if (events_.input.is_held()) {
@@ -200,7 +201,7 @@ private:
     }
 
     void report() {
-        if (!items_ || frames_left_ > 0) return;
+        if (!items_ || frames_left_ > 0 || desk_.ui.goes_on) return;
         const auto line = state_line(desk_, items_->items(), ImGui::GetIO().WantTextInput);
         if (line == reported_) return;
         reported_ = line;

@@ -57,20 +57,28 @@ float draw_figures(const Area& area, Desk& desk, const Derived& derived) {
     return at.x + scaled(120);
 }
 
-void draw_lines(const Area& area, const Desk& desk, const Derived& derived, float width) {
+// The word, then the text as far as there is room; the pointer on it shows the whole.
+void draw_line(ImVec2 at, const char* word, const std::string& text, ImU32 ink, float room) {
     ImDrawList& on = *ImGui::GetWindowDrawList();
-    const float x = area.x + scaled(24);
     const float indent = scaled(76);
-    float y = area.y + scaled(72);
+    draw_text_at(on, {at.x, at.y + scaled(1)}, word, Type::small, colour::quiet);
+    const std::string fitting = text_to_fit(text, Type::text, room - indent);
+    const float width = draw_text_at(on, {at.x + indent, at.y}, fitting, Type::text, ink);
+    ImGui::SetCursorScreenPos({at.x + indent, at.y});
+    ImGui::Dummy({std::max(1.0F, width), scaled(18)});
+    log_item(word, text);
+    if (fitting != text) draw_hint(text);
+}
+
+void draw_lines(const Area& area, Desk& desk, const Derived& derived, float width) {
+    ImVec2 at{area.x + scaled(24), area.y + scaled(72)};
     const auto line = [&](const char* word, const std::string& text, ImU32 ink) {
         if (text.empty()) return;
-        draw_text_at(on, {x, y + scaled(1)}, word, Type::small, colour::quiet);
-        draw_text_at(on, {x + indent, y}, text_to_fit(text, Type::text, width - indent), Type::text,
-                     ink);
-        y += scaled(23);
+        draw_line(at, word, text, ink, width);
+        at.y += scaled(23);
     };
     const auto& notice = desk.ui.notice;
-    line("Last edit", last_edit_text(desk, derived), colour::ink);
+    line("Last edit", last_edit_text(desk), colour::ink);
     if (notice) {
         line(notice->is_trouble ? "Refused" : "Done", notice->text,
              notice->is_trouble ? colour::red : colour::ink);
@@ -105,13 +113,11 @@ void draw_bars(const Area& area, const Derived& derived) {
 
 }  // namespace
 
-std::string last_edit_text(const Desk& desk, const Derived& derived) {
+std::string last_edit_text(Desk& desk) {
     if (!desk.history.can_undo()) return {};
-    std::string text = desk.history.undo_label();
-    const auto before = summary_before(desk);
-    if (!before) return text;
-    const std::string change = change_text(*before, derived.summary, *derived.project);
-    return change.empty() ? text : text + ": " + change;
+    const std::string& label = desk.history.undo_label();
+    const std::string& change = last_change_text(desk);
+    return change.empty() ? label : label + ": " + change;
 }
 
 std::string next_text(const Derived& derived) {

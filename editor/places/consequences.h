@@ -10,7 +10,7 @@ namespace editor {
 void draw_consequences(const Area& area, Desk& desk, const Derived& derived);
 
 // "depth 17 3/4 to 18 3/8" is the label's business; this adds what followed from it.
-std::string last_edit_text(const Desk& desk, const Derived& derived);
+std::string last_edit_text(Desk& desk);
 
 // What to do now.
 std::string next_text(const Derived& derived);

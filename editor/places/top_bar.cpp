@@ -3,12 +3,15 @@
 #include "editor/commands.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
+#include "model/resolve/recipe.h"
 
 #include <algorithm>
 #include <array>
 
 namespace editor {
 namespace {
+
+constexpr auto tab_count = static_cast<float>(place_rows.size());
 
 // What stands at both ends keeps its room; the tabs take what is left.
 struct Division {
@@ -36,12 +39,12 @@ Division division_of(const Area& area, float menus_end) {
     const auto room = [&] {
         return area.x + area.width - width_of_right_end(division) - menus_end;
     };
-    if (room() < 3 * least) division.has_undo = false;
-    if (room() < 3 * least) division.has_export = false;
+    if (room() < tab_count * least) division.has_undo = false;
+    if (room() < tab_count * least) division.has_export = false;
     division.right_from = menus_end + room();
-    division.tab_width = std::clamp(room() / 3, least, std::max(least, scaled(150)));
+    division.tab_width = std::clamp(room() / tab_count, least, std::max(least, scaled(150)));
     const float wished = area.x + std::max(scaled(360), area.width * 0.28F);
-    const float most = division.right_from - 3 * division.tab_width;
+    const float most = division.right_from - tab_count * division.tab_width;
     division.tabs_from = std::max(menus_end, std::min(wished, most));
     return division;
 }
@@ -102,6 +105,12 @@ struct PlaceTab {
     bool is_open = false;  // something is to be looked at
 };
 
+// The way in which members meet, unless something says otherwise.
+std::string join_words(const Derived& derived) {
+    const auto& recipe = derived.project->shop.recipe;
+    return recipe.empty() ? std::string(model::recipes().front().name) : recipe;
+}
+
 // What there is to see at a place, in two words.
 PlaceTab tab_of(const PlaceRow& row, const Derived& derived) {
     const int open = derived.summary.open();
@@ -110,6 +119,8 @@ PlaceTab tab_of(const PlaceRow& row, const Derived& derived) {
     switch (row.place) {
         case Place::lay_out:
             return {&row, is_empty ? "to begin" : words.empty() ? "settled" : words, open > 0};
+        case Place::join:
+            return {&row, is_empty ? "" : join_words(derived)};
         case Place::buy:
             return {&row, is_empty ? "" : bars_text(derived)};
         case Place::make:

@@ -1,5 +1,6 @@
 #include "editor/view/view_panel.h"
 
+#include "editor/joint_list.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
 #include "editor/view/dimension_tags.h"
@@ -45,6 +46,11 @@ void turn_and_move(ViewState& view, float pixel_scale) {
     }
 }
 
+std::optional<JointName> hovered_joint(const Derived& derived, const ViewState& view) {
+    if (!view.hovered || !view.hovered_at) return std::nullopt;
+    return joint_near(*derived.project, derived.resolved, *view.hovered, *view.hovered_at);
+}
+
 void choose(const Derived& derived, const ViewState& view, Selection& selection, bool adds) {
     if (!view.hovered) {
         if (!adds) selection = {};
@@ -66,9 +72,13 @@ void choose(const Derived& derived, const ViewState& view, Selection& selection,
 
 void point(const engine::SceneData& scene, ViewState& view, glm::dvec2 pixel, float pixel_scale) {
     view.hovered.reset();
+    view.hovered_at.reset();
     const double reach = 5.0 * static_cast<double>(pixel_scale);
     const auto hit = engine::pick_at(scene, view.camera, pixel, view.viewport, reach);
-    if (hit && hit->pick_id != engine::no_pick) view.hovered = hit->pick_id;
+    if (hit && hit->pick_id != engine::no_pick) {
+        view.hovered = hit->pick_id;
+        view.hovered_at = hit->at;
+    }
 }
 
 // The picture takes the mouse as one large button, so that a drag goes on outside of it.
@@ -100,24 +110,35 @@ void use_mouse(const Area& area,
     }
     if (!ImGui::IsItemDeactivated()) return;
     if (!hands.view.is_turning && io.MouseReleased[0]) {
-        choose(derived, hands.view, hands.selection, io.KeyCtrl || io.KeyShift);
+        const bool adds = io.KeyCtrl || io.KeyShift;
+        const auto joint = hands.picks_joints && !adds ? hovered_joint(derived, hands.view)
+                                                       : std::nullopt;
+        if (joint) {
+            hands.selection = selection_of_joint(*derived.project, derived.resolved, *joint);
+        } else {
+            choose(derived, hands.view, hands.selection, adds);
+        }
     }
     if (io.MouseReleased[0] && io.MouseDoubleClicked[0]) hands.view.wants_fit = true;
     hands.view.is_turning = false;
 }
 
-void draw_hovered_words(const Derived& derived, const ViewState& view) {
+void draw_hovered_words(const Derived& derived, const ViewState& view, bool picks_joints) {
     if (!view.hovered || view.is_turning || *view.hovered >= derived.resolved.pieces.size()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
     const TooltipScope tooltip;
     draw_text(piece_words(derived, *view.hovered));
+    const auto joint = picks_joints ? hovered_joint(derived, view) : std::nullopt;
+    if (joint) draw_text("joint " + words_of(*joint), Type::small, colour::quiet);
 }
 
 // On two lines where one is too long for the view.
-void draw_help(const Area& area) {
+void draw_help(const Area& area, bool picks_joints) {
     const std::string moving =
         "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see all";
-    const std::string choosing = "click a piece \xC2\xB7 Ctrl or Shift and click for more";
+    const std::string choosing = picks_joints
+                                     ? "click where two bars meet for their joint, else a piece"
+                                     : "click a piece \xC2\xB7 Ctrl or Shift and click for more";
     const std::string both = moving + " \xC2\xB7 " + choosing;
     const float room = area.width - scaled(32);
     const bool is_one = size_of_text(both, Type::small).x <= room;
@@ -186,8 +207,8 @@ std::optional<Change> draw_view(const Area& area,
                                          {1, 0});
     use_mouse(area, derived, scene, hands, pixel_scale);
     auto change = draw_dimension_tags(area, derived, hands.view, hands.hand);
-    draw_help(area);
-    draw_hovered_words(derived, hands.view);
+    draw_help(area, hands.picks_joints);
+    draw_hovered_words(derived, hands.view, hands.picks_joints);
     return change;
 }
 

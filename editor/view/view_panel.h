@@ -28,6 +28,7 @@ struct ViewHands {
     ViewState& view;
     Selection& selection;
     DimensionHand& hand;
+    bool picks_joints = false;  // a click where two members meet chooses their joint
 };
 
 std::optional<Change> draw_view(const Area& area,

@@ -150,8 +150,8 @@ TEST_CASE("a drag of any length keeps figures for no more states than undo can c
         REQUIRE(editor::submit(ui.desk, editor::change_of(edit, "drag 1")));
         editor::derived(ui.desk);
     }
-    CHECK(ui.desk.summaries.size() <= 2 * editor::History::most_steps);
-    CHECK(editor::summary_before(ui.desk));
+    CHECK(ui.desk.figures.size() <= 2 * editor::History::most_steps);
+    CHECK(editor::figures_before(ui.desk));
 }
 
 TEST_CASE("the schedules have the names under which they are known", "[editor][files]") {

@@ -106,7 +106,7 @@ void HeadlessUi::settle() {
     int guard = 0;
     do {
         frame();
-    } while (input.is_pending() && ++guard < 10'000);
+    } while ((input.is_pending() || desk.ui.goes_on) && ++guard < 10'000);
     for (int i = 0; i < 3; ++i) frame();
 }
 
