@@ -28,7 +28,7 @@ std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& no
                                 {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
-            ui.goes_on = ui.join.prices.has_more;
+            ui.goes_on = ui.join.prices.has_more && !ImGui::IsAnyMouseDown();
             return change;
         }
         case Place::buy:

@@ -3,6 +3,7 @@
 #include "editor/assets_path.h"
 #include "editor/desk_files.h"
 #include "editor/glfw_input.h"
+#include "editor/joint_list.h"
 #include "editor/open_project.h"
 #include "editor/painter.h"
 #include "editor/pixel_size.h"
@@ -112,14 +113,24 @@ std::vector<std::filesystem::path> sample_files() {
     return files;
 }
 
-// Says on the terminal when there is no such member to be shown.
-bool choose_member(Desk& desk, const std::string& member, std::ostream& err) {
-    if (member.empty()) return true;
+Selection selection_of_joint_called(const Derived& now, const std::string& name) {
+    for (const auto& joint : member_joints(*now.project, now.resolved, now.findings)) {
+        if (words_of(joint.name) != name) continue;
+        return selection_of_joint(*now.project, now.resolved, joint.name);
+    }
+    return {};
+}
+
+// Says on the terminal when there is no such member or joint to be shown.
+bool choose_by_name(Desk& desk, const std::string& name, std::ostream& err) {
+    if (name.empty()) return true;
     const Derived& now = derived(desk);
-    desk.ui.selection = selection_of_member(*now.project, now.resolved, member);
-    if (!desk.ui.selection.pieces.empty()) return true;
-    err << "barwright: --choose " << member << ": no piece of the project is of a member that is "
-        << "called so\n";
+    auto& selection = desk.ui.selection;
+    selection = selection_of_member(*now.project, now.resolved, name);
+    if (selection.pieces.empty()) selection = selection_of_joint_called(now, name);
+    if (!selection.pieces.empty()) return true;
+    err << "barwright: --choose " << name << ": no piece of the project is of a member or a joint "
+        << "that is called so\n";
     return false;
 }
 
@@ -252,7 +263,7 @@ ExitStatus run_with(GLFWwindow* window,
     }
     if (!open_first(desk, options, err)) return ExitStatus::not_possible;
     desk.ui.place = place_named(options.place);
-    if (!choose_member(desk, options.choose, err)) return ExitStatus::not_possible;
+    if (!choose_by_name(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
     const ImGuiContextScope context;
     WindowRun window_run(window, desk, options, out);

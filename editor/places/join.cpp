@@ -52,9 +52,35 @@ void draw_scopes(JoinScope& scope) {
     ImGui::Dummy(scaled(1, 2));
 }
 
-void draw_heading(const char* text) {
-    ImGui::Dummy(scaled(1, 4));
-    draw_text(text, Type::strong);
+// A heading that opens its section and closes the other one; says whether it is open.
+bool draw_section(JoinSection section,
+                  const std::string& text,
+                  const std::string& summary,
+                  JoinSection& open) {
+    const bool was_open = open == section;
+    ImGui::Dummy(scaled(1, 2));
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    if (ImGui::InvisibleButton(text.c_str(), {width, scaled(24)})) open = section;
+    log_item(text, summary);
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    const ImU32 ink = was_open ? colour::ink : colour::dye;
+    const ImVec2 pen{at.x + scaled(16), at.y + scaled(3)};
+    draw_text_at(on, {at.x, pen.y}, was_open ? "\xE2\x96\xBE" : "\xE2\x96\xB8", Type::text, ink);
+    const float taken = draw_text_at(on, pen, text, Type::strong, ink);
+    if (!was_open && !summary.empty()) {
+        const float room = at.x + width - pen.x - taken - scaled(12);
+        draw_text_at(on, {at.x + width - scaled(2), pen.y + scaled(2)},
+                     text_to_fit(summary, Type::small, room), Type::small, colour::quiet,
+                     Align::right);
+    }
+    return was_open;
+}
+
+std::string name_of_chosen(const std::vector<Choice>& choices) {
+    const auto at = std::find_if(choices.begin(), choices.end(),
+                                 [](const Choice& choice) { return choice.is_now; });
+    return at == choices.end() ? std::string("as stated") : at->name;
 }
 
 // ---- one joint ----------------------------------------------------------------------------------
@@ -63,27 +89,42 @@ std::string where_of(const JointName& joint) {
     return joint.frame + ": joint " + words_of(joint);
 }
 
+std::optional<Change> draw_priced(JoinHands& hands,
+                                  const char* group,
+                                  const JointName& joint,
+                                  const std::vector<Choice>& choices) {
+    const auto where = where_of(joint);
+    return change_if(draw_price_rows({group, where, where}, choices, hands.derived,
+                                     hands.catalogue, hands.state.prices));
+}
+
+// Where something is said of the joint: to say nothing of it any more.
+std::optional<Change> draw_way_back(const model::Project& project, const JointName& joint) {
+    if (stated_joint(project, joint) == nullptr) return std::nullopt;
+    const bool is_wanted = draw_button(
+        "Back to the rule", {.text = "Join this one like the others", .weight = Weight::link});
+    draw_hint("Forgets all that is said of this joint, its note too");
+    if (!is_wanted) return std::nullopt;
+    return change_of(model::RemoveJoint{joint.frame, joint.members});
+}
+
 std::optional<Change> draw_chosen(JoinHands& hands, const JointName& joint) {
     const auto& project = *hands.derived.project;
+    auto& open = hands.state.section;
+    auto change = draw_note_field(hands.derived, joint, hands.state.typing);
+    keep_first(change, draw_way_back(project, joint));
     draw_joint_findings(hands.derived, joint);
-    draw_heading("How the two meet");
-    auto change = change_if(draw_price_rows({"meet", where_of(joint), where_of(joint)},
-                                            joint_recipe_choices(project, joint), hands.derived,
-                                            hands.catalogue, hands.state.prices));
-    draw_heading("What holds them");
+    const auto recipes = joint_recipe_choices(project, joint);
+    if (draw_section(JoinSection::meet, "How the two meet", name_of_chosen(recipes), open)) {
+        keep_first(change, draw_priced(hands, "meet", joint, recipes));
+    }
+    const auto holds = joint_hold_choices(project, joint);
+    if (!draw_section(JoinSection::hold, "What holds them", name_of_chosen(holds), open)) {
+        return change;
+    }
     keep_first(change, draw_joint_settings(hands.derived, hands.catalogue, joint));
     ImGui::Dummy(scaled(1, 2));
-    keep_first(change, change_if(draw_price_rows({"hold", where_of(joint), where_of(joint)},
-                                                 joint_hold_choices(project, joint), hands.derived,
-                                                 hands.catalogue, hands.state.prices)));
-    ImGui::Dummy(scaled(1, 2));
-    keep_first(change, draw_note_field(hands.derived, joint, hands.state.typing));
-    if (stated_joint(project, joint) == nullptr) return change;
-    if (draw_button("Back to the rule", {.text = "Join this one like the others",
-                                         .weight = Weight::link})) {
-        change = change_of(model::RemoveJoint{joint.frame, joint.members});
-    }
-    draw_hint("Forgets all that is said of this joint, its note too");
+    keep_first(change, draw_priced(hands, "hold", joint, holds));
     return change;
 }
 
@@ -91,15 +132,17 @@ std::optional<Change> draw_joint(JoinHands& hands) {
     const auto& now = hands.derived;
     const auto joint =
         chosen_joint(*now.project, now.resolved, hands.state.joints, hands.selection);
-    if (const auto other = draw_joint_choice(now, hands.state.joints, joint, hands.selection)) {
-        hands.selection = selection_of_joint(*now.project, now.resolved, *other);
-        return std::nullopt;
+    const auto& joints = hands.state.joints;
+    std::optional<JointName> other;
+    if (joint) {
+        other = draw_joint_choice(now, joints, joint, hands.selection);
+    } else {
+        draw_wrapped("Click in the view where two bars meet, or choose here", Type::text,
+                     colour::quiet);
+        other = draw_joint_list(now, joints, hands.selection);
     }
-    if (joint) return draw_chosen(hands, *joint);
-    draw_wrapped("Click in the view where two bars meet, or choose a joint from the list. With a "
-                 "member chosen, its own joints come first.",
-                 Type::text, colour::quiet);
-    return std::nullopt;
+    if (other) hands.selection = selection_of_joint(*now.project, now.resolved, *other);
+    return joint && !other ? draw_chosen(hands, *joint) : std::nullopt;
 }
 
 // ---- a frame, and all ---------------------------------------------------------------------------
@@ -142,7 +185,8 @@ std::optional<Change> draw_frame(JoinHands& hands) {
     const auto* frame = frame_in_hand(hands.derived, hands.state);
     if (frame == nullptr) return std::nullopt;
     draw_frame_choice(hands.derived, *frame, hands.state);
-    draw_heading("How its members meet");
+    ImGui::Dummy(scaled(1, 2));
+    draw_text("How its members meet", Type::strong);
     draw_exceptions(*frame);
     return change_if(draw_price_rows({"meet", "frame " + frame->name, "frame " + frame->name},
                                      frame_recipe_choices(*hands.derived.project, *frame),
@@ -150,11 +194,16 @@ std::optional<Change> draw_frame(JoinHands& hands) {
 }
 
 std::optional<Change> draw_project(JoinHands& hands) {
-    draw_heading("How members meet");
-    auto change = change_if(draw_price_rows({"meet", "project", {}},
-                                            shop_recipe_choices(*hands.derived.project),
-                                            hands.derived, hands.catalogue, hands.state.prices));
-    draw_heading("What holds them");
+    auto& open = hands.state.section;
+    std::optional<Change> change;
+    const auto recipes = shop_recipe_choices(*hands.derived.project);
+    if (draw_section(JoinSection::meet, "How members meet", name_of_chosen(recipes), open)) {
+        change = change_if(draw_price_rows({"meet", "project", {}}, recipes, hands.derived,
+                                           hands.catalogue, hands.state.prices));
+    }
+    const auto& shop = hands.derived.project->shop;
+    const std::string held = shop.fastener.empty() ? "rivets to suit" : shop.fastener;
+    if (!draw_section(JoinSection::hold, "What holds them", held, open)) return change;
     keep_first(change, draw_fastener_choice(hands.derived, hands.catalogue));
     keep_first(change, draw_shop_settings(hands.derived, hands.catalogue));
     keep_first(change, draw_gusset_field(hands.derived, hands.state.typing));

@@ -17,9 +17,11 @@
 namespace editor {
 
 enum class JoinScope { joint, frame, project };
+enum class JoinSection { meet, hold };  // of a scope; one is open at a time
 
 struct JoinState {
     JoinScope scope = JoinScope::joint;
+    JoinSection section = JoinSection::meet;
     std::string frame;       // whose way is chosen; empty: the first one's
     std::string seen_frame;  // of what was selected last
     PriceBoard prices;

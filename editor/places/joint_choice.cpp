@@ -42,13 +42,8 @@ bool draw_entry(const MemberJoint& joint, bool is_chosen, bool has_frames) {
 std::optional<JointName> draw_list(const std::vector<MemberJoint>& joints,
                                    const JointOrder& order,
                                    const std::optional<JointName>& chosen,
-                                   bool has_frames,
-                                   float room) {
+                                   bool has_frames) {
     std::optional<JointName> clicked;
-    const float line = ImGui::GetTextLineHeightWithSpacing();
-    const float height = line * static_cast<float>(order.joints.size() + 1) + scaled(6);
-    const float width = std::min(scaled(430), ImGui::GetIO().DisplaySize.x - scaled(60));
-    const ChildScope list("joints", {width, std::min({scaled(340), room, height})});
     if (order.of_chosen > 0) {
         draw_text("Those of the chosen members come first", Type::small, colour::quiet);
     }
@@ -89,13 +84,22 @@ std::string joint_state_words(const MemberJoint& joint) {
            (joint.fasteners == 1 ? " fastener" : " fasteners");
 }
 
+std::optional<JointName> draw_joint_list(const Derived& derived,
+                                         const std::vector<MemberJoint>& joints,
+                                         const Selection& selection) {
+    const ItemScope items("Joint list");
+    const ChildScope list("joints");
+    return draw_list(joints, joint_order(joints, selection), std::nullopt,
+                     derived.project->frames.size() > 1);
+}
+
 std::optional<JointName> draw_joint_choice(const Derived& derived,
                                            const std::vector<MemberJoint>& joints,
                                            const std::optional<JointName>& chosen,
                                            const Selection& selection) {
     const bool has_frames = derived.project->frames.size() > 1;
-    std::string text = "choose one of " + std::to_string(joints.size()) + " joints";
-    if (chosen) text = (has_frames ? chosen->frame + ": " : "") + words_of(*chosen);
+    const std::string text =
+        chosen ? (has_frames ? chosen->frame + ": " : "") + words_of(*chosen) : "choose a joint";
     const float width = ImGui::GetContentRegionAvail().x;
     if (draw_button("Joint of choice", {.text = text_with_arrow(text, width), .width = width})) {
         ImGui::OpenPopup("Joint list");
@@ -106,7 +110,12 @@ std::optional<JointName> draw_joint_choice(const Derived& derived,
     {
         const PopupScope open("Joint list");
         if (!open) return std::nullopt;
-        clicked = draw_list(joints, joint_order(joints, selection), chosen, has_frames, room);
+        const float line = ImGui::GetTextLineHeightWithSpacing();
+        const float height = line * static_cast<float>(joints.size() + 1) + scaled(6);
+        const float most_wide = ImGui::GetIO().DisplaySize.x - scaled(60);
+        const ChildScope list("joints", {std::min(scaled(430), most_wide),
+                                         std::min({scaled(340), room, height})});
+        clicked = draw_list(joints, joint_order(joints, selection), chosen, has_frames);
         if (clicked) ImGui::CloseCurrentPopup();
     }
     return clicked;

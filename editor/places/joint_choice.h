@@ -22,7 +22,12 @@ JointOrder joint_order(const std::vector<MemberJoint>& joints, const Selection& 
 // "flush, 4 fasteners"; "staggered lap, 1 of 2 in a lap"; "not joined".
 std::string joint_state_words(const MemberJoint& joint);
 
-// The joint that was clicked in the list.
+// All of them, in what is left of the panel. The joint that was clicked.
+std::optional<JointName> draw_joint_list(const Derived& derived,
+                                         const std::vector<MemberJoint>& joints,
+                                         const Selection& selection);
+
+// The button. The joint that was clicked in its list.
 std::optional<JointName> draw_joint_choice(const Derived& derived,
                                            const std::vector<MemberJoint>& joints,
                                            const std::optional<JointName>& chosen,

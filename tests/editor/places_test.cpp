@@ -16,6 +16,8 @@ TEST_CASE("every place can be gone to by its tab", "[editor][places]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
     ui.settle();
+    ui.click("Top/Join");
+    CHECK(ui.has("Join/Joint of choice"));
     ui.click("Top/Buy");
     CHECK(ui.has("Buy/bar 1"));
     ui.click("Top/Make");
@@ -110,10 +112,10 @@ TEST_CASE("bars half typed are taken when the place is left by key", "[editor][p
     ui.write(field, "16 ft; 25 ft");
     ui.press('1', key::left_control);
     CHECK(editor::project_of(ui.desk).stock[0].bars.size() == 2);
-    ui.press('2', key::left_control);
+    ui.press('3', key::left_control);
     ui.write(field, "16 ft; many");
     ui.press('1', key::left_control);
-    ui.press('2', key::left_control);
+    ui.press('3', key::left_control);
     CHECK(ui.item(field).value == "16 ft; many");
     CHECK_FALSE(ui.desk.ui.offers.trouble.empty());
 }
@@ -192,7 +194,7 @@ TEST_CASE("every place is drawn in a small and in a large window", "[editor][pla
         tests::start_box(ui.desk);
         ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
                                                     std::vector<model::Index>{0});
-        for (const char* place : {"place.lay_out", "place.buy", "place.make"}) {
+        for (const char* place : {"place.lay_out", "place.join", "place.buy", "place.make"}) {
             editor::run_command(ui.desk, place);
             ui.settle();
             CHECK(ui.has("View/picture"));
@@ -207,8 +209,8 @@ TEST_CASE("nothing in the top bar lies over anything else, in any window", "[edi
         ui.settle();
         INFO("width " << width);
         std::vector<editor::ItemRecord> items;
-        for (const char* name : {"Project", "Edit", "Frame", "View", "Lay out", "Buy", "Make",
-                                 "Undo", "Redo", "Export"}) {
+        for (const char* name : {"Project", "Edit", "Frame", "View", "Lay out", "Join", "Buy",
+                                 "Make", "Undo", "Redo", "Export"}) {
             items.push_back(ui.item("Top/" + std::string(name)));
         }
         for (std::size_t i = 1; i < items.size(); ++i) {
@@ -292,7 +294,7 @@ TEST_CASE("a project that is full of faults is drawn as it is", "[editor][places
                      {.name = "f"}};
     broken.stock = {{.name = "s", .section = "no such section"}};
     editor::replace_project(ui.desk, broken, {});
-    for (const char* place : {"place.lay_out", "place.buy", "place.make"}) {
+    for (const char* place : {"place.lay_out", "place.join", "place.buy", "place.make"}) {
         editor::run_command(ui.desk, place);
         ui.settle();
     }
