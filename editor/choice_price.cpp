@@ -34,9 +34,8 @@ std::set<Complaint> complaints_of(const std::vector<model::Finding>& findings) {
 
 bool has_news(const model::Finding& finding, const std::set<Complaint>& known) {
     const auto complaints = complaints_of(finding);
-    return std::any_of(complaints.begin(), complaints.end(), [&](const Complaint& complaint) {
-        return known.count(complaint) == 0;
-    });
+    return std::any_of(complaints.begin(), complaints.end(),
+                       [&](const Complaint& complaint) { return known.count(complaint) == 0; });
 }
 
 // Of what is concerned, only that which was not before.
@@ -70,12 +69,11 @@ void compare_findings(Price& price,
     for (const auto& finding : before) {
         const auto complaints = complaints_of(finding);
         if (complaints.empty()) continue;
-        price.mends += std::none_of(complaints.begin(), complaints.end(),
-                                    [&](const Complaint& complaint) {
-                                        return there.count(complaint) > 0;
-                                    })
-                           ? 1
-                           : 0;
+        price.mends +=
+            std::none_of(complaints.begin(), complaints.end(),
+                         [&](const Complaint& complaint) { return there.count(complaint) > 0; })
+                ? 1
+                : 0;
     }
 }
 

@@ -48,8 +48,8 @@ Price price_of(const Derived& now, const model::Catalogue& catalogue, const Choi
 struct PriceBoard {
     std::optional<Revision> revision;
     std::map<std::string, std::map<std::string, Price>> prices;
-    bool may_work = true;    // in this frame
-    bool has_more = false;   // some that were asked for are still to be worked out
+    bool may_work = true;   // in this frame
+    bool has_more = false;  // some that were asked for are still to be worked out
 };
 
 // At the beginning of a frame. `may_work`: false while the user is in the middle of a movement.

@@ -88,7 +88,8 @@ void add_edit(CLI::App& app, EditArguments& arguments) {
     edit->add_option("--place", arguments.place, "For the screenshot: the place of the job")
         ->check(CLI::IsMember(names_of_places()))
         ->needs(shot);
-    edit->add_option("--choose", arguments.choose, "For the screenshot: a member to choose, or a joint: \"post left + rail top\"")
+    edit->add_option("--choose", arguments.choose,
+                     "For the screenshot: a member to choose, or a joint: \"post left + rail top\"")
         ->needs(shot);
     edit->add_flag("--report-state", arguments.reports_state,
                    "Print what the window shows as lines of JSON, for scripts that drive it");

@@ -138,8 +138,7 @@ std::vector<Choice> joint_recipe_choices(const model::Project& project, const Jo
     return choices;
 }
 
-std::vector<Choice> frame_recipe_choices(const model::Project& project,
-                                         const model::Frame& frame) {
+std::vector<Choice> frame_recipe_choices(const model::Project& project, const model::Frame& frame) {
     std::vector<Choice> choices{
         named(frame_recipe_choice(frame, {}), "as the project has it",
               "here that is the " + std::string(name_or_first(project.shop.recipe)))};
@@ -166,12 +165,12 @@ std::vector<Choice> shop_recipe_choices(const model::Project& project) {
 }
 
 std::vector<Choice> joint_hold_choices(const model::Project& project, const JointName& joint) {
-    std::vector<Choice> choices{named(hold_choice(project, joint, {}), "for good",
-                                      "with what the project fastens with; taken apart by drilling "
-                                      "it out"),
-                                named(hold_choice(project, joint, {true, std::nullopt}),
-                                      "comes apart, held as in the shop",
-                                      "there that is: " + hold_words(project.shop.screw_hold))};
+    std::vector<Choice> choices{
+        named(hold_choice(project, joint, {}), "for good",
+              "with what the project fastens with; taken apart by drilling "
+              "it out"),
+        named(hold_choice(project, joint, {true, std::nullopt}), "comes apart, held as in the shop",
+              "there that is: " + hold_words(project.shop.screw_hold))};
     for (const auto hold : holds) {
         choices.push_back(named(hold_choice(project, joint, {true, hold}),
                                 "comes apart, " + hold_words(hold), hold_sentence(hold)));

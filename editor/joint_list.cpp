@@ -15,8 +15,8 @@ namespace {
 using model::Index;
 
 bool is_same(const JointName& a, const JointName& b) {
-    return a.frame == b.frame && (a.members == b.members ||
-                                  a.members == std::array{b.members[1], b.members[0]});
+    return a.frame == b.frame &&
+           (a.members == b.members || a.members == std::array{b.members[1], b.members[0]});
 }
 
 // The name of the joint that these pieces are part of; none when it is no joint of two members.
@@ -154,9 +154,7 @@ std::vector<MemberJoint> member_joints(const model::Project& project,
     return std::move(list).take();
 }
 
-std::string words_of(const JointName& joint) {
-    return joint.members[0] + " + " + joint.members[1];
-}
+std::string words_of(const JointName& joint) { return joint.members[0] + " + " + joint.members[1]; }
 
 model::Subject subject_of(const JointName& joint) {
     return {model::SubjectKind::joint, joint.frame, words_of(joint)};
@@ -211,10 +209,9 @@ std::optional<JointName> joint_near(const model::Project& project,
         if (lap.pieces[0] != piece && lap.pieces[1] != piece) continue;
         const double distance = distance_mm(resolved, lap, at_mm);
         if (distance > nearest) continue;
-        const auto name =
-            name_of(project, lap.frame,
-                    model::members_joined(resolved.pieces[lap.pieces[0]],
-                                          resolved.pieces[lap.pieces[1]]));
+        const auto name = name_of(
+            project, lap.frame,
+            model::members_joined(resolved.pieces[lap.pieces[0]], resolved.pieces[lap.pieces[1]]));
         if (!name) continue;
         nearest = distance;
         found = name;

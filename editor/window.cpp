@@ -167,8 +167,7 @@ public:
 private:
     // Sleeps until there is something to do; says whether a frame is to be drawn.
     bool wait() {
-        const bool is_busy =
-            frames_left_ > 0 || events_.input.is_pending() || desk_.ui.goes_on;
+        const bool is_busy = frames_left_ > 0 || events_.input.is_pending() || desk_.ui.goes_on;
         if (is_busy) {
             glfwPollEvents();
         } else if (events_.input.is_held()) {

@@ -35,12 +35,13 @@ void draw_scopes(JoinScope& scope) {
         const char* name;
         const char* hint;
     };
-    constexpr std::array<Row, 3> rows{
-        {{JoinScope::joint, "Joint", "How two members meet"},
-         {JoinScope::frame, "Frame", "How the members of a frame meet, unless a joint says "
-                                     "otherwise"},
-         {JoinScope::project, "Project", "How members meet, unless a frame or a joint says "
-                                         "otherwise"}}};
+    constexpr std::array<Row, 3> rows{{{JoinScope::joint, "Joint", "How two members meet"},
+                                       {JoinScope::frame, "Frame",
+                                        "How the members of a frame meet, unless a joint says "
+                                        "otherwise"},
+                                       {JoinScope::project, "Project",
+                                        "How members meet, unless a frame or a joint says "
+                                        "otherwise"}}};
     const float gap = ImGui::GetStyle().ItemSpacing.x;
     const float width = (ImGui::GetContentRegionAvail().x - 2 * gap) / 3;
     for (const auto& row : rows) {
@@ -85,17 +86,15 @@ std::string name_of_chosen(const std::vector<Choice>& choices) {
 
 // ---- one joint ----------------------------------------------------------------------------------
 
-std::string where_of(const JointName& joint) {
-    return joint.frame + ": joint " + words_of(joint);
-}
+std::string where_of(const JointName& joint) { return joint.frame + ": joint " + words_of(joint); }
 
 std::optional<Change> draw_priced(JoinHands& hands,
                                   const char* group,
                                   const JointName& joint,
                                   const std::vector<Choice>& choices) {
     const auto where = where_of(joint);
-    return change_if(draw_price_rows({group, where, where}, choices, hands.derived,
-                                     hands.catalogue, hands.state.prices));
+    return change_if(draw_price_rows({group, where, where}, choices, hands.derived, hands.catalogue,
+                                     hands.state.prices));
 }
 
 // Where something is said of the joint: to say nothing of it any more.
@@ -176,8 +175,9 @@ void draw_exceptions(const model::Frame& frame) {
                                    [](const auto& joint) { return joint.recipe.has_value(); });
     if (own == 0) return;
     draw_wrapped(own == 1 ? "One joint of it has a way of its own and keeps it."
-                          : std::to_string(own) + " joints of it have ways of their own and keep "
-                                                  "them.",
+                          : std::to_string(own) +
+                                " joints of it have ways of their own and keep "
+                                "them.",
                  Type::small, colour::quiet);
 }
 

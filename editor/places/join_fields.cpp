@@ -22,8 +22,7 @@ std::optional<Change> note_change(const model::Project& project, const JoinTypin
     auto entry = joint_entry(project, typing.joint);
     if (entry.note == typing.text) return std::nullopt;
     entry.note = typing.text;
-    return joint_change(project, typing.joint.frame, entry,
-                        "Note on " + words_of(typing.joint));
+    return joint_change(project, typing.joint.frame, entry, "Note on " + words_of(typing.joint));
 }
 
 std::string trouble_with_thickness(const Derived& derived, const std::string& text) {
@@ -96,10 +95,10 @@ std::optional<Change> take_typed_join(JoinTyping& typing, const Derived& derived
 std::optional<Change> draw_note_field(const Derived& derived,
                                       const JointName& joint,
                                       JoinTyping& typing) {
-    return draw_one(derived,
-                    {"Note", "what to remember at this joint",
-                     joint_entry(*derived.project, joint).note},
-                    {.field = JoinTyping::Field::note, .joint = joint}, typing);
+    return draw_one(
+        derived,
+        {"Note", "what to remember at this joint", joint_entry(*derived.project, joint).note},
+        {.field = JoinTyping::Field::note, .joint = joint}, typing);
 }
 
 std::optional<Change> draw_gusset_field(const Derived& derived, JoinTyping& typing) {

@@ -77,14 +77,13 @@ std::optional<Change> draw_joint_fastener(const Derived& derived,
     auto entry = joint_entry(*derived.project, name);
     auto options = fasteners_for(catalogue, entry);
     const std::string now = entry.fastener.value_or(std::string());
-    const auto chosen = draw_options(std::string("Fastener of the joint"), "Fastener", options, now,
-                                     now);
+    const auto chosen =
+        draw_options(std::string("Fastener of the joint"), "Fastener", options, now, now);
     if (!chosen) return std::nullopt;
     entry.fastener = chosen->empty() ? std::nullopt : std::optional(*chosen);
-    return joint_change(
-        *derived.project, name.frame, entry,
-        (chosen->empty() ? "The project's fastener" : "Fasten with " + *chosen) + " at " +
-            words_of(name));
+    return joint_change(*derived.project, name.frame, entry,
+                        (chosen->empty() ? "The project's fastener" : "Fasten with " + *chosen) +
+                            " at " + words_of(name));
 }
 
 std::optional<Change> draw_joint_count(const Derived& derived, const JointName& name) {
@@ -120,7 +119,8 @@ std::optional<Change> draw_shop_screw(const model::Shop& shop, const model::Cata
     Options<std::string> options;
     options.add("screw to suit the thickness", {});
     add_screws(options, catalogue.screws);
-    const auto chosen = draw_options(std::string("Screw"), "Screws", options, shop.screw, shop.screw);
+    const auto chosen =
+        draw_options(std::string("Screw"), "Screws", options, shop.screw, shop.screw);
     if (!chosen) return std::nullopt;
     auto changed = shop;
     changed.screw = *chosen;
@@ -131,8 +131,8 @@ std::optional<Change> draw_shop_screw(const model::Shop& shop, const model::Cata
 std::optional<Change> draw_shop_hold(const model::Shop& shop) {
     Options<ScrewHold> options;
     for (const auto hold : holds) options.add(hold_words(hold), hold);
-    const auto chosen = draw_options(std::string("Screw hold"), "Held by", options,
-                                     shop.screw_hold, hold_words(shop.screw_hold));
+    const auto chosen = draw_options(std::string("Screw hold"), "Held by", options, shop.screw_hold,
+                                     hold_words(shop.screw_hold));
     if (!chosen) return std::nullopt;
     auto changed = shop;
     changed.screw_hold = *chosen;

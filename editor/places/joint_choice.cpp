@@ -5,16 +5,27 @@
 #include "model/resolve/recipe.h"
 
 #include <algorithm>
+#include <set>
+#include <string>
+#include <string_view>
+#include <utility>
 
 namespace editor {
 namespace {
 
-bool is_of_chosen(const MemberJoint& joint, const Selection& selection) {
-    return std::any_of(
-        selection.pieces.begin(), selection.pieces.end(), [&](const PieceName& piece) {
-            return piece.frame == joint.name.frame && !piece.member.empty() &&
-                   (piece.member == joint.name.members[0] || piece.member == joint.name.members[1]);
-        });
+using FrameAndMember = std::pair<std::string_view, std::string_view>;
+
+std::set<FrameAndMember> chosen_members(const Selection& selection) {
+    std::set<FrameAndMember> members;
+    for (const auto& piece : selection.pieces) {
+        if (!piece.member.empty()) members.emplace(piece.frame, piece.member);
+    }
+    return members;
+}
+
+bool is_one_of(const std::set<FrameAndMember>& members, const JointName& joint) {
+    return members.count({joint.frame, joint.members[0]}) > 0 ||
+           members.count({joint.frame, joint.members[1]}) > 0;
 }
 
 std::string text_of(const MemberJoint& joint, bool has_frames) {
@@ -28,9 +39,9 @@ bool draw_entry(const MemberJoint& joint, bool is_chosen, bool has_frames) {
     const ImVec2 least = ImGui::GetItemRectMin();
     const ImVec2 most = ImGui::GetItemRectMax();
     const float room = most.x - least.x - size_of_text(text, Type::text).x - scaled(24);
-    const ImU32 ink = joint.has_finding  ? colour::amber
+    const ImU32 ink = joint.has_finding ? colour::amber
                       : joint.is_stated ? colour::dye
-                                         : colour::quiet;
+                                        : colour::quiet;
     if (room > scaled(40)) {
         draw_text_at(*ImGui::GetWindowDrawList(), {most.x - scaled(6), least.y + scaled(2)},
                      text_to_fit(state, Type::small, room), Type::small, ink, Align::right);
@@ -64,11 +75,11 @@ std::optional<JointName> draw_list(const std::vector<MemberJoint>& joints,
 
 JointOrder joint_order(const std::vector<MemberJoint>& joints, const Selection& selection) {
     JointOrder order;
+    const auto members = chosen_members(selection);
     for (std::size_t i = 0; i < joints.size(); ++i) order.joints.push_back(i);
     const auto end =
-        std::stable_partition(order.joints.begin(), order.joints.end(), [&](std::size_t i) {
-            return is_of_chosen(joints[i], selection);
-        });
+        std::stable_partition(order.joints.begin(), order.joints.end(),
+                              [&](std::size_t i) { return is_one_of(members, joints[i].name); });
     order.of_chosen = static_cast<std::size_t>(end - order.joints.begin());
     return order;
 }
@@ -113,8 +124,8 @@ std::optional<JointName> draw_joint_choice(const Derived& derived,
         const float line = ImGui::GetTextLineHeightWithSpacing();
         const float height = line * static_cast<float>(joints.size() + 1) + scaled(6);
         const float most_wide = ImGui::GetIO().DisplaySize.x - scaled(60);
-        const ChildScope list("joints", {std::min(scaled(430), most_wide),
-                                         std::min({scaled(340), room, height})});
+        const ChildScope list(
+            "joints", {std::min(scaled(430), most_wide), std::min({scaled(340), room, height})});
         clicked = draw_list(joints, joint_order(joints, selection), chosen, has_frames);
         if (clicked) ImGui::CloseCurrentPopup();
     }

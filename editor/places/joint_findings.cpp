@@ -46,9 +46,8 @@ std::vector<const model::Finding*> findings_of(const Derived& derived, const Joi
             [&](const model::Subject& subject) { return subject == here || subject == turned; });
         if (is_named) found.push_back(&finding);
     }
-    std::stable_sort(found.begin(), found.end(), [](const auto* a, const auto* b) {
-        return a->severity > b->severity;
-    });
+    std::stable_sort(found.begin(), found.end(),
+                     [](const auto* a, const auto* b) { return a->severity > b->severity; });
     return found;
 }
 

@@ -60,9 +60,9 @@ void add_warnings(RowText& row, const Price& price, const std::string& here) {
                              Type::small, it.is_error ? colour::red : colour::amber});
     }
     if (warnings.size() > most_told) {
-        row.lines.push_back({"and " + std::to_string(warnings.size() - most_told) +
-                                 " more kinds of things to mend",
-                             Type::small, colour::amber});
+        row.lines.push_back(
+            {"and " + std::to_string(warnings.size() - most_told) + " more kinds of things to mend",
+             Type::small, colour::amber});
     }
     if (price.mends > 0) {
         row.lines.push_back({price.mends == 1 ? "mends one thing that is to mend now"
@@ -158,8 +158,8 @@ void draw_mark(ImDrawList& on, ImVec2 middle, bool is_now) {
 
 void draw_figures(ImDrawList& on, ImVec2 at, const RowText& row, const ColumnWidths& widths) {
     for (std::size_t i = 0; i < column_count; ++i) {
-        const bool is_same = row.figures[i].rfind("\xC2\xB1", 0) == 0 ||
-                             row.figures[i].rfind("same", 0) == 0;
+        const bool is_same =
+            row.figures[i].rfind("\xC2\xB1", 0) == 0 || row.figures[i].rfind("same", 0) == 0;
         draw_text_at(on, at, row.figures[i], Type::small, is_same ? colour::quiet : colour::ink);
         at.x += widths[i];
     }
@@ -198,7 +198,8 @@ bool draw_one(const std::string& group,
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const ImVec2 end{at.x + width, at.y + height};
     if (choice.is_now || is_hot) {
-        on.AddRectFilled(at, end, choice.is_now ? colour::dye_wash : colour::note_ground, scaled(3));
+        on.AddRectFilled(at, end, choice.is_now ? colour::dye_wash : colour::note_ground,
+                         scaled(3));
     }
     draw_mark(on, {at.x + scaled(14), at.y + scaled(15)}, choice.is_now);
     ImVec2 pen{at.x + indent, at.y + scaled(6)};
@@ -226,8 +227,9 @@ const Choice* draw_price_rows(const PriceRowsLook& look,
                               PriceBoard& board) {
     std::vector<RowText> rows;
     for (const auto& choice : choices) {
-        const Price* price =
-            choice.is_now ? nullptr : price_on(board, look.group + look.about, now, catalogue, choice);
+        const Price* price = choice.is_now
+                                 ? nullptr
+                                 : price_on(board, look.group + look.about, now, catalogue, choice);
         rows.push_back(text_of(choice, price, now, look.here));
     }
     const auto widths = column_widths(rows, ImGui::GetContentRegionAvail().x - scaled(36));

@@ -111,8 +111,8 @@ void use_mouse(const Area& area,
     if (!ImGui::IsItemDeactivated()) return;
     if (!hands.view.is_turning && io.MouseReleased[0]) {
         const bool adds = io.KeyCtrl || io.KeyShift;
-        const auto joint = hands.picks_joints && !adds ? hovered_joint(derived, hands.view)
-                                                       : std::nullopt;
+        const auto joint =
+            hands.picks_joints && !adds ? hovered_joint(derived, hands.view) : std::nullopt;
         if (joint) {
             hands.selection = selection_of_joint(*derived.project, derived.resolved, *joint);
         } else {

@@ -106,9 +106,8 @@ void append_pieces(std::string& text, const Tally& before, const Tally& after) {
 
 void append_fasteners(std::string& text, const Tally& before, const Tally& after) {
     append_counts(text, before.fasteners, after.fasteners, said);
-    append_counts(text, before.nuts, after.nuts, [](const std::string& id, bool is_many) {
-        return id + (is_many ? "s" : "");
-    });
+    append_counts(text, before.nuts, after.nuts,
+                  [](const std::string& id, bool is_many) { return id + (is_many ? "s" : ""); });
 }
 
 std::string number_text(double value, int decimals) {
@@ -151,8 +150,8 @@ struct KnownMember {
     Length length;
 };
 
-std::unordered_map<std::string_view, KnownMember> known_members(const Frame& frame,
-                                                                const std::vector<Length>& lengths) {
+std::unordered_map<std::string_view, KnownMember> known_members(
+    const Frame& frame, const std::vector<Length>& lengths) {
     std::unordered_map<std::string_view, KnownMember> known;
     for (std::size_t i = 0; i < frame.members.size() && i < lengths.size(); ++i) {
         known.try_emplace(frame.members[i].name, KnownMember{&frame.members[i], lengths[i]});
@@ -265,7 +264,8 @@ std::string length_change_words(const Project& before_project,
                          length_in_words(is_longer ? it.by : -it.by, after_project.shown) +
                          (is_longer ? " longer" : " shorter"));
     }
-    if (untold > 0) append(text, std::to_string(untold) + " others by other lengths");
+    if (untold == 1) append(text, "1 other by another length");
+    if (untold > 1) append(text, std::to_string(untold) + " others by other lengths");
     return text;
 }
 

@@ -39,7 +39,8 @@ std::string count_change_words(int by, const std::string& one, const std::string
 // "+3.0 oz" below a pound, "+1.20 lb", "-84 g", "+1.05 kg"; empty for less than half a gram.
 std::string weight_change_words(double by_kg, const engine::TapeStyle& shown);
 
-// What is there more or less of by its kind, without holes and weight: "+4 gussets, +16 rivets 1/8".
+// What is there more or less of by its kind, without holes and weight: "+4 gussets, +16 rivets
+// 1/8".
 std::string part_change_words(const Tally& before, const Tally& after);
 
 // "+4 gussets, +16 holes, +16 rivets 1/8, +3.0 oz"; empty when nothing is different.

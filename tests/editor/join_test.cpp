@@ -12,6 +12,7 @@
 #include "model/resolve/recipe.h"
 
 #include "tests/editor/headless_ui.h"
+#include "tests/support/frame_builder.h"
 
 #include <catch2/catch.hpp>
 
@@ -53,34 +54,44 @@ void choose(HeadlessUi& ui, const editor::JointName& joint) {
     ui.settle();
 }
 
-// One that can be made flush: not every corner of a box can.
-editor::JointName joint_for_flush(HeadlessUi& ui) {
-    for (const auto& joint : joints_of(ui)) {
-        for (const auto& choice : editor::joint_recipe_choices(project_in(ui), joint.name)) {
-            if (choice.name != "flush") continue;
-            const auto price = editor::price_of(ui.now(), *ui.desk.catalogue, choice);
-            if (price.warnings.empty() && price.pieces > 0) return joint.name;
-        }
-    }
-    FAIL("no joint can be made flush");
-    return {};
+// Two posts with two rails between them: each of the four joints can be made in any way by itself.
+model::Project ladder() {
+    using model::Axis;
+    using model::Sense;
+    using tests::inches;
+    tests::FrameBuilder builder("ladder");
+    const auto post = [&](const char* name, model::Nm x, Sense leg) {
+        builder.member("main", Axis::z, {x, 0}, 0, inches(30), {leg, Sense::plus}).name = name;
+    };
+    const auto rail = [&](const char* name, model::Nm z) {
+        builder.member("main", Axis::x, {0, z}, 0, inches(24), {Sense::plus, Sense::plus}).name =
+            name;
+    };
+    post("post left", 0, Sense::plus);
+    post("post right", inches(24), Sense::minus);
+    rail("rail low", inches(6));
+    rail("rail high", inches(18));
+    model::Project project;
+    project.name = "Ladder";
+    project.stock = {tests::stock_of("main", "angle 1 1/4 x 1 1/4 x 1/8", "6063-T52")};
+    project.frames = {std::move(builder.frame())};
+    return project;
 }
 
-// At the Join place with a joint of a box chosen that can be made flush.
+// At the Join place with a joint of the ladder chosen.
 editor::JointName start_at_joint(HeadlessUi& ui) {
-    tests::start_box(ui.desk);
+    editor::replace_project(ui.desk, ladder(), {});
     editor::run_command(ui.desk, "place.join");
     ui.settle();
-    const auto joint = joint_for_flush(ui);
+    const auto joint = joints_of(ui).front().name;
     choose(ui, joint);
     return joint;
 }
 
 int pieces_of_kind(HeadlessUi& ui, model::PieceKind kind) {
     const auto& pieces = ui.now().resolved.pieces;
-    return static_cast<int>(std::count_if(pieces.begin(), pieces.end(), [&](const auto& piece) {
-        return piece.kind == kind;
-    }));
+    return static_cast<int>(std::count_if(pieces.begin(), pieces.end(),
+                                          [&](const auto& piece) { return piece.kind == kind; }));
 }
 
 }  // namespace
@@ -98,8 +109,7 @@ TEST_CASE("another way for one joint changes pieces, holes, fasteners and weight
     const auto& now = ui.now();
     CHECK(pieces_of_kind(ui, model::PieceKind::gusset) > 0);
     CHECK(now.tally.holes != figures.tally.holes);
-    CHECK(now.resolved.fasteners.size() !=
-          static_cast<std::size_t>(figures.summary.fasteners));
+    CHECK(now.resolved.fasteners.size() != static_cast<std::size_t>(figures.summary.fasteners));
     CHECK(now.summary.weight_kg != figures.summary.weight_kg);
     const auto text = editor::last_edit_text(ui.desk);
     CHECK_THAT(text, StartsWith("Flush at " + editor::words_of(joint)));
@@ -311,9 +321,10 @@ TEST_CASE("a joint is chosen by its place in the view, in the middle of a bar th
         const auto pixel = engine::pixel_of(ui.desk.ui.view.camera, mm, ui.desk.ui.view.viewport);
         REQUIRE(pixel);
         const auto view = ui.item("View/picture");
-        ui.click_at(view.left + static_cast<float>(pixel->x), view.top + static_cast<float>(pixel->y));
-        const auto found = editor::chosen_joint(*now.project, now.resolved, joints_of(ui),
-                                                ui.desk.ui.selection);
+        ui.click_at(view.left + static_cast<float>(pixel->x),
+                    view.top + static_cast<float>(pixel->y));
+        const auto found =
+            editor::chosen_joint(*now.project, now.resolved, joints_of(ui), ui.desk.ui.selection);
         chosen += found && *found == joint.name ? 1 : 0;
     }
     CHECK(chosen >= 4);  // others lie behind a bar or close to another joint
@@ -367,8 +378,7 @@ TEST_CASE("the joints of the chosen members come first in the list, from which o
     ui.settle();
     const auto joints = joints_of(ui);
     const auto member = joints.back().name.members[1];
-    ui.desk.ui.selection =
-        editor::selection_of_member(project_in(ui), ui.now().resolved, member);
+    ui.desk.ui.selection = editor::selection_of_member(project_in(ui), ui.now().resolved, member);
     const auto order = editor::joint_order(joints, ui.desk.ui.selection);
     REQUIRE(order.of_chosen > 0);
     CHECK(order.joints.size() == joints.size());
@@ -378,11 +388,15 @@ TEST_CASE("the joints of the chosen members come first in the list, from which o
         CHECK(is_of_it == (i < order.of_chosen));
     }
     ui.settle();
+    const auto click_joint = [&](std::size_t i) {
+        const auto& name = joints[i].name;
+        ui.click("Join/Joint list/" + name.frame + ": " + editor::words_of(name));
+        CHECK(editor::chosen_joint(project_in(ui), ui.now().resolved, joints,
+                                   ui.desk.ui.selection) == name);
+    };
+    click_joint(order.joints[0]);
     ui.click("Join/Joint of choice");
-    const auto& name = joints[order.joints[0]].name;
-    ui.click("Join/Joint list/" + name.frame + ": " + editor::words_of(name));
-    CHECK(editor::chosen_joint(project_in(ui), ui.now().resolved, joints,
-                               ui.desk.ui.selection) == name);
+    click_joint(order.joints[1]);
 }
 
 TEST_CASE("what is found at a joint stands beside its choices", "[editor][join]") {

@@ -17,7 +17,7 @@ TEST_CASE("every place can be gone to by its tab", "[editor][places]") {
     tests::start_box(ui.desk);
     ui.settle();
     ui.click("Top/Join");
-    CHECK(ui.has("Join/Joint of choice"));
+    CHECK(ui.has("Join/Joint"));
     ui.click("Top/Buy");
     CHECK(ui.has("Buy/bar 1"));
     ui.click("Top/Make");
