@@ -53,29 +53,38 @@ void draw_scopes(JoinScope& scope) {
     ImGui::Dummy(scaled(1, 2));
 }
 
-// A heading that opens its section and closes the other one; says whether it is open.
-bool draw_section(JoinSection section,
-                  const std::string& text,
-                  const std::string& summary,
-                  JoinSection& open) {
-    const bool was_open = open == section;
-    ImGui::Dummy(scaled(1, 2));
+struct SectionTab {
+    JoinSection section = JoinSection::meet;
+    const char* name = "";
+    std::string state;  // what is chosen there
+};
+
+void draw_tab(const SectionTab& tab, float width, JoinSection& open) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
-    if (ImGui::InvisibleButton(text.c_str(), {width, scaled(24)})) open = section;
-    log_item(text, summary);
+    const float height = scaled(42);
+    const bool is_open = open == tab.section;
+    if (ImGui::InvisibleButton(tab.name, {width, height})) open = tab.section;
+    const bool is_hot = ImGui::IsItemHovered();
+    log_item(tab.name, tab.state);
     ImDrawList& on = *ImGui::GetWindowDrawList();
-    const ImU32 ink = was_open ? colour::ink : colour::dye;
-    const ImVec2 pen{at.x + scaled(16), at.y + scaled(3)};
-    draw_text_at(on, {at.x, pen.y}, was_open ? "\xE2\x96\xBE" : "\xE2\x96\xB8", Type::text, ink);
-    const float taken = draw_text_at(on, pen, text, Type::strong, ink);
-    if (!was_open && !summary.empty()) {
-        const float room = at.x + width - pen.x - taken - scaled(12);
-        draw_text_at(on, {at.x + width - scaled(2), pen.y + scaled(2)},
-                     text_to_fit(summary, Type::small, room), Type::small, colour::quiet,
-                     Align::right);
-    }
-    return was_open;
+    const ImU32 ink = is_open || is_hot ? colour::dye : colour::ink;
+    draw_text_at(on, {at.x, at.y + scaled(3)}, text_to_fit(tab.name, Type::strong, width),
+                 Type::strong, ink);
+    draw_text_at(on, {at.x, at.y + scaled(21)}, text_to_fit(tab.state, Type::small, width),
+                 Type::small, colour::quiet);
+    const float y = at.y + height - scaled(1);
+    on.AddLine({at.x, y}, {at.x + width, y}, is_open ? colour::dye : colour::line,
+               scaled(is_open ? 2.5F : 1.0F));
+}
+
+// How they meet, and what holds them: one of the two is open.
+void draw_sections(const SectionTab& first, const SectionTab& second, JoinSection& open) {
+    const float gap = scaled(14);
+    const float width = (ImGui::GetContentRegionAvail().x - gap) / 2;
+    draw_tab(first, width, open);
+    ImGui::SameLine(0, gap);
+    draw_tab(second, width, open);
+    ImGui::Dummy(scaled(1, 1));
 }
 
 std::string name_of_chosen(const std::vector<Choice>& choices) {
@@ -114,11 +123,11 @@ std::optional<Change> draw_chosen(JoinHands& hands, const JointName& joint) {
     keep_first(change, draw_way_back(project, joint));
     draw_joint_findings(hands.derived, joint);
     const auto recipes = joint_recipe_choices(project, joint);
-    if (draw_section(JoinSection::meet, "How the two meet", name_of_chosen(recipes), open)) {
-        keep_first(change, draw_priced(hands, "meet", joint, recipes));
-    }
     const auto holds = joint_hold_choices(project, joint);
-    if (!draw_section(JoinSection::hold, "What holds them", name_of_chosen(holds), open)) {
+    draw_sections({JoinSection::meet, "How they meet", name_of_chosen(recipes)},
+                  {JoinSection::hold, "What holds them", name_of_chosen(holds)}, open);
+    if (open == JoinSection::meet) {
+        keep_first(change, draw_priced(hands, "meet", joint, recipes));
         return change;
     }
     keep_first(change, draw_joint_settings(hands.derived, hands.catalogue, joint));
@@ -194,16 +203,18 @@ std::optional<Change> draw_frame(JoinHands& hands) {
 }
 
 std::optional<Change> draw_project(JoinHands& hands) {
-    auto& open = hands.state.section;
-    std::optional<Change> change;
-    const auto recipes = shop_recipe_choices(*hands.derived.project);
-    if (draw_section(JoinSection::meet, "How members meet", name_of_chosen(recipes), open)) {
-        change = change_if(draw_price_rows({"meet", "project", {}}, recipes, hands.derived,
-                                           hands.catalogue, hands.state.prices));
-    }
     const auto& shop = hands.derived.project->shop;
-    const std::string held = shop.fastener.empty() ? "rivets to suit" : shop.fastener;
-    if (!draw_section(JoinSection::hold, "What holds them", held, open)) return change;
+    auto& open = hands.state.section;
+    const auto recipes = shop_recipe_choices(*hands.derived.project);
+    draw_sections({JoinSection::meet, "How they meet", name_of_chosen(recipes)},
+                  {JoinSection::hold, "What holds them",
+                   shop.fastener.empty() ? "rivets to suit" : shop.fastener},
+                  open);
+    if (open == JoinSection::meet) {
+        return change_if(draw_price_rows({"meet", "project", {}}, recipes, hands.derived,
+                                         hands.catalogue, hands.state.prices));
+    }
+    std::optional<Change> change;
     keep_first(change, draw_fastener_choice(hands.derived, hands.catalogue));
     keep_first(change, draw_shop_settings(hands.derived, hands.catalogue));
     keep_first(change, draw_gusset_field(hands.derived, hands.state.typing));

@@ -4,6 +4,7 @@
 #include "editor/dimension_values.h"
 #include "editor/error_words.h"
 #include "editor/join_choices.h"
+#include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
 #include <utility>
@@ -61,6 +62,8 @@ std::optional<Change> draw_one(const Derived& derived,
                                JoinTyping& typing) {
     const bool is_typed = typing.field == here.field && typing.joint == here.joint;
     std::string text = is_typed ? typing.text : it.present;
+    // Of another joint it is another field: what is half typed stays with its own.
+    const IdScope id((here.joint.frame + '\n' + words_of(here.joint)).c_str());
     ImGui::AlignTextToFramePadding();
     draw_text(it.name, colour::quiet);
     ImGui::SameLine(scaled(116));

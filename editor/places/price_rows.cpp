@@ -30,9 +30,14 @@ std::string counted(int by, const char* one, const char* many) {
     return words.empty() ? std::string("\xC2\xB1") + "0 " + many : words;
 }
 
-bool is_free(const Price& price) {
+// Whether the same is cut, drilled and set as now.
+bool is_alike(const Price& price) {
     return price.pieces == 0 && price.holes == 0 && price.fasteners == 0 && price.parts.empty() &&
-           price.lengths.empty() && price.warnings.empty() && price.mends == 0;
+           price.lengths.empty();
+}
+
+bool is_free(const Price& price) {
+    return is_alike(price) && price.warnings.empty() && price.mends == 0;
 }
 
 std::string now_words(const Derived& now) {
@@ -93,7 +98,7 @@ RowText text_of(const Choice& choice,
         row.lines.push_back({"no difference here"});
         return row;
     }
-    add_figures(row, *price, now);
+    if (!is_alike(*price)) add_figures(row, *price, now);
     std::string detail = price->parts;
     if (!price->lengths.empty()) detail += (detail.empty() ? "" : "; ") + price->lengths;
     if (!detail.empty()) row.lines.push_back({detail});

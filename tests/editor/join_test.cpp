@@ -54,33 +54,33 @@ void choose(HeadlessUi& ui, const editor::JointName& joint) {
     ui.settle();
 }
 
-// Two posts with two rails between them: each of the four joints can be made in any way by itself.
-model::Project ladder() {
+// A post with three arms. What else an arm were joined to would hold it in its layer, so that it
+// could not be made flush at one end alone.
+model::Project stand() {
     using model::Axis;
     using model::Sense;
     using tests::inches;
-    tests::FrameBuilder builder("ladder");
-    const auto post = [&](const char* name, model::Nm x, Sense leg) {
-        builder.member("main", Axis::z, {x, 0}, 0, inches(30), {leg, Sense::plus}).name = name;
+    tests::FrameBuilder builder("stand");
+    const auto name_it = [](model::Member& member, const char* name) { member.name = name; };
+    name_it(builder.member("main", Axis::z, {0, 0}, 0, inches(30), {Sense::plus, Sense::plus}),
+            "post");
+    const auto arm = [&](const char* name, model::Nm z) {
+        name_it(builder.member("main", Axis::x, {0, z}, 0, inches(24), {Sense::plus, Sense::plus}),
+                name);
     };
-    const auto rail = [&](const char* name, model::Nm z) {
-        builder.member("main", Axis::x, {0, z}, 0, inches(24), {Sense::plus, Sense::plus}).name =
-            name;
-    };
-    post("post left", 0, Sense::plus);
-    post("post right", inches(24), Sense::minus);
-    rail("rail low", inches(6));
-    rail("rail high", inches(18));
+    arm("arm low", inches(6));
+    arm("arm mid", inches(12));
+    arm("arm high", inches(18));
     model::Project project;
-    project.name = "Ladder";
+    project.name = "Stand";
     project.stock = {tests::stock_of("main", "angle 1 1/4 x 1 1/4 x 1/8", "6063-T52")};
     project.frames = {std::move(builder.frame())};
     return project;
 }
 
-// At the Join place with a joint of the ladder chosen.
+// At the Join place with a joint of the stand chosen.
 editor::JointName start_at_joint(HeadlessUi& ui) {
-    editor::replace_project(ui.desk, ladder(), {});
+    editor::replace_project(ui.desk, stand(), {});
     editor::run_command(ui.desk, "place.join");
     ui.settle();
     const auto joint = joints_of(ui).front().name;
