@@ -209,14 +209,14 @@ TEST_CASE("a joint is made to come apart with rivet nuts", "[editor][join]") {
     const auto joint = start_at_joint(ui);
     const auto before = ui.desk.history.now();
     ui.click("Join/What holds them");
-    CHECK_THAT(ui.item("Join/hold: comes apart, rivet nuts").value, Contains("rivet nuts"));
+    CHECK_THAT(ui.item("Join/hold: comes apart, rivet nuts").value, Contains("rivet nut"));
     ui.click("Join/hold: comes apart, rivet nuts");
     const auto* stated = editor::stated_joint(project_in(ui), joint);
     REQUIRE(stated != nullptr);
     CHECK(stated->removable);
     CHECK(stated->screw_hold == model::ScrewHold::rivet_nut);
     CHECK(ui.now().tally.nuts.at("rivet nut") > 0);
-    CHECK_THAT(editor::last_edit_text(ui.desk), Contains("rivet nuts"));
+    CHECK_THAT(editor::last_edit_text(ui.desk), Contains("rivet nut"));
     ui.click("Join/hold: for good");
     CHECK(project_in(ui) == *before);
 }

@@ -419,7 +419,7 @@ TEST_CASE("a saw setting half typed is taken when its place is left by key", "[e
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
     ui.write("Buy/saw kerf", "1/16 in");
-    ui.press('3', key::left_control);
+    ui.press('4', key::left_control);
     CHECK(editor::project_of(ui.desk).shop.kerf == "1/16 in");
 }
 
