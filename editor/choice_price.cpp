@@ -46,11 +46,23 @@ model::Finding news_of(model::Finding finding, const std::set<Complaint>& known)
     return finding;
 }
 
+// One place by its name, several only by their number: the row has no room for a list.
+std::string place_words(const FindingGroup& group, const std::vector<model::Finding>& findings) {
+    const auto& concerns = group.concerns;
+    if (concerns.size() < 2) return where_words(group, findings);
+    const auto is_like_first = [&](const model::Subject& subject) {
+        return subject.kind == concerns.front().kind;
+    };
+    const bool are_alike = std::all_of(concerns.begin(), concerns.end(), is_like_first);
+    return std::to_string(concerns.size()) + " " +
+           (are_alike ? std::string(model::name_of(concerns.front().kind)) + "s" : "places");
+}
+
 std::vector<PriceWarning> warnings_of(const std::vector<model::Finding>& findings) {
     std::vector<PriceWarning> warnings;
     for (const auto& group : finding_groups(findings)) {
         const auto& finding = findings[group.findings[0]];
-        warnings.push_back({where_words(group, findings),
+        warnings.push_back({place_words(group, findings),
                             finding.what + (finding.mend.empty() ? "" : "; " + finding.mend),
                             finding.severity == model::Severity::error});
     }

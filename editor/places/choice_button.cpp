@@ -41,7 +41,7 @@ std::optional<std::size_t> draw_choice_button(const std::string& name,
     if (!word.empty()) {
         ImGui::AlignTextToFramePadding();
         draw_text(word, colour::quiet);
-        ImGui::SameLine(scaled(116));
+        ImGui::SameLine(scaled(104));
     }
     const std::string text = chosen < entries.size() ? entries[chosen].text : std::string();
     const float width = ImGui::GetContentRegionAvail().x;

@@ -218,6 +218,7 @@ std::optional<Change> draw_project(JoinHands& hands) {
     keep_first(change, draw_fastener_choice(hands.derived, hands.catalogue));
     keep_first(change, draw_shop_settings(hands.derived, hands.catalogue));
     keep_first(change, draw_gusset_field(hands.derived, hands.state.typing));
+    keep_first(change, draw_gusset_alloy(hands.derived, hands.catalogue));
     return change;
 }
 

@@ -66,7 +66,7 @@ std::optional<Change> draw_one(const Derived& derived,
     const IdScope id((here.joint.frame + '\n' + words_of(here.joint)).c_str());
     ImGui::AlignTextToFramePadding();
     draw_text(it.name, colour::quiet);
-    ImGui::SameLine(scaled(116));
+    ImGui::SameLine(scaled(104));
     const auto field = draw_field(it.name, text, {.hint = it.hint});
     std::optional<Change> change;
     if (field.active || field.changed || field.left) {
@@ -100,7 +100,7 @@ std::optional<Change> draw_note_field(const Derived& derived,
                                       JoinTyping& typing) {
     return draw_one(
         derived,
-        {"Note", "what to remember at this joint", joint_entry(*derived.project, joint).note},
+        {"Note", "to remember", joint_entry(*derived.project, joint).note},
         {.field = JoinTyping::Field::note, .joint = joint}, typing);
 }
 

@@ -139,18 +139,6 @@ std::optional<Change> draw_shop_hold(const model::Shop& shop) {
     return shop_change(std::move(changed), "Screws held by: " + hold_words(*chosen));
 }
 
-std::optional<Change> draw_gusset_alloy(const model::Shop& shop,
-                                        const model::Catalogue& catalogue) {
-    Options<std::string> options;
-    for (const auto& alloy : catalogue.alloys) options.add(alloy.id, alloy.id);
-    const auto chosen = draw_options(std::string("Gusset alloy"), "Its alloy", options,
-                                     shop.gusset_alloy, shop.gusset_alloy);
-    if (!chosen) return std::nullopt;
-    auto changed = shop;
-    changed.gusset_alloy = *chosen;
-    return shop_change(std::move(changed), "Gussets of " + *chosen);
-}
-
 }  // namespace
 
 std::optional<Change> draw_joint_settings(const Derived& derived,
@@ -167,8 +155,19 @@ std::optional<Change> draw_shop_settings(const Derived& derived,
     auto change = draw_shop_count(shop);
     keep_first(change, draw_shop_screw(shop, catalogue));
     keep_first(change, draw_shop_hold(shop));
-    keep_first(change, draw_gusset_alloy(shop, catalogue));
     return change;
+}
+
+std::optional<Change> draw_gusset_alloy(const Derived& derived, const model::Catalogue& catalogue) {
+    const auto& shop = derived.project->shop;
+    Options<std::string> options;
+    for (const auto& alloy : catalogue.alloys) options.add(alloy.id, alloy.id);
+    const auto chosen = draw_options(std::string("Gusset alloy"), "Gusset alloy", options,
+                                     shop.gusset_alloy, shop.gusset_alloy);
+    if (!chosen) return std::nullopt;
+    auto changed = shop;
+    changed.gusset_alloy = *chosen;
+    return shop_change(std::move(changed), "Gussets of " + *chosen);
 }
 
 }  // namespace editor

@@ -16,7 +16,9 @@ std::optional<Change> draw_joint_settings(const Derived& derived,
                                           const JointName& joint);
 
 // Of the whole project: how many in each lap, the screws of joints that come apart and what holds
-// them, the alloy of gussets.
+// them.
 std::optional<Change> draw_shop_settings(const Derived& derived, const model::Catalogue& catalogue);
+
+std::optional<Change> draw_gusset_alloy(const Derived& derived, const model::Catalogue& catalogue);
 
 }  // namespace editor
