@@ -222,6 +222,13 @@ std::optional<Change> draw_project(JoinHands& hands) {
     return change;
 }
 
+// A price takes as long as working the project out, so none is begun while the hand moves.
+bool is_at_rest() {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool has_moved = io.MouseDelta.x != 0.0F || io.MouseDelta.y != 0.0F;
+    return !ImGui::IsAnyMouseDown() && !has_moved && io.MouseWheel == 0.0F;
+}
+
 // After a change the same joint is chosen, with the parts that it has now.
 void follow(const Derived& now, JoinState& state, Selection& selection) {
     if (state.revision == now.revision) return;
@@ -251,7 +258,7 @@ std::optional<Change> draw_join(const Area& area,
     const PanelScope panel("Join", area);
     follow(derived, state, selection);
     take_frame(state, selection);
-    begin_prices(state.prices, derived, !ImGui::IsAnyMouseDown());
+    begin_prices(state.prices, derived, is_at_rest());
     if (derived.project->frames.empty()) {
         draw_text("There is no frame to be joined yet", colour::quiet);
         return std::nullopt;

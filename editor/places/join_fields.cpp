@@ -98,10 +98,8 @@ std::optional<Change> take_typed_join(JoinTyping& typing, const Derived& derived
 std::optional<Change> draw_note_field(const Derived& derived,
                                       const JointName& joint,
                                       JoinTyping& typing) {
-    return draw_one(
-        derived,
-        {"Note", "to remember", joint_entry(*derived.project, joint).note},
-        {.field = JoinTyping::Field::note, .joint = joint}, typing);
+    return draw_one(derived, {"Note", "to remember", joint_entry(*derived.project, joint).note},
+                    {.field = JoinTyping::Field::note, .joint = joint}, typing);
 }
 
 std::optional<Change> draw_gusset_field(const Derived& derived, JoinTyping& typing) {
