@@ -1,9 +1,11 @@
 // Where lower pieces end at upper ones, and what each recipe puts there.
+#include "model/resolve/choose_recipes.h"
 #include "model/resolve/part_maker.h"
-#include "model/resolve/piece_subject.h"
 #include "model/resolve/recipe_row.h"
 
+#include <algorithm>
 #include <string>
+#include <utility>
 
 namespace model {
 namespace {
@@ -48,44 +50,70 @@ void collect_corners(const FrameSkeleton& s,
     }
 }
 
-Finding no_room(const FrameSkeleton& s,
-                const Frame& frame,
-                const Corner& corner,
-                const Unsuited& unsuited,
-                bool is_lapped) {
-    return {.code = "recipe_has_no_room",
-            .severity = is_lapped ? Severity::warning : Severity::error,
-            .concerns = {joint_subject(frame, s.pieces[corner.upper], s.pieces[corner.lower])},
-            .what = std::string(recipe_row(corner.recipe).told.name) + ": " + unsuited.why,
-            .mend = "use another recipe here: " + unsuited.use_instead +
-                    (is_lapped ? "; until then the two are fastened where they lap" : "")};
+Finding no_room(const FrameSkeleton& s, const Frame& frame, const NoRoom& one, bool is_remade) {
+    const auto name = [&](Index bar) { return frame.members[s.bars[bar].member].name; };
+    std::string until_then;
+    if (is_remade) {
+        until_then = "; until then it is made as a staggered lap";
+    } else if (one.is_lapped) {
+        until_then = "; until then the two are fastened where they lap";
+    }
+    return {
+        .code = "recipe_has_no_room",
+        .severity = until_then.empty() ? Severity::error : Severity::warning,
+        .concerns = {{SubjectKind::joint, frame.name, name(one.upper) + " + " + name(one.lower)}},
+        .what = std::string(recipe_row(one.recipe).told.name) + ": " + one.why,
+        .mend = "use another recipe here: " + one.use_instead + until_then};
 }
 
 }  // namespace
 
-void add_parts(const PartRoom& room,
-               FrameSkeleton& s,
-               const Frame& frame,
-               std::vector<Outline>& outlines,
-               std::vector<Lap>& laps,
-               std::vector<Finding>& findings) {
-    std::vector<Corner> corners;
+std::vector<NoRoom> add_parts(const PartRoom& room,
+                              FrameSkeleton& s,
+                              std::vector<Outline>& outlines,
+                              std::vector<Lap>& laps) {
+    struct AtCorner {
+        Corner corner;
+        const Meeting* meeting = nullptr;
+    };
+    std::vector<AtCorner> corners;
+    std::vector<Corner> of_meeting;
     for (const auto& meeting : s.meetings) {
         if (recipe_row(meeting.recipe).add_parts == nullptr) continue;
-        collect_corners(s, meeting, room.shop.end_gap, corners);
+        of_meeting.clear();
+        collect_corners(s, meeting, room.shop.end_gap, of_meeting);
+        for (const auto& corner : of_meeting) corners.push_back({corner, &meeting});
     }
-    if (corners.empty()) return;
+    std::vector<NoRoom> no_room;
+    if (corners.empty()) return no_room;
     PartMaker maker(room, s, outlines, laps);
-    const std::size_t first_finding = findings.size();
-    for (const auto& corner : corners) {
+    for (const auto& [corner, meeting] : corners) {
         maker.begin(corner);
         const RecipeRow& row = recipe_row(corner.recipe);
-        const auto unsuited = row.add_parts(maker, corner);
+        auto unsuited = row.add_parts(maker, corner);
         if (unsuited.why.empty()) continue;
         const bool is_lapped = !row.laps_directly && maker.lap_directly(corner);
-        findings.push_back(no_room(s, frame, corner, unsuited, is_lapped));
+        no_room.push_back({meeting->upper, meeting->lower, corner.recipe, std::move(unsuited.why),
+                           std::move(unsuited.use_instead), is_lapped,
+                           !is_lapped && stands_in_for(s, *meeting) != corner.recipe});
     }
-    merge_alike(findings, first_finding);
+    return no_room;
+}
+
+void report_no_room(const Frame& frame,
+                    const FrameSkeleton& s,
+                    std::span<const NoRoom> made_otherwise,
+                    std::span<const NoRoom> left,
+                    std::vector<Finding>& findings) {
+    const std::size_t first = findings.size();
+    for (const auto& one : made_otherwise) findings.push_back(no_room(s, frame, one, true));
+    for (const auto& one : left) {
+        const bool is_told = std::ranges::any_of(made_otherwise, [&](const NoRoom& other) {
+            return other.upper == one.upper && other.lower == one.lower;
+        });
+        if (!is_told) findings.push_back(no_room(s, frame, one, false));
+    }
+    merge_alike(findings, first);
 }
 
 }  // namespace model

@@ -3,6 +3,7 @@
 #include "model/resolve/recipe_row.h"
 #include "model/resolve/set_in.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <string>
@@ -27,16 +28,6 @@ std::uint8_t recipe_or(std::uint8_t otherwise,
     return otherwise;
 }
 
-// The recipe by which the meeting is made instead: one that suits.
-std::uint8_t made_as(const FrameSkeleton& s, const Meeting& meeting, const Unsuited& unsuited) {
-    const auto recipe = find_recipe(unsuited.made_as).value_or(std::uint8_t{0});
-    const RecipeRow& row = recipe_row(recipe);
-    if (row.unsuited == nullptr) return recipe;
-    const auto again = row.unsuited(s, meeting);
-    if (again.why.empty()) return recipe;
-    return find_recipe(again.made_as).value_or(std::uint8_t{0});
-}
-
 Finding not_here(const FrameSkeleton& s,
                  const Frame& frame,
                  const Meeting& meeting,
@@ -50,7 +41,7 @@ Finding not_here(const FrameSkeleton& s,
                           name(meeting.upper) + " + " + name(meeting.lower)}},
             .what = std::string(recipe) + " cannot be made here: " + unsuited.why,
             .mend = "choose " + unsuited.use_instead + " here; until then it is made as a " +
-                    std::string(recipe_row(made_as(s, meeting, unsuited)).told.name)};
+                    std::string(recipe_row(stands_in_for(s, meeting)).told.name)};
 }
 
 // Ends of bars that are cut aslant: one cut each.
@@ -76,15 +67,59 @@ private:
     std::vector<std::array<bool, 2>> is_cut_;
 };
 
+// The forms of bar that parts can be cut from.
+class Forms {
+public:
+    explicit Forms(const PartRoom& room) {
+        for (const auto& shape : room.shapes) {
+            if (shape.section == no_index) continue;
+            const auto form = room.catalogue.sections[shape.section].form;
+            has_angle_ |= form == SectionForm::angle;
+            has_flat_ |= form == SectionForm::flat;
+        }
+    }
+
+    Unsuited missing_for(const RecipeRow& row) const {
+        if (row.cut_from == PartForm::angle && !has_angle_) {
+            return {"there is no angle among the stock to cut a cleat from",
+                    "a gusset, or add an angle to the stock and a corner cleat"};
+        }
+        if (row.cut_from == PartForm::flat && !has_flat_) {
+            return {"there is no flat bar among the stock to cut a strap from",
+                    "a gusset, or add flat bar to the stock and a strap"};
+        }
+        return {};
+    }
+
+private:
+    bool has_angle_ = false;
+    bool has_flat_ = false;
+};
+
+bool is_among(std::span<const NoRoom> no_room, const Meeting& meeting) {
+    return std::ranges::any_of(no_room, [&](const NoRoom& one) {
+        return one.upper == meeting.upper && one.lower == meeting.lower;
+    });
+}
+
 }  // namespace
 
+std::uint8_t stands_in_for(const FrameSkeleton& s, const Meeting& meeting) {
+    const RecipeRow& lap = recipe_row(0);
+    const auto unsuited = lap.unsuited(s, meeting);
+    return find_recipe(unsuited.made_as).value_or(std::uint8_t{0});
+}
+
 void choose_recipes(FrameSkeleton& s,
-                    const Project& project,
-                    const Frame& frame,
+                    const PartRoom& room,
                     const JointOverrides& overrides,
+                    std::span<const NoRoom> no_room,
                     std::vector<Finding>& findings) {
+    const Frame& frame = room.project.frames[s.frame];
+    const Forms forms(room);
     std::vector<Finding> told_once;  // the shop's own is told where the shop is checked
-    const auto of_shop = recipe_or(0, project.shop.recipe, {SubjectKind::shop, {}, {}}, told_once);
+    const auto of_shop =
+        recipe_or(0, room.project.shop.recipe, {SubjectKind::shop, {}, {}}, told_once);
     const auto of_frame =
         recipe_or(of_shop, frame.recipe, {SubjectKind::frame, {}, frame.name}, findings);
     const std::size_t first_not_here = findings.size();
@@ -95,8 +130,13 @@ void choose_recipes(FrameSkeleton& s,
         const bool is_asked_here =
             own != nullptr && own->recipe && find_recipe(*own->recipe).has_value();
         meeting.recipe = is_asked_here ? *find_recipe(*own->recipe) : of_frame;
+        if (is_among(no_room, meeting)) {
+            meeting.recipe = stands_in_for(s, meeting);
+            continue;
+        }
         const RecipeRow& row = recipe_row(meeting.recipe);
         auto unsuited = row.unsuited == nullptr ? Unsuited{} : row.unsuited(s, meeting);
+        if (unsuited.why.empty()) unsuited = forms.missing_for(row);
         if (unsuited.why.empty() && row.cut_ends != nullptr && !cut_ends.take(meeting)) {
             unsuited = {"one of the two ends is mitred with another member already",
                         "a staggered lap"};
@@ -105,7 +145,7 @@ void choose_recipes(FrameSkeleton& s,
         if (!unsuited.is_silent || is_asked_here) {
             findings.push_back(not_here(s, frame, meeting, row.told.name, unsuited, is_asked_here));
         }
-        meeting.recipe = made_as(s, meeting, unsuited);
+        meeting.recipe = stands_in_for(s, meeting);
     }
     merge_alike(findings, first_not_here);
 }
@@ -127,7 +167,7 @@ bool lap_what_is_not_in_one_layer(FrameSkeleton& s,
             "another member that one of the two laps sets it in deeper than the other",
             "a staggered lap"};
         findings.push_back(not_here(s, frame, meeting, row.told.name, deeper, true));
-        meeting.recipe = made_as(s, meeting, deeper);
+        meeting.recipe = stands_in_for(s, meeting);
     }
     const bool is_any = findings.size() > first_not_here;
     merge_alike(findings, first_not_here);

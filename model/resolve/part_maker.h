@@ -12,6 +12,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 namespace model {
@@ -99,12 +100,28 @@ private:
     mutable std::vector<Index> found_;
 };
 
-// Puts in the parts of all meetings; what has no room becomes a finding.
-void add_parts(const PartRoom& room,
-               FrameSkeleton& skeleton,
-               const Frame& frame,
-               std::vector<Outline>& outlines,
-               std::vector<Lap>& laps,
-               std::vector<Finding>& findings);
+// A meeting whose recipe found no room for what it needs, once everything was in its place.
+struct NoRoom {
+    Index upper = 0;  // bars
+    Index lower = 0;
+    std::uint8_t recipe = 0;
+    std::string why;
+    std::string use_instead;
+    bool is_lapped = false;              // the two touch, and are fastened there
+    bool can_be_made_otherwise = false;  // by the recipe that stands in for it
+};
+
+// Puts in the parts of all meetings; gives those that have no room.
+std::vector<NoRoom> add_parts(const PartRoom& room,
+                              FrameSkeleton& skeleton,
+                              std::vector<Outline>& outlines,
+                              std::vector<Lap>& laps);
+
+// What was made otherwise, and what found no room all the same.
+void report_no_room(const Frame& frame,
+                    const FrameSkeleton& skeleton,
+                    std::span<const NoRoom> made_otherwise,
+                    std::span<const NoRoom> left,
+                    std::vector<Finding>& findings);
 
 }  // namespace model

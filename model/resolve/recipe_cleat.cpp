@@ -241,6 +241,7 @@ RecipeRow corner_cleat() {
                  "the lower member butts a wall of the upper one, and a short angle joins them"},
         .unsuited = nullptr,
         .lies_behind = behind_a_leg,
+        .cut_from = PartForm::angle,
         .laps_directly = false,
         .add_parts = cleat_at};
 }

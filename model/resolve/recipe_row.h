@@ -18,8 +18,11 @@ struct Unsuited {
     std::string why;
     std::string use_instead;
     bool is_silent = false;
-    std::string_view made_as = {};  // the recipe that it is made by; empty: the staggered lap
+    std::string_view made_as = {};  // of the staggered lap: the recipe that stands in for it
 };
+
+// What bar a recipe cuts its parts from.
+enum class PartForm { none, angle, flat };
 
 struct RecipeRow {
     Recipe told;
@@ -29,6 +32,7 @@ struct RecipeRow {
     bool in_one_layer = false;  // of the face that they share
     // Cuts both ends before anything is trimmed; null: ends stay square.
     void (*cut_ends)(FrameSkeleton&, const Meeting&, Nm end_gap) = nullptr;
+    PartForm cut_from = PartForm::none;
     bool trims_at_upper = true;  // the lower bar stops before the upper one
     bool notches = false;        // each wall of the lower bar stops by itself
     bool laps_directly = true;   // touching walls of the two are fastened to each other

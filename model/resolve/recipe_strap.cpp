@@ -109,6 +109,7 @@ RecipeRow strap() {
             .unsuited = not_flush,
             .lies_behind = never,
             .in_one_layer = true,
+            .cut_from = PartForm::flat,
             .add_parts = strap_at};
 }
 

@@ -2,22 +2,18 @@
 #include "model/resolve/resolve.h"
 
 #include "model/resolve/check_stated.h"
-#include "model/resolve/choose_recipes.h"
 #include "model/resolve/connected.h"
 #include "model/resolve/fasten.h"
 #include "model/resolve/interference.h"
+#include "model/resolve/join_members.h"
 #include "model/resolve/keep_apart.h"
 #include "model/resolve/lap.h"
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
 #include "model/resolve/panels.h"
-#include "model/resolve/part_maker.h"
-#include "model/resolve/rank.h"
-#include "model/resolve/set_in.h"
 #include "model/resolve/setting_order.h"
 #include "model/resolve/skeleton.h"
 #include "model/resolve/stocks_alike.h"
-#include "model/resolve/trim.h"
 #include "model/resolve/values.h"
 
 #include <iterator>
@@ -39,27 +35,6 @@ void report_frames_of_one_name(const Project& project, std::vector<Finding>& fin
     }
 }
 
-FrameSkeleton skeleton_of(const Frame& frame,
-                          Index index,
-                          std::vector<Bar> bars,
-                          const Project& project,
-                          const JointOverrides& overrides,
-                          Nm end_gap,
-                          std::vector<Finding>& findings) {
-    FrameSkeleton skeleton;
-    skeleton.frame = index;
-    skeleton.bars = std::move(bars);
-    rank_bars(skeleton, frame, findings);
-    choose_recipes(skeleton, project, frame, overrides, findings);
-    // Ends: each round turns one meeting at least into a staggered lap.
-    do {
-        set_in_bars(skeleton);
-    } while (lap_what_is_not_in_one_layer(skeleton, frame, findings));
-    cut_ends(skeleton, end_gap);
-    trim_bars(skeleton, frame, end_gap, findings);
-    return skeleton;
-}
-
 }  // namespace
 
 Resolved resolve(const Project& project, const Catalogue& catalogue) {
@@ -79,13 +54,10 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         out.frames.push_back(frame_values(frame, values, out.findings));
         ResolvedFrame& placed = out.frames.back();
         placed.first_piece = static_cast<Index>(out.pieces.size());
-        auto bars = bars_of(project, frame, placed, shapes, values, out.findings);
+        const auto bars = bars_of(project, frame, placed, shapes, values, out.findings);
         JointOverrides overrides(frame, out.findings);
-        auto skeleton = skeleton_of(frame, f, std::move(bars), project, overrides, out.shop.end_gap,
-                                    out.findings);
-        auto laps = laps_of(skeleton);
-        add_parts({project, catalogue, out.shop, shapes}, skeleton, frame, out.outlines, laps,
-                  out.findings);
+        auto [skeleton, laps] = join_members({project, catalogue, out.shop, shapes}, f, bars,
+                                             overrides, out.outlines, out.findings);
         report_loose_ends(skeleton, frame, laps, out.findings);
         const auto tree = tree_of_pieces(skeleton);
         report_interference(project, skeleton, tree, out.findings);
