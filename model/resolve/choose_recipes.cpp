@@ -96,6 +96,29 @@ private:
     bool has_flat_ = false;
 };
 
+// Which member is set in deeper than the other of the two, and by its laps with which members.
+Unsuited why_deeper(const FrameSkeleton& s, const Frame& frame, const Meeting& meeting) {
+    const std::size_t axis = common_axis(s.bars[meeting.upper], s.bars[meeting.lower]);
+    const auto depth = [&](Index bar) {
+        return s.bars[bar].set_in[across_index(s.bars[bar], axis)];
+    };
+    const Index deeper =
+        depth(meeting.lower) > depth(meeting.upper) ? meeting.lower : meeting.upper;
+    std::string others;
+    for (const auto& other : s.meetings) {
+        if (other.lower != deeper || !share_a_face(s.bars[other.upper], s.bars[deeper])) continue;
+        const Bar& upper = s.bars[other.upper];
+        if (common_axis(upper, s.bars[deeper]) != axis) continue;
+        const std::size_t u = across_index(upper, axis);
+        const Nm behind = upper.set_in[u] + upper.shape->layer[section_axis(upper, u)];
+        if (behind != depth(deeper)) continue;
+        others += (others.empty() ? "" : ", ") + frame.members[upper.member].name;
+    }
+    return {
+        frame.members[s.bars[deeper].member].name + " lies deeper than the other, behind " + others,
+        "a staggered lap, or the same for its other joints in this face,"};
+}
+
 bool is_among(std::span<const NoRoom> no_room, const Meeting& meeting) {
     return std::ranges::any_of(no_room, [&](const NoRoom& one) {
         return one.upper == meeting.upper && one.lower == meeting.lower;
@@ -163,10 +186,8 @@ bool lap_what_is_not_in_one_layer(FrameSkeleton& s,
         if (upper.set_in[across_index(upper, axis)] == lower.set_in[across_index(lower, axis)]) {
             continue;
         }
-        const Unsuited deeper{
-            "another member that one of the two laps sets it in deeper than the other",
-            "a staggered lap"};
-        findings.push_back(not_here(s, frame, meeting, row.told.name, deeper, true));
+        findings.push_back(
+            not_here(s, frame, meeting, row.told.name, why_deeper(s, frame, meeting), true));
         meeting.recipe = stands_in_for(s, meeting);
     }
     const bool is_any = findings.size() > first_not_here;

@@ -206,24 +206,38 @@ TEST_CASE("the joint is asked before the frame, the frame before the shop", "[mo
     CHECK(parts(tests::resolved(project), PieceKind::gusset).size() == 1);
 }
 
-TEST_CASE("a rail that something else sets in deeper laps instead, and that is told",
+TEST_CASE("a rail of a box is flush at both its ends or at none, and a finding says why",
           "[model][recipe]") {
-    // The divider lies behind the rail's front leg; the rail that ends on it is to be flush with
-    // it.
-    FrameBuilder builder("deep");
-    builder.member("main", Axis::x, {0, inches(20)}, 0, inches(30), {plus, minus});
-    builder.member("main", Axis::z, {inches(15), 0}, 0, inches(20), {plus, plus});
-    builder.member("main", Axis::x, {0, inches(10)}, inches(15), inches(30), {plus, plus});
-    auto project = tests::project_of(builder);
-    project.frames[0].joints = {{.members = {"m2", "m3"}, .recipe = "flush"}};
-    builder.member("main", Axis::z, {inches(30), 0}, 0, inches(20), {minus, plus});
-    project.frames[0].members = builder.frame().members;
-    project.frames[0].planes = builder.frame().planes;
+    auto project = tests::box_project({}, "angle 1 x 1 x 1/8", "6063-T52");
+    auto& joints = project.frames[0].joints;
+    joints = {{.members = {"m1", "m5"}, .recipe = "flush"}};
+    const auto at_one = tests::resolved(project);
+    const auto* why = tests::first_of(at_one, "recipe_not_here");
+    REQUIRE(why != nullptr);
+    CHECK(why->what.find("m5 lies deeper than the other, behind") != std::string::npos);
+    CHECK(parts(at_one, PieceKind::gusset).empty());
+    CHECK(tests::count_of(at_one, "loose_end") == 0);
+
+    for (const char* post : {"m2", "m3", "m4"}) {
+        joints.push_back({.members = {post, "m5"}, .recipe = "flush"});
+    }
+    const auto at_both = tests::resolved(project);
+    CHECK(tests::count_of(at_both, "recipe_not_here") == 0);
+    CHECK(parts(at_both, PieceKind::gusset).size() == 2);
+    CHECK(tests::pieces_of(project, at_both, "m5")[0].extents.lo[1] == 0);
+    CHECK(tests::count_of(at_both, "interference") == 0);
+}
+
+TEST_CASE("what finds no room for a cleat laps instead, and nothing is left loose",
+          "[model][recipe]") {
+    // In a box of angle no end butts a wall with room for a cleat on both.
+    auto project = tests::box_project({}, "angle 1 x 1 x 1/8", "6063-T52");
+    project.shop.recipe = "corner cleat";
     const auto resolved = tests::resolved(project);
-    CHECK(tests::count_of(resolved, "interference") == 0);
-    CHECK(parts(resolved, PieceKind::gusset).size() +
-              static_cast<std::size_t>(tests::count_of(resolved, "recipe_not_here")) ==
-          1);
+    REQUIRE(tests::first_of(resolved, "recipe_has_no_room") != nullptr);
+    CHECK(tests::first_of(resolved, "recipe_has_no_room")->severity == model::Severity::warning);
+    CHECK(tests::count_of(resolved, "loose_end") == 0);
+    CHECK(tests::count_of(resolved, "not_joined") == 0);
 }
 
 TEST_CASE("a gusset is as thick as the shop says", "[model][recipe]") {
