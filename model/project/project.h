@@ -311,6 +311,8 @@ struct Shop {
     std::string fastener;          // id in the catalogue; empty: by the plates' thickness
     std::string screw;  // of joints that come apart, id in the catalogue; empty: by the thickness
     ScrewHold screw_hold = ScrewHold::tapped;
+    // What fixes a foot, id in the catalogue; empty: 1/4 in, of metric stock M6. Common practice.
+    std::string foot_screw;
     Formula nose_radius = "7/32 in";    // of the setting tool at the work
     Formula nose_reach = "1/2 in";      // straight part of the nose
     Formula housing_radius = "1/2 in";  // of the tool behind the nose

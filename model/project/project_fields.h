@@ -418,6 +418,7 @@ void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("fastener", a_text), &Shop::fastener);
     visit(optional("screw", a_text), &Shop::screw);
     visit(optional("screw_hold"), &Shop::screw_hold);
+    visit(optional("foot_screw", a_text), &Shop::foot_screw);
     visit(optional("nose_radius", a_length), &Shop::nose_radius);
     visit(optional("nose_reach", a_length), &Shop::nose_reach);
     visit(optional("housing_radius", a_length), &Shop::housing_radius);

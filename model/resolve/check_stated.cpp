@@ -78,16 +78,6 @@ void check_diagonals(const Project& project, const Names& names, std::vector<Fin
     }
 }
 
-void check_feet(const Frame& frame, std::vector<Finding>& findings) {
-    for (const auto& member : frame.members) {
-        if (!member.foot_from && !member.foot_to) continue;
-        findings.push_back(fault("foot_left_out", {SubjectKind::member, frame.name, member.name},
-                                 "its feet are kept in the project, but not cut or drilled",
-                                 "lay them out by hand"));
-        findings.back().severity = Severity::warning;
-    }
-}
-
 // All formulas of a thing that nothing else works out.
 template <class Thing>
 void check_formulas(const Thing& thing, const Subject& subject, Values& values) {
@@ -117,6 +107,12 @@ void check_shop(const Shop& shop, const Catalogue& catalogue, std::vector<Findin
                                  "the catalogue has no machine screw \"" + shop.screw + "\"",
                                  "choose one that it has; until then one is chosen by the "
                                  "thickness of the plates"));
+    }
+    if (!shop.foot_screw.empty() && find_screw(catalogue, shop.foot_screw) == nullptr) {
+        findings.push_back(fault(
+            "unknown_screw", subject,
+            "the catalogue has no machine screw \"" + shop.foot_screw + "\" to fix feet with",
+            "choose one that it has; until then holes are for 1/4 in, or M6 in metric stock"));
     }
     if (!find_recipe(shop.recipe)) {
         findings.push_back(fault(
@@ -170,7 +166,6 @@ void check_kept_things(const Project& project,
         const Subject subject{SubjectKind::panel, frame.name, panel.name};
         check_bay_name(names, subject, panel.bay, findings);
     }
-    check_feet(frame, findings);
     for (const auto& load : frame.loads) {
         const Subject subject{SubjectKind::load, frame.name, load.name};
         if (const auto* bay = std::get_if<std::string>(&load.where)) {

@@ -7,11 +7,11 @@
 namespace model {
 namespace {
 
-constexpr std::size_t count = 6;
+constexpr std::size_t count = 8;
 
 const std::array<RecipeRow, count>& rows() {
-    static const std::array<RecipeRow, count> table{staggered_lap(), flush(),        mitre(),
-                                                    coped_lap(),     corner_cleat(), strap()};
+    static const std::array<RecipeRow, count> table{staggered_lap(), flush(), mitre(),  coped_lap(),
+                                                    corner_cleat(),  strap(), splice(), foot()};
     return table;
 }
 
@@ -31,14 +31,21 @@ std::span<const Recipe> recipes() {
 std::optional<std::uint8_t> find_recipe(std::string_view name) {
     if (name.empty()) return std::uint8_t{0};
     for (std::uint8_t i = 0; i < count; ++i) {
-        if (rows()[i].told.name == name) return i;
+        if (rows()[i].told.is_chosen && rows()[i].told.name == name) return i;
     }
     return std::nullopt;
+}
+
+std::uint8_t recipe_made_by_itself(std::string_view name) {
+    std::uint8_t i = 0;
+    while (i + 1U < count && rows()[i].told.name != name) ++i;
+    return i;
 }
 
 std::string recipe_names() {
     std::string names;
     for (const auto& recipe : recipes()) {
+        if (!recipe.is_chosen) continue;
         if (!names.empty()) names += ", ";
         names += recipe.name;
     }

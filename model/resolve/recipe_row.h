@@ -43,6 +43,9 @@ struct RecipeRow {
 
 const RecipeRow& recipe_row(std::uint8_t recipe);
 
+// The number of a row that nobody chooses; there is one of that name.
+std::uint8_t recipe_made_by_itself(std::string_view name);
+
 // The rows, each from its own file.
 RecipeRow staggered_lap();
 RecipeRow flush();
@@ -50,5 +53,7 @@ RecipeRow mitre();
 RecipeRow coped_lap();
 RecipeRow corner_cleat();
 RecipeRow strap();
+RecipeRow splice();
+RecipeRow foot();
 
 }  // namespace model

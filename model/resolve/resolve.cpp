@@ -1,9 +1,11 @@
 // The road from what is stated to what follows, in one page. Each step has a file of its own.
 #include "model/resolve/resolve.h"
 
+#include "model/resolve/bar_room.h"
 #include "model/resolve/check_stated.h"
 #include "model/resolve/connected.h"
 #include "model/resolve/fasten.h"
+#include "model/resolve/foot.h"
 #include "model/resolve/interference.h"
 #include "model/resolve/join_members.h"
 #include "model/resolve/keep_apart.h"
@@ -13,6 +15,7 @@
 #include "model/resolve/panels.h"
 #include "model/resolve/setting_order.h"
 #include "model/resolve/skeleton.h"
+#include "model/resolve/splice.h"
 #include "model/resolve/stocks_alike.h"
 #include "model/resolve/values.h"
 
@@ -46,6 +49,8 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     check_room(project, values, out.findings);
     report_frames_of_one_name(project, out.findings);
 
+    BarRoom bar_room(project, out);
+    std::vector<FixingHole> fixing_holes;
     std::vector<LapPlan> plans;
     out.frames.reserve(project.frames.size());
     for (Index f = 0; f < project.frames.size(); ++f) {
@@ -58,6 +63,10 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         JointOverrides overrides(frame, out.findings);
         auto [skeleton, laps] = join_members({project, catalogue, out.shop, shapes}, f, bars,
                                              overrides, out.outlines, out.findings);
+        add_feet({project, catalogue, out.shop, shapes}, out, skeleton, frame, out.outlines, laps,
+                 fixing_holes, out.findings);
+        splice_long_pieces({project, catalogue, out.shop, shapes}, bar_room, skeleton, frame,
+                           out.outlines, laps, out.findings);
         report_loose_ends(skeleton, frame, laps, out.findings);
         const auto tree = tree_of_pieces(skeleton);
         report_interference(project, skeleton, tree, out.findings);
@@ -72,6 +81,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     const auto early = early_joints(plans);
     const auto meeting =
         place_fasteners(catalogue, first_stocks_alike(project), std::move(plans), out);
+    drill_feet(fixing_holes, out);
     put_in_panels(project, catalogue, values, out);
     mark_pieces(project, catalogue, out);
     report_fasteners_that_meet(project, meeting, out);

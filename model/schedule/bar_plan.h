@@ -2,7 +2,7 @@
 // (first-fit decreasing; common practice at the saw, within a fifth or so of the best plan).
 #pragma once
 
-#include "model/schedule/bar_supply.h"
+#include "model/resolve/bar_supply.h"
 
 #include <vector>
 

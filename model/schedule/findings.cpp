@@ -69,7 +69,7 @@ Finding no_bar_long_enough(const Project& project, const Resolved& resolved, con
                     "\" fit no bar: the longest is " + shown_text(longest, project.shown) +
                     ", and the longest bar gives " + shown_text(room, project.shown) +
                     " between its end trims",
-            .mend = "offer a longer bar, or make the member of two with a splice"};
+            .mend = "offer a longer bar, or set a shorter member"};
 }
 
 Finding not_enough_bars(const Project& project, const Resolved& resolved, const BarPlan& plan) {

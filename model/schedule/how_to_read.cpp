@@ -82,6 +82,14 @@ JOIN (fasteners.csv)
   Tighten screws in tapped aluminium by hand with a short driver, never with a power tool, and keep
   screws and nuts from shaking loose with thread-locking fluid for parts that come apart.
 
+FIX (feet)
+  A foot has one hole that no rivet goes through: "the van" in drill.csv. It takes the screw or bolt
+  that holds the frame to floor or wall; none are counted, since what lies there decides which.
+  Set the frame in its place, mark through the feet, and find out what lies behind every mark before
+  you drill, from below or inside too: wiring, fuel, gas and brake lines, tanks, airbags. Where you
+  cannot see it, do not drill. Keep the drill from running through with a stop, and seal bare metal.
+  How a frame is anchored so that it holds in a crash is for those who are licensed for it.
+
 TAKE CARE
   Eye protection on for sawing, drilling and riveting: chips and mandrels fly.
   Clamp the bar before the saw or the drill comes down; keep gloves and sleeves off turning tools.

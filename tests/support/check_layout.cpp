@@ -255,7 +255,10 @@ void check_plate_layout(const Skeleton& skeleton,
     for (std::size_t i = 0; i < plate.holes.size(); ++i) {
         const auto& hole = plate.holes[i];
         const double edge = rules.edge_distance * diameter(hole);
+        // Behind the heel of a foot the other leg stands up: for the screw it is no edge.
+        const bool has_heel = is_foot(piece) && hole.fastener.empty() && piece.plates.size() == 2;
         for (const auto& [a, b] : edges_of(plate)) {
+            if (has_heel && a[1] == 0 && b[1] == 0) continue;
             if (is_nearer_than(squared_distance(hole.in_plate, a, b), edge)) {
                 complaints.push_back("hole " + hole.id + where + " is too near an edge");
             }

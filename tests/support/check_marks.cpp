@@ -162,6 +162,11 @@ void check_mark(const std::vector<Marked>& pieces, Complaints& complaints) {
     }
 }
 
+// Parts of different kinds have different marks, even where one could lie in the other's place.
+std::string kind_of(const SkeletonPiece& piece) {
+    return piece.joins.empty() ? std::string() : piece.member.substr(0, piece.member.find(' '));
+}
+
 }  // namespace
 
 Complaints mark_complaints(const Skeleton& skeleton) {
@@ -172,12 +177,13 @@ Complaints mark_complaints(const Skeleton& skeleton) {
         if (turned.empty()) continue;
         marks[piece.mark].push_back({&piece, std::move(turned), canonical_shape(piece, true)});
     }
-    std::map<std::pair<std::string, Shape>, std::string> known;
+    std::map<std::tuple<std::string, std::string, Shape>, std::string> known;
     for (const auto& [name, pieces] : marks) {
         check_mark(pieces, complaints);
         const auto& pattern = pieces.front();
         const Shape& shape = std::min(pattern.turned, pattern.mirrored);
-        const auto [found, is_new] = known.emplace(std::pair{pattern.piece->section, shape}, name);
+        const auto [found, is_new] =
+            known.emplace(std::tuple{kind_of(*pattern.piece), pattern.piece->section, shape}, name);
         if (!is_new) {
             complaints.push_back("marks " + found->second + " and " + name +
                                  " are for the same piece");

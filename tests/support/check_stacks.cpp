@@ -140,6 +140,11 @@ bool is_room_for(const SkeletonHole& hole, const SkeletonFastener& fastener) {
            on_axis(hole.at, fastener.at, fastener.axis);
 }
 
+// The hole by which a foot is fixed to the van; foot_complaints looks at it.
+bool is_for_fixing(const SkeletonPiece& piece, const SkeletonHole& hole) {
+    return is_foot(piece) && hole.fastener.empty() && hole.joint.empty();
+}
+
 }  // namespace
 
 Complaints stack_complaints(const Skeleton& skeleton) {
@@ -157,6 +162,7 @@ Complaints stack_complaints(const Skeleton& skeleton) {
             for (const auto& hole : plate.holes) {
                 const std::string name =
                     "hole " + hole.id + " in " + piece.id + " " + plate.leg + " ";
+                if (is_for_fixing(piece, hole)) continue;
                 const auto found = by_id.find(hole.fastener);
                 if (found == by_id.end()) {
                     complaints.push_back(name + "is for no fastener");

@@ -174,7 +174,9 @@ void choose_screws(Dice& dice, model::Project& project, bool metric) {
 void choose_recipes(Dice& dice, model::Project& project) {
     if (dice.chance(50)) return;
     std::vector<std::string> names;
-    for (const auto& recipe : model::recipes()) names.emplace_back(recipe.name);
+    for (const auto& recipe : model::recipes()) {
+        if (recipe.is_chosen) names.emplace_back(recipe.name);
+    }
     if (dice.chance(40)) project.shop.recipe = dice.one_of(names);
     for (auto& frame : project.frames) {
         if (dice.chance(40)) frame.recipe = dice.one_of(names);
@@ -188,6 +190,38 @@ void choose_recipes(Dice& dice, model::Project& project) {
             if (a == b) continue;
             frame.joints.push_back({.members = {frame.members[a].name, frame.members[b].name},
                                     .recipe = dice.one_of(names)});
+        }
+    }
+}
+
+// Bars so short that some members have to be spliced, and in some projects flat bar to back them.
+void shorten_bars(Dice& dice, model::Project& project, bool metric) {
+    if (!dice.chance(25)) return;
+    constexpr std::array<const char*, 4> inch_flats{"flat 3/4 x 1/8", "flat 1/2 x 1/8",
+                                                    "flat 1 x 3/16", "flat 1 1/2 x 1/8"};
+    constexpr std::array<const char*, 4> metric_flats{"flat 20 x 2 mm", "flat 20 x 3 mm",
+                                                      "flat 15 x 3 mm", "flat 30 x 3 mm"};
+    for (auto& stock : project.stock) {
+        const Nm length = inches_64(dice.between(20 * 64, 50 * 64));
+        stock.bars = {{formula_of(length), std::nullopt, std::nullopt}};
+        if (dice.chance(20)) stock.offcuts = {{formula_of(length + inches(10)), 2}};
+    }
+    if (!dice.chance(70)) return;
+    const char* flat = metric ? dice.one_of(metric_flats) : dice.one_of(inch_flats);
+    project.stock.push_back(stock_of("backing", flat, "6063-T52", metric));
+}
+
+// Feet at some ends, of posts above all; some posts run on below the rails to make room for them.
+void ask_for_feet(Dice& dice, model::Project& project) {
+    if (!dice.chance(30)) return;
+    for (auto& frame : project.frames) {
+        for (auto& member : frame.members) {
+            const bool is_post = member.run == model::Axis::z;
+            if (!dice.chance(is_post ? 60 : 10)) continue;
+            member.foot_from = dice.chance(80);
+            member.foot_to = dice.chance(25);
+            const Nm below = inches_64(dice.between(64, 4 * 64));
+            if (is_post && dice.chance(70)) member.allowance_from = "-" + formula_of(below);
         }
     }
 }
@@ -316,6 +350,10 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
     choose_screws(screw_dice, project, random.is_metric);
     Dice recipe_dice{seed + 0x2EC19EU};
     choose_recipes(recipe_dice, project);
+    Dice bar_dice{seed + 0xBA25U};
+    shorten_bars(bar_dice, project, random.is_metric);
+    Dice foot_dice{seed + 0xF007U};
+    ask_for_feet(foot_dice, project);
     return random;
 }
 

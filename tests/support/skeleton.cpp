@@ -231,6 +231,10 @@ std::vector<std::string> stated_members(const SkeletonPiece& piece) {
     return piece.joins.empty() ? std::vector{stated_member(piece)} : piece.joins;
 }
 
+bool is_foot(const SkeletonPiece& piece) {
+    return !piece.joins.empty() && piece.member.rfind("foot of ", 0) == 0;
+}
+
 double dot(const Direction& a, const Direction& b) {
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

@@ -136,6 +136,9 @@ std::string stated_member(const SkeletonPiece& piece);
 // The members that it is a piece of or, of a part, that it joins.
 std::vector<std::string> stated_members(const SkeletonPiece& piece);
 
+// Whether it is a foot, by which a member is fixed to the van.
+bool is_foot(const SkeletonPiece& piece);
+
 double dot(const Direction& a, const Direction& b);
 Direction cross(const Direction& a, const Direction& b);
 

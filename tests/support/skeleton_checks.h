@@ -47,6 +47,10 @@ Complaints drill_complaints(const Skeleton& skeleton);
 // a mark.
 Complaints mark_complaints(const Skeleton& skeleton);
 
+// Every foot has one hole for fixing, in a leg that lies in the plane in which its member ends,
+// with no metal and no fastener above it where a driver must reach.
+Complaints foot_complaints(const Skeleton& skeleton);
+
 // Pieces are what they say: length, datum, unit axes; cut.csv, fasteners.csv and bars.csv count
 // and measure the same pieces.
 Complaints table_complaints(const Skeleton& skeleton);

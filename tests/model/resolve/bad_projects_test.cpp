@@ -315,16 +315,6 @@ TEST_CASE("a recipe that there is not is told, and the members are lapped", "[re
     CHECK((resolved.pieces == lapped.pieces));
 }
 
-TEST_CASE("feet that are stated but not worked out are told", "[resolve][bad]") {
-    auto project = good_box();
-    CHECK(tests::count_of(survived(project), "foot_left_out") == 0);
-    project.frames[0].members[0].foot_to = true;
-    const auto resolved = survived(project);
-    REQUIRE(tests::first_of(resolved, "foot_left_out") != nullptr);
-    CHECK(tests::first_of(resolved, "foot_left_out")->concerns[0].name ==
-          project.frames[0].members[0].name);
-}
-
 TEST_CASE("without a catalogue there are findings and no pieces", "[resolve][bad]") {
     const auto resolved = model::resolve(good_box(), model::Catalogue{});
     CHECK(resolved.pieces.empty());

@@ -1,4 +1,4 @@
-#include "model/schedule/bar_supply.h"
+#include "model/resolve/bar_supply.h"
 
 #include "engine/measure/formula.h"
 

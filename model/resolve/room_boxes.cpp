@@ -1,0 +1,99 @@
+#include "model/resolve/room_boxes.h"
+
+#include <algorithm>
+#include <optional>
+#include <string_view>
+#include <variant>
+
+namespace model {
+namespace {
+
+constexpr Nm outward = 1'000'000'000;  // 1 m
+
+class Reader {
+public:
+    Reader(const Project& project, const Resolved& resolved)
+        : project_{project}, resolved_{resolved} {}
+
+    std::vector<Box> boxes() {
+        for (const auto& obstacle : project_.room) {
+            std::visit([&](const auto& shape) { add(shape); }, obstacle.shape);
+        }
+        return std::move(boxes_);
+    }
+
+private:
+    std::optional<Nm> length(const Formula& formula) const {
+        const auto lookup = [&](std::string_view name) -> std::optional<engine::Quantity> {
+            const auto& all = project_.dimensions;
+            const auto found = std::ranges::find(all, name, &Dimension::name);
+            const auto i = static_cast<std::size_t>(found - all.begin());
+            if (i >= resolved_.dimensions.size() || !resolved_.dimensions[i]) return std::nullopt;
+            return *resolved_.dimensions[i];
+        };
+        const auto value = engine::evaluate(formula, engine::QuantityKind::length,
+                                            engine::bare_unit(project_.shown), lookup);
+        return value ? std::optional(value->length.nm()) : std::nullopt;
+    }
+
+    void add_between(const Place& least, const Place& most) {
+        Box box;
+        for (std::size_t k = 0; k < 3; ++k) {
+            const auto lo = length(least[k]);
+            const auto hi = length(most[k]);
+            if (!lo || !hi || *lo >= *hi) return;
+            box.lo[k] = *lo;
+            box.hi[k] = *hi;
+        }
+        boxes_.push_back(box);
+    }
+
+    void add(const BoxObstacle& box) { add_between(box.least, box.most); }
+    void add(const WheelWell& well) { add_between(well.least, well.most); }
+    void add(const CylinderObstacle&) {}
+    void add(const ScannedObstacle&) {}
+
+    void add(const WallProfile& wall) {
+        const auto at = length(wall.at);
+        const auto from = length(wall.from);
+        const auto to = length(wall.to);
+        if (!at || !from || !to) return;
+        const int inward = sign_of(wall.inside);
+        for (std::size_t i = 0; i + 1 < wall.offsets.size(); ++i) {
+            const auto low = length(wall.offsets[i].height);
+            const auto high = length(wall.offsets[i + 1].height);
+            const auto inset = length(wall.offsets[i].inset);
+            const auto next = length(wall.offsets[i + 1].inset);
+            if (!low || !high || !inset || !next) continue;
+            const Nm face = *at + inward * std::min(*inset, *next);
+            const Nm back = face - inward * outward;
+            boxes_.push_back({{std::min(face, back), std::min(*from, *to), std::min(*low, *high)},
+                              {std::max(face, back), std::max(*from, *to), std::max(*low, *high)}});
+        }
+    }
+
+    const Project& project_;
+    const Resolved& resolved_;
+    std::vector<Box> boxes_;
+};
+
+}  // namespace
+
+std::vector<Box> room_boxes(const Project& project,
+                            const Resolved& resolved,
+                            const ResolvedFrame& frame) {
+    const ResolvedFrame back{.origin = {}, .quarter_turns = (4 - frame.quarter_turns) & 3};
+    auto boxes = Reader(project, resolved).boxes();
+    for (auto& box : boxes) {
+        for (std::size_t k = 0; k < 3; ++k) {
+            box.lo[k] -= frame.origin[k];
+            box.hi[k] -= frame.origin[k];
+        }
+        const Point p = to_room(back, box.lo);
+        const Point q = to_room(back, box.hi);
+        box = engine::hull({p, p}, {q, q});
+    }
+    return boxes;
+}
+
+}  // namespace model
