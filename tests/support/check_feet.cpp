@@ -54,7 +54,9 @@ bool has_metal_above(const Skeleton& skeleton, const Fixing& fixing) {
     const Box driver = driver_box(fixing);
     return std::any_of(skeleton.pieces.begin(), skeleton.pieces.end(), [&](const auto& piece) {
         return std::any_of(piece.plates.begin(), piece.plates.end(), [&](const auto& plate) {
-            return plate.box && overlaps(*plate.box, driver);
+            return std::any_of(plate.bodies.begin(), plate.bodies.end(), [&](const auto& body) {
+                return body.box && overlaps(*body.box, driver);
+            });
         });
     });
 }
