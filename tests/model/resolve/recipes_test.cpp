@@ -63,7 +63,7 @@ TEST_CASE("every recipe has a name and a sentence, and the first is the staggere
           "[model][recipe]") {
     CHECK(model::recipes().front().name == "staggered lap");
     for (const auto& recipe : model::recipes()) {
-        CHECK(model::find_recipe(recipe.name).has_value());
+        CHECK(model::find_recipe(recipe.name).has_value() == recipe.is_chosen);
         CHECK_FALSE(recipe.what.empty());
     }
     CHECK(model::find_recipe("") == std::uint8_t{0});
