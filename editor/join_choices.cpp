@@ -132,6 +132,7 @@ std::vector<Choice> joint_recipe_choices(const model::Project& project, const Jo
         named(joint_recipe_choice(project, joint, std::nullopt), "as the frame has it",
               "here that is the " + std::string(recipe_above(project, joint)))};
     for (const auto& recipe : model::recipes()) {
+        if (!recipe.is_chosen) continue;
         choices.push_back(named(joint_recipe_choice(project, joint, std::string(recipe.name)),
                                 std::string(recipe.name), std::string(recipe.what)));
     }
@@ -143,6 +144,7 @@ std::vector<Choice> frame_recipe_choices(const model::Project& project, const mo
         named(frame_recipe_choice(frame, {}), "as the project has it",
               "here that is the " + std::string(name_or_first(project.shop.recipe)))};
     for (const auto& recipe : model::recipes()) {
+        if (!recipe.is_chosen) continue;
         choices.push_back(named(frame_recipe_choice(frame, std::string(recipe.name)),
                                 std::string(recipe.name), std::string(recipe.what)));
     }
@@ -152,6 +154,7 @@ std::vector<Choice> frame_recipe_choices(const model::Project& project, const mo
 std::vector<Choice> shop_recipe_choices(const model::Project& project) {
     std::vector<Choice> choices;
     for (const auto& recipe : model::recipes()) {
+        if (!recipe.is_chosen) continue;
         Choice choice{.name = std::string(recipe.name),
                       .what = std::string(recipe.what),
                       .label = capital(recipe.name) + " for the whole project",
