@@ -14,6 +14,7 @@
 #include "model/resolve/member_plates.h"
 #include "model/resolve/panels.h"
 #include "model/resolve/setting_order.h"
+#include "model/resolve/shim_room.h"
 #include "model/resolve/skeleton.h"
 #include "model/resolve/splice.h"
 #include "model/resolve/stocks_alike.h"
@@ -67,6 +68,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
                  fixing_holes, out.findings);
         splice_long_pieces({project, catalogue, out.shop, shapes}, bar_room, skeleton, frame,
                            out.outlines, laps, out.findings);
+        keep_shims_clear(skeleton, laps);
         report_loose_ends(skeleton, frame, laps, out.findings);
         const auto tree = tree_of_pieces(skeleton);
         report_interference(project, skeleton, tree, out.findings);
