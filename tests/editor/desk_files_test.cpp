@@ -209,7 +209,7 @@ TEST_CASE("schedules that are not fit to cut from are written only when asked tw
     HeadlessUi ui;
     tests::start_box(ui.desk);
     auto stock = editor::project_of(ui.desk).stock[0];
-    stock.bars = {{.length = "14 in"}};
+    stock.bars = {{.length = "4 in"}};
     REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutStock{stock, stock.name})));
     REQUIRE(ui.now().summary.errors > 0);
     ui.settle();
