@@ -54,7 +54,8 @@ Finding no_room(const FrameSkeleton& s, const Frame& frame, const NoRoom& one, b
     const auto name = [&](Index bar) { return frame.members[s.bars[bar].member].name; };
     std::string until_then;
     if (is_remade) {
-        until_then = "; until then it is made as a staggered lap";
+        until_then =
+            "; until then it is made as a " + std::string(recipe_row(one.made_as).told.name);
     } else if (one.is_lapped) {
         until_then = "; until then the two are fastened where they lap";
     }
@@ -69,6 +70,7 @@ Finding no_room(const FrameSkeleton& s, const Frame& frame, const NoRoom& one, b
 }  // namespace
 
 std::vector<NoRoom> add_parts(const PartRoom& room,
+                              const JointOverrides& overrides,
                               FrameSkeleton& s,
                               std::vector<Outline>& outlines,
                               std::vector<Lap>& laps) {
@@ -88,14 +90,14 @@ std::vector<NoRoom> add_parts(const PartRoom& room,
     if (corners.empty()) return no_room;
     PartMaker maker(room, s, outlines, laps);
     for (const auto& [corner, meeting] : corners) {
-        maker.begin(corner);
+        maker.begin(corner,
+                    overrides.peek({s.bars[meeting->upper].member, s.bars[meeting->lower].member}));
         const RecipeRow& row = recipe_row(corner.recipe);
         auto unsuited = row.add_parts(maker, corner);
         if (unsuited.why.empty()) continue;
         const bool is_lapped = !row.laps_directly && maker.lap_directly(corner);
         no_room.push_back({meeting->upper, meeting->lower, corner.recipe, std::move(unsuited.why),
-                           std::move(unsuited.use_instead), is_lapped,
-                           !is_lapped && stands_in_for(s, *meeting) != corner.recipe});
+                           std::move(unsuited.use_instead), is_lapped, stands_in_for(s, *meeting)});
     }
     return no_room;
 }
@@ -109,7 +111,8 @@ void report_no_room(const Frame& frame,
     for (const auto& one : made_otherwise) findings.push_back(no_room(s, frame, one, true));
     for (const auto& one : left) {
         const bool is_told = std::ranges::any_of(made_otherwise, [&](const NoRoom& other) {
-            return other.upper == one.upper && other.lower == one.lower;
+            return other.upper == one.upper && other.lower == one.lower &&
+                   other.recipe == one.recipe;
         });
         if (!is_told) findings.push_back(no_room(s, frame, one, false));
     }

@@ -123,7 +123,7 @@ void check_shop(const Shop& shop, const Catalogue& catalogue, std::vector<Findin
         findings.push_back(
             fault("unknown_alloy", subject,
                   "the catalogue has no alloy \"" + shop.gusset_alloy + "\" to cut gussets from",
-                  "choose one that it has; until then gussets weigh nothing"));
+                  "choose one that it has; until then they are weighed as aluminium"));
     }
     for (const auto& drill : shop.drills) {
         if (find_drill(catalogue, drill) != nullptr) continue;

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -35,13 +36,17 @@ Finding not_here(const FrameSkeleton& s,
                  const Unsuited& unsuited,
                  bool is_asked_here) {
     const auto name = [&](Index bar) { return frame.members[s.bars[bar].member].name; };
+    const std::string made_as{recipe_row(stands_in_for(s, meeting)).told.name};
+    // Where a lap is meant and the two cannot lap either, what stands in for it is.
+    std::string instead = unsuited.use_instead;
+    constexpr std::string_view lap = "a staggered lap";
+    if (instead.rfind(lap, 0) == 0) instead.replace(0, lap.size(), "a " + made_as);
     return {.code = "recipe_not_here",
             .severity = is_asked_here ? Severity::warning : Severity::note,
             .concerns = {{SubjectKind::joint, frame.name,
                           name(meeting.upper) + " + " + name(meeting.lower)}},
             .what = std::string(recipe) + " cannot be made here: " + unsuited.why,
-            .mend = "choose " + unsuited.use_instead + " here; until then it is made as a " +
-                    std::string(recipe_row(stands_in_for(s, meeting)).told.name)};
+            .mend = "choose " + instead + " here; until then it is made as a " + made_as};
 }
 
 // Ends of bars that are cut aslant: one cut each.
@@ -82,11 +87,11 @@ public:
     Unsuited missing_for(const RecipeRow& row) const {
         if (row.cut_from == PartForm::angle && !has_angle_) {
             return {"there is no angle among the stock to cut a cleat from",
-                    "a gusset, or add an angle to the stock and a corner cleat"};
+                    "flush, or add an angle to the stock and a corner cleat"};
         }
         if (row.cut_from == PartForm::flat && !has_flat_) {
             return {"there is no flat bar among the stock to cut a strap from",
-                    "a gusset, or add flat bar to the stock and a strap"};
+                    "flush, or add flat bar to the stock and a strap"};
         }
         return {};
     }
@@ -119,10 +124,19 @@ Unsuited why_deeper(const FrameSkeleton& s, const Frame& frame, const Meeting& m
         "a staggered lap, or the same for its other joints in this face,"};
 }
 
-bool is_among(std::span<const NoRoom> no_room, const Meeting& meeting) {
-    return std::ranges::any_of(no_room, [&](const NoRoom& one) {
-        return one.upper == meeting.upper && one.lower == meeting.lower;
-    });
+std::set<std::array<Index, 2>> pairs_of(std::span<const NoRoom> no_room) {
+    std::set<std::array<Index, 2>> pairs;
+    for (const auto& one : no_room) pairs.insert({one.upper, one.lower});
+    return pairs;
+}
+
+bool asks_for_recipe(const JointOverride* own) {
+    return own != nullptr && own->recipe && find_recipe(*own->recipe).has_value();
+}
+
+// Of bars that only come near each other nothing need be said.
+bool touch(const FrameSkeleton& s, const Meeting& meeting) {
+    return engine::touches(body(s.bars[meeting.upper]), body(s.bars[meeting.lower]));
 }
 
 }  // namespace
@@ -135,9 +149,10 @@ std::uint8_t stands_in_for(const FrameSkeleton& s, const Meeting& meeting) {
 
 void choose_recipes(FrameSkeleton& s,
                     const PartRoom& room,
-                    const JointOverrides& overrides,
+                    JointOverrides& overrides,
                     std::span<const NoRoom> no_room,
                     std::vector<Finding>& findings) {
+    const auto made_otherwise = pairs_of(no_room);
     const Frame& frame = room.project.frames[s.frame];
     const Forms forms(room);
     std::vector<Finding> told_once;  // the shop's own is told where the shop is checked
@@ -148,24 +163,25 @@ void choose_recipes(FrameSkeleton& s,
     const std::size_t first_not_here = findings.size();
     CutEnds cut_ends(s.bars.size());
     for (auto& meeting : s.meetings) {
-        const auto* own =
-            overrides.peek({s.bars[meeting.upper].member, s.bars[meeting.lower].member});
-        const bool is_asked_here =
-            own != nullptr && own->recipe && find_recipe(*own->recipe).has_value();
+        const std::array members{s.bars[meeting.upper].member, s.bars[meeting.lower].member};
+        const auto* own = overrides.peek(members);
+        const bool is_asked_here = asks_for_recipe(own) && touch(s, meeting);
+        if (is_asked_here) overrides.find(members);
         meeting.recipe = is_asked_here ? *find_recipe(*own->recipe) : of_frame;
-        if (is_among(no_room, meeting)) {
+        if (made_otherwise.contains({meeting.upper, meeting.lower})) {
             meeting.recipe = stands_in_for(s, meeting);
             continue;
         }
         const RecipeRow& row = recipe_row(meeting.recipe);
         auto unsuited = row.unsuited == nullptr ? Unsuited{} : row.unsuited(s, meeting);
-        if (unsuited.why.empty()) unsuited = forms.missing_for(row);
+        const bool is_last_resort = meeting.recipe == stands_in_for(s, meeting);
+        if (unsuited.why.empty() && !is_last_resort) unsuited = forms.missing_for(row);
         if (unsuited.why.empty() && row.cut_ends != nullptr && !cut_ends.take(meeting)) {
             unsuited = {"one of the two ends is mitred with another member already",
                         "a staggered lap"};
         }
         if (unsuited.why.empty()) continue;
-        if (!unsuited.is_silent || is_asked_here) {
+        if ((!unsuited.is_silent && touch(s, meeting)) || is_asked_here) {
             findings.push_back(not_here(s, frame, meeting, row.told.name, unsuited, is_asked_here));
         }
         meeting.recipe = stands_in_for(s, meeting);
@@ -175,6 +191,7 @@ void choose_recipes(FrameSkeleton& s,
 
 bool lap_what_is_not_in_one_layer(FrameSkeleton& s,
                                   const Frame& frame,
+                                  const JointOverrides& overrides,
                                   std::vector<Finding>& findings) {
     const std::size_t first_not_here = findings.size();
     for (auto& meeting : s.meetings) {
@@ -182,12 +199,13 @@ bool lap_what_is_not_in_one_layer(FrameSkeleton& s,
         if (!row.in_one_layer) continue;
         const Bar& upper = s.bars[meeting.upper];
         const Bar& lower = s.bars[meeting.lower];
+        const std::array members{upper.member, lower.member};
         const std::size_t axis = common_axis(upper, lower);
         if (upper.set_in[across_index(upper, axis)] == lower.set_in[across_index(lower, axis)]) {
             continue;
         }
-        findings.push_back(
-            not_here(s, frame, meeting, row.told.name, why_deeper(s, frame, meeting), true));
+        findings.push_back(not_here(s, frame, meeting, row.told.name, why_deeper(s, frame, meeting),
+                                    asks_for_recipe(overrides.peek(members))));
         meeting.recipe = stands_in_for(s, meeting);
     }
     const bool is_any = findings.size() > first_not_here;

@@ -78,26 +78,32 @@ TwoLaps laps_within(const FlushCorner& flush,
     return laps;
 }
 
-bool hold_fasteners(const TwoLaps& laps, std::size_t normal_axis, Nm diameter) {
-    return std::min(short_side(laps.on_upper, normal_axis),
-                    short_side(laps.on_lower, normal_axis)) >= 3 * diameter;
-}
-
-void lap_both(PartMaker& maker,
-              const Corner& corner,
-              const FlushCorner& flush,
-              Index part,
-              const TwoLaps& laps) {
-    const Plate plate = maker.piece(part).plates[0];
+bool put_in(PartMaker& maker,
+            const Corner& corner,
+            const FlushCorner& flush,
+            Piece part,
+            const TwoLaps& laps) {
+    part.serves = {maker.piece(corner.upper).member, maker.piece(corner.lower).member};
+    const Plate plate = part.plates[0];
+    const auto has_room = [&](Index member, const Plate& wall, const Box& rect) {
+        if (!has_area(rect, corner.normal)) return false;
+        const Piece& piece = maker.piece(member);
+        return (flush.is_outside ? maker.fasteners_with_room(part, plate, piece, wall, rect)
+                                 : maker.fasteners_with_room(piece, wall, part, plate, rect)) > 0;
+    };
+    if (!has_room(corner.upper, flush.upper, laps.on_upper)) return false;
+    if (!has_room(corner.lower, flush.lower, laps.on_lower)) return false;
+    const Index added = maker.add(part);
     const auto lap = [&](Index member, const Plate& wall, const Box& rect) {
         if (flush.is_outside) {
-            maker.add_lap(part, plate, member, wall, rect);
+            maker.add_lap(added, plate, member, wall, rect);
         } else {
-            maker.add_lap(member, wall, part, plate, rect);
+            maker.add_lap(member, wall, added, plate, rect);
         }
     };
     lap(corner.upper, flush.upper, laps.on_upper);
     lap(corner.lower, flush.lower, laps.on_lower);
+    return true;
 }
 
 }  // namespace model

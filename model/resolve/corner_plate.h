@@ -36,15 +36,13 @@ TwoLaps laps_within(const FlushCorner& flush,
                     const Box& rect,
                     bool with_corner_square);
 
-// Whether each of the two is wide enough for a fastener.
-bool hold_fasteners(const TwoLaps& laps, std::size_t normal_axis, Nm diameter);
-
-// Fastens a part that is there; laps as by laps_within.
-void lap_both(PartMaker& maker,
-              const Corner& corner,
-              const FlushCorner& flush,
-              Index part,
-              const TwoLaps& laps);
+// Puts the part in and fastens it to both members; laps as by laps_within. False, and nothing done,
+// where one of them has no room for a single fastener.
+bool put_in(PartMaker& maker,
+            const Corner& corner,
+            const FlushCorner& flush,
+            Piece part,
+            const TwoLaps& laps);
 
 // A gusset in the corner; as in RecipeRow::add_parts.
 Unsuited add_gusset(PartMaker& maker, const Corner& corner, bool with_corner_square);

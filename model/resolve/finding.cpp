@@ -35,11 +35,9 @@ void merge_alike(std::vector<Finding>& findings, std::size_t first) {
             ++kept;
             continue;
         }
+        // The two corners of one joint follow each other.
         for (auto& subject : next.concerns) {
-            const auto& known = alike->concerns;
-            if (std::find(known.begin(), known.end(), subject) == known.end()) {
-                alike->concerns.push_back(std::move(subject));
-            }
+            if (alike->concerns.back() != subject) alike->concerns.push_back(std::move(subject));
         }
     }
     findings.resize(kept);

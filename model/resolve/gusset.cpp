@@ -89,15 +89,13 @@ Unsuited add_gusset(PartMaker& maker, const Corner& corner, bool with_corner_squ
     const Box rect = wanted_rect(maker, corner, flush, maker.length_for_fasteners(diameter));
     const Box box = maker.free_part(slab_on(flush, corner, rect, thickness), corner.normal);
     const TwoLaps laps = laps_within(flush, corner, box, with_corner_square);
-    if (!hold_fasteners(laps, corner.normal, diameter)) {
-        return {"a leg or another part leaves no room for a gusset that laps both",
-                "a corner cleat, or turn the upper member's legs"};
-    }
+    const Unsuited no_room{"a leg or another part leaves no room for a gusset that laps both",
+                           "a corner cleat, or turn the upper member's legs"};
+    if (width_along(box, corner.along) <= 0 || width_along(box, corner.across) <= 0) return no_room;
     Piece piece = gusset_piece(corner, flush, box);
-    piece.serves = {maker.piece(corner.upper).member, maker.piece(corner.lower).member};
     auto outline = cut_corner(piece, corner, flush);
     if (!outline.corners.empty()) piece.plates[0].outline = maker.add_outline(std::move(outline));
-    lap_both(maker, corner, flush, maker.add(piece), laps);
+    if (!put_in(maker, corner, flush, piece, laps)) return no_room;
     return {};
 }
 

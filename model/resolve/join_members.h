@@ -20,7 +20,7 @@ struct JoinedMembers {
 JoinedMembers join_members(const PartRoom& room,
                            Index frame,
                            const std::vector<Bar>& bars,
-                           const JointOverrides& overrides,
+                           JointOverrides& overrides,
                            std::vector<Outline>& outlines,
                            std::vector<Finding>& findings);
 

@@ -7,7 +7,7 @@
 
 #include <algorithm>
 #include <cstdlib>
-#include <optional>
+#include <map>
 #include <set>
 #include <string>
 #include <tuple>
@@ -72,7 +72,8 @@ Box reach_of(const Catalogue& catalogue, const LapPlan& plan, std::span<const Pi
     Box reach = engine::hull(pieces[lap.upper].plates[lap.upper_wall].box,
                              pieces[lap.lower].plates[lap.lower_wall].box);
     const Nm stack = reach.hi[normal] - reach.lo[normal];
-    const auto shape = body_shape(catalogue, plan.fastener.spec, stack, stack);
+    // As if the far plate were of no thickness: no tail reaches further.
+    const auto shape = body_shape(catalogue, plan.fastener.spec, stack, 0);
     const Nm aside = widest_radius(catalogue, plan);
     const Nm beyond = std::max(shape.head_height, shape.tail_length);
     for (std::size_t k = 0; k < 3; ++k) {
@@ -96,17 +97,24 @@ public:
             const bool is_any = plan.layout.count > 0;
             reach_.push_back(is_any ? reach_of(catalogue, plan, pieces) : plan.lap.rect);
         }
-        tree_.emplace(reach_);
+        // Frames have axes of their own, and their plans follow one another.
+        for (Index first = 0; first < plans.size();) {
+            Index end = first;
+            while (end < plans.size() && plans[end].frame == plans[first].frame) ++end;
+            const auto reach = std::span<const Box>(reach_).subspan(first, end - first);
+            trees_.emplace(plans[first].frame, Tree{first, engine::BoxTree(reach)});
+            first = end;
+        }
     }
 
     // The laps whose fasteners might meet those of this one, in order.
     void collect_near(Index number, std::vector<Index>& near) const {
         near.clear();
-        const auto frame = plans_[number].frame;
-        tree_->for_each_touching(reach_[number], [&](Index other) {
-            const auto& plan = plans_[other];
-            if (other == number || plan.frame != frame || plan.layout.count == 0) return;
-            near.push_back(other);
+        const auto at = trees_.find(plans_[number].frame);
+        if (at == trees_.end()) return;
+        at->second.tree.for_each_touching(reach_[number], [&](Index i) {
+            const Index other = at->second.first + i;
+            if (other != number && plans_[other].layout.count > 0) near.push_back(other);
         });
         std::ranges::sort(near);
     }
@@ -114,7 +122,12 @@ public:
 private:
     std::span<const LapPlan> plans_;
     std::vector<Box> reach_;
-    std::optional<engine::BoxTree> tree_;
+
+    struct Tree {
+        Index first = 0;
+        engine::BoxTree tree;
+    };
+    std::map<Index, Tree> trees_;  // by frame
 };
 
 // One way to move all centres of a lap, in steps of some marks.

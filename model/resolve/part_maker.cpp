@@ -46,9 +46,9 @@ PartMaker::PartMaker(const PartRoom& room,
       s_{skeleton},
       outlines_{outlines},
       laps_{laps},
-      layouts_{room.project.shop, room.shop},
-      tree_{tree_of_pieces(skeleton)},
-      in_tree_{skeleton.pieces.size()} {}
+      layouts_{room.project.shop, room.shop} {
+    begin({});
+}
 
 const Plate* PartMaker::primary_wall(Index index, std::size_t normal_axis) const {
     const Bar& of = bar(index);
@@ -56,10 +56,27 @@ const Plate* PartMaker::primary_wall(Index index, std::size_t normal_axis) const
     return wall < 0 ? nullptr : &s_.pieces[index].plates[static_cast<std::size_t>(wall)];
 }
 
+void PartMaker::begin(const Corner& corner, const JointOverride* own) {
+    recipe_ = corner.recipe;
+    wish_ = wish_of(room_.catalogue, room_.project.shop, own);
+    wanted_ = fasteners_wanted(room_.project.shop, own);
+}
+
+FastenerAnswer PartMaker::fastener_for(MeasureSystem system,
+                                       Nm thickest,
+                                       Nm thinnest,
+                                       Nm stack) const {
+    if (wish_.is_screw) {
+        return choose_screw(room_.catalogue, room_.project.shop, wish_, system,
+                            {.total = stack, .thinnest = thinnest, .far = stack - thickest});
+    }
+    return choose_rivet(room_.catalogue, room_.project.shop, wish_.id, system, thickest, stack);
+}
+
 Nm PartMaker::fastener_diameter(Index index, Nm thickest) const {
     const auto& section = room_.catalogue.sections[s_.pieces[index].section];
-    const auto* rivet = rivet_for(room_.catalogue, section.system, Length::from_nm(thickest));
-    return rivet == nullptr ? thickest : rivet->diameter.nm();
+    const auto answer = fastener_for(section.system, thickest, thickest, 2 * thickest);
+    return answer.choice ? answer.choice->diameter : thickest;
 }
 
 Nm PartMaker::length_for_fasteners(Nm diameter) const {
@@ -68,23 +85,40 @@ Nm PartMaker::length_for_fasteners(Nm diameter) const {
         return std::isfinite(given) ? std::clamp(given, least, most) : least;
     };
     const double edges = 2 * kept(rules.edge_distance, least_edge_distance, most_edge_distance);
-    const double apart =
-        kept(rules.pitch, least_pitch, most_pitch) * (std::clamp(rules.per_lap, 1, 12) - 1);
-    // Two marks more than the rules ask, so that holes find marks to lie on.
+    const double apart = kept(rules.pitch, least_pitch, most_pitch) * (wanted_ - 1);
+    // Two marks more than the rules ask, so that holes find marks to lie on: tried.
     return std::llround((edges + apart) * static_cast<double>(diameter)) +
            2 * room_.shop.graduation;
 }
 
-// The tree is made anew when so many parts have come that looking at each of them takes longer.
-const std::vector<Index>& PartMaker::pieces_at(const Box& box) const {
-    if (s_.pieces.size() > in_tree_ + 32 + in_tree_ / 4) {
-        tree_ = tree_of_pieces(s_);
-        in_tree_ = s_.pieces.size();
+// Blocks of pieces with a tree each, of which none is more than twice as large as the one behind
+// it together with all that follows: n log n pieces go into trees in all.
+void PartMaker::put_in_blocks() const {
+    constexpr std::size_t few = 32;
+    const auto begin = blocks_.empty() ? 0 : blocks_.back().first + blocks_.back().count;
+    if (s_.pieces.size() - begin < few) return;
+    std::size_t first = begin;
+    while (!blocks_.empty() && blocks_.back().count <= s_.pieces.size() - first) {
+        first = blocks_.back().first;
+        blocks_.pop_back();
     }
+    std::vector<Box> extents;
+    for (std::size_t i = first; i < s_.pieces.size(); ++i) extents.push_back(s_.pieces[i].extents);
+    const std::size_t count = extents.size();
+    blocks_.push_back({first, count, engine::BoxTree(extents)});
+}
+
+const std::vector<Index>& PartMaker::pieces_at(const Box& box) const {
+    put_in_blocks();
     found_.clear();
-    tree_.for_each_touching(box, [&](Index i) { found_.push_back(i); });
+    std::size_t seen = 0;
+    for (const auto& block : blocks_) {
+        block.tree.for_each_touching(
+            box, [&](Index i) { found_.push_back(static_cast<Index>(block.first + i)); });
+        seen = block.first + block.count;
+    }
     std::sort(found_.begin(), found_.end());
-    for (std::size_t i = in_tree_; i < s_.pieces.size(); ++i) {
+    for (std::size_t i = seen; i < s_.pieces.size(); ++i) {
         if (engine::touches(box, s_.pieces[i].extents)) found_.push_back(static_cast<Index>(i));
     }
     return found_;
@@ -152,24 +186,23 @@ Index PartMaker::add_outline(Outline outline) {
 int PartMaker::fasteners_with_room(const Piece& upper,
                                    const Plate& wall,
                                    const Piece& lower,
-                                   const Plate& other) {
-    const auto lap = touching(wall, other, wall.box);
+                                   const Plate& other,
+                                   const Box& rect) {
+    const auto lap = touching(wall, other, rect);
     if (!lap) return 0;
     std::vector<const Piece*> near{&upper, &lower};
-    const auto extents = tool_reach(*lap, room_.shop);
-    for (const Index i : pieces_at(extents)) {
+    for (const Index i : pieces_at(tool_reach(*lap, room_.shop))) {
         const Piece* piece = &s_.pieces[i];
         if (piece != &upper && piece != &lower) near.push_back(piece);
     }
     const LapSite site{*lap, upper, lower, near};
-    const Nm thickest = std::max(thickness_of(wall), thickness_of(other));
-    const auto& section = room_.catalogue.sections[upper.section];
-    const auto& shop = room_.project.shop;
-    const auto answer = choose_rivet(room_.catalogue, shop, shop.fastener, section.system, thickest,
-                                     stack_of(site));
+    const auto& section =
+        room_.catalogue.sections[upper.section == no_index ? lower.section : upper.section];
+    const auto answer =
+        fastener_for(section.system, std::max(thickness_of(wall), thickness_of(other)),
+                     std::min(thickness_of(wall), thickness_of(other)), stack_of(site));
     if (!answer.choice) return 0;
-    return layouts_.best(site, *answer.choice, static_cast<Index>(std::clamp(shop.per_lap, 1, 12)))
-        .layout.count;
+    return layouts_.best(site, *answer.choice, static_cast<Index>(wanted_)).layout.count;
 }
 
 bool PartMaker::lap_directly(const Corner& corner) {

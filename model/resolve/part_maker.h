@@ -4,8 +4,10 @@
 
 #include "engine/geometry/box_tree.h"
 #include "model/catalogue/catalogue.h"
+#include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap.h"
 #include "model/resolve/lap_layout.h"
+#include "model/resolve/screw_choice.h"
 #include "model/resolve/skeleton.h"
 
 #include <array>
@@ -61,18 +63,23 @@ public:
     Box free_part(Box slab, std::size_t normal_axis) const;
 
     // What is left of the stretch [from, to] along an axis in which none of the boxes, all of that
-    // length, has anything in its way; its longest part. Empty: from >= to.
+    // length, has anything in its way; of two parts the longer one is kept, one obstacle after the
+    // other. Empty: from >= to.
     std::array<Nm, 2> free_stretch(std::span<const Box> boxes, std::size_t axis) const;
 
     Index add(Piece part);
     Index add_outline(Outline outline);
 
-    // How many of the shop's fasteners, up to those wanted in each lap, would have room where a
-    // wall of `upper` touches one of `lower`. One of the two pieces need not be in the frame yet.
+    // How many fasteners, up to those wanted in each lap of the corner, would have room where a
+    // wall of `upper` touches one of `lower` within `rect`. One of the two pieces need not be in
+    // the frame yet.
     int fasteners_with_room(const Piece& upper,
                             const Plate& wall,
                             const Piece& lower,
-                            const Plate& other);
+                            const Plate& other,
+                            const Box& rect);
+
+    int wanted() const { return wanted_; }
 
     // The laps that the corner's two members have without any part between them. False: none.
     bool lap_directly(const Corner& corner);
@@ -81,9 +88,12 @@ public:
     // `rect` (along the normal it is not used). False when they share no area there.
     bool add_lap(Index upper, const Plate& wall, Index lower, const Plate& other, const Box& rect);
 
-    void begin(const Corner& corner) { recipe_ = corner.recipe; }
+    // What follows is for that corner, of which the joint's own entry may say something.
+    void begin(const Corner& corner, const JointOverride* own = nullptr);
 
 private:
+    FastenerAnswer fastener_for(MeasureSystem system, Nm thickest, Nm thinnest, Nm stack) const;
+
     // Pieces of the frame whose extents touch the box, in order.
     const std::vector<Index>& pieces_at(const Box& box) const;
     template <class Visit>
@@ -95,8 +105,18 @@ private:
     std::vector<Lap>& laps_;
     LapLayouts layouts_;
     std::uint8_t recipe_ = 0;
-    mutable engine::BoxTree tree_;  // over the first ones of the frame's pieces
-    mutable std::size_t in_tree_ = 0;
+    FastenerWish wish_;
+    int wanted_ = 2;
+
+    struct Block {
+        std::size_t first = 0;  // of the frame's pieces
+        std::size_t count = 0;
+        engine::BoxTree tree;
+    };
+
+    void put_in_blocks() const;
+
+    mutable std::vector<Block> blocks_;  // one after the other, from large to small
     mutable std::vector<Index> found_;
 };
 
@@ -107,12 +127,15 @@ struct NoRoom {
     std::uint8_t recipe = 0;
     std::string why;
     std::string use_instead;
-    bool is_lapped = false;              // the two touch, and are fastened there
-    bool can_be_made_otherwise = false;  // by the recipe that stands in for it
+    bool is_lapped = false;    // the two touch, and are fastened there
+    std::uint8_t made_as = 0;  // the recipe that stands in for it; the same one: none does
+
+    bool can_be_made_otherwise() const { return !is_lapped && made_as != recipe; }
 };
 
 // Puts in the parts of all meetings; gives those that have no room.
 std::vector<NoRoom> add_parts(const PartRoom& room,
+                              const JointOverrides& overrides,
                               FrameSkeleton& skeleton,
                               std::vector<Outline>& outlines,
                               std::vector<Lap>& laps);

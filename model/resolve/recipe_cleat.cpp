@@ -78,7 +78,8 @@ std::array<Nm, 2> common_stretch(const Box& a, const Box& b, std::size_t axis) {
     return {std::max(a.lo[axis], b.lo[axis]), std::min(a.hi[axis], b.hi[axis])};
 }
 
-// Worth of the smaller lap; none when a fastener has no room in one of them.
+// Worth of the smaller lap; none when one of them is narrower than three diameters, in which no
+// fastener keeps the least edge distance on both sides.
 std::optional<double> worth_of(const Site& site, const Place& place, Nm diameter) {
     const Box& on_upper = place.cleat.plates[place.on_upper].box;
     const Box& on_lower = place.cleat.plates[place.on_lower].box;
@@ -105,7 +106,7 @@ public:
         collect();
         std::stable_sort(places_.begin(), places_.end(),
                          [](const Place& a, const Place& b) { return a.worth > b.worth; });
-        const int wanted = std::clamp(site_.maker.room().project.shop.per_lap, 1, 12);
+        const int wanted = site_.maker.wanted();
         std::optional<Place> best;
         int most = 0;
         for (const auto& place : places_) {
@@ -124,14 +125,16 @@ private:
         const Piece& cleat = place.cleat;
         const Piece& lower = maker.piece(site_.corner.lower);
         const Plate& on_lower = cleat.plates[place.on_lower];
-        const int with_upper =
-            maker.fasteners_with_room(cleat, cleat.plates[place.on_upper],
-                                      maker.piece(site_.corner.upper), site_.butted.wall);
+        const int with_upper = maker.fasteners_with_room(cleat, cleat.plates[place.on_upper],
+                                                         maker.piece(site_.corner.upper),
+                                                         site_.butted.wall, site_.butted.wall.box);
         if (with_upper == 0) return {0, 0};
         return {with_upper,
                 place.is_inside
-                    ? maker.fasteners_with_room(lower, place.lower_wall, cleat, on_lower)
-                    : maker.fasteners_with_room(cleat, on_lower, lower, place.lower_wall)};
+                    ? maker.fasteners_with_room(lower, place.lower_wall, cleat, on_lower,
+                                                place.lower_wall.box)
+                    : maker.fasteners_with_room(cleat, on_lower, lower, place.lower_wall,
+                                                place.lower_wall.box)};
     }
 
     void collect() {
@@ -165,7 +168,7 @@ private:
         place.cleat = laid(site_, shape_, wall, face, side, leg_a_on_upper, stretch);
         const auto worth = worth_of(site_, place, diameter_);
         if (!worth) return;
-        // Inside it is out of the way and out of sight: only much more room counts for more.
+        // Inside it is out of the way and out of sight: only twice the room counts for more, tried.
         place.worth = *worth * (is_inside ? 2.0 : 1.0);
         place.is_inside = is_inside;
         places_.push_back(std::move(place));
@@ -214,12 +217,12 @@ Unsuited cleat_at(PartMaker& maker, const Corner& corner) {
     const auto wall = butted(maker, corner);
     if (!wall) {
         return {"the upper member has no wall that the end of the lower one butts",
-                "a staggered lap, or a gusset"};
+                "a staggered lap, or flush"};
     }
     const auto shapes = angles(maker, corner);
     if (shapes.empty()) {
         return {"there is no angle among the stock to cut a cleat from",
-                "add an angle to the stock, or use a gusset"};
+                "add an angle to the stock, or flush"};
     }
     const Site site{maker, corner, *wall};
     const bool lower_is_closed = maker.bar(corner.lower).shape->is_closed;
@@ -230,7 +233,7 @@ Unsuited cleat_at(PartMaker& maker, const Corner& corner) {
         }
     }
     return {"no angle of the stock has room on both members with its fasteners",
-            "a staggered lap, a smaller angle for the cleat, or a gusset"};
+            "a staggered lap, a smaller angle for the cleat, or flush"};
 }
 
 }  // namespace

@@ -18,6 +18,13 @@ bool ends_at_heel_of(const Bar& bar, Meets meets, const Bar& other) {
     return end == heel(other, i) && other.leg[i] == into && other.inward[i] == into;
 }
 
+// How wide the bar's wall is that lies in a face across that axis; of a tube, the whole of it.
+Nm width_in_face(const Bar& bar, std::size_t axis) {
+    const std::size_t i = section_axis(bar, across_index(bar, axis));
+    const auto& wall = bar.shape->walls[static_cast<std::size_t>(bar.shape->primary[i])];
+    return wall.hi[1 - i] - wall.lo[1 - i];
+}
+
 Unsuited not_mitred(const FrameSkeleton& s, const Meeting& meeting) {
     const Bar& upper = s.bars[meeting.upper];
     const Bar& lower = s.bars[meeting.lower];
@@ -26,11 +33,9 @@ Unsuited not_mitred(const FrameSkeleton& s, const Meeting& meeting) {
     if (!ends(meeting.upper_meets) || !ends(meeting.lower_meets)) {
         return {"one of the two runs on past the corner", "flush", true};
     }
-    if (upper.shape->section != lower.shape->section || upper.a_on != lower.a_on) {
-        const bool is_square_section =
-            upper.shape->section == lower.shape->section &&
-            upper.shape->wall_thickness[0] == upper.shape->wall_thickness[1];
-        if (!is_square_section) return {"the two are not of one section", "flush"};
+    const std::size_t axis = common_axis(upper, lower);
+    if (width_in_face(upper, axis) != width_in_face(lower, axis)) {
+        return {"their legs in the face that they share are not equally wide", "flush"};
     }
     if (!ends_at_heel_of(upper, meeting.upper_meets, lower) ||
         !ends_at_heel_of(lower, meeting.lower_meets, upper)) {
@@ -40,7 +45,7 @@ Unsuited not_mitred(const FrameSkeleton& s, const Meeting& meeting) {
 }
 
 // From the other one's heel, wherever that was set in; recedes as much as it goes across. Each is
-// held back by half the gap.
+// held back by half the gap; what trims it further is told (trim.cpp).
 void cut(Bar& bar, Meets meets, const Bar& other, Nm end_gap) {
     const bool at_from = meets == Meets::at_from;
     const int into = at_from ? 1 : -1;

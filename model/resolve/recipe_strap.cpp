@@ -81,6 +81,7 @@ Unsuited strap_at(PartMaker& maker, const Corner& corner) {
     }
     const Nm wall = flush.upper.box.hi[corner.normal] - flush.upper.box.lo[corner.normal];
     const Nm diameter = maker.fastener_diameter(corner.upper, wall);
+    // As far on as fasteners in two rows would need: tried.
     const Box rect = reach_of(maker, corner, flush, 2 * maker.length_for_fasteners(diameter));
     const Box room = maker.free_part(slab_on(flush, corner, rect, wall), corner.normal);
     const FlatStock flat = widest_flat(maker, room.hi[corner.across] - room.lo[corner.across]);
@@ -92,13 +93,12 @@ Unsuited strap_at(PartMaker& maker, const Corner& corner) {
     const Box box = maker.free_part(slab_on(flush, corner, seat, flat.thickness), corner.normal);
     const bool is_whole = box.hi[corner.across] - box.lo[corner.across] == flat.width;
     const TwoLaps laps = laps_within(flush, corner, box, true);
-    if (!is_whole || !hold_fasteners(laps, corner.normal, diameter)) {
+    const bool is_long = box.hi[corner.along] > box.lo[corner.along];
+    if (!is_whole || !is_long ||
+        !put_in(maker, corner, flush, strap_piece(corner, flush, flat, box), laps)) {
         return {"a leg or another part leaves no room for a strap that laps both",
                 "a corner cleat, or turn the upper member's legs"};
     }
-    Piece piece = strap_piece(corner, flush, flat, box);
-    piece.serves = {maker.piece(corner.upper).member, maker.piece(corner.lower).member};
-    lap_both(maker, corner, flush, maker.add(piece), laps);
     return {};
 }
 

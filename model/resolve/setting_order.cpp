@@ -1,9 +1,12 @@
 #include "model/resolve/setting_order.h"
 
+#include "engine/geometry/box_tree.h"
 #include "model/resolve/piece_subject.h"
 #include "model/resolve/surroundings.h"
 
 #include <algorithm>
+#include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <utility>
@@ -45,27 +48,41 @@ struct Blocked {
     std::vector<Index> by;
 };
 
-std::vector<Blocked> blocked_joints(const Resolved& resolved, std::span<const EarlyJoint> joints) {
-    std::vector<Blocked> all;
-    for (const auto& [index, long_nose] : joints) {
-        const Joint& joint = resolved.joints[index];
-        const ResolvedFrame& frame = resolved.frames[joint.frame];
-        Blocked blocked{.joint = index, .by = {}};
-        for (Index p = frame.first_piece; p < frame.first_piece + frame.piece_count; ++p) {
-            if (p == joint.pieces[0] || p == joint.pieces[1] || p == joint.shim) continue;
-            const Piece& piece = resolved.pieces[p];
-            if (piece.kind == PieceKind::panel) continue;  // put on last of all
-            const auto fasteners = resolved.fasteners_of(joint);
-            if (std::ranges::any_of(fasteners, [&](const Fastener& fastener) {
-                    return keeps_the_tool_off(piece, fastener, resolved.shop, long_nose);
-                })) {
-                blocked.by.push_back(p);
-            }
+// The pieces of one frame by where they are.
+class FramePieces {
+public:
+    FramePieces(const Resolved& resolved, Index frame)
+        : resolved_{resolved}, first_{resolved.frames[frame].first_piece} {
+        std::vector<Box> extents;
+        for (Index i = 0; i < resolved.frames[frame].piece_count; ++i) {
+            extents.push_back(resolved.pieces[first_ + i].extents);
         }
-        if (!blocked.by.empty()) all.push_back(std::move(blocked));
+        tree_.emplace(extents);
     }
-    return all;
-}
+
+    // What keeps the tool off one of the joint's rivets; panels are put on last of all.
+    std::vector<Index> in_the_way(const Joint& joint, bool long_nose) const {
+        std::set<Index> found;
+        for (const auto& fastener : resolved_.fasteners_of(joint)) {
+            const Lap lap{.normal_axis = fastener.axis, .rect = {fastener.at, fastener.at}};
+            tree_->for_each_touching(tool_reach(lap, resolved_.shop), [&](Index i) {
+                const Index p = first_ + i;
+                if (p == joint.pieces[0] || p == joint.pieces[1] || p == joint.shim) return;
+                const Piece& piece = resolved_.pieces[p];
+                if (piece.kind == PieceKind::panel) return;
+                if (keeps_the_tool_off(piece, fastener, resolved_.shop, long_nose)) {
+                    found.insert(p);
+                }
+            });
+        }
+        return {found.begin(), found.end()};
+    }
+
+private:
+    const Resolved& resolved_;
+    Index first_;
+    std::optional<engine::BoxTree> tree_;
+};
 
 using Before = std::pair<Index, Index>;  // a piece that must be on before another one is
 
@@ -79,37 +96,45 @@ std::set<Before> pairs_of(const Resolved& resolved, std::span<const Blocked> blo
     return pairs;
 }
 
-// Pieces in an order that keeps all pairs; those in or behind a loop are left out, and their pairs
-// stay in `pairs`.
-std::vector<Index> order_of(std::set<Before>& pairs) {
-    std::set<Index> left;
-    for (const auto& [first, later] : pairs) left.insert({first, later});
+// Pieces in an order that keeps all pairs, of several that may come next the first; those in a loop
+// or behind one are left out.
+std::vector<Index> order_of(const std::set<Before>& pairs) {
+    std::map<Index, int> waits_for;
+    for (const auto& [first, later] : pairs) {
+        waits_for.emplace(first, 0);
+        ++waits_for.emplace(later, 0).first->second;
+    }
+    std::set<Index> ready;
+    for (const auto& [piece, count] : waits_for) {
+        if (count == 0) ready.insert(piece);
+    }
     std::vector<Index> order;
-    const auto must_wait = [&](Index piece) {
-        return std::ranges::any_of(pairs, [&](const Before& pair) { return pair.second == piece; });
-    };
-    for (auto at = left.begin(); at != left.end();) {
-        if (must_wait(*at)) {
-            ++at;
-            continue;
-        }
-        const Index piece = *at;
+    while (!ready.empty()) {
+        const Index piece = *ready.begin();
+        ready.erase(ready.begin());
         order.push_back(piece);
-        left.erase(at);
-        std::erase_if(pairs, [&](const Before& pair) { return pair.first == piece; });
-        at = left.begin();
+        for (auto at = pairs.lower_bound({piece, 0}); at != pairs.end() && at->first == piece;
+             ++at) {
+            if (--waits_for[at->second] == 0) ready.insert(at->second);
+        }
     }
     return order;
 }
 
-// Without what only lies behind a loop.
-void keep_loops(std::set<Before>& pairs) {
-    for (std::size_t before = pairs.size() + 1; before != pairs.size();) {
-        before = pairs.size();
-        std::set<Index> followed;
-        for (const auto& pair : pairs) followed.insert(pair.first);
-        std::erase_if(pairs, [&](const Before& pair) { return !followed.contains(pair.second); });
+// Whether `to` must be on after `from`, by way of others.
+bool leads_to(const std::set<Before>& pairs, Index from, Index to) {
+    std::set<Index> seen{from};
+    std::vector<Index> open{from};
+    while (!open.empty()) {
+        const Index piece = open.back();
+        open.pop_back();
+        if (piece == to) return true;
+        for (auto at = pairs.lower_bound({piece, 0}); at != pairs.end() && at->first == piece;
+             ++at) {
+            if (seen.insert(at->second).second) open.push_back(at->second);
+        }
     }
+    return false;
 }
 
 class Report {
@@ -117,18 +142,20 @@ public:
     Report(const Project& project, Resolved& resolved) : project_{project}, resolved_{resolved} {}
 
     void add(std::span<const Blocked> blocked) {
-        auto pairs = pairs_of(resolved_, blocked);
+        const auto pairs = pairs_of(resolved_, blocked);
         const auto order = order_of(pairs);
-        keep_loops(pairs);
+        const std::set<Index> placed(order.begin(), order.end());
         const std::size_t first = resolved_.findings.size();
         std::vector<Subject> in_loop;
         std::size_t settable = 0;
         for (const auto& one : blocked) {
-            if (is_in(one, pairs)) {
+            const bool is_settable =
+                std::ranges::all_of(one.by, [&](Index later) { return placed.contains(later); });
+            settable += is_settable ? 1U : 0U;
+            if (!is_settable && is_in_loop(one, pairs)) {
                 in_loop.push_back(joint(one.joint));
             } else {
                 resolved_.findings.push_back(set_before(one));
-                ++settable;
             }
         }
         merge_alike(resolved_.findings, first);
@@ -147,7 +174,7 @@ private:
                              resolved_.pieces[pieces[1]]);
     }
 
-    // "rail left top"; of a part: "the part at post + rail".
+    // "rail left top", "post part 2"; of a part: "the part at post + rail".
     std::string words(Index piece) const {
         const Piece& of = resolved_.pieces[piece];
         if (of.kind == PieceKind::shim) {
@@ -156,30 +183,31 @@ private:
             return "the shim at " + joint(static_cast<Index>(at - resolved_.joints.begin())).name;
         }
         const auto subject = piece_subject(project_.frames[of.frame], of);
-        return subject.kind == SubjectKind::joint ? "the part at " + subject.name : subject.name;
+        if (subject.kind == SubjectKind::joint) return "the part at " + subject.name;
+        return subject.name + (is_split(of) ? " part " + std::to_string(of.part + 1) : "");
+    }
+
+    bool is_split(const Piece& piece) const {
+        if (piece.member == no_index) return false;
+        const auto& frame = resolved_.frames[piece.frame];
+        const auto all = std::span(resolved_.pieces).subspan(frame.first_piece, frame.piece_count);
+        return std::ranges::count(all, piece.member, &Piece::member) > 1;
     }
 
     std::string list(std::span<const Index> pieces, std::string_view last) const {
-        std::vector<std::string> names;
-        for (const Index piece : pieces) {
-            auto name = words(piece);
-            if (std::ranges::find(names, name) == names.end()) names.push_back(std::move(name));
-        }
         std::string text;
-        for (std::size_t i = 0; i < names.size(); ++i) {
-            if (i > 0) text += i + 1 == names.size() ? std::string(last) : std::string(", ");
-            text += names[i];
+        for (std::size_t i = 0; i < pieces.size(); ++i) {
+            if (i > 0) text += i + 1 == pieces.size() ? std::string(last) : std::string(", ");
+            text += words(pieces[i]);
         }
         return text;
     }
 
-    bool is_in(const Blocked& one, const std::set<Before>& loops) const {
-        for (const Index piece : resolved_.joints[one.joint].pieces) {
-            for (const Index later : one.by) {
-                if (loops.contains({piece, later})) return true;
-            }
-        }
-        return false;
+    bool is_in_loop(const Blocked& one, const std::set<Before>& pairs) const {
+        return std::ranges::any_of(resolved_.joints[one.joint].pieces, [&](Index piece) {
+            return std::ranges::any_of(one.by,
+                                       [&](Index later) { return leads_to(pairs, later, piece); });
+        });
     }
 
     Finding set_before(const Blocked& one) const {
@@ -210,12 +238,14 @@ private:
 
     static Finding no_order(std::vector<Subject> joints) {
         return {.code = "no_setting_order",
-                .severity = Severity::error,
+                .severity = Severity::warning,
                 .concerns = std::move(joints),
                 .what =
-                    "each of these joints would have to be set before a piece of another one "
-                    "of them is on, so in no order does the tool reach them all",
-                .mend = "make one of them removable, turn a leg, or choose another recipe there"};
+                    "put on one piece after the other, each of these joints would have to be "
+                    "set before a piece of another one of them is on",
+                .mend =
+                    "rivet parts of the frame together on the bench before you join them, make "
+                    "one of the joints removable, turn a leg, or choose another recipe there"};
     }
 
     const Project& project_;
@@ -237,14 +267,17 @@ std::vector<EarlyJoint> early_joints(std::span<const LapPlan> plans) {
 void report_setting_order(const Project& project,
                           std::span<const EarlyJoint> joints,
                           Resolved& resolved) {
-    const auto blocked = blocked_joints(resolved, joints);
     Report report(project, resolved);
-    for (std::size_t begin = 0; begin < blocked.size();) {
-        const auto frame = resolved.joints[blocked[begin].joint].frame;
-        std::size_t end = begin;
-        while (end < blocked.size() && resolved.joints[blocked[end].joint].frame == frame) ++end;
-        report.add(std::span(blocked).subspan(begin, end - begin));
-        begin = end;
+    for (std::size_t at = 0; at < joints.size();) {
+        const Index frame = resolved.joints[joints[at].joint].frame;
+        const FramePieces pieces(resolved, frame);
+        std::vector<Blocked> blocked;
+        for (; at < joints.size() && resolved.joints[joints[at].joint].frame == frame; ++at) {
+            const auto& [index, long_nose] = joints[at];
+            auto by = pieces.in_the_way(resolved.joints[index], long_nose);
+            if (!by.empty()) blocked.push_back({index, std::move(by)});
+        }
+        if (!blocked.empty()) report.add(blocked);
     }
 }
 

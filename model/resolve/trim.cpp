@@ -58,11 +58,37 @@ std::vector<Stretch> what_is_left(Cutting& at, std::span<const SectionPlate> wal
     std::vector<Stretch> left;
     Nm begin = kept.from;
     for (const auto& gap : at.gaps) {
-        if (std::min(gap.from, kept.to) > begin) left.push_back({begin, gap.from});
+        const Nm end = std::min(gap.from, kept.to);
+        if (end > begin) left.push_back({begin, end});
         begin = std::max(begin, gap.to);
     }
     if (begin < kept.to) left.push_back({begin, kept.to});
     return left;
+}
+
+// Whether what is left of each wall reaches over some of every piece.
+bool can_be_notched(const Cutting& at, std::span<const SectionPlate> walls) {
+    Nm first = std::numeric_limits<Nm>::max();
+    Nm last = std::numeric_limits<Nm>::min();
+    for (const auto& gap : at.gaps) {
+        first = std::min(first, gap.from);
+        last = std::max(last, gap.to);
+    }
+    for (std::size_t k = 0; k < walls.size(); ++k) {
+        if (walls[k].is_root_fillet) continue;
+        const Stretch kept = at.kept[k];
+        if (kept.from >= kept.to || kept.from >= first || kept.to <= last) return false;
+    }
+    return true;
+}
+
+// One square cut for all walls.
+void cut_all_alike(Cutting& at) {
+    Stretch common = at.kept.front();
+    for (const auto& kept : at.kept) {
+        common = {std::max(common.from, kept.from), std::min(common.to, kept.to)};
+    }
+    for (auto& kept : at.kept) kept = common;
 }
 
 // A wall that is cut back further than the piece's end is notched there.
@@ -134,7 +160,9 @@ public:
         const auto [first, count] = s_.above[lower];
         for (Index k = first; k < first + count; ++k) cut_at(at, s_.meetings[k], bar);
         bar.first_piece = static_cast<Index>(s_.pieces.size());
+        if (!can_be_notched(at, walls)) cut_all_alike(at);
         const Stretch kept = longest(at, walls);
+        if (is_cut_back(bar, kept)) cut_back_.push_back(lower);
         for (const auto& stretch : what_is_left(at, walls)) {
             if (stretch.to - stretch.from <= slants(bar, stretch, kept)) {
                 too_short_.push_back(lower);
@@ -148,10 +176,19 @@ public:
         }
     }
 
+    // Bars whose mitred end is cut back by more than the gap, so that the mitre gapes.
+    const std::vector<Index>& cut_back() const { return cut_back_; }
+
     // Bars of which a stretch was left out, since its slanting ends would meet.
     const std::vector<Index>& too_short() const { return too_short_; }
 
 private:
+    bool is_cut_back(const Bar& bar, Stretch kept) const {
+        const PieceEnd square;
+        return (bar.ends[0] != square && kept.from - bar.from > gap_) ||
+               (bar.ends[1] != square && bar.to - kept.to > gap_);
+    }
+
     // How long the slanting cuts at both ends of the stretch are together.
     Nm slants(const Bar& bar, Stretch stretch, Stretch kept) const {
         const Box whole = body(bar);
@@ -218,6 +255,7 @@ private:
     Nm gap_;
     std::vector<Box> walls_;
     std::vector<Index> too_short_;
+    std::vector<Index> cut_back_;
 };
 
 }  // namespace
@@ -243,6 +281,14 @@ void trim_bars(FrameSkeleton& s, const Frame& frame, Nm end_gap, std::vector<Fin
                                     "out",
                             .mend = "choose another recipe for its joint, or move its planes "
                                     "apart"});
+    }
+    for (const Index i : trim.cut_back()) {
+        findings.push_back({.code = "mitre_gapes",
+                            .severity = Severity::warning,
+                            .concerns = {member_subject(frame, s.bars[i].member)},
+                            .what = "another member cuts its mitred end back, so the mitre gapes",
+                            .mend = "choose another recipe for the mitred joint, or turn the "
+                                    "other member's legs"});
     }
     put_in_order_of_bars(s);
 }

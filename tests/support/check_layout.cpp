@@ -1,3 +1,4 @@
+#include "tests/support/skeleton_bodies.h"
 #include "tests/support/skeleton_checks.h"
 
 #include <algorithm>
@@ -46,6 +47,15 @@ bool reaches_into(const Box& plate, const SkeletonFastener& fastener, Nm from, N
     return squared < static_cast<double>(radius) * static_cast<double>(radius);
 }
 
+// The same of what is left of a plate; of slanting ones whether they reach into the box within.
+bool reach_into(
+    const SkeletonPlate& plate, const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
+    return std::any_of(plate.bodies.begin(), plate.bodies.end(), [&](const ConvexBody& body) {
+        if (body.box) return reaches_into(*body.box, fastener, from, to, radius);
+        return share_volume(body, body_of(inscribed_box(fastener, from, to, radius)));
+    });
+}
+
 struct SetFastener {
     const SkeletonFastener* fastener = nullptr;
     Nm diameter = 0;
@@ -83,11 +93,6 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
     const Nm d = set.diameter;
     for (const auto& piece : skeleton.pieces) {
         for (const auto& plate : piece.plates) {
-            const auto reaches = [&](Nm from, Nm to, Nm radius) {
-                return std::any_of(plate.bodies.begin(), plate.bodies.end(), [&](const auto& body) {
-                    return body.box && reaches_into(*body.box, *set.fastener, from, to, radius);
-                });
-            };
             // A hole about the head or the tail: round, so that it is clear on all sides.
             const auto has_hole = [&](Nm diameter) {
                 return std::any_of(plate.holes.begin(), plate.holes.end(), [&](const auto& hole) {
@@ -95,14 +100,14 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
                            hole.diameter > diameter;
                 });
             };
-            if (!has_hole(2 * d) && reaches(-d / 4, 0, d)) {
+            if (!has_hole(2 * d) && reach_into(plate, *set.fastener, -d / 4, 0, d)) {
                 complaints.push_back("the head of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }
             const bool is_rivet = set.fastener->hold.empty();
             const Nm tail = is_rivet ? set.tail_radius + thirty_second : set.tail_radius;
             if (!has_hole(2 * set.tail_radius) &&
-                reaches(set.stack, set.stack + set.tail_length, tail)) {
+                reach_into(plate, *set.fastener, set.stack, set.stack + set.tail_length, tail)) {
                 complaints.push_back("the tail of fastener " + set.fastener->id + " runs into " +
                                      piece.id + " " + plate.leg);
             }
@@ -110,8 +115,10 @@ void check_room(const Skeleton& skeleton, const SetFastener& set, Complaints& co
     }
 }
 
-// What excuses a head that the tool cannot reach when all is together.
-bool is_set_early(const Skeleton& skeleton, const SkeletonFastener& fastener) {
+// What excuses a head that the tool cannot reach past a piece when all is together.
+bool is_set_early(const Skeleton& skeleton,
+                  const SkeletonFastener& fastener,
+                  const SkeletonPiece& in_the_way) {
     std::vector<std::string> members;
     std::string frame;
     for (const auto& entry : fastener.stack) {
@@ -120,8 +127,23 @@ bool is_set_early(const Skeleton& skeleton, const SkeletonFastener& fastener) {
         for (auto& name : stated_members(*piece)) members.push_back(std::move(name));
         frame = piece->frame;
     }
-    return findings_naming(skeleton, "set_before", frame, members) > 0 ||
-           findings_naming(skeleton, "no_setting_order", frame, members) > 0;
+    const auto names = [&](const auto& row) {
+        const auto where = field(skeleton.findings, row, "where");
+        return std::all_of(members.begin(), members.end(),
+                           [&](const auto& member) { return names_member(where, frame, member); });
+    };
+    const auto blockers = stated_members(in_the_way);
+    const auto& rows = skeleton.findings.rows;
+    return std::any_of(rows.begin(), rows.end(), [&](const auto& row) {
+        const auto code = field(skeleton.findings, row, "code");
+        if (code == "no_setting_order") return names(row);
+        if (code != "set_before" || !names(row)) return false;
+        const auto what = field(skeleton.findings, row, "what");
+        return in_the_way.section.rfind("shim", 0) == 0 ||
+               std::all_of(blockers.begin(), blockers.end(), [&](const auto& blocker) {
+                   return what.find(blocker) != std::string_view::npos;
+               });
+    });
 }
 
 // Panels are put on last, and a screw's driver is no rivet tool.
@@ -134,11 +156,8 @@ void check_nose(const Skeleton& skeleton,
         if (piece.section.rfind("panel", 0) == 0) continue;
         for (const auto& plate : piece.plates) {
             const bool is_hit =
-                std::any_of(plate.bodies.begin(), plate.bodies.end(), [&](const auto& body) {
-                    return body.box && reaches_into(*body.box, *set.fastener, -rules.nose_reach, 0,
-                                                    rules.nose_radius);
-                });
-            if (!is_hit || is_set_early(skeleton, *set.fastener)) continue;
+                reach_into(plate, *set.fastener, -rules.nose_reach, 0, rules.nose_radius);
+            if (!is_hit || is_set_early(skeleton, *set.fastener, piece)) continue;
             complaints.push_back("the tool cannot reach fastener " + set.fastener->id + " past " +
                                  piece.id + " " + plate.leg);
         }

@@ -218,6 +218,21 @@ std::vector<ConvexBody> bodies_of(const SkeletonPlate& plate) {
     return bodies;
 }
 
+ConvexBody body_of(const Box& box) {
+    ConvexBody body;
+    body.box = body.bounds = box;
+    for (int corner = 0; corner < 8; ++corner) {
+        Point at = box.lo;
+        for (std::size_t k = 0; k < 3; ++k) {
+            if ((corner >> k) & 1) at[k] = box.hi[k];
+        }
+        body.corners.push_back(in_mm(at));
+    }
+    body.normals = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+    body.edges = body.normals;
+    return body;
+}
+
 // Separating axes of two convex bodies: their faces' normals and what is square to an edge of each.
 bool share_volume(const ConvexBody& a, const ConvexBody& b) {
     if (a.box && b.box) return overlaps(*a.box, *b.box);

@@ -11,6 +11,8 @@ namespace tests {
 // has sloping edges are taken as filled.
 std::vector<ConvexBody> bodies_of(const SkeletonPlate& plate);
 
+ConvexBody body_of(const Box& box);
+
 // Whether the two share volume; of sloping ones, more than rounding of their corners explains.
 bool share_volume(const ConvexBody& a, const ConvexBody& b);
 
