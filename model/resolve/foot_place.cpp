@@ -175,8 +175,9 @@ private:
         }
         const Plate& on_member = place.foot.plates[place.on_member];
         const int fasteners =
-            place.is_outside ? maker_.fasteners_with_room(place.foot, on_member, member_, wall)
-                             : maker_.fasteners_with_room(member_, wall, place.foot, on_member);
+            place.is_outside
+                ? maker_.fasteners_with_room(place.foot, on_member, member_, wall, wall.box)
+                : maker_.fasteners_with_room(member_, wall, place.foot, on_member, wall.box);
         if (fasteners == 0) return;
         place.worth = area_of(lap_of(place), wall.normal_axis) * fasteners * fasteners *
                       (is_inside(place) ? 2.0 : 1.0);
