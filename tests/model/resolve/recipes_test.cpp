@@ -123,7 +123,8 @@ TEST_CASE("an end is mitred once: a third member laps", "[model][recipe]") {
     CHECK(parts(resolved, PieceKind::gusset).size() == 1);
     REQUIRE(tests::first_of(resolved, "recipe_not_here") != nullptr);
     CHECK(tests::count_of(resolved, "interference") == 0);
-    for (const auto& end : tests::pieces_of(project, resolved, "m3")[0].ends) {
+    const auto third = tests::pieces_of(project, resolved, "m3")[0];
+    for (const auto& end : third.ends) {
         CHECK((end == model::PieceEnd{}));
     }
 }
