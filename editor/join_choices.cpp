@@ -62,14 +62,16 @@ Choice frame_recipe_choice(const model::Frame& frame, std::string recipe) {
 struct Hold {
     bool removable = false;
     std::optional<ScrewHold> hold;
-
-    bool operator==(const Hold&) const = default;
 };
+
+// What holds the screws counts where there are any.
+bool is_held_so(const model::JointOverride& joint, const Hold& hold) {
+    return joint.removable == hold.removable && (!hold.removable || joint.screw_hold == hold.hold);
+}
 
 Choice hold_choice(const model::Project& project, const JointName& name, const Hold& hold) {
     auto entry = joint_entry(project, name);
-    const Hold now{entry.removable, entry.removable ? entry.screw_hold : std::nullopt};
-    Choice choice{.is_now = now == hold};
+    Choice choice{.is_now = is_held_so(entry, hold)};
     entry.removable = hold.removable;
     entry.screw_hold = hold.hold;
     choice.label = (hold.removable ? "Screws at " : "For good: ") + words_of(name);
