@@ -58,7 +58,8 @@ Point oriented(const Point& p, const Orientation& orientation) {
 
 // The same whichever of its ends comes first.
 std::array<Nm, 6> oriented(const Line& line, const Orientation& orientation) {
-    const auto [a, b] = std::minmax(oriented(line[0], orientation), oriented(line[1], orientation));
+    const auto [a, b] =
+        std::minmax({oriented(line[0], orientation), oriented(line[1], orientation)});
     return {a[0], a[1], a[2], b[0], b[1], b[2]};
 }
 
