@@ -171,8 +171,19 @@ void choose_screws(Dice& dice, model::Project& project, bool metric) {
 
 // How members meet: of half the projects something else than the staggered lap, for all of it, for
 // a frame, or for some joints.
-void choose_recipes(Dice& dice, model::Project& project) {
+void choose_recipes(Dice& dice,
+                    model::Project& project,
+                    bool metric,
+                    const model::Catalogue& catalogue) {
     if (dice.chance(50)) return;
+    // Narrow flat bar for straps that fit between the legs of small angle.
+    const std::string flat =
+        section_id(catalogue, SectionForm::flat, metric ? millimetres(20) : inches_64(48), 0,
+                   metric ? millimetres(3) : inches_64(8));
+    const auto* section = model::find_section(catalogue, flat);
+    if (section != nullptr) {
+        project.stock.push_back(stock_of("straps", flat, section->usual_alloy, metric));
+    }
     std::vector<std::string> names;
     for (const auto& recipe : model::recipes()) {
         if (recipe.is_chosen) names.emplace_back(recipe.name);
@@ -349,7 +360,7 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
     Dice screw_dice{seed + 0x5C4E3U};
     choose_screws(screw_dice, project, random.is_metric);
     Dice recipe_dice{seed + 0x2EC19EU};
-    choose_recipes(recipe_dice, project);
+    choose_recipes(recipe_dice, project, random.is_metric, catalogue);
     Dice bar_dice{seed + 0xBA25U};
     shorten_bars(bar_dice, project, random.is_metric);
     Dice foot_dice{seed + 0xF007U};
