@@ -12,12 +12,12 @@ Nm wall_thickness(const Bar& bar, std::size_t axis) {
     return bar.shape->wall_thickness[section_axis(bar, across_index(bar, axis))];
 }
 
-Box beyond_the_corner(const Box& rect, const Box& wall, std::size_t axis, int sense, Nm gap) {
+Box beyond_the_corner(const Box& rect, const Box& wall, std::size_t axis, int sense) {
     Box left = rect;
     if (sense > 0) {
-        left.lo[axis] = std::max(left.lo[axis], wall.hi[axis] + gap);
+        left.lo[axis] = std::max(left.lo[axis], wall.hi[axis]);
     } else {
-        left.hi[axis] = std::min(left.hi[axis], wall.lo[axis] - gap);
+        left.hi[axis] = std::min(left.hi[axis], wall.lo[axis]);
     }
     return left;
 }
@@ -69,15 +69,12 @@ Box slab_on(const FlushCorner& flush, const Corner& corner, Box rect, Nm thickne
 TwoLaps laps_within(const FlushCorner& flush,
                     const Corner& corner,
                     const Box& rect,
-                    bool with_corner_square,
-                    Nm gap) {
+                    bool with_corner_square) {
     TwoLaps laps{common_rect(rect, flush.upper.box, corner.normal, flush.face),
                  common_rect(rect, flush.lower.box, corner.normal, flush.face)};
     if (with_corner_square) return laps;
-    laps.on_upper =
-        beyond_the_corner(laps.on_upper, flush.lower.box, corner.across, flush.toe, gap);
-    laps.on_lower =
-        beyond_the_corner(laps.on_lower, flush.upper.box, corner.along, corner.into, gap);
+    laps.on_upper = beyond_the_corner(laps.on_upper, flush.lower.box, corner.across, flush.toe);
+    laps.on_lower = beyond_the_corner(laps.on_lower, flush.upper.box, corner.along, corner.into);
     return laps;
 }
 

@@ -25,7 +25,7 @@ FlushCorner flush_corner(const PartMaker& maker, const Corner& corner);
 Box slab_on(const FlushCorner& flush, const Corner& corner, Box rect, Nm thickness);
 
 // Where a part over that rectangle laps the two members. Without the corner square: not where both
-// of them would lie if none were cut, nor within the gap beside it, in which a mitre is held back.
+// of them would lie if none were cut.
 struct TwoLaps {
     Box on_upper;
     Box on_lower;
@@ -34,8 +34,7 @@ struct TwoLaps {
 TwoLaps laps_within(const FlushCorner& flush,
                     const Corner& corner,
                     const Box& rect,
-                    bool with_corner_square,
-                    Nm gap);
+                    bool with_corner_square);
 
 // Puts the part in and fastens it to both members; laps as by laps_within. False, and nothing done,
 // where one of them has no room for a single fastener.

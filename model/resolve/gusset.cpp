@@ -88,8 +88,7 @@ Unsuited add_gusset(PartMaker& maker, const Corner& corner, bool with_corner_squ
     const Nm diameter = maker.fastener_diameter(corner.upper, std::max(thicker, thickness));
     const Box rect = wanted_rect(maker, corner, flush, maker.length_for_fasteners(diameter));
     const Box box = maker.free_part(slab_on(flush, corner, rect, thickness), corner.normal);
-    const TwoLaps laps =
-        laps_within(flush, corner, box, with_corner_square, maker.room().shop.end_gap);
+    const TwoLaps laps = laps_within(flush, corner, box, with_corner_square);
     const Unsuited no_room{"a leg or another part leaves no room for a gusset that laps both",
                            "a corner cleat, or turn the upper member's legs"};
     if (width_along(box, corner.along) <= 0 || width_along(box, corner.across) <= 0) return no_room;

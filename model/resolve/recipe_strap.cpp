@@ -92,7 +92,7 @@ Unsuited strap_at(PartMaker& maker, const Corner& corner) {
     const Box seat = middle_of(room, corner, flat.width, maker.room().shop.graduation);
     const Box box = maker.free_part(slab_on(flush, corner, seat, flat.thickness), corner.normal);
     const bool is_whole = box.hi[corner.across] - box.lo[corner.across] == flat.width;
-    const TwoLaps laps = laps_within(flush, corner, box, true, 0);
+    const TwoLaps laps = laps_within(flush, corner, box, true);
     const bool is_long = box.hi[corner.along] > box.lo[corner.along];
     if (!is_whole || !is_long ||
         !put_in(maker, corner, flush, strap_piece(corner, flush, flat, box), laps)) {
