@@ -3,6 +3,7 @@
 #include "model/resolve/recipe_row.h"
 #include "model/resolve/rect.h"
 #include "model/resolve/set_in.h"
+#include "model/resolve/slanted_end.h"
 
 #include <algorithm>
 #include <string>
@@ -84,6 +85,8 @@ private:
                 .recipe = recipe_};
         lap.rect = common_rect(wall.box, other.box, axis,
                                towards_plus ? wall.box.hi[axis] : wall.box.lo[axis]);
+        lap.rect = within_slanted_ends(s_.pieces[upper], wall, lap.rect);
+        lap.rect = within_slanted_ends(s_.pieces[lower], other, lap.rect);
         if (!has_area(lap.rect, axis)) return;
         if (lap.gap > 0 && !keep_free_part(lap)) return;
         laps_.push_back(lap);

@@ -1,8 +1,9 @@
 #include "model/resolve/lap_room.h"
 
+#include "model/resolve/slanted_end.h"
+
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace model {
 namespace {
@@ -42,55 +43,25 @@ bool has_gauge_along(const Piece& piece, std::size_t axis) {
     return piece.stock != no_index && index_of(piece.run) != axis;
 }
 
-// By how much the cut recedes at a place of the section, from the section's origin.
-double recedes_at(const Piece& piece, const PieceEnd& end, const Point& at) {
-    const std::size_t a = index_of(piece.a_axis);
-    const std::size_t b = 3 - index_of(piece.run) - a;
-    return end.slope[0] * static_cast<double>((at[a] - piece.datum[a]) * piece.a_sense) +
-           end.slope[1] * static_cast<double>((at[b] - piece.datum[b]) * piece.b_sense);
-}
-
-// The least or the most of that over the corners of a wall.
-double recedes_over(const Piece& piece, const PieceEnd& end, const Box& wall, bool most) {
-    double found = recedes_at(piece, end, wall.lo);
-    for (int corner = 1; corner < 8; ++corner) {
-        Point at = wall.lo;
-        for (std::size_t k = 0; k < 3; ++k) {
-            if ((corner >> k) & 1) at[k] = wall.hi[k];
-        }
-        const double here = recedes_at(piece, end, at);
-        found = most ? std::max(found, here) : std::min(found, here);
-    }
-    return found;
-}
-
 // What the cut takes of the wall with the distance, as boxes side by side across the wall.
 std::vector<Box> taken_by_cut(const Piece& piece, const Plate& wall, std::size_t end, Nm distance) {
     constexpr Nm strips = 8;
-    const PieceEnd& cut = piece.ends[end];
     const std::size_t run = index_of(piece.run);
     const std::size_t across = 3 - run - wall.normal_axis;
-    double long_point = std::numeric_limits<double>::max();
-    for (const auto& plate : piece.walls()) {
-        if (!plate.is_root_fillet) {
-            long_point = std::min(long_point, recedes_over(piece, cut, plate.box, false));
-        }
-    }
-    const double slope = cut.slope[across == index_of(piece.a_axis) ? 0 : 1];
+    const double slope = piece.ends[end].slope[across == index_of(piece.a_axis) ? 0 : 1];
     const double away = static_cast<double>(distance) * std::sqrt(1.0 + slope * slope);
     const Nm width = wall.box.hi[across] - wall.box.lo[across];
+    const auto [at, inwards] = long_end(piece, end);
     std::vector<Box> taken;
     for (Nm i = 0; i < strips; ++i) {
         Box strip = wall.box;
         // A little over each other, so that no centre lies between two of them.
         strip.lo[across] = wall.box.lo[across] + width * i / strips - 1;
         strip.hi[across] = wall.box.lo[across] + width * (i + 1) / strips + 1;
-        const double recedes = recedes_over(piece, cut, strip, true) - long_point;
+        const double recedes = recedes_within(piece, end, strip);
         const Nm from_end = static_cast<Nm>(std::ceil(recedes + away));
-        const Nm end_at = piece.datum[run] + (end == 0 ? 0 : piece.run_sense * piece.length);
-        const int inwards = end == 0 ? piece.run_sense : -piece.run_sense;
-        strip.lo[run] = std::min(end_at, end_at + inwards * from_end);
-        strip.hi[run] = std::max(end_at, end_at + inwards * from_end);
+        strip.lo[run] = std::min(at, at + inwards * from_end);
+        strip.hi[run] = std::max(at, at + inwards * from_end);
         taken.push_back(strip);
     }
     return taken;
@@ -148,7 +119,7 @@ void add_slanting_edges(const LapAxes& axes,
                         const Region& within,
                         std::vector<Region>& obstacles) {
     for (std::size_t end = 0; end < 2; ++end) {
-        if (piece.ends[end].slope == std::array<double, 2>{}) continue;
+        if (!is_slanted(piece.ends[end])) continue;
         for (const auto& box : taken_by_cut(piece, wall, end, edge_distance)) {
             const Region taken = seen_in(axes, box);
             if (overlap(taken, within)) obstacles.push_back(taken);

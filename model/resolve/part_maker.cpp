@@ -3,6 +3,7 @@
 #include "model/project/shop_limits.h"
 #include "model/resolve/fastener_choice.h"
 #include "model/resolve/rect.h"
+#include "model/resolve/slanted_end.h"
 #include "model/resolve/surroundings.h"
 
 #include <algorithm>
@@ -12,8 +13,13 @@ namespace model {
 
 namespace {
 
-// The common area of two walls that touch, within `rect`; none when they share none there.
-std::optional<Lap> touching(const Plate& wall, const Plate& other, const Box& rect) {
+// The common area of a wall of each piece that touch, within `rect`; none when they share none
+// there.
+std::optional<Lap> touching(const Piece& upper,
+                            const Plate& wall,
+                            const Piece& lower,
+                            const Plate& other,
+                            const Box& rect) {
     const std::size_t axis = wall.normal_axis;
     const bool towards_plus = other.box.lo[axis] == wall.box.hi[axis];
     if (!towards_plus && wall.box.lo[axis] != other.box.hi[axis]) return std::nullopt;
@@ -27,6 +33,8 @@ std::optional<Lap> touching(const Plate& wall, const Plate& other, const Box& re
         both.hi[k] = k == axis ? 0 : std::min(both.hi[k], rect.hi[k]);
     }
     both.lo[axis] = both.hi[axis] = towards_plus ? wall.box.hi[axis] : wall.box.lo[axis];
+    both = within_slanted_ends(upper, wall, both);
+    both = within_slanted_ends(lower, other, both);
     if (!has_area(both, axis)) return std::nullopt;
     lap.rect = both;
     return lap;
@@ -188,7 +196,7 @@ int PartMaker::fasteners_with_room(const Piece& upper,
                                    const Piece& lower,
                                    const Plate& other,
                                    const Box& rect) {
-    const auto lap = touching(wall, other, rect);
+    const auto lap = touching(upper, wall, lower, other, rect);
     if (!lap) return 0;
     std::vector<const Piece*> near{&upper, &lower};
     for (const Index i : pieces_at(tool_reach(*lap, room_.shop))) {
@@ -213,7 +221,7 @@ bool PartMaker::lap_directly(const Corner& corner) {
 
 bool PartMaker::add_lap(
     Index upper, const Plate& wall, Index lower, const Plate& other, const Box& rect) {
-    auto lap = touching(wall, other, rect);
+    auto lap = touching(s_.pieces[upper], wall, s_.pieces[lower], other, rect);
     if (!lap) return false;
     lap->upper = upper;
     lap->lower = lower;
