@@ -200,6 +200,10 @@ struct Member {
 
 enum class FaceSide { inside, outside };
 
+// How a brace is cut: to the outer edge of the members at its nodes, with a second cut where it
+// runs into a corner; or square, as far as it then stays within that edge.
+enum class BraceEnds { outline, square };
+
 // A flat bar between two nodes of one face.
 struct Diagonal {
     std::string name;
@@ -208,6 +212,7 @@ struct Diagonal {
     std::array<std::string, 2> from;  // planes across the face's other two axes, axis order
     std::array<std::string, 2> to;
     FaceSide side = FaceSide::inside;
+    BraceEnds ends = BraceEnds::outline;
     std::string note;
 
     bool operator==(const Diagonal&) const = default;

@@ -71,6 +71,8 @@ inline constexpr std::array<std::string_view, 2> words_for<Seat>{"heel", "root"}
 template <>
 inline constexpr std::array<std::string_view, 2> words_for<FaceSide>{"inside", "outside"};
 template <>
+inline constexpr std::array<std::string_view, 2> words_for<BraceEnds>{"outline", "square"};
+template <>
 inline constexpr std::array<std::string_view, 3> words_for<ScrewHold>{"tapped", "nut", "rivet nut"};
 template <>
 inline constexpr std::array<std::string_view, 2> words_for<PanelFit>{"inset", "overlay"};
@@ -311,6 +313,7 @@ void visit_fields(Visit& visit, Of<Diagonal>) {
     visit(needed("from", refers_to(Target::plane)), &Diagonal::from);
     visit(needed("to", refers_to(Target::plane)), &Diagonal::to);
     visit(optional("side"), &Diagonal::side);
+    visit(optional("ends"), &Diagonal::ends);
     visit(optional("note", a_text), &Diagonal::note);
 }
 

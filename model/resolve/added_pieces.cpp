@@ -14,6 +14,7 @@ void renumber(const std::vector<Index>& moved_to, Resolved& out) {
     for (auto& joint : out.joints) {
         for (Index& piece : joint.pieces) follow(piece);
         follow(joint.shim);
+        follow(joint.brace);
     }
     for (auto& fastener : out.fasteners) {
         for (auto& plate : fastener.stack) follow(plate.piece);

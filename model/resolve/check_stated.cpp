@@ -141,6 +141,7 @@ void check_room(const Project& project, Values& values, std::vector<Finding>& fi
     std::unordered_set<std::string_view> in_use;  // the schedule of bars speaks of these
     for (const auto& frame : project.frames) {
         for (const auto& member : frame.members) in_use.insert(member.stock);
+        for (const auto& diagonal : frame.diagonals) in_use.insert(diagonal.stock);
     }
     for (const auto& stock : project.stock) {
         if (in_use.contains(stock.name)) continue;

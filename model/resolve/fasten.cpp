@@ -1,5 +1,6 @@
 #include "model/resolve/fasten.h"
 
+#include "model/resolve/brace_hold.h"
 #include "model/resolve/fasten_findings.h"
 #include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap_layout.h"
@@ -39,6 +40,7 @@ public:
             const ResolvedShop& shop,
             const FrameSkeleton& skeleton,
             const engine::BoxTree& tree,
+            const Slants& slants,
             Index first_piece,
             JointOverrides& overrides,
             std::vector<Finding>& findings)
@@ -46,18 +48,27 @@ public:
           catalogue_{catalogue},
           s_{skeleton},
           frame_{project.frames[skeleton.frame]},
+          slants_{slants},
           first_piece_{first_piece},
           findings_{findings},
           overrides_{overrides},
           surroundings_{skeleton.pieces, tree, shop},
-          layouts_{project.shop, shop},
+          layouts_{project.shop, shop, slants},
           screws_{catalogue} {}
 
     std::vector<LapPlan> plan(std::span<const Lap> laps) {
         std::vector<LapPlan> plans;
         plans.reserve(laps.size());
         for (const auto& lap : laps) {
-            if (auto planned = plan(lap); planned.wanted > 0) plans.push_back(std::move(planned));
+            if (lap.is_of_brace && lap.gap > 0) brace_shims_.push_back(shim_of(lap));
+        }
+        for (const auto& lap : laps) {
+            if (lap.is_of_brace && is_held_beside(lap, plans)) continue;
+            auto planned = plan(lap);
+            if (planned.wanted == 0) continue;
+            const bool is_shimmed = lap.gap > 0 && planned.layout.count > 0;
+            if (is_shimmed && !lap.is_of_brace) shims_.push_back(shim_of(lap));
+            plans.push_back(std::move(planned));
         }
         if (!long_nosed_.empty()) findings_.push_back(long_nose(std::move(long_nosed_)));
         screws_.report(findings_);
@@ -70,22 +81,123 @@ private:
         return joint_subject(frame_, s_.pieces[lap.upper], s_.pieces[lap.lower]);
     }
 
+    // A finding about a lap concerns the brace on it too, and one about a brace the member.
+    void say(Finding finding, const Lap& lap) {
+        if (lap.is_of_brace) {
+            const Piece& upper = s_.pieces[lap.upper];
+            const bool upper_is_brace = upper.kind == PieceKind::brace;
+            finding.concerns.push_back(
+                piece_subject(frame_, upper_is_brace ? s_.pieces[lap.lower] : upper));
+        }
+        if (lap.cover != no_index) {
+            finding.concerns.push_back(piece_subject(frame_, s_.pieces[lap.cover]));
+        }
+        findings_.push_back(std::move(finding));
+    }
+
+    // Whether what goes through the brace hard by already holds it to that member; a shim is made
+    // only where nothing else holds it.
+    bool is_held_beside(const Lap& lap, const std::vector<LapPlan>& plans) const {
+        const bool brace_is_upper = s_.pieces[lap.upper].kind == PieceKind::brace;
+        const Index brace = (brace_is_upper ? lap.upper : lap.lower) + first_piece_;
+        const Index member = (brace_is_upper ? lap.lower : lap.upper) + first_piece_;
+        const Nm beside = lap.gap > 0 ? brace_reach(slants_, s_.pieces[brace - first_piece_]) : 0;
+        Box reach = lap.rect;
+        for (std::size_t k = 0; k < 3; ++k) {
+            if (k == lap.normal_axis) continue;
+            reach.lo[k] -= beside;
+            reach.hi[k] += beside;
+        }
+        return std::ranges::any_of(plans, [&](const LapPlan& plan) {
+            if (plan.layout.count < static_cast<int>(plan.wanted)) return false;
+            const bool is_own = plan.lap.upper == brace || plan.lap.lower == brace;
+            if (plan.lap.cover != brace && !(is_own && lap.gap > 0)) return false;
+            const bool is_same = plan.lap.upper == member || plan.lap.lower == member;
+            if (!is_same && lap.gap == 0) return false;
+            Box rect = plan.lap.rect;
+            rect.lo[lap.normal_axis] = rect.hi[lap.normal_axis] = reach.lo[lap.normal_axis];
+            return engine::touches(rect, reach);
+        });
+    }
+
+    // A brace is known by its own name.
+    const JointOverride* override_of(const Lap& lap) {
+        const Piece& upper = s_.pieces[lap.upper];
+        const Piece& lower = s_.pieces[lap.lower];
+        if (!lap.is_of_brace) return overrides_.find(members_joined(upper, lower));
+        return overrides_.find(
+            {piece_subject(frame_, upper).name, piece_subject(frame_, lower).name});
+    }
+
+    LapSite site_of(const Lap& lap) {
+        return {lap, s_.pieces[lap.upper], s_.pieces[lap.lower], near(lap),
+                lap.cover == no_index ? nullptr : &s_.pieces[lap.cover]};
+    }
+
+    // What stands about it. Shims are no pieces yet; those under a brace stand in everything's way
+    // but their own fasteners', and those between members in that of a brace's fasteners.
+    std::span<const Piece* const> near(const Lap& lap) {
+        const auto pieces = surroundings_.of(lap);
+        if (shims_.empty() && brace_shims_.empty()) return pieces;
+        near_brace_.assign(pieces.begin(), pieces.end());
+        for (const auto& shim : brace_shims_) {
+            if (!is_own_shim(shim.extents, lap)) near_brace_.push_back(&shim);
+        }
+        if (lap.is_of_brace) {
+            for (const auto& shim : shims_) near_brace_.push_back(&shim);
+        }
+        return near_brace_;
+    }
+
+    // Whether it is the shim of that very lap.
+    static bool is_own_shim(const Box& shim, const Lap& lap) {
+        return lap.is_of_brace && lap.gap > 0 && shim == shim_of(lap).extents;
+    }
+
+    static Piece shim_of(const Lap& lap) {
+        Piece shim{.kind = PieceKind::shim};
+        shim.plates[0] = {.box = lap.rect, .normal_axis = lap.normal_axis};
+        Box& box = shim.plates[0].box;
+        (lap.towards_lower > 0 ? box.hi : box.lo)[lap.normal_axis] += lap.towards_lower * lap.gap;
+        shim.extents = box;
+        shim.plate_count = 1;
+        return shim;
+    }
+
+    int count_in(const Lap& lap, const FastenerWish& wish, Index wanted) {
+        const LapSite site = site_of(lap);
+        const auto answer = choose(site, wish);
+        return answer.choice ? layouts_.best(site, *answer.choice, wanted).layout.count : 0;
+    }
+
+    // Fasteners go through a brace on the lap unless more of them would fit beside it.
+    Lap with_or_without_brace(const Lap& lap, const FastenerWish& wish, Index wanted) {
+        if (lap.cover == no_index) return lap;
+        const int through = count_in(lap, wish, wanted);
+        if (through == static_cast<int>(wanted)) return lap;
+        Lap bare = lap;
+        bare.cover = no_index;
+        return count_in(bare, wish, wanted) > through ? bare : lap;
+    }
+
     // A plan with nothing wanted: a lap that needs a shim but has no room for any fastener.
-    LapPlan plan(const Lap& lap) {
-        const JointOverride* own =
-            overrides_.find(members_joined(s_.pieces[lap.upper], s_.pieces[lap.lower]));
-        LapPlan plan{.lap = lap, .frame = s_.frame};
+    LapPlan plan(const Lap& stated) {
+        const JointOverride* own = override_of(stated);
+        const auto wish = wish_of(catalogue_, project_.shop, own);
+        LapPlan plan{.frame = s_.frame};
+        plan.wanted = static_cast<Index>(fasteners_wanted(project_.shop, own));
+        const Lap lap = with_or_without_brace(stated, wish, plan.wanted);
+        plan.lap = lap;
         plan.lap.upper += first_piece_;
         plan.lap.lower += first_piece_;
-        plan.wanted = static_cast<Index>(fasteners_wanted(project_.shop, own));
-        const LapSite site{lap, s_.pieces[lap.upper], s_.pieces[lap.lower], surroundings_.of(lap)};
-        const auto wish = wish_of(catalogue_, project_.shop, own);
+        if (lap.cover != no_index) plan.lap.cover += first_piece_;
+        const LapSite site = site_of(lap);
         if (auto fault = fault_of_wish(catalogue_, own, subject_of(lap))) {
             findings_.push_back(std::move(*fault));
         }
         const auto answer = choose(site, wish);
         if (!answer.choice) {
-            findings_.push_back(no_fastener(answer.why_not, subject_of(lap)));
+            say(no_fastener(answer.why_not, subject_of(lap)), lap);
             return plan;
         }
         const auto laid_out = layouts_.best(site, *answer.choice, plan.wanted);
@@ -117,12 +229,16 @@ private:
     FastenerAnswer choose(const LapSite& site, const FastenerWish& wish, bool upper_is_far) {
         const Nm upper = thickness_of(site.upper.plates[site.lap.upper_wall]);
         const Nm lower = thickness_of(site.lower.plates[site.lap.lower_wall]);
+        const bool cover_is_far = site.cover != nullptr && site.lap.covers_upper == upper_is_far;
+        const Nm cover = site.cover == nullptr ? upper : thickness_of(site.cover->plates[0]);
         const StackSizes sizes{.total = stack_of(site),
-                               .thinnest = std::min(upper, lower),
-                               .far = upper_is_far ? upper : lower};
+                               .thinnest = std::min({upper, lower, cover}),
+                               .far = cover_is_far   ? cover
+                                      : upper_is_far ? upper
+                                                     : lower};
         const Piece& of_bar = site.upper.section == no_index ? site.lower : site.upper;
         return remembered_answer(wish, catalogue_.sections[of_bar.section].system,
-                                 std::max(upper, lower), sizes);
+                                 std::max({upper, lower, cover}), sizes);
     }
 
     // Laps of one project ask for a handful of different fasteners.
@@ -149,13 +265,19 @@ private:
     void settle_screws(const LapSite& site, const FastenerWish& wish, LapPlan& plan) {
         const auto answer = choose(site, wish, !plan.head_on_upper);
         if (!answer.choice) {
-            findings_.push_back(no_fastener(answer.why_not, subject_of(site.lap)));
+            say(no_fastener(answer.why_not, subject_of(site.lap)), site.lap);
             plan.layout = {};
             return;
         }
         plan.fastener = *answer.choice;
-        const Piece& far = plan.head_on_upper ? site.lower : site.upper;
-        const auto wall = plan.head_on_upper ? site.lap.lower_wall : site.lap.upper_wall;
+        const bool cover_is_far =
+            site.cover != nullptr && site.lap.covers_upper != plan.head_on_upper;
+        const Piece& far = cover_is_far         ? *site.cover
+                           : plan.head_on_upper ? site.lower
+                                                : site.upper;
+        const auto wall = cover_is_far         ? std::uint8_t{0}
+                          : plan.head_on_upper ? site.lap.lower_wall
+                                               : site.lap.upper_wall;
         screws_.look_at({.choice = plan.fastener,
                          .stack = Length::from_nm(stack_of(site)),
                          .far = Length::from_nm(thickness_of(far.plates[wall])),
@@ -181,8 +303,9 @@ private:
                          .fits = fits,
                          .wanted = wanted,
                          .on_half_marks = static_cast<Index>(on_half_marks)};
-        findings_.push_back(too_few_fasteners(catalogue_, few, smaller_that_helps(site, few, wish),
-                                              subject_of(site.lap)));
+        say(too_few_fasteners(catalogue_, few, smaller_that_helps(site, few, wish),
+                              subject_of(site.lap)),
+            site.lap);
     }
 
     // The thickest thinner one of which all would fit, or the one of which most would.
@@ -220,6 +343,7 @@ private:
     const Catalogue& catalogue_;
     const FrameSkeleton& s_;
     const Frame& frame_;
+    Slants slants_;
     Index first_piece_;
     std::vector<Finding>& findings_;
     JointOverrides& overrides_;
@@ -227,6 +351,9 @@ private:
     LapLayouts layouts_;
     ScrewReview screws_;
     std::vector<KnownAnswer> known_;
+    std::vector<Piece> shims_;        // between members, as planned so far
+    std::vector<Piece> brace_shims_;  // as they may come to be
+    std::vector<const Piece*> near_brace_;
     std::vector<Subject> long_nosed_;
     std::vector<Subject> thin_;
 };
@@ -239,10 +366,12 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const FrameSkeleton& skeleton,
                                     const engine::BoxTree& tree,
                                     std::span<const Lap> laps,
+                                    const Slants& slants,
                                     Index first_piece,
                                     JointOverrides& overrides,
                                     std::vector<Finding>& findings) {
-    return Planner(project, catalogue, shop, skeleton, tree, first_piece, overrides, findings)
+    return Planner(project, catalogue, shop, skeleton, tree, slants, first_piece, overrides,
+                   findings)
         .plan(laps);
 }
 

@@ -7,6 +7,7 @@
 #include "model/resolve/hole_layout.h"
 #include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap.h"
+#include "model/resolve/lap_polygon.h"
 #include "model/resolve/skeleton.h"
 
 #include <array>
@@ -36,6 +37,7 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const FrameSkeleton& skeleton,
                                     const engine::BoxTree& tree,
                                     std::span<const Lap> laps,
+                                    const Slants& slants,
                                     Index first_piece,
                                     JointOverrides& overrides,
                                     std::vector<Finding>& findings);

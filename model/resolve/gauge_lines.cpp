@@ -16,6 +16,7 @@ std::size_t lines_needed(const Layout& layout, std::size_t direction) {
             return layout.along == direction ? n / 2 : 2;
         case Pattern::diagonal:
             return 2;
+        case Pattern::points:
         case Pattern::none:
             break;
     }
@@ -111,6 +112,7 @@ bool choose_shared(const Layout& layout,
 }
 
 Centres centres_of(const Layout& layout, const std::array<Chosen, 2>& chosen) {
+    if (layout.pattern == Pattern::points) return layout.points;
     Centres centres;
     centres.reserve(static_cast<std::size_t>(layout.count));
     if (layout.pattern == Pattern::diagonal) {
@@ -137,7 +139,8 @@ std::vector<Turn> least_free_first(std::span<const LineChoice> choices) {
     std::vector<Turn> turns;
     turns.reserve(choices.size() * 2);
     for (Index i = 0; i < choices.size(); ++i) {
-        if (choices[i].layout.pattern == Pattern::none) continue;
+        const Pattern pattern = choices[i].layout.pattern;
+        if (pattern == Pattern::none || pattern == Pattern::points) continue;
         for (const std::size_t d : {std::size_t{0}, std::size_t{1}}) {
             turns.push_back({freedom(choices[i].layout, d), i, d});
         }

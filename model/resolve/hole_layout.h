@@ -24,7 +24,7 @@ struct Marks {
     std::array<Nm, 2> phase{};
 };
 
-enum class Pattern { none, row, two_rows, diagonal };
+enum class Pattern { none, row, two_rows, diagonal, points };
 
 // A pattern that fits, as counts of marks. For a row, `along` is the direction in which it runs.
 struct Layout {
@@ -36,6 +36,7 @@ struct Layout {
     Nm apart = 1;    // least distance of two centres, in marks
     Nm margin = -1;  // spare marks beyond all the rules, at the tightest place
     Marks marks;
+    std::vector<std::array<Nm, 2>> points;  // where the centres are, of the pattern of that name
 };
 
 // The best pattern of `wanted` centres, or of as many as fit; a row before two rows before a

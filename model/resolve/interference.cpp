@@ -92,34 +92,63 @@ std::array<double, 2> least_receding(const Piece& piece) {
     return least;
 }
 
-Nm deepest_of_sloping(const Piece& a, const Piece& b) {
-    const auto least_a = least_receding(a);
-    const auto least_b = least_receding(b);
-    double depth = 0.0;
-    for (const auto& p : a.walls()) {
-        for (const auto& q : b.walls()) {
-            if (p.is_root_fillet || q.is_root_fillet || !engine::overlaps(p.box, q.box)) continue;
-            depth = std::max(
-                depth, engine::depth_of_overlap(prism_of(a, p, least_a), prism_of(b, q, least_b)));
-        }
+// The wall of a piece that leans.
+engine::Prism prism_of(const Piece& piece, const Plate& plate, const Slants& slants) {
+    const std::size_t normal = plate.normal_axis;
+    const auto axes = axes_across(normal);
+    engine::Prism prism;
+    for (const auto& corner : leaning_wall(slants, piece, axes)) {
+        engine::Vector at{};
+        for (std::size_t k = 0; k < 2; ++k) at[axes[k]] = corner[k] / 1e6;
+        at[normal] = in_mm(plate.box.lo[normal]);
+        prism.near.push_back(at);
+        at[normal] = in_mm(plate.box.hi[normal]);
+        prism.far.push_back(at);
     }
-    // Less is the rounding of doubles.
-    constexpr double least_that_counts = 1e-6;
+    return prism;
+}
+
+std::vector<engine::Prism> prisms_of(const Piece& piece, const Slants& slants) {
+    const auto least = least_receding(piece);
+    std::vector<engine::Prism> prisms;
+    for (const auto& plate : piece.walls()) {
+        if (plate.is_root_fillet) continue;
+        prisms.push_back(slants.lean(piece) ? prism_of(piece, plate, slants)
+                                            : prism_of(piece, plate, least));
+    }
+    return prisms;
+}
+
+Nm deepest(std::span<const engine::Prism> a, std::span<const engine::Prism> b) {
+    double depth = 0.0;
+    for (const auto& p : a) {
+        for (const auto& q : b) depth = std::max(depth, engine::depth_of_overlap(p, q));
+    }
+    // Less is the rounding of doubles and, of what leans, of its corners.
+    constexpr double least_that_counts = 2e-6;
     return depth < least_that_counts ? 0 : std::llround(depth * 1e6);
 }
 
-Nm deepest(const Piece& a, const Piece& b) {
-    return slopes(a) || slopes(b) ? deepest_of_sloping(a, b) : deepest(a.walls(), b.walls());
+bool is_oblique(const Piece& piece, const Slants& slants) {
+    return slants.lean(piece) || slopes(piece);
+}
+
+Nm deepest(const Piece& a, const Piece& b, const Slants& slants) {
+    if (!is_oblique(a, slants) && !is_oblique(b, slants)) return deepest(a.walls(), b.walls());
+    return deepest(prisms_of(a, slants), prisms_of(b, slants));
 }
 
 Finding interference(const Project& project, Subject a, Subject b, Nm depth) {
+    const bool is_of_brace = a.kind == SubjectKind::diagonal || b.kind == SubjectKind::diagonal;
     return {.code = "interference",
             .severity = Severity::error,
             .concerns = {std::move(a), std::move(b)},
             .numbers = {{"depth", Length::from_nm(depth)}},
             .what = "these two would have to be in the same place: one enters the other by " +
                     length_in_words(Length::from_nm(depth), project.shown),
-            .mend = "move a plane, turn a leg, or take one of them out"};
+            .mend = is_of_brace ? "put the brace on the other side of the face, choose other nodes "
+                                  "for it, or take it out"
+                                : "move a plane, turn a leg, or take one of them out"};
 }
 
 // A piece's plates in the room.
@@ -138,6 +167,31 @@ Box box_in_room(const ResolvedFrame& frame, const Box& box) {
         out.hi[k] = std::max(p[k], q[k]);
     }
     return out;
+}
+
+engine::Prism prism_in_room(const ResolvedFrame& frame, engine::Prism prism) {
+    const auto origin = to_room(frame, Point{});
+    for (auto* face : {&prism.near, &prism.far}) {
+        for (auto& corner : *face) {
+            engine::Vector placed{};
+            for (std::size_t i = 0; i < 3; ++i) {
+                std::array<int, 3> axis{};
+                axis[i] = 1;
+                const auto turned = direction_to_room(frame, axis);
+                for (std::size_t k = 0; k < 3; ++k) placed[k] += turned[k] * corner[i];
+            }
+            for (std::size_t k = 0; k < 3; ++k) corner[k] = placed[k] + in_mm(origin[k]);
+        }
+    }
+    return prism;
+}
+
+std::vector<engine::Prism> prisms_in_room(const ResolvedFrame& frame,
+                                          const Piece& piece,
+                                          const Slants& slants) {
+    auto prisms = prisms_of(piece, slants);
+    for (auto& prism : prisms) prism = prism_in_room(frame, std::move(prism));
+    return prisms;
 }
 
 InRoom piece_in_room(const ResolvedFrame& frame, const Piece& piece) {
@@ -181,6 +235,7 @@ void compare_frames(const Project& project,
                     std::vector<Finding>& findings) {
     const ResolvedFrame& first = resolved.frames[a];
     const ResolvedFrame& second = resolved.frames[b];
+    const Slants slants{resolved.outlines, resolved.leans};
     std::vector<Index> pieces;
     std::vector<Box> boxes;
     for (Index i = first.first_piece; i < first.first_piece + first.piece_count; ++i) {
@@ -202,9 +257,14 @@ void compare_frames(const Project& project,
         tree.for_each_touching(here.extents, [&](Index k) { near.push_back(pieces[k]); });
         std::sort(near.begin(), near.end());
         for (const Index k : near) {
-            const InRoom other = piece_in_room(first, resolved.pieces[k]);
+            const Piece& one = resolved.pieces[k];
+            const Piece& two = resolved.pieces[i];
+            const InRoom other = piece_in_room(first, one);
             const Nm depth =
-                deepest({here.plates.data(), here.count}, {other.plates.data(), other.count});
+                is_oblique(one, slants) || is_oblique(two, slants)
+                    ? deepest(prisms_in_room(first, one, slants),
+                              prisms_in_room(second, two, slants))
+                    : deepest({here.plates.data(), here.count}, {other.plates.data(), other.count});
             if (depth == 0) continue;
             auto& deepest_yet =
                 found[{key_of(resolved.pieces[k], k), key_of(resolved.pieces[i], i)}];
@@ -220,8 +280,13 @@ void compare_frames(const Project& project,
 
 }  // namespace
 
+Nm depth_of_interference(const Piece& a, const Piece& b, const Slants& slants) {
+    return deepest(a, b, slants);
+}
+
 void report_interference(const Project& project,
                          const FrameSkeleton& s,
+                         const Slants& slants,
                          const engine::BoxTree& tree,
                          std::vector<Finding>& findings) {
     const Frame& frame = project.frames[s.frame];
@@ -235,7 +300,7 @@ void report_interference(const Project& project,
         tree.for_each_touching(piece.extents, [&](Index q) {
             if (q <= p || thing_of(s, p) == thing_of(s, q)) return;
             if (!engine::overlaps(piece.extents, s.pieces[q].extents)) return;
-            const Nm depth = deepest(piece, s.pieces[q]);
+            const Nm depth = deepest(piece, s.pieces[q], slants);
             if (depth == 0) return;
             const Index one = thing_of(s, p);
             const Index other = thing_of(s, q);

@@ -32,6 +32,13 @@ const JointOverride* JointOverrides::find(const std::array<Index, 2>& members) {
     return found;
 }
 
+const JointOverride* JointOverrides::find(const std::array<std::string, 2>& names) {
+    const auto found = by_members_.find(key(names[0], names[1]));
+    if (found == by_members_.end()) return nullptr;
+    used_.insert(found->second);
+    return found->second;
+}
+
 const JointOverride* JointOverrides::peek(const std::array<Index, 2>& members) const {
     if (by_members_.empty()) return nullptr;
     if (members[0] >= frame_.members.size() || members[1] >= frame_.members.size()) return nullptr;

@@ -23,6 +23,9 @@ public:
     // The one found is in use from then on.
     const JointOverride* find(const std::array<Index, 2>& members);
 
+    // The same of a member and a diagonal, or of any two that are known by name.
+    const JointOverride* find(const std::array<std::string, 2>& names);
+
     // The same, but it counts as used only when it is found.
     const JointOverride* peek(const std::array<Index, 2>& members) const;
 

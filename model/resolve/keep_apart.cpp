@@ -31,12 +31,17 @@ Bodies bodies_of(const Catalogue& catalogue,
     };
     const auto thickness = [&](const Box& box) { return box.hi[normal] - box.lo[normal]; };
     const int drive = plan.head_on_upper ? lap.towards_lower : -lap.towards_lower;
-    const Box& head = wall(plan.head_on_upper);
+    const bool is_covered = lap.cover != no_index;
+    const bool head_on_cover = is_covered && lap.covers_upper == plan.head_on_upper;
+    const bool cover_is_far = is_covered && !head_on_cover;
+    const auto cover = [&]() -> const Box& { return pieces[lap.cover].plates[0].box; };
+    const Box& head = head_on_cover ? cover() : wall(plan.head_on_upper);
+    const Box& far = cover_is_far ? cover() : wall(!plan.head_on_upper);
     const LapAxes axes = lap_axes(upper, lower, normal);
 
-    const Nm stack = thickness(wall(true)) + thickness(wall(false)) + lap.gap;
-    FastenerBody body{.shape = body_shape(catalogue, plan.fastener.spec, stack,
-                                          thickness(wall(!plan.head_on_upper))),
+    const Nm stack = thickness(wall(true)) + thickness(wall(false)) + lap.gap +
+                     (is_covered ? thickness(cover()) : 0);
+    FastenerBody body{.shape = body_shape(catalogue, plan.fastener.spec, stack, thickness(far)),
                       .axis = lap.normal_axis,
                       .drive = static_cast<std::int8_t>(drive),
                       .grip = stack};
@@ -71,6 +76,11 @@ Box reach_of(const Catalogue& catalogue, const LapPlan& plan, std::span<const Pi
     const std::size_t normal = lap.normal_axis;
     Box reach = engine::hull(pieces[lap.upper].plates[lap.upper_wall].box,
                              pieces[lap.lower].plates[lap.lower_wall].box);
+    if (lap.cover != no_index) {
+        const Box& cover = pieces[lap.cover].plates[0].box;
+        reach.lo[normal] = std::min(reach.lo[normal], cover.lo[normal]);
+        reach.hi[normal] = std::max(reach.hi[normal], cover.hi[normal]);
+    }
     const Nm stack = reach.hi[normal] - reach.lo[normal];
     // As if the far plate were of no thickness: no tail reaches further.
     const auto shape = body_shape(catalogue, plan.fastener.spec, stack, 0);
@@ -220,6 +230,7 @@ private:
     // which nothing of the other can be in the way.
     std::array<Nm, 2> freedom(Index plan, std::size_t direction) const {
         const Layout& layout = plans_[plan].layout;
+        if (layout.pattern == Pattern::points) return {0, 0};  // they have their own room
         const auto& centres = centres_[plan];
         const auto [least, most] = std::ranges::minmax_element(
             centres, {}, [&](const std::array<Nm, 2>& centre) { return centre[direction]; });
@@ -302,12 +313,6 @@ private:
     std::vector<Index> near_;
 };
 
-Subject joint_subject(const Project& project, const Resolved& resolved, Index index) {
-    const Joint& joint = resolved.joints[index];
-    return joint_subject(project.frames[joint.frame], resolved.pieces[joint.pieces[0]],
-                         resolved.pieces[joint.pieces[1]]);
-}
-
 }  // namespace
 
 std::vector<LapPair> keep_apart(const Catalogue& catalogue,
@@ -322,13 +327,20 @@ void report_fasteners_that_meet(const Project& project,
                                 std::span<const LapPair> joints,
                                 Resolved& resolved) {
     for (const auto& [a, b] : joints) {
-        resolved.findings.push_back(
-            {.code = "fasteners_meet",
-             .severity = Severity::warning,
-             .concerns = {joint_subject(project, resolved, a), joint_subject(project, resolved, b)},
-             .what = "a fastener of one of these joints would run into a fastener of the other",
-             .mend = "ask for fewer fasteners in one of them, choose a smaller rivet, or give a "
-                     "wider leg"});
+        const Frame& frame = project.frames[resolved.joints[a].frame];
+        Finding finding{
+            .code = "fasteners_meet",
+            .severity = Severity::warning,
+            .what = "a fastener of one of these joints would run into a fastener of the other",
+            .mend =
+                "ask for fewer fasteners in one of them, choose a smaller rivet, or give a "
+                "wider leg"};
+        for (const Index joint : {a, b}) {
+            for (auto& subject : joint_subjects(frame, resolved, joint)) {
+                finding.concerns.push_back(std::move(subject));
+            }
+        }
+        resolved.findings.push_back(std::move(finding));
     }
 }
 

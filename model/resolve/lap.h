@@ -18,6 +18,11 @@ struct Lap {
     Box rect;                 // flat: lo == hi along the normal, on the upper wall's face
     Nm gap = 0;               // between the two walls: the thickness of a shim
     std::uint8_t recipe = 0;  // of the joint, in recipes()
+    // A brace that touches the outer face of the upper wall (or of the lower one) over part of the
+    // lap: what holds the two may go through it too.
+    Index cover = no_index;
+    bool covers_upper = true;
+    bool is_of_brace = false;  // one of the two is a brace; then rect holds the common polygon
 };
 
 // Laps of all pieces that lie close, in the order of the skeleton's close pairs.

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace model {
 namespace {
@@ -19,9 +20,20 @@ std::array<Nm, 2> surfaces(const LapSite& site) {
     const std::size_t n = site.lap.normal_axis;
     const Box& upper = upper_wall(site).box;
     const Box& lower = lower_wall(site).box;
-    if (site.lap.towards_lower > 0) return {upper.lo[n], lower.hi[n]};
-    return {upper.hi[n], lower.lo[n]};
+    std::array<Nm, 2> outer{upper.lo[n], lower.hi[n]};
+    if (site.lap.towards_lower < 0) outer = {upper.hi[n], lower.lo[n]};
+    if (site.cover == nullptr) return outer;
+    const Box& cover = site.cover->plates[0].box;
+    const Nm thickness = cover.hi[n] - cover.lo[n];
+    if (site.lap.covers_upper) {
+        outer[0] -= site.lap.towards_lower * thickness;
+    } else {
+        outer[1] += site.lap.towards_lower * thickness;
+    }
+    return outer;
 }
+
+bool leans(const Piece& piece) { return piece.lean != no_index; }
 
 Nm in_diameters(double ratio, double least, double most, Nm diameter) {
     const double used = std::isfinite(ratio) ? std::clamp(ratio, least, most) : least;
@@ -37,17 +49,19 @@ Nm off_the_marks(Nm value, Nm step) {
 }
 
 // The marks of the pattern's tape: distances from its datum end, and gauges from its heel. Where
-// the other piece's marks fall elsewhere by more than the holes' slack it is match-drilled.
+// the other piece's marks fall elsewhere by more than the holes' slack it is match-drilled. What
+// leans is never the pattern: it is drilled through the other.
 Marks marks_for(const LapSite& site, const FastenerChoice& choice, Nm step, LapLayout& result) {
     const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
-    const Piece& pattern = result.head_on_upper ? site.upper : site.lower;
-    const Piece& other = result.head_on_upper ? site.lower : site.upper;
+    const bool upper_is_pattern = leans(site.lower) || (result.head_on_upper && !leans(site.upper));
+    const Piece& pattern = upper_is_pattern ? site.upper : site.lower;
+    const Piece& other = upper_is_pattern ? site.lower : site.upper;
     Marks marks{.step = step};
     result.match_drilled = false;
     for (std::size_t k = 0; k < 2; ++k) {
         const std::size_t axis = axes.axis[k];
         const Nm apart = other.datum[axis] - pattern.datum[axis];
-        result.match_drilled |= off_the_marks(apart, step) > choice.slack;
+        result.match_drilled |= !leans(other) && off_the_marks(apart, step) > choice.slack;
         const Nm datum = pattern.datum[axis] - axes.heel[axis];
         marks.phase[k] = phase_of(axes.sense[k] * datum, step);
     }
@@ -102,9 +116,10 @@ LapLayout LapLayouts::attempt(const LapSite& site,
                               const LapLayout& way,
                               std::span<const Nm> steps) {
     const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
-    const Region within = inside_edges(axes, site.lap, upper_wall(site), lower_wall(site),
-                                       in_diameters(rules_.edge_distance, least_edge_distance,
-                                                    most_edge_distance, choice.diameter));
+    const Nm edge_distance = in_diameters(rules_.edge_distance, least_edge_distance,
+                                          most_edge_distance, choice.diameter);
+    const Region within =
+        inside_edges(axes, site.lap, upper_wall(site), lower_wall(site), edge_distance);
     const Nm pitch = in_diameters(rules_.pitch, least_pitch, most_pitch, choice.diameter);
 
     LapLayout result = way;
@@ -114,10 +129,32 @@ LapLayout LapLayouts::attempt(const LapSite& site,
         if (step <= 0) continue;
         const Marks marks = marks_for(site, choice, step, result);
         result.layout =
-            best_layout_around(within, obstacles_, marks, static_cast<int>(wanted), pitch);
+            layout_in(site, within, marks, static_cast<int>(wanted), pitch, edge_distance);
         if (result.layout.count > 0) break;
     }
     return result;
+}
+
+Layout LapLayouts::layout_in(const LapSite& site,
+                             const Region& within,
+                             const Marks& marks,
+                             int wanted,
+                             Nm pitch,
+                             Nm edge_distance) {
+    std::vector<FlatPolygon> inside;
+    const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
+    for (const Piece* piece : {&site.upper, &site.lower, site.cover}) {
+        if (piece != nullptr && leans(*piece)) inside.push_back(seen_in(axes, slants_, *piece));
+    }
+    if (inside.empty() && slanted_obstacles_.empty() && !has_slices_) {
+        return best_layout_around(within, obstacles_, marks, wanted, pitch);
+    }
+    const SlantedRoom room{.within = within,
+                           .obstacles = obstacles_,
+                           .inside = std::move(inside),
+                           .edge_distance = static_cast<double>(edge_distance),
+                           .outside = slanted_obstacles_};
+    return best_points(room, marks, wanted, pitch);
 }
 
 void LapLayouts::gather_obstacles(const LapSite& site,
@@ -136,13 +173,20 @@ void LapLayouts::gather_obstacles(const LapSite& site,
     const ClearSpace head_alone{0, choice.diameter, head};
     const ClearSpace tail{0, choice.tail_reach, choice.tail_radius};
     const std::span<const ClearSpace> tail_clear(&tail, 1);
-    const std::array<const Piece*, 2> own{&site.upper, &site.lower};
+    std::vector<const Piece*> own{&site.upper, &site.lower};
+    if (site.cover != nullptr) own.push_back(site.cover);
     obstacles_.clear();
+    slanted_obstacles_.clear();
+    has_slices_ = false;
     const auto add = [&](std::span<const Piece* const> pieces, bool at_upper,
                          std::span<const ClearSpace> clear) {
         const Nm surface = surfaces(site)[at_upper ? 0 : 1];
         const int away = at_upper ? -site.lap.towards_lower : site.lap.towards_lower;
         add_obstacles(axes, site.lap, within, pieces, surface, away, clear, obstacles_);
+        add_slanted_obstacles(axes, site.lap, within, slants_, pieces, surface, away, clear,
+                              slanted_obstacles_);
+        has_slices_ |= add_sliced_obstacles(axes, site.lap, within, slants_, pieces, surface, away,
+                                            clear, obstacles_);
     };
     if (tried.before_others) {
         add(own, tried.head_on_upper, tool);

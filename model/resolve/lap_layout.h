@@ -4,6 +4,8 @@
 #include "model/resolve/fastener_choice.h"
 #include "model/resolve/hole_layout.h"
 #include "model/resolve/lap.h"
+#include "model/resolve/lap_polygon.h"
+#include "model/resolve/point_layout.h"
 
 #include <span>
 #include <vector>
@@ -16,6 +18,7 @@ struct LapSite {
     const Piece& upper;
     const Piece& lower;
     std::span<const Piece* const> near;
+    const Piece* cover = nullptr;  // see Lap::cover
 };
 
 struct LapLayout {
@@ -26,12 +29,13 @@ struct LapLayout {
     Layout layout;
 };
 
-// How thick the two walls and the shim between them are together.
+// How thick the two walls, the shim between them and the brace on them are together.
 Nm stack_of(const LapSite& site);
 
 class LapLayouts {
 public:
-    LapLayouts(const Shop& rules, const ResolvedShop& shop) : rules_{rules}, shop_{shop} {}
+    LapLayouts(const Shop& rules, const ResolvedShop& shop, const Slants& slants = {})
+        : rules_{rules}, shop_{shop}, slants_{slants} {}
 
     // As many fasteners as fit, up to `wanted`. Of equal ways the one that can be set when all is
     // together (rivets may be set before other pieces are on), then the one that needs no nose
@@ -52,6 +56,12 @@ private:
                       Index wanted,
                       const LapLayout& way,
                       std::span<const Nm> steps);
+    Layout layout_in(const LapSite& site,
+                     const Region& within,
+                     const Marks& marks,
+                     int wanted,
+                     Nm pitch,
+                     Nm edge_distance);
     void gather_obstacles(const LapSite& site,
                           const FastenerChoice& choice,
                           const Region& within,
@@ -59,7 +69,10 @@ private:
 
     const Shop& rules_;
     const ResolvedShop& shop_;
+    Slants slants_;
     std::vector<Region> obstacles_;
+    bool has_slices_ = false;  // among the obstacles
+    std::vector<OutlineKeptClear> slanted_obstacles_;
 };
 
 }  // namespace model

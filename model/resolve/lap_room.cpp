@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace model {
 namespace {
@@ -29,6 +30,15 @@ Region grown(Region region, Nm by) {
     return region;
 }
 
+FlatPolygon polygon_of(const Region& region) {
+    const auto at = [](Nm nm) { return static_cast<double>(nm); };
+    const double left = at(region.lo[0]);
+    const double right = at(region.hi[0]);
+    const double low = at(region.lo[1]);
+    const double high = at(region.hi[1]);
+    return {{left, low}, {right, low}, {right, high}, {left, high}};
+}
+
 bool overlap(const Region& a, const Region& b) {
     return a.lo[0] < b.hi[0] && b.lo[0] < a.hi[0] && a.lo[1] < b.hi[1] && b.lo[1] < a.hi[1];
 }
@@ -40,7 +50,7 @@ int sense_along(const Piece& piece, std::size_t axis) {
 }
 
 bool has_gauge_along(const Piece& piece, std::size_t axis) {
-    return piece.stock != no_index && index_of(piece.run) != axis;
+    return piece.stock != no_index && piece.lean == no_index && index_of(piece.run) != axis;
 }
 
 // What the cut takes of the wall with the distance, as boxes side by side across the wall.
@@ -90,7 +100,8 @@ LapAxes lap_axes(const Piece& upper, const Piece& lower, std::size_t normal_axis
         const Piece* owner = has_gauge_along(first, axis)    ? &first
                              : has_gauge_along(second, axis) ? &second
                                                              : nullptr;
-        const Piece& from = owner == nullptr ? upper : *owner;
+        const Piece& straight = upper.lean == no_index ? upper : lower;
+        const Piece& from = owner == nullptr ? straight : *owner;
         axes.heel[axis] = from.datum[axis];
         axes.sense[k] = sense_along(from, axis);
         if (owner != nullptr) axes.stock[k] = owner->stock;
@@ -137,6 +148,7 @@ void add_obstacles(const LapAxes& axes,
                    std::vector<Region>& obstacles) {
     const std::size_t normal = lap.normal_axis;
     for (const Piece* piece : near) {
+        if (piece->lean != no_index) continue;
         for (const auto& plate : piece->walls()) {
             const Nm least =
                 away > 0 ? plate.box.lo[normal] - surface : surface - plate.box.hi[normal];
@@ -148,6 +160,69 @@ void add_obstacles(const LapAxes& axes,
             if (overlap(taken, within)) obstacles.push_back(taken);
         }
     }
+}
+
+bool add_sliced_obstacles(const LapAxes& axes,
+                          const Lap& lap,
+                          const Region& within,
+                          const Slants& slants,
+                          std::span<const Piece* const> near,
+                          Nm surface,
+                          int away,
+                          std::span<const ClearSpace> clear,
+                          std::vector<Region>& obstacles) {
+    const std::size_t normal = lap.normal_axis;
+    const std::size_t before = obstacles.size();
+    for (const Piece* piece : near) {
+        if (piece->lean == no_index || piece->plates[0].normal_axis == normal) continue;
+        for (const auto& box : slices_of(slants, *piece)) {
+            const Nm least = away > 0 ? box.lo[normal] - surface : surface - box.hi[normal];
+            const Nm most = away > 0 ? box.hi[normal] - surface : surface - box.lo[normal];
+            const Nm radius = radius_for(clear, least, most);
+            if (radius < 0) continue;
+            const Region taken = grown(seen_in(axes, box), radius);
+            if (overlap(taken, within)) obstacles.push_back(taken);
+        }
+    }
+    return obstacles.size() > before;
+}
+
+void add_slanted_obstacles(const LapAxes& axes,
+                           const Lap& lap,
+                           const Region& within,
+                           const Slants& slants,
+                           std::span<const Piece* const> near,
+                           Nm surface,
+                           int away,
+                           std::span<const ClearSpace> clear,
+                           std::vector<OutlineKeptClear>& obstacles) {
+    const std::size_t normal = lap.normal_axis;
+    for (const Piece* piece : near) {
+        if (piece->lean == no_index || piece->plates[0].normal_axis != normal) continue;
+        const Box& box = piece->plates[0].box;
+        const Nm least = away > 0 ? box.lo[normal] - surface : surface - box.hi[normal];
+        const Nm most = away > 0 ? box.hi[normal] - surface : surface - box.lo[normal];
+        const Nm radius = radius_for(clear, least, most);
+        if (radius < 0) continue;
+        auto polygon = seen_in(axes, slants, *piece);
+        // A nanometre more, so that a region as thin as a line has an area.
+        if (area_of(common_polygon(polygon, polygon_of(grown(within, radius + 1)))) <= 0.0) {
+            continue;
+        }
+        obstacles.push_back({std::move(polygon), static_cast<double>(radius)});
+    }
+}
+
+FlatPolygon seen_in(const LapAxes& axes, const Slants& slants, const Piece& piece) {
+    FlatPolygon polygon = leaning_wall(slants, piece, axes.axis);
+    for (auto& corner : polygon) {
+        for (std::size_t k = 0; k < 2; ++k) {
+            const std::size_t i = axes.axis[k];
+            corner[k] = axes.sense[k] * (corner[k] - static_cast<double>(axes.heel[i]));
+        }
+    }
+    if (axes.sense[0] * axes.sense[1] < 0) std::reverse(polygon.begin(), polygon.end());
+    return polygon;
 }
 
 }  // namespace model

@@ -3,6 +3,7 @@
 
 #include "model/resolve/hole_layout.h"
 #include "model/resolve/lap.h"
+#include "model/resolve/point_layout.h"
 
 #include <span>
 #include <vector>
@@ -11,8 +12,8 @@ namespace model {
 
 // A lap's own coordinates: [0] along the upper piece's run, [1] across it. Each counts from the
 // heel side of a piece that it is a gauge on: [0] of the lower piece, [1] of the upper one rather
-// than the lower one. Where a direction is a gauge on no piece of bar it counts from the upper
-// piece's datum.
+// than the lower one. Where a direction is a gauge on no piece of bar, or on one that leans, it
+// counts from the datum of the upper piece, or of the one that does not lean.
 struct LapAxes {
     std::array<std::size_t, 2> axis{};  // of the frame
     Point heel{};                       // origin of both; along the normal it is not used
@@ -53,5 +54,30 @@ void add_obstacles(const LapAxes& axes,
                    int away,
                    std::span<const ClearSpace> clear,
                    std::vector<Region>& obstacles);
+
+// The same of pieces that lean across the lap's own plane, in slices. False: there are none.
+bool add_sliced_obstacles(const LapAxes& axes,
+                          const Lap& lap,
+                          const Region& within,
+                          const Slants& slants,
+                          std::span<const Piece* const> near,
+                          Nm surface,
+                          int away,
+                          std::span<const ClearSpace> clear,
+                          std::vector<Region>& obstacles);
+
+// The same of pieces that lean in the lap's own plane.
+void add_slanted_obstacles(const LapAxes& axes,
+                           const Lap& lap,
+                           const Region& within,
+                           const Slants& slants,
+                           std::span<const Piece* const> near,
+                           Nm surface,
+                           int away,
+                           std::span<const ClearSpace> clear,
+                           std::vector<OutlineKeptClear>& obstacles);
+
+// A leaning piece's wall in the lap's own coordinates.
+FlatPolygon seen_in(const LapAxes& axes, const Slants& slants, const Piece& piece);
 
 }  // namespace model

@@ -212,7 +212,7 @@ std::vector<StockShape> stock_shapes(const Project& project,
     return shapes;
 }
 
-ResolvedFrame frame_values(const Frame& frame, Values& values, std::vector<Finding>& findings) {
+ResolvedFrame frame_values(const Frame& frame, Values& values) {
     ResolvedFrame placed;
     const Subject subject{SubjectKind::frame, {}, frame.name};
     for (std::size_t i = 0; i < 3; ++i) {
@@ -223,13 +223,6 @@ ResolvedFrame frame_values(const Frame& frame, Values& values, std::vector<Findi
     for (const auto& plane : frame.planes) {
         const Subject where{SubjectKind::plane, frame.name, plane.name};
         placed.planes.push_back({plane.axis, values.length(plane.position, where, "position")});
-    }
-    for (const auto& diagonal : frame.diagonals) {
-        findings.push_back({.code = "diagonal_left_out",
-                            .severity = Severity::warning,
-                            .concerns = {{SubjectKind::diagonal, frame.name, diagonal.name}},
-                            .what = "diagonals are kept in the project, but not yet cut or drilled",
-                            .mend = "lay it out by hand until then"});
     }
     return placed;
 }

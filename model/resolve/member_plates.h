@@ -15,7 +15,7 @@ std::vector<StockShape> stock_shapes(const Project& project,
                                      std::vector<Finding>& findings);
 
 // Planes, origin and placement of a frame.
-ResolvedFrame frame_values(const Frame& frame, Values& values, std::vector<Finding>& findings);
+ResolvedFrame frame_values(const Frame& frame, Values& values);
 
 // The bars of all members that can be laid out, in the members' order.
 std::vector<Bar> bars_of(const Project& project,

@@ -5,6 +5,7 @@
 #include "model/resolve/panel_way.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <utility>
 
@@ -73,7 +74,9 @@ public:
           out_{resolved} {
         const ResolvedFrame& placed = resolved.frames[number];
         const auto first = resolved.pieces.begin() + placed.first_piece;
-        standing_.assign(first, first + placed.piece_count);
+        // A brace that a panel would run into is told of once both are placed.
+        std::copy_if(first, first + placed.piece_count, std::back_inserter(standing_),
+                     [](const Piece& piece) { return piece.lean == no_index; });
     }
 
     std::vector<PlacedPanel> place() {

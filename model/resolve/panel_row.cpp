@@ -1,5 +1,6 @@
 #include "model/resolve/panel_row.h"
 
+#include "model/resolve/lap_polygon.h"
 #include "model/resolve/lap_room.h"
 #include "model/resolve/surroundings.h"
 
@@ -140,7 +141,7 @@ private:
         const ResolvedFrame& frame = out_.frames[member.frame];
         for (Index i = 0; i < frame.piece_count; ++i) {
             const Index piece = frame.first_piece + i;
-            for (const auto& plate : out_.pieces[piece].walls()) {
+            for (const auto& plate : walls_of(out_.pieces[piece])) {
                 const Nm outer = outer_side(face, plate.box);
                 const Nm inner = inner_side(face, plate.box);
                 // Heights beyond either surface, away from the stack.
@@ -152,6 +153,20 @@ private:
                 if (piece != number_) take_plate(plate, of_head, head);
             }
         }
+    }
+
+    // What leans in slices.
+    std::vector<Plate> walls_of(const Piece& piece) const {
+        const auto walls = piece.walls();
+        std::vector<Plate> all(walls.begin(), walls.end());
+        if (piece.lean == no_index) return all;
+        const Plate whole = all.front();
+        all.clear();
+        for (const auto& slice : slices_of({out_.outlines, out_.leans}, piece)) {
+            all.push_back(whole);
+            all.back().box = slice;
+        }
+        return all;
     }
 
     void take_plate(const Plate& plate,

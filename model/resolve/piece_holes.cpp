@@ -1,6 +1,7 @@
 #include "model/resolve/piece_holes.h"
 
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 #include <utility>
 
@@ -15,6 +16,24 @@ Hole hole_in(const Piece& piece, Index number, std::uint8_t wall, const Point& a
             .wall = wall,
             .from_datum = (at[run] - piece.datum[run]) * piece.run_sense,
             .gauge = gauge < 0 ? -gauge : gauge};
+}
+
+Hole hole_in(
+    const Piece& piece, const Lean& lean, Index number, std::uint8_t wall, const Point& at) {
+    const bool faces_a = piece.plates[wall].normal_axis == index_of(piece.a_axis);
+    const auto& across = faces_a ? lean.b : lean.a;
+    double along_run = 0.0;
+    double from_heel = 0.0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        // What lies along the wall's normal has no part in either.
+        const auto away = static_cast<double>(at[i] - piece.datum[i]);
+        along_run += away * lean.run[i];
+        from_heel += away * across[i];
+    }
+    return {.piece = number,
+            .wall = wall,
+            .from_datum = std::llround(along_run),
+            .gauge = std::llround(from_heel)};
 }
 
 void sort_holes(Resolved& out) {

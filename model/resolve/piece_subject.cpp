@@ -43,4 +43,17 @@ Subject joint_subject(const Frame& frame, const Piece& upper, const Piece& lower
     return piece_subject(frame, upper.member == no_index ? upper : lower);
 }
 
+std::vector<Subject> joint_subjects(const Frame& frame, const Resolved& resolved, Index index) {
+    const Joint& joint = resolved.joints[index];
+    const Piece& upper = resolved.pieces[joint.pieces[0]];
+    const Piece& lower = resolved.pieces[joint.pieces[1]];
+    std::vector<Subject> subjects{joint_subject(frame, upper, lower)};
+    if (joint.brace != no_index) {
+        subjects.push_back(piece_subject(frame, resolved.pieces[joint.brace]));
+    }
+    if (upper.kind == PieceKind::brace) subjects.push_back(piece_subject(frame, lower));
+    if (lower.kind == PieceKind::brace) subjects.push_back(piece_subject(frame, upper));
+    return subjects;
+}
+
 }  // namespace model

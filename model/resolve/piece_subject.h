@@ -6,6 +6,7 @@
 #include "model/resolve/resolved.h"
 
 #include <array>
+#include <vector>
 
 namespace model {
 
@@ -18,5 +19,8 @@ Subject piece_subject(const Frame& frame, const Piece& piece);
 
 // "joint post + rail", whichever of the two is a part of the joint.
 Subject joint_subject(const Frame& frame, const Piece& upper, const Piece& lower);
+
+// What a joint concerns: the joint, a brace on it, and the member under a brace of its own.
+std::vector<Subject> joint_subjects(const Frame& frame, const Resolved& resolved, Index joint);
 
 }  // namespace model

@@ -2,11 +2,13 @@
 #include "model/resolve/fasten.h"
 #include "model/resolve/gauge_lines.h"
 #include "model/resolve/keep_apart.h"
+#include "model/resolve/lap_polygon.h"
 #include "model/resolve/lap_room.h"
 #include "model/resolve/piece_holes.h"
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace model {
 namespace {
@@ -66,6 +68,7 @@ std::vector<Index> put_in_shims(std::vector<LapPlan>& plans, Resolved& out) {
         LapPlan& plan = plans[i];
         plan.lap.upper += moved_by[plan.frame];
         plan.lap.lower += moved_by[plan.frame];
+        if (plan.lap.cover != no_index) plan.lap.cover += moved_by[plan.frame];
         if (!has_shim(plan)) continue;
         shim_of[i] = next_shim[plan.frame]++;
         pieces[shim_of[i]] = shim_piece(plan);
@@ -101,7 +104,9 @@ public:
                     .first_fastener = static_cast<Index>(out_.fasteners.size()),
                     .fastener_count = static_cast<Index>(centres.size()),
                     .wanted = plan.wanted,
-                    .recipe = plan.lap.recipe};
+                    .recipe = plan.lap.recipe,
+                    .brace = plan.lap.cover,
+                    .polygon = polygon_of(plan.lap)};
         const LapAxes axes = lap_axes(out_.pieces[plan.lap.upper], out_.pieces[plan.lap.lower],
                                       plan.lap.normal_axis);
         for (const auto& centre : centres) {
@@ -115,6 +120,39 @@ public:
     }
 
 private:
+    // The area in which a brace touches a member; none where a shim lies between.
+    Index polygon_of(const Lap& lap) {
+        if (!lap.is_of_brace || lap.gap > 0) return no_index;
+        const auto axes = axes_across(lap.normal_axis);
+        const Slants slants{out_.outlines, out_.leans};
+        const Piece& upper = out_.pieces[lap.upper];
+        const Piece& lower = out_.pieces[lap.lower];
+        const bool upper_leans = slants.lean(upper);
+        const Box& wall =
+            upper_leans ? lower.plates[lap.lower_wall].box : upper.plates[lap.upper_wall].box;
+        out_.lap_polygons.push_back(common_polygon(
+            leaning_wall(slants, upper_leans ? upper : lower, axes), rectangle(wall, axes)));
+        return static_cast<Index>(out_.lap_polygons.size() - 1);
+    }
+
+    // From the head on: the two walls, with a shim between them, and a brace on one of them.
+    void add_stack(const LapPlan& plan, Index shim, Fastener& fastener) const {
+        const Lap& lap = plan.lap;
+        const auto add = [&](Index piece, std::uint8_t wall) {
+            const Box& box = out_.pieces[piece].plates[wall].box;
+            const Nm thickness = box.hi[lap.normal_axis] - box.lo[lap.normal_axis];
+            fastener.stack[fastener.stack_count++] = {piece, wall, thickness};
+            fastener.grip += thickness;
+        };
+        const bool upper_first = plan.head_on_upper;
+        const bool is_covered = lap.cover != no_index;
+        if (is_covered && lap.covers_upper == upper_first) add(lap.cover, 0);
+        add(upper_first ? lap.upper : lap.lower, upper_first ? lap.upper_wall : lap.lower_wall);
+        if (shim != no_index) add(shim, 0);
+        add(upper_first ? lap.lower : lap.upper, upper_first ? lap.lower_wall : lap.upper_wall);
+        if (is_covered && lap.covers_upper != upper_first) add(lap.cover, 0);
+    }
+
     void add_fastener(const LapPlan& plan, Index shim, const Point& at) {
         const Lap& lap = plan.lap;
         Fastener fastener{.joint = static_cast<Index>(out_.joints.size()),
@@ -124,16 +162,7 @@ private:
                           .stack_count = 0};
         fastener.drive =
             static_cast<std::int8_t>(plan.head_on_upper ? lap.towards_lower : -lap.towards_lower);
-        const auto add = [&](Index piece, std::uint8_t wall) {
-            const Box& box = out_.pieces[piece].plates[wall].box;
-            const Nm thickness = box.hi[lap.normal_axis] - box.lo[lap.normal_axis];
-            fastener.stack[fastener.stack_count++] = {piece, wall, thickness};
-            fastener.grip += thickness;
-        };
-        const bool upper_first = plan.head_on_upper;
-        add(upper_first ? lap.upper : lap.lower, upper_first ? lap.upper_wall : lap.lower_wall);
-        if (shim != no_index) add(shim, 0);
-        add(upper_first ? lap.lower : lap.upper, upper_first ? lap.lower_wall : lap.upper_wall);
+        add_stack(plan, shim, fastener);
         const Box& head = out_.pieces[fastener.stack[0].piece].plates[fastener.stack[0].wall].box;
         fastener.at[lap.normal_axis] =
             fastener.drive > 0 ? head.lo[lap.normal_axis] : head.hi[lap.normal_axis];
@@ -144,12 +173,16 @@ private:
     }
 
     void add_holes(const LapPlan& plan, const Fastener& fastener) {
+        const Index pattern = plan.head_on_upper ? plan.lap.upper : plan.lap.lower;
         for (std::size_t i = 0; i < fastener.stack_count; ++i) {
             const StackPlate& plate = fastener.stack[i];
             const Piece& piece = out_.pieces[plate.piece];
-            Hole hole = hole_in(piece, plate.piece, plate.wall, fastener.at);
+            const bool leans = piece.lean != no_index;
+            Hole hole =
+                leans ? hole_in(piece, out_.leans[piece.lean], plate.piece, plate.wall, fastener.at)
+                      : hole_in(piece, plate.piece, plate.wall, fastener.at);
             const bool is_shim = piece.kind == PieceKind::shim;
-            const bool follows = is_shim || (plan.match_drilled && i > 0);
+            const bool follows = is_shim || leans || (plan.match_drilled && plate.piece != pattern);
             const bool is_last = i + 1U == fastener.stack_count;
             const HoleMaking& made = is_last ? plan.fastener.far_hole : plan.fastener.head_hole;
             hole.operation = follows ? HoleOperation::match_drill : made.operation;

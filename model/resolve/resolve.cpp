@@ -2,6 +2,8 @@
 #include "model/resolve/resolve.h"
 
 #include "model/resolve/bar_room.h"
+#include "model/resolve/brace.h"
+#include "model/resolve/brace_hold.h"
 #include "model/resolve/check_stated.h"
 #include "model/resolve/connected.h"
 #include "model/resolve/fasten.h"
@@ -57,7 +59,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     for (Index f = 0; f < project.frames.size(); ++f) {
         const Frame& frame = project.frames[f];
         check_kept_things(project, frame, values, out.findings);
-        out.frames.push_back(frame_values(frame, values, out.findings));
+        out.frames.push_back(frame_values(frame, values));
         ResolvedFrame& placed = out.frames.back();
         placed.first_piece = static_cast<Index>(out.pieces.size());
         const auto bars = bars_of(project, frame, placed, shapes, values, out.findings);
@@ -70,10 +72,13 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
                            out.outlines, laps, out.findings);
         keep_shims_clear(skeleton, laps);
         report_loose_ends(skeleton, frame, laps, out.findings);
+        add_braces({project, catalogue, out.shop, shapes}, skeleton, frame, placed, out, laps);
+        const Slants slants{out.outlines, out.leans};
         const auto tree = tree_of_pieces(skeleton);
-        report_interference(project, skeleton, tree, out.findings);
-        auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps,
+        report_interference(project, skeleton, slants, tree, out.findings);
+        auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps, slants,
                                       placed.first_piece, overrides, out.findings);
+        report_loose_braces(slants, skeleton, frame, planned, placed.first_piece, out.findings);
         overrides.report_unused(out.findings);
         plans.insert(plans.end(), std::make_move_iterator(planned.begin()),
                      std::make_move_iterator(planned.end()));
@@ -85,6 +90,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         place_fasteners(catalogue, first_stocks_alike(project), std::move(plans), out);
     drill_feet(fixing_holes, out);
     put_in_panels(project, catalogue, values, out);
+    report_panels_on_braces(project, out);
     mark_pieces(project, catalogue, out);
     report_fasteners_that_meet(project, meeting, out);
     report_setting_order(project, early, out);

@@ -228,6 +228,10 @@ struct Joint {
     Index fastener_count = 0;
     Index wanted = 0;         // fasteners asked for
     std::uint8_t recipe = 0;  // in recipes()
+    Index brace = no_index;   // a brace on top, through which the fasteners go as well
+    // Of a brace on a wall: in Resolved::lap_polygons, the area in which they touch; the lap is the
+    // least box that holds it.
+    Index polygon = no_index;
 
     bool operator==(const Joint&) const = default;
 };
@@ -265,6 +269,9 @@ struct Resolved {
     std::vector<Outline> outlines;
     std::vector<Lean> leans;
     std::vector<Joint> joints;
+    // Convex, counter-clockwise: nm along the two axes of the frame across the joint's normal, in
+    // order.
+    std::vector<std::vector<std::array<double, 2>>> lap_polygons;
     std::vector<Fastener> fasteners;
     std::vector<Hole> holes;
     std::vector<ClearOpening> openings;

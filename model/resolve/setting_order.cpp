@@ -1,6 +1,7 @@
 #include "model/resolve/setting_order.h"
 
 #include "engine/geometry/box_tree.h"
+#include "model/resolve/lap_polygon.h"
 #include "model/resolve/piece_subject.h"
 #include "model/resolve/surroundings.h"
 
@@ -31,14 +32,24 @@ bool is_in_the_way(const Box& wall, const Fastener& fastener, Nm from, Nm to, Nm
     return least < to && from < most;
 }
 
-bool keeps_the_tool_off(const Piece& piece,
+// What leans in slices.
+std::vector<Box> boxes_of(const Resolved& resolved, const Piece& piece) {
+    const Slants slants{resolved.outlines, resolved.leans};
+    if (slants.lean(piece)) return slices_of(slants, piece);
+    std::vector<Box> boxes;
+    for (const auto& plate : piece.walls()) boxes.push_back(plate.box);
+    return boxes;
+}
+
+bool keeps_the_tool_off(const Resolved& resolved,
+                        const Piece& piece,
                         const Fastener& fastener,
-                        const ResolvedShop& shop,
                         bool long_nose) {
+    const ResolvedShop& shop = resolved.shop;
     const Nm behind = long_nose ? shop.nose_radius : shop.housing_radius;
-    return std::ranges::any_of(piece.walls(), [&](const Plate& plate) {
-        return is_in_the_way(plate.box, fastener, 0, shop.nose_reach, shop.nose_radius) ||
-               is_in_the_way(plate.box, fastener, shop.nose_reach, tool_length, behind);
+    return std::ranges::any_of(boxes_of(resolved, piece), [&](const Box& box) {
+        return is_in_the_way(box, fastener, 0, shop.nose_reach, shop.nose_radius) ||
+               is_in_the_way(box, fastener, shop.nose_reach, tool_length, behind);
     });
 }
 
@@ -68,9 +79,10 @@ public:
             tree_->for_each_touching(tool_reach(lap, resolved_.shop), [&](Index i) {
                 const Index p = first_ + i;
                 if (p == joint.pieces[0] || p == joint.pieces[1] || p == joint.shim) return;
+                if (p == joint.brace) return;
                 const Piece& piece = resolved_.pieces[p];
                 if (piece.kind == PieceKind::panel) return;
-                if (keeps_the_tool_off(piece, fastener, resolved_.shop, long_nose)) {
+                if (keeps_the_tool_off(resolved_, piece, fastener, long_nose)) {
                     found.insert(p);
                 }
             });
@@ -84,12 +96,19 @@ private:
     std::optional<engine::BoxTree> tree_;
 };
 
+// Those that must be there when it is set.
+std::vector<Index> pieces_of(const Joint& joint) {
+    std::vector<Index> pieces(joint.pieces.begin(), joint.pieces.end());
+    if (joint.brace != no_index) pieces.push_back(joint.brace);
+    return pieces;
+}
+
 using Before = std::pair<Index, Index>;  // a piece that must be on before another one is
 
 std::set<Before> pairs_of(const Resolved& resolved, std::span<const Blocked> blocked) {
     std::set<Before> pairs;
     for (const auto& one : blocked) {
-        for (const Index piece : resolved.joints[one.joint].pieces) {
+        for (const Index piece : pieces_of(resolved.joints[one.joint])) {
             for (const Index later : one.by) pairs.insert({piece, later});
         }
     }
@@ -153,7 +172,7 @@ public:
                 std::ranges::all_of(one.by, [&](Index later) { return placed.contains(later); });
             settable += is_settable ? 1U : 0U;
             if (!is_settable && is_in_loop(one, pairs)) {
-                in_loop.push_back(joint(one.joint));
+                for (auto& subject : subjects(one.joint)) in_loop.push_back(std::move(subject));
             } else {
                 resolved_.findings.push_back(set_before(one));
             }
@@ -172,6 +191,10 @@ private:
         const auto& pieces = resolved_.joints[index].pieces;
         return joint_subject(frame_of(index), resolved_.pieces[pieces[0]],
                              resolved_.pieces[pieces[1]]);
+    }
+
+    std::vector<Subject> subjects(Index index) const {
+        return joint_subjects(frame_of(index), resolved_, index);
     }
 
     // "rail left top", "post part 2"; of a part: "the part at post + rail".
@@ -204,7 +227,7 @@ private:
     }
 
     bool is_in_loop(const Blocked& one, const std::set<Before>& pairs) const {
-        return std::ranges::any_of(resolved_.joints[one.joint].pieces, [&](Index piece) {
+        return std::ranges::any_of(pieces_of(resolved_.joints[one.joint]), [&](Index piece) {
             return std::ranges::any_of(one.by,
                                        [&](Index later) { return leads_to(pairs, later, piece); });
         });
@@ -213,7 +236,7 @@ private:
     Finding set_before(const Blocked& one) const {
         return {.code = "set_before",
                 .severity = Severity::note,
-                .concerns = {joint(one.joint)},
+                .concerns = subjects(one.joint),
                 .what = "once " + list(one.by, " or ") +
                         " is on, the setting tool does not reach these rivets",
                 .mend = "set them before; or choose another recipe, or turn a leg"};

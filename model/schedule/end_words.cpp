@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <cstdlib>
 #include <numbers>
 #include <optional>
 #include <string_view>
@@ -94,13 +95,53 @@ std::optional<double> slope_of_end(const Outline& outline, Nm width, bool is_far
     return std::nullopt;
 }
 
+// An end that two cuts bring to a point: where that lies from the heel edge, and by how much the
+// cuts recede from it for each length across, towards the heel edge and the far one.
+struct PointedEnd {
+    Nm from_heel = 0;
+    std::array<double, 2> slopes{};
+};
+
+std::optional<PointedEnd> pointed_end(const Outline& outline, Nm width, bool is_far) {
+    const auto& corners = outline.corners;
+    const std::size_t n = corners.size();
+    const Nm from_v = is_far ? 0 : width;
+    for (std::size_t i = 0; i < n; ++i) {
+        const auto& from = corners[i];
+        const auto& point = corners[(i + 1) % n];
+        const auto& to = corners[(i + 2) % n];
+        if (from[1] != from_v || to[1] != width - from_v) continue;
+        if (point[1] <= 0 || point[1] >= width) continue;
+        const auto slope = [&](const std::array<Nm, 2>& edge) {
+            const Nm recedes = is_far ? point[0] - edge[0] : edge[0] - point[0];
+            return static_cast<double>(recedes) / static_cast<double>(std::abs(point[1] - edge[1]));
+        };
+        const PointedEnd end{point[1], {slope(is_far ? from : to), slope(is_far ? to : from)}};
+        if (end.slopes[0] > 0.0 && end.slopes[1] > 0.0) return end;
+    }
+    return std::nullopt;
+}
+
+std::string pointed_words(const PointedEnd& end, const Project& project) {
+    auto style = project.shown;
+    style.with_unit = true;
+    return "to a point " + shown_text(Length::from_nm(end.from_heel), style) +
+           " from the heel edge: mitre " + degrees_text(end.slopes[0]) +
+           " deg to the heel edge, mitre " + degrees_text(end.slopes[1]) + " deg to the far edge";
+}
+
 constexpr std::string_view to_outline = "to its outline";
 
-std::string outlined_end(const Resolved& resolved, const Piece& piece, Nm width, bool is_far) {
+std::string outlined_end(
+    const Project& project, const Resolved& resolved, const Piece& piece, Nm width, bool is_far) {
     const auto& plate = piece.plates[0];
     if (plate.outline_far != no_index) return std::string(to_outline);
-    const auto slope = slope_of_end(resolved.outlines[plate.outline], width, is_far);
-    if (!slope) return std::string(to_outline);
+    const auto& outline = resolved.outlines[plate.outline];
+    const auto slope = slope_of_end(outline, width, is_far);
+    if (!slope) {
+        const auto point = pointed_end(outline, width, is_far);
+        return point ? pointed_words(*point, project) : std::string(to_outline);
+    }
     if (*slope == 0.0) return "square";
     return mitre_words(*slope, axis_words(SectionForm::flat)[0]);
 }
@@ -119,7 +160,7 @@ std::array<std::string, 2> end_words(const Project& project,
     const auto& section = catalogue.sections[piece.section];
     std::array<std::string, 2> words;
     for (std::size_t end = 0; end < 2; ++end) {
-        words[end] = is_outlined ? outlined_end(resolved, piece, section.a.nm(), end == 1)
+        words[end] = is_outlined ? outlined_end(project, resolved, piece, section.a.nm(), end == 1)
                                  : cut_words(piece.ends[end], section) +
                                        notch_words(piece.ends[end], section, project);
     }

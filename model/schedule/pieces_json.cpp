@@ -229,7 +229,9 @@ private:
         json_.raw(",\"recipe\":").word(recipes()[joint.recipe].name);
         json_.raw(",\"pieces\":[").id('P', joint.pieces[0]).raw(",");
         if (joint.shim != no_index) json_.id('P', joint.shim).raw(",");
-        json_.id('P', joint.pieces[1]).raw("],\"fasteners\":[");
+        json_.id('P', joint.pieces[1]);
+        if (joint.brace != no_index) json_.raw(",").id('P', joint.brace);
+        json_.raw("],\"fasteners\":[");
         for (Index i = 0; i < joint.fastener_count; ++i) {
             json_.raw(i == 0 ? "\n " : ",\n ");
             fastener(joint.first_fastener + i);

@@ -19,6 +19,10 @@
 //
 // A hole for fixing to the van has no `joint` and no `fastener`.
 //
+// The pieces of a joint are the two that touch, with a shim between them, and then a brace on one
+// of them through which their fasteners go too. Of a brace, `at` of a hole is rounded to
+// nanometres.
+//
 // A fastener is `at` the outer face of the first plate of its stack, under its head; `axis` points
 // from there through the stack; `head_side` is the piece under the head. Of a screw, `hold`
 // is what holds it ("tapped", "nut", "rivet nut"). A hole with `tap` is drilled to `diameter` and

@@ -1,6 +1,7 @@
 #include "tests/support/skeleton_checks.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -57,14 +58,24 @@ std::string datum_end_of(const SkeletonPiece& piece, const SkeletonPlate& plate)
     return dot(cross(plate.n, plate.v), piece.run) > 0 ? "left" : "right";
 }
 
+// A place measured in the world; of a piece that lies along no axis of the world the place on its
+// plate that is given, if it is the same but for the rounding of both.
+Nm measured(const SkeletonPiece& piece, Nm in_world, Nm on_plate) {
+    constexpr Nm oblique_rounding = 4;
+    const bool is_same = std::abs(in_world - on_plate) <= oblique_rounding;
+    return !world_axis(piece.run) && is_same ? on_plate : in_world;
+}
+
 // The holes of a piece, measured in the world from its datum along its run and across each wall.
 std::vector<Drilled> drilled_in_world(const SkeletonPiece& piece) {
     std::vector<Drilled> holes;
     for (const auto& plate : piece.plates) {
         for (const auto& hole : plate.holes) {
-            holes.push_back({plate.leg, along(hole.at, piece.datum, piece.run),
-                             along(hole.at, piece.datum, plate.v), hole.diameter, hole.operation,
-                             datum_end_of(piece, plate)});
+            holes.push_back(
+                {plate.leg,
+                 measured(piece, along(hole.at, piece.datum, piece.run), hole.in_plate[0]),
+                 measured(piece, along(hole.at, piece.datum, plate.v), hole.in_plate[1]),
+                 hole.diameter, hole.operation, datum_end_of(piece, plate)});
             if (hole.tap.empty()) continue;
             auto tapped = holes.back();
             tapped.operation = "tap";

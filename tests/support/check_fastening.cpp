@@ -154,6 +154,12 @@ bool names_it(std::string_view text, std::string_view name) {
 }  // namespace
 
 bool names_member(std::string_view where, std::string_view frame, std::string_view member) {
+    // A piece is called "brace NAME" after the diagonal NAME that was stated.
+    constexpr std::string_view brace = "brace ";
+    if (member.starts_with(brace)) {
+        const auto stated = "diagonal " + std::string(member.substr(brace.size()));
+        if (names_it(where, frame) && names_it(where, stated)) return true;
+    }
     return names_it(where, frame) && names_it(where, member);
 }
 

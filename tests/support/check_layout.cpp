@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
 namespace tests {
@@ -47,9 +48,57 @@ bool reaches_into(const Box& plate, const SkeletonFastener& fastener, Nm from, N
     return squared < static_cast<double>(radius) * static_cast<double>(radius);
 }
 
+using Place2 = std::array<Nm, 2>;
+
+double squared_distance(const Place2& p, const Place2& a, const Place2& b) {
+    const double ab_u = static_cast<double>(b[0] - a[0]);
+    const double ab_v = static_cast<double>(b[1] - a[1]);
+    const double ap_u = static_cast<double>(p[0] - a[0]);
+    const double ap_v = static_cast<double>(p[1] - a[1]);
+    const double size = ab_u * ab_u + ab_v * ab_v;
+    const double t = size > 0 ? std::clamp((ap_u * ab_u + ap_v * ab_v) / size, 0.0, 1.0) : 0.0;
+    const double u = ap_u - t * ab_u;
+    const double v = ap_v - t * ab_v;
+    return u * u + v * v;
+}
+
+// From the metal of a plate that faces the same way; 0 within it.
+double distance_from(const SkeletonPlate& plate, const Place2& at) {
+    const std::size_t count = plate.outline.size();
+    double least = std::numeric_limits<double>::max();
+    bool is_inside = false;
+    for (std::size_t i = 0; i < count; ++i) {
+        const auto& a = plate.outline[i];
+        const auto& b = plate.outline[(i + 1) % count];
+        least = std::min(least, squared_distance(at, a, b));
+        if ((a[1] > at[1]) == (b[1] > at[1])) continue;
+        const double t = static_cast<double>(at[1] - a[1]) / static_cast<double>(b[1] - a[1]);
+        const double crossing = static_cast<double>(a[0]) + t * static_cast<double>(b[0] - a[0]);
+        if (static_cast<double>(at[0]) < crossing) is_inside = !is_inside;
+    }
+    return is_inside ? 0.0 : std::sqrt(least);
+}
+
+// The same of a plate that leans in its own plane, with the fastener square on it.
+bool reach_into_leaning(
+    const SkeletonPlate& plate, const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
+    const Nm face = along(plate.origin, fastener.at, fastener.axis);
+    const bool is_along = dot(plate.n, fastener.axis) > 0;
+    const Nm inner = face + (is_along ? plate.thickness : -plate.thickness);
+    if (std::max(face, inner) <= from || to <= std::min(face, inner)) return false;
+    const Place2 at{along(fastener.at, plate.origin, plate.u),
+                    along(fastener.at, plate.origin, plate.v)};
+    // A nanometre or two of rounding are no fault.
+    return distance_from(plate, at) < static_cast<double>(radius) - 3.0;
+}
+
 // The same of what is left of a plate; of slanting ones whether they reach into the box within.
 bool reach_into(
     const SkeletonPlate& plate, const SkeletonFastener& fastener, Nm from, Nm to, Nm radius) {
+    const bool is_square_on = std::abs(std::abs(dot(plate.n, fastener.axis)) - 1.0) < 1e-9;
+    if (is_square_on && !world_axis(plate.u)) {
+        return reach_into_leaning(plate, fastener, from, to, radius);
+    }
     return std::any_of(plate.bodies.begin(), plate.bodies.end(), [&](const ConvexBody& body) {
         if (body.box) return reaches_into(*body.box, fastener, from, to, radius);
         return share_volume(body, body_of(inscribed_box(fastener, from, to, radius)));
@@ -220,20 +269,6 @@ void check_one_another(const Skeleton& skeleton,
 }
 
 // ---- edge distance and pitch --------------------------------------------------------------------
-
-using Place2 = std::array<Nm, 2>;
-
-double squared_distance(const Place2& p, const Place2& a, const Place2& b) {
-    const double ab_u = static_cast<double>(b[0] - a[0]);
-    const double ab_v = static_cast<double>(b[1] - a[1]);
-    const double ap_u = static_cast<double>(p[0] - a[0]);
-    const double ap_v = static_cast<double>(p[1] - a[1]);
-    const double size = ab_u * ab_u + ab_v * ab_v;
-    const double t = size > 0 ? std::clamp((ap_u * ab_u + ap_v * ab_v) / size, 0.0, 1.0) : 0.0;
-    const double u = ap_u - t * ab_u;
-    const double v = ap_v - t * ab_v;
-    return u * u + v * v;
-}
 
 std::vector<std::array<Place2, 2>> edges_of(const SkeletonPlate& plate) {
     std::vector<std::array<Place2, 2>> edges;

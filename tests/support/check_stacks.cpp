@@ -13,12 +13,17 @@ const SkeletonPlate* plate_named(const SkeletonPiece& piece, const std::string& 
     return found == piece.plates.end() ? nullptr : &*found;
 }
 
-// Whether two points lie on one line along the axis.
-bool on_axis(const Point& p, const Point& q, const Direction& axis) {
+// Holes of what lies along no axis of the world are given to the nanometre along the piece and
+// across it, and its corners are rounded as well.
+constexpr Nm oblique_rounding = 4;
+
+// Whether two points lie on one line along the axis; the first is of a piece that runs that way.
+bool on_axis(const Point& p, const Point& q, const Direction& axis, const Direction& run) {
     const auto world = world_axis(axis);
     if (!world) return false;
+    const Nm off = world_axis(run) ? 0 : oblique_rounding;
     for (std::size_t i = 0; i < 3; ++i) {
-        if (i != *world && p[i] != q[i]) return false;
+        if (i != *world && std::abs(p[i] - q[i]) > off) return false;
     }
     return true;
 }
@@ -57,7 +62,7 @@ std::string fault_of_plate(const Skeleton& skeleton,
     const auto holes = holes_for(*plate, fastener.id);
     if (holes.empty()) return "has no hole in " + entry.piece + " " + entry.leg;
     if (holes.size() > 1) return "has two holes in " + entry.piece + " " + entry.leg;
-    if (!on_axis(holes[0]->at, fastener.at, fastener.axis)) {
+    if (!on_axis(holes[0]->at, fastener.at, fastener.axis, piece->run)) {
         return "misses its hole in " + entry.piece + " " + entry.leg;
     }
     return {};
@@ -135,9 +140,11 @@ void check_stack(const Skeleton& skeleton,
     }
 }
 
-bool is_room_for(const SkeletonHole& hole, const SkeletonFastener& fastener) {
+bool is_room_for(const SkeletonPiece& piece,
+                 const SkeletonHole& hole,
+                 const SkeletonFastener& fastener) {
     return hole.operation == "clearance" && hole.joint == fastener.joint &&
-           on_axis(hole.at, fastener.at, fastener.axis);
+           on_axis(hole.at, fastener.at, fastener.axis, piece.run);
 }
 
 // The hole by which a foot is fixed to the van; foot_complaints looks at it.
@@ -173,7 +180,7 @@ Complaints stack_complaints(const Skeleton& skeleton) {
                     fastener.stack.begin(), fastener.stack.end(),
                     [&](const auto& e) { return e.piece == piece.id && e.leg == plate.leg; });
                 // Room for the head or the tail of what does not go through this plate.
-                if (!in_stack && is_room_for(hole, fastener)) continue;
+                if (!in_stack && is_room_for(piece, hole, fastener)) continue;
                 if (!in_stack) complaints.push_back(name + "is not in its fastener's stack");
                 if (hole.joint != fastener.joint) {
                     complaints.push_back(name + "names another joint than its fastener");

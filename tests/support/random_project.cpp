@@ -237,6 +237,62 @@ void ask_for_feet(Dice& dice, model::Project& project) {
     }
 }
 
+// A flat of its own for the braces; now and then they are to be cut from what is no flat.
+std::string brace_stock(Dice& dice,
+                        model::Project& project,
+                        bool metric,
+                        const model::Catalogue& catalogue) {
+    if (dice.chance(5)) return project.stock[0].name;
+    const auto id =
+        metric ? section_id(catalogue, SectionForm::flat,
+                            dice.chance(50) ? millimetres(25) : millimetres(40), 0, millimetres(3))
+               : section_id(catalogue, SectionForm::flat,
+                            dice.chance(50) ? inches(1) : inches_64(96), 0, inches_64(8));
+    const auto* section = model::find_section(catalogue, id);
+    if (section == nullptr) return project.stock[0].name;
+    for (const auto& stock : project.stock) {
+        if (stock.section == id) return stock.name;
+    }
+    project.stock.push_back(stock_of("brace stock", id, section->usual_alloy, metric));
+    return project.stock.back().name;
+}
+
+// Diagonals from one node of a face to another, as they come: many find no hold, and say so.
+void add_braces(Dice& dice,
+                model::Project& project,
+                bool metric,
+                const model::Catalogue& catalogue) {
+    const auto stock = brace_stock(dice, project, metric, catalogue);
+    for (auto& frame : project.frames) {
+        std::array<std::vector<std::string>, 3> planes;
+        for (const auto& plane : frame.planes) {
+            planes[model::index_of(plane.axis)].push_back(plane.name);
+        }
+        if (planes[0].empty() || planes[1].empty() || planes[2].empty()) continue;
+        const std::uint32_t count = 1 + dice.below(3);
+        for (std::uint32_t i = 0; i < count; ++i) {
+            const auto face = static_cast<model::Axis>(dice.below(3));
+            const auto axes = model::across(face);
+            const auto& first = planes[model::index_of(axes[0])];
+            const auto& second = planes[model::index_of(axes[1])];
+            const bool rises = dice.chance(50);
+            const bool is_whole = dice.chance(60);
+            model::Diagonal diagonal{.name = "strut " + std::to_string(i + 1), .stock = stock};
+            diagonal.face = dice.chance(50) ? planes[model::index_of(face)].front()
+                                            : dice.one_of(planes[model::index_of(face)]);
+            const std::string from = is_whole ? first.front() : dice.one_of(first);
+            const std::string to = is_whole ? first.back() : dice.one_of(first);
+            const std::string low = is_whole ? second.front() : dice.one_of(second);
+            const std::string high = is_whole ? second.back() : dice.one_of(second);
+            diagonal.from = {from, rises ? low : high};
+            diagonal.to = {to, rises ? high : low};
+            diagonal.side = dice.chance(60) ? model::FaceSide::outside : model::FaceSide::inside;
+            diagonal.ends = dice.chance(60) ? model::BraceEnds::outline : model::BraceEnds::square;
+            frame.diagonals.push_back(diagonal);
+        }
+    }
+}
+
 void add_allowances(Dice& dice, model::Frame& frame, const Ruler& ruler) {
     const std::uint32_t count = dice.below(3);
     for (std::uint32_t i = 0; i < count; ++i) {
@@ -365,6 +421,8 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
     shorten_bars(bar_dice, project, random.is_metric);
     Dice foot_dice{seed + 0xF007U};
     ask_for_feet(foot_dice, project);
+    Dice brace_dice{seed + 0xB4ACE5U};
+    if (brace_dice.chance(35)) add_braces(brace_dice, project, random.is_metric, catalogue);
     return random;
 }
 

@@ -80,6 +80,7 @@ Frame full_frame() {
                        .from = {"left", "bottom"},
                        .to = {"right", "top"},
                        .side = FaceSide::outside,
+                       .ends = BraceEnds::square,
                        .note = "keeps it square"}},
         .joints = {{.members = {"post", "rail"},
                     .recipe = "staggered lap",

@@ -68,6 +68,23 @@ TEST_CASE("a notched leg is named with how far it is cut back", "[schedule][cut]
     CHECK(words(piece) == std::array<std::string, 2>{"square", "square; leg a notched back 26 mm"});
 }
 
+TEST_CASE("an end that two cuts bring to a point says where it lies and how they are set",
+          "[schedule][cut]") {
+    auto piece = square_piece("test flat");
+    auto all = all_shapes();
+    all.project.shown.form = engine::TapeForm::millimetre;
+    // From a point 10 mm from the heel edge back by 10 mm to it, and by 30 mm over the other 30 mm.
+    all.resolved.outlines.push_back(
+        {.corners = {{0, 0}, {290 * mm, 0}, {300 * mm, 10 * mm}, {270 * mm, 40 * mm}, {0, 40 * mm}},
+         .cut_outs = {}});
+    piece.plates[0].outline = static_cast<model::Index>(all.resolved.outlines.size() - 1);
+    const auto both = model::end_words(all.project, all.catalogue, all.resolved, piece);
+    CHECK(both[0] == "square");
+    CHECK(both[1] ==
+          "to a point 10 mm from the heel edge: mitre 45 deg to the heel edge, mitre 45 deg to the "
+          "far edge");
+}
+
 TEST_CASE("the ends of a brace that one cut makes are mitres of its outline", "[schedule][cut]") {
     auto piece = square_piece("test flat");
     auto all = all_shapes();

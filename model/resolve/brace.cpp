@@ -1,0 +1,323 @@
+#include "model/resolve/brace.h"
+
+#include "model/resolve/brace_ends.h"
+#include "model/resolve/brace_face.h"
+#include "model/resolve/brace_findings.h"
+#include "model/resolve/brace_line.h"
+#include "model/resolve/rect.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace model {
+namespace {
+
+int sense_of(const BraceLine& line, std::size_t k) {
+    return line.nodes[1][k] > line.nodes[0][k] ? 1 : -1;
+}
+
+// The run lies along the axis of the face along which the brace goes further.
+Piece piece_of(const BraceLine& line, const BraceFace& face, const BraceCut& cut, Lean& lean) {
+    const auto slope = slope_of(line);
+    const std::size_t u = line.axes[0];
+    const std::size_t v = line.axes[1];
+    const int along_u = sense_of(line, 0);
+    const int along_v = sense_of(line, 1);
+    lean.run[u] = slope[0] * along_u;
+    lean.run[v] = slope[1] * along_v;
+    lean.a[u] = -slope[1] * along_u;
+    lean.a[v] = slope[0] * along_v;
+    lean.b[line.normal] = face.inward;
+    const bool runs_along_u = slope[0] >= slope[1];
+    Piece piece{.kind = PieceKind::brace, .stated = line.stated, .stock = line.stock};
+    piece.run = static_cast<Axis>(runs_along_u ? u : v);
+    piece.run_sense = runs_along_u ? along_u : along_v;
+    piece.a_axis = static_cast<Axis>(runs_along_u ? v : u);
+    piece.a_sense = runs_along_u ? along_v : -along_u;
+    piece.b_sense = face.inward;
+    piece.length = cut.length;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const std::size_t axis = line.axes[k];
+        const double off = lean.run[axis] * static_cast<double>(cut.from_node) -
+                           lean.a[axis] * static_cast<double>(line.width) / 2.0;
+        piece.datum[axis] = line.nodes[0][k] + std::llround(off);
+    }
+    piece.plates[0] = {.normal_axis = static_cast<std::uint8_t>(line.normal),
+                       .inward = static_cast<std::int8_t>(face.inward)};
+    piece.plate_count = 1;
+    return piece;
+}
+
+class Braces {
+public:
+    Braces(const PartRoom& room,
+           FrameSkeleton& skeleton,
+           const Frame& frame,
+           const ResolvedFrame& placed,
+           Resolved& out,
+           std::vector<Lap>& laps)
+        : room_{room},
+          s_{skeleton},
+          frame_{frame},
+          placed_{placed},
+          out_{out},
+          laps_{laps},
+          tree_{tree_of_pieces(skeleton)} {}
+
+    void add_all() {
+        for (Index i = 0; i < frame_.diagonals.size(); ++i) add(i);
+        std::vector<Lap> kept;
+        for (auto& lap : shimmed_) {
+            if (keep_off_braces(lap) && cut_to_marks(lap)) kept.push_back(lap);
+        }
+        laps_.insert(laps_.end(), touching_.begin(), touching_.end());
+        laps_.insert(laps_.end(), kept.begin(), kept.end());
+    }
+
+private:
+    Subject subject_of(const BraceLine& line) const {
+        return {SubjectKind::diagonal, frame_.name, frame_.diagonals[line.stated].name};
+    }
+
+    void add(Index stated) {
+        const auto line = brace_line(room_, frame_, placed_, stated, out_.findings);
+        if (!line) return;
+        const auto face = brace_face(*line, s_, laps_);
+        if (!face) {
+            out_.findings.push_back(
+                brace_without_face(subject_of(*line), frame_.diagonals[stated].face));
+            return;
+        }
+        if (!place(*line, *face)) {
+            const auto& [from, to] = line->nodes;
+            const double apart = std::hypot(static_cast<double>(to[0] - from[0]),
+                                            static_cast<double>(to[1] - from[1]));
+            out_.findings.push_back(
+                brace_without_room(subject_of(*line), Length::from_nm(std::llround(apart))));
+            return;
+        }
+        stand(*line);
+        find_laps(*line, *face);
+    }
+
+    // False where nothing is left of it.
+    bool place(const BraceLine& line, const BraceFace& face) {
+        auto limits = outline_limits(line, face, s_);
+        if (!shape(line, face, limits)) return false;
+        lay_at(line, face, depth_for(line, face));
+        // Drawing one end back may bring to light what stood behind; each round clears something.
+        constexpr int most_rounds = 8;
+        for (int i = 0; i < most_rounds; ++i) {
+            if (!clear_ends(limits, line, s_, tree_, polygon_, piece_.extents,
+                            room_.shop.end_gap)) {
+                break;
+            }
+            if (!shape(line, face, limits)) return false;
+            lay_at(line, face, depth_for(line, face));
+        }
+        return true;
+    }
+
+    bool shape(const BraceLine& line,
+               const BraceFace& face,
+               const std::array<EndLimits, 2>& limits) {
+        const auto cut = brace_cut(line, limits, room_.shop.graduation);
+        if (!cut) return false;
+        lean_ = Lean{};
+        piece_ = piece_of(line, face, *cut, lean_);
+        piece_.section = room_.shapes[line.stock].section;
+        piece_.frame = s_.frame;
+        piece_.lean = 0;
+        piece_.plates[0].outline = 0;
+        outline_ = {.corners = cut->corners, .cut_outs = {}};
+        polygon_ = leaning_wall({{&outline_, 1}, {&lean_, 1}}, piece_, line.axes);
+        return true;
+    }
+
+    bool lies_over(const FaceWall& wall, const BraceLine& line) const {
+        return area_of(common_polygon(polygon_, rectangle(wall.box, line.axes))) >= least_area;
+    }
+
+    // The surface that lies nearest to the brace of all that it lies over; the face where there is
+    // none.
+    Nm depth_for(const BraceLine& line, const BraceFace& face) const {
+        const int away = line.side == FaceSide::outside ? -face.inward : face.inward;
+        std::optional<Nm> nearest;
+        for (const auto& wall : face.walls) {
+            if (!lies_over(wall, line)) continue;
+            if (!nearest || (wall.surface - *nearest) * away > 0) nearest = wall.surface;
+        }
+        return nearest.value_or(line.face);
+    }
+
+    void lay_at(const BraceLine& line, const BraceFace& face, Nm surface) {
+        const std::size_t n = line.normal;
+        surface_ = surface;
+        const bool is_outside = line.side == FaceSide::outside;
+        piece_.datum[n] = is_outside ? surface - face.inward * line.thickness : surface;
+        const Nm inner = piece_.datum[n] + face.inward * line.thickness;
+        Box box = box_round(polygon_, line.axes, surface);
+        box.lo[n] = std::min(piece_.datum[n], inner);
+        box.hi[n] = std::max(piece_.datum[n], inner);
+        piece_.plates[0].box = box;
+        piece_.extents = box;
+    }
+
+    void stand(const BraceLine&) {
+        piece_.lean = static_cast<Index>(out_.leans.size());
+        out_.leans.push_back(lean_);
+        piece_.plates[0].outline = static_cast<Index>(out_.outlines.size());
+        out_.outlines.push_back(outline_);
+        s_.pieces.push_back(piece_);
+        s_.bar_of.push_back(no_index);
+    }
+
+    void find_laps(const BraceLine& line, const BraceFace& face) {
+        const auto brace = static_cast<Index>(s_.pieces.size() - 1);
+        cover_laps(line, brace);
+        for (const auto& wall : face.walls) {
+            if (wall.is_of_member) find_lap(line, face, wall, brace);
+        }
+    }
+
+    // The laps of what it lies on, where the brace touches one of the two walls from outside.
+    void cover_laps(const BraceLine& line, Index brace) {
+        for (auto& lap : laps_) {
+            if (lap.normal_axis != line.normal || lap.gap > 0 || lap.cover != no_index) continue;
+            const auto touches = [&](Index piece, std::uint8_t wall, int away) {
+                const Box& box = s_.pieces[piece].plates[wall].box;
+                const Nm outer = away > 0 ? box.hi[line.normal] : box.lo[line.normal];
+                const Box& own = piece_.extents;
+                return outer == (away > 0 ? own.lo[line.normal] : own.hi[line.normal]);
+            };
+            const bool on_upper = touches(lap.upper, lap.upper_wall, -lap.towards_lower);
+            const bool on_lower = touches(lap.lower, lap.lower_wall, lap.towards_lower);
+            if (on_upper == on_lower) continue;
+            if (area_of(common_polygon(polygon_, rectangle(lap.rect, line.axes))) < least_area) {
+                continue;
+            }
+            lap.cover = brace;
+            lap.covers_upper = on_upper;
+        }
+    }
+
+    void find_lap(const BraceLine& line, const BraceFace& face, const FaceWall& wall, Index brace) {
+        const auto common = common_polygon(polygon_, rectangle(wall.box, line.axes));
+        if (area_of(common) < least_area) return;
+        const bool is_outside = line.side == FaceSide::outside;
+        Lap lap{.upper = is_outside ? brace : wall.piece,
+                .lower = is_outside ? wall.piece : brace,
+                .normal_axis = static_cast<std::uint8_t>(line.normal),
+                .towards_lower = face.inward,
+                .gap = std::abs(wall.surface - surface_),
+                .is_of_brace = true};
+        (is_outside ? lap.lower_wall : lap.upper_wall) = wall.wall;
+        const Nm upper_side = is_outside ? surface_ : wall.surface;
+        if (lap.gap == 0) {
+            lap.rect = engine::intersection(box_round(common, line.axes, upper_side),
+                                            flat(wall.box, line.normal, upper_side));
+            touching_.push_back(lap);
+            return;
+        }
+        lap.rect = rectangle_within(common, line.axes, upper_side);
+        for (const std::size_t axis : line.axes) {
+            if (lap.rect.lo[axis] >= lap.rect.hi[axis]) return;
+        }
+        if (keep_free_part(lap)) shimmed_.push_back(lap);
+    }
+
+    static Box flat(Box box, std::size_t normal, Nm position) {
+        box.lo[normal] = box.hi[normal] = position;
+        return box;
+    }
+
+    static Box gap_box(const Lap& lap) {
+        Box box = lap.rect;
+        (lap.towards_lower > 0 ? box.hi : box.lo)[lap.normal_axis] += lap.towards_lower * lap.gap;
+        return box;
+    }
+
+    // What stands in the gap leaves no place for a shim; false where nothing is left.
+    bool keep_free_part(Lap& lap) const {
+        const std::size_t n = lap.normal_axis;
+        std::vector<Index> found;
+        tree_.for_each_touching(gap_box(lap), [&](Index piece) { found.push_back(piece); });
+        std::sort(found.begin(), found.end());
+        for (const Index piece : found) {
+            for (const auto& plate : s_.pieces[piece].walls()) {
+                if (engine::overlaps(gap_box(lap), plate.box)) {
+                    lap.rect = without(lap.rect, plate.box, n);
+                }
+            }
+            if (!has_area(lap.rect, n)) return false;
+        }
+        // Two shims cannot lie in one place either.
+        for (const std::vector<Lap>* others : {&std::as_const(laps_), &shimmed_}) {
+            for (const auto& other : *others) {
+                if (other.gap == 0 || !engine::overlaps(gap_box(lap), gap_box(other))) continue;
+                if (other.normal_axis != n) return false;
+                lap.rect = without(lap.rect, gap_box(other), n);
+                if (!has_area(lap.rect, n)) return false;
+            }
+        }
+        return true;
+    }
+
+    // A shim is cut to marks of the tape; false where none is left.
+    bool cut_to_marks(Lap& lap) const {
+        const Nm step = std::max<Nm>(1, room_.shop.graduation);
+        for (const std::size_t axis : axes_across(lap.normal_axis)) {
+            const Nm over = (lap.rect.hi[axis] - lap.rect.lo[axis]) % step;
+            lap.rect.lo[axis] += over / 2;
+            lap.rect.hi[axis] -= over - over / 2;
+        }
+        return has_area(lap.rect, lap.normal_axis);
+    }
+
+    // The same of another brace in the gap.
+    bool keep_off_braces(Lap& lap) const {
+        for (Index i = 0; i < s_.pieces.size(); ++i) {
+            const Piece& other = s_.pieces[i];
+            if (other.kind != PieceKind::brace || i == lap.upper || i == lap.lower) continue;
+            if (!engine::overlaps(gap_box(lap), other.extents)) continue;
+            if (other.plates[0].normal_axis != lap.normal_axis) return false;
+            for (const auto& slice : slices_of({out_.outlines, out_.leans}, other)) {
+                if (!engine::overlaps(gap_box(lap), slice)) continue;
+                lap.rect = without(lap.rect, slice, lap.normal_axis);
+                if (!has_area(lap.rect, lap.normal_axis)) return false;
+            }
+        }
+        return true;
+    }
+
+    PartRoom room_;
+    FrameSkeleton& s_;
+    const Frame& frame_;
+    const ResolvedFrame& placed_;
+    Resolved& out_;
+    std::vector<Lap>& laps_;
+    engine::BoxTree tree_;
+    std::vector<Lap> touching_;
+    std::vector<Lap> shimmed_;
+    // The brace in hand.
+    Piece piece_;
+    Lean lean_;
+    Outline outline_;
+    FlatPolygon polygon_;
+    Nm surface_ = 0;
+};
+
+}  // namespace
+
+void add_braces(const PartRoom& room,
+                FrameSkeleton& skeleton,
+                const Frame& frame,
+                const ResolvedFrame& placed,
+                Resolved& out,
+                std::vector<Lap>& laps) {
+    if (frame.diagonals.empty()) return;
+    Braces(room, skeleton, frame, placed, out, laps).add_all();
+}
+
+}  // namespace model

@@ -1,0 +1,135 @@
+#include "model/resolve/brace_hold.h"
+
+#include "model/resolve/brace_findings.h"
+#include "model/resolve/lap_room.h"
+#include "model/resolve/piece_subject.h"
+
+#include <algorithm>
+#include <array>
+
+namespace model {
+namespace {
+
+Nm width_of(const Slants& slants, const Piece& brace) {
+    Nm width = 0;
+    for (const auto& corner : slants.outlines[brace.plates[0].outline].corners) {
+        width = std::max(width, corner[1]);
+    }
+    return width;
+}
+
+// The narrower side of a wall that does not lean, seen in the face.
+Nm width_of(const Box& wall, std::size_t normal) {
+    const auto axes = axes_across(normal);
+    return std::min(wall.hi[axes[0]] - wall.lo[axes[0]], wall.hi[axes[1]] - wall.lo[axes[1]]);
+}
+
+// Along the brace's run from its datum end.
+double along(const Slants& slants, const Piece& brace, const Point& at) {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        sum += static_cast<double>(at[i] - brace.datum[i]) * slants.leans[brace.lean].run[i];
+    }
+    return sum;
+}
+
+// Where fasteners of the plan lie; those that still may move may do so to any corner of their lap.
+std::vector<Point> places_of(const LapPlan& plan, const Piece& upper, const Piece& lower) {
+    const Box& rect = plan.lap.rect;
+    if (plan.layout.pattern != Pattern::points) {
+        const auto axes = axes_across(plan.lap.normal_axis);
+        std::vector<Point> corners{rect.lo, rect.lo, rect.hi, rect.hi};
+        corners[1][axes[0]] = rect.hi[axes[0]];
+        corners[2][axes[0]] = rect.lo[axes[0]];
+        return corners;
+    }
+    const LapAxes axes = lap_axes(upper, lower, plan.lap.normal_axis);
+    std::vector<Point> places;
+    for (const auto& centre : plan.layout.points) {
+        Point at = rect.lo;
+        for (std::size_t k = 0; k < 2; ++k) {
+            at[axes.axis[k]] = axes.heel[axes.axis[k]] + axes.sense[k] * centre[k];
+        }
+        places.push_back(at);
+    }
+    return places;
+}
+
+class BraceHolds {
+public:
+    BraceHolds(const Slants& slants,
+               const FrameSkeleton& skeleton,
+               std::span<const LapPlan> plans,
+               Index first_piece)
+        : slants_{slants}, s_{skeleton}, plans_{plans}, first_{first_piece} {}
+
+    std::array<bool, 2> ends_held(Index brace) const {
+        std::array<bool, 2> held{};
+        const Piece& piece = s_.pieces[brace];
+        for (const auto& plan : plans_) {
+            const Lap& lap = plan.lap;
+            const Index number = brace + first_;
+            if (lap.upper != number && lap.lower != number && lap.cover != number) continue;
+            if (plan.layout.count == 0) continue;
+            const Piece& upper = s_.pieces[lap.upper - first_];
+            const Piece& lower = s_.pieces[lap.lower - first_];
+            const Nm reach = brace_reach(slants_, piece) + width_beside(lap, piece, upper, lower);
+            const bool is_settled = plan.layout.pattern == Pattern::points;
+            std::array<std::size_t, 2> near{};
+            const auto places = places_of(plan, upper, lower);
+            for (const auto& at : places) {
+                const double from = along(slants_, piece, at);
+                const double to = static_cast<double>(piece.length) - from;
+                near[0] += from <= static_cast<double>(reach) ? 1U : 0U;
+                near[1] += to <= static_cast<double>(reach) ? 1U : 0U;
+            }
+            const std::size_t needed = is_settled ? 1 : places.size();
+            for (std::size_t end = 0; end < 2; ++end) held[end] |= near[end] >= needed;
+        }
+        return held;
+    }
+
+private:
+    static Nm width_beside(const Lap& lap,
+                           const Piece& brace,
+                           const Piece& upper,
+                           const Piece& lower) {
+        if (&brace == &upper) return width_of(lower.plates[lap.lower_wall].box, lap.normal_axis);
+        if (&brace == &lower) return width_of(upper.plates[lap.upper_wall].box, lap.normal_axis);
+        return std::min(width_of(upper.plates[lap.upper_wall].box, lap.normal_axis),
+                        width_of(lower.plates[lap.lower_wall].box, lap.normal_axis));
+    }
+
+    const Slants& slants_;
+    const FrameSkeleton& s_;
+    std::span<const LapPlan> plans_;
+    Index first_;
+};
+
+}  // namespace
+
+Nm brace_reach(const Slants& slants, const Piece& brace) {
+    const Nm width = width_of(slants, brace);
+    return width + width / 2;
+}
+
+void report_loose_braces(const Slants& slants,
+                         const FrameSkeleton& skeleton,
+                         const Frame& frame,
+                         std::span<const LapPlan> plans,
+                         Index first_piece,
+                         std::vector<Finding>& findings) {
+    const BraceHolds holds(slants, skeleton, plans, first_piece);
+    for (Index i = 0; i < skeleton.pieces.size(); ++i) {
+        const Piece& piece = skeleton.pieces[i];
+        if (piece.kind != PieceKind::brace) continue;
+        const auto held = holds.ends_held(i);
+        for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
+            if (held[end]) continue;
+            findings.push_back(brace_end_loose(piece_subject(frame, piece), end,
+                                               Length::from_nm(brace_reach(slants, piece))));
+        }
+    }
+}
+
+}  // namespace model

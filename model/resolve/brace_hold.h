@@ -1,0 +1,23 @@
+// What holds a brace at its ends.
+#pragma once
+
+#include "model/resolve/fasten.h"
+
+#include <span>
+#include <vector>
+
+namespace model {
+
+// How far from its end a lap that holds it may begin: one and a half of its width, as of a member.
+Nm brace_reach(const Slants& slants, const Piece& brace);
+
+// A finding for each end of a brace that no fastener holds. Plans have pieces by their number in
+// the project; `first_piece` is that of the frame's first one.
+void report_loose_braces(const Slants& slants,
+                         const FrameSkeleton& skeleton,
+                         const Frame& frame,
+                         std::span<const LapPlan> plans,
+                         Index first_piece,
+                         std::vector<Finding>& findings);
+
+}  // namespace model

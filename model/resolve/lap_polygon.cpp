@@ -1,0 +1,198 @@
+#include "model/resolve/lap_polygon.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace model {
+namespace {
+
+FlatPoint minus(const FlatPoint& a, const FlatPoint& b) { return {a[0] - b[0], a[1] - b[1]}; }
+
+double cross(const FlatPoint& a, const FlatPoint& b) { return a[0] * b[1] - a[1] * b[0]; }
+
+// Above 0 to the left of the edge from `from` to `to`; nm.
+double left_of(const FlatPoint& from, const FlatPoint& to, const FlatPoint& point) {
+    const FlatPoint edge = minus(to, from);
+    const double length = std::hypot(edge[0], edge[1]);
+    return length > 0.0 ? cross(edge, minus(point, from)) / length : 0.0;
+}
+
+FlatPolygon left_part(const FlatPolygon& polygon, const FlatPoint& from, const FlatPoint& to) {
+    FlatPolygon left;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const FlatPoint& p = polygon[i];
+        const FlatPoint& q = polygon[(i + 1) % polygon.size()];
+        const double at_p = left_of(from, to, p);
+        const double at_q = left_of(from, to, q);
+        if (at_p >= 0.0) left.push_back(p);
+        if ((at_p >= 0.0) == (at_q >= 0.0)) continue;
+        const double t = at_p / (at_p - at_q);
+        left.push_back({p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])});
+    }
+    return left;
+}
+
+// Corners in the piece's own axes, of a wall with or without an outline.
+Corners own_corners(const Slants& slants, const Piece& piece) {
+    const Plate& plate = piece.plates[0];
+    if (plate.outline < slants.outlines.size()) return slants.outlines[plate.outline].corners;
+    return {};
+}
+
+FlatPoint middle_of(const FlatPolygon& polygon) {
+    FlatPoint sum{};
+    for (const auto& corner : polygon) {
+        for (std::size_t k = 0; k < 2; ++k) sum[k] += corner[k];
+    }
+    const auto count = static_cast<double>(polygon.size());
+    return {sum[0] / count, sum[1] / count};
+}
+
+// How large a rectangle of that shape about the middle may be, as a factor of `half`.
+double room_for(const FlatPolygon& polygon, const FlatPoint& middle, const FlatPoint& half) {
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const FlatPoint edge = minus(polygon[(i + 1) % polygon.size()], polygon[i]);
+        const double length = std::hypot(edge[0], edge[1]);
+        if (length <= 0.0) continue;
+        const double inside = cross(edge, minus(middle, polygon[i])) / length;
+        const double reach = (std::abs(edge[1]) * half[0] + std::abs(edge[0]) * half[1]) / length;
+        if (reach > 0.0) least = std::min(least, inside / reach);
+    }
+    return least;
+}
+
+}  // namespace
+
+FlatPolygon rectangle(const Box& box, const std::array<std::size_t, 2>& axes) {
+    const auto at = [](Nm nm) { return static_cast<double>(nm); };
+    const double left = at(box.lo[axes[0]]);
+    const double right = at(box.hi[axes[0]]);
+    const double low = at(box.lo[axes[1]]);
+    const double high = at(box.hi[axes[1]]);
+    return {{left, low}, {right, low}, {right, high}, {left, high}};
+}
+
+FlatPolygon leaning_wall(const Slants& slants,
+                         const Piece& piece,
+                         const std::array<std::size_t, 2>& axes) {
+    const Lean& lean = slants.leans[piece.lean];
+    FlatPolygon polygon;
+    for (const auto& corner : own_corners(slants, piece)) {
+        FlatPoint point{};
+        for (std::size_t k = 0; k < 2; ++k) {
+            point[k] = static_cast<double>(piece.datum[axes[k]]) +
+                       lean.run[axes[k]] * static_cast<double>(corner[0]) +
+                       lean.a[axes[k]] * static_cast<double>(corner[1]);
+        }
+        polygon.push_back(point);
+    }
+    const double turn = lean.run[axes[0]] * lean.a[axes[1]] - lean.run[axes[1]] * lean.a[axes[0]];
+    if (turn < 0.0) std::reverse(polygon.begin(), polygon.end());
+    return polygon;
+}
+
+FlatPolygon common_polygon(const FlatPolygon& a, const FlatPolygon& b) {
+    FlatPolygon common = a;
+    for (std::size_t i = 0; i < b.size() && common.size() > 2; ++i) {
+        common = left_part(common, b[i], b[(i + 1) % b.size()]);
+    }
+    return common;
+}
+
+double area_of(const FlatPolygon& polygon) {
+    if (polygon.size() < 3) return 0.0;
+    double twice = 0.0;
+    for (std::size_t i = 1; i + 1 < polygon.size(); ++i) {
+        twice += cross(minus(polygon[i], polygon[0]), minus(polygon[i + 1], polygon[0]));
+    }
+    return twice / 2.0;
+}
+
+double depth_within(const FlatPolygon& polygon, const FlatPoint& point) {
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        least = std::min(least, left_of(polygon[i], polygon[(i + 1) % polygon.size()], point));
+    }
+    return least;
+}
+
+double distance_to(const FlatPolygon& polygon, const FlatPoint& point) {
+    if (depth_within(polygon, point) >= 0.0) return 0.0;
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const FlatPoint edge = minus(polygon[(i + 1) % polygon.size()], polygon[i]);
+        const FlatPoint from = minus(point, polygon[i]);
+        const double square = edge[0] * edge[0] + edge[1] * edge[1];
+        const double along = edge[0] * from[0] + edge[1] * from[1];
+        const double t = square > 0.0 ? std::clamp(along / square, 0.0, 1.0) : 0.0;
+        least = std::min(least, std::hypot(from[0] - t * edge[0], from[1] - t * edge[1]));
+    }
+    return least;
+}
+
+Box box_round(const FlatPolygon& polygon, const std::array<std::size_t, 2>& axes, Nm position) {
+    const std::size_t normal = 3 - axes[0] - axes[1];
+    Box box;
+    box.lo[normal] = box.hi[normal] = position;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const auto [least, most] = std::minmax_element(
+            polygon.begin(), polygon.end(),
+            [k](const FlatPoint& a, const FlatPoint& b) { return a[k] < b[k]; });
+        // Coordinates on whole nanometres are found again in spite of the rounding of doubles.
+        constexpr double rounding = 1e-2;
+        box.lo[axes[k]] = static_cast<Nm>(std::floor((*least)[k] + rounding));
+        box.hi[axes[k]] = static_cast<Nm>(std::ceil((*most)[k] - rounding));
+    }
+    return box;
+}
+
+std::vector<Box> slices_of(const Slants& slants, const Piece& piece) {
+    const Plate& plate = piece.plates[0];
+    const auto axes = axes_across(plate.normal_axis);
+    const FlatPolygon whole = leaning_wall(slants, piece, axes);
+    const std::size_t run = index_of(piece.run);
+    constexpr Nm count = 48;
+    std::vector<Box> slices;
+    for (Nm i = 0; i < count; ++i) {
+        Box slab = plate.box;
+        const Nm size = plate.box.hi[run] - plate.box.lo[run];
+        slab.lo[run] = plate.box.lo[run] + size / count * i;
+        if (i + 1 < count) slab.hi[run] = plate.box.lo[run] + size / count * (i + 1);
+        const auto part = common_polygon(whole, rectangle(slab, axes));
+        if (area_of(part) <= 0.0) continue;
+        Box slice = box_round(part, axes, 0);
+        slice.lo[plate.normal_axis] = plate.box.lo[plate.normal_axis];
+        slice.hi[plate.normal_axis] = plate.box.hi[plate.normal_axis];
+        slices.push_back(slice);
+    }
+    return slices;
+}
+
+Box rectangle_within(const FlatPolygon& polygon,
+                     const std::array<std::size_t, 2>& axes,
+                     Nm position) {
+    const FlatPoint middle = middle_of(polygon);
+    FlatPoint best{-1.0, -1.0};
+    double best_area = 0.0;
+    constexpr int shapes = 32;  // of rectangles, from low to high ones
+    for (int i = 1; i < shapes; ++i) {
+        const FlatPoint shape{static_cast<double>(i), static_cast<double>(shapes - i)};
+        const double room = room_for(polygon, middle, shape);
+        const double area = shape[0] * shape[1] * room * room;
+        if (room <= 0.0 || area <= best_area) continue;
+        best_area = area;
+        best = {shape[0] * room, shape[1] * room};
+    }
+    const std::size_t normal = 3 - axes[0] - axes[1];
+    Box box;
+    box.lo[normal] = box.hi[normal] = position;
+    for (std::size_t k = 0; k < 2; ++k) {
+        box.lo[axes[k]] = static_cast<Nm>(std::ceil(middle[k] - best[k]));
+        box.hi[axes[k]] = static_cast<Nm>(std::floor(middle[k] + best[k]));
+    }
+    return box;
+}
+
+}  // namespace model

@@ -1,0 +1,65 @@
+// Convex polygons on a face of a frame: where a piece that leans lies over walls that do not.
+#pragma once
+
+#include "model/resolve/resolved.h"
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <vector>
+
+namespace model {
+
+// Nanometres along two axes of the frame, or of a lap.
+using FlatPoint = std::array<double, 2>;
+
+// Counter-clockwise with the first axis to the right and the second upward; under three corners:
+// empty.
+using FlatPolygon = std::vector<FlatPoint>;
+
+// What leaning pieces need beside themselves; both lists must outlive it.
+struct Slants {
+    std::span<const Outline> outlines;
+    std::span<const Lean> leans;
+
+    bool lean(const Piece& piece) const { return piece.lean < leans.size(); }
+};
+
+// The two axes of a frame across one, in order.
+constexpr std::array<std::size_t, 2> axes_across(std::size_t normal) {
+    return {normal == 0 ? 1U : 0U, normal == 2 ? 1U : 2U};
+}
+
+FlatPolygon rectangle(const Box& box, const std::array<std::size_t, 2>& axes);
+
+// The first wall of a piece that leans in the plane of the axes; without cut-outs.
+FlatPolygon leaning_wall(const Slants& slants,
+                         const Piece& piece,
+                         const std::array<std::size_t, 2>& axes);
+
+// What lies in both.
+FlatPolygon common_polygon(const FlatPolygon& a, const FlatPolygon& b);
+
+// nm2
+double area_of(const FlatPolygon& polygon);
+
+// How far a point lies from the nearest edge: above 0 within, below 0 outside of the line of some
+// edge.
+double depth_within(const FlatPolygon& polygon, const FlatPoint& point);
+
+// How far a point outside lies from the polygon; 0 within it.
+double distance_to(const FlatPolygon& polygon, const FlatPoint& point);
+
+// The least box that holds it on whole nanometres, flat at `position` across the axes.
+Box box_round(const FlatPolygon& polygon, const std::array<std::size_t, 2>& axes, Nm position);
+
+// Boxes that together hold a leaning wall, much closer than one does.
+std::vector<Box> slices_of(const Slants& slants, const Piece& piece);
+
+// The largest rectangle along the axes that was found within it, on whole nanometres: its middle
+// lies on that of the polygon. Empty: lo > hi.
+Box rectangle_within(const FlatPolygon& polygon,
+                     const std::array<std::size_t, 2>& axes,
+                     Nm position);
+
+}  // namespace model

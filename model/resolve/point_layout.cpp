@@ -1,0 +1,164 @@
+#include "model/resolve/point_layout.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+
+namespace model {
+namespace {
+
+constexpr Nm ceil_div(Nm a, Nm b) { return a >= 0 ? (a + b - 1) / b : -(-a / b); }
+constexpr Nm floor_div(Nm a, Nm b) { return -ceil_div(-a, b); }
+
+struct Place {
+    std::array<Nm, 2> at{};
+    Nm margin = 0;  // to edges and obstacles, beyond the rules
+};
+
+double apart(const Place& a, const Place& b) {
+    return std::hypot(static_cast<double>(a.at[0] - b.at[0]),
+                      static_cast<double>(a.at[1] - b.at[1]));
+}
+
+Nm margin_to(const Region& obstacle, const std::array<Nm, 2>& at) {
+    return std::max({obstacle.lo[0] - at[0], at[0] - obstacle.hi[0], obstacle.lo[1] - at[1],
+                     at[1] - obstacle.hi[1]});
+}
+
+// Below 0 where the place is not free. A nanometre is kept for the rounding of holes in what leans.
+Nm margin_at(const SlantedRoom& room, const std::array<Nm, 2>& at) {
+    Nm margin = std::min({at[0] - room.within.lo[0], room.within.hi[0] - at[0],
+                          at[1] - room.within.lo[1], room.within.hi[1] - at[1]});
+    for (const auto& obstacle : room.obstacles) {
+        margin = std::min(margin, margin_to(obstacle, at));
+    }
+    const FlatPoint point{static_cast<double>(at[0]), static_cast<double>(at[1])};
+    constexpr double rounding = 2.0;
+    for (const auto& polygon : room.inside) {
+        const double deep = depth_within(polygon, point) - room.edge_distance - rounding;
+        margin = std::min(margin, static_cast<Nm>(std::floor(deep)));
+    }
+    for (const auto& kept : room.outside) {
+        const double clear = distance_to(kept.polygon, point) - kept.by - rounding;
+        margin = std::min(margin, static_cast<Nm>(std::floor(clear)));
+    }
+    return margin;
+}
+
+// On a fine tape not every mark is tried.
+constexpr Nm most_tried = 40;
+
+std::vector<Place> free_places(const SlantedRoom& room, const Marks& marks) {
+    std::array<Nm, 2> least{};
+    std::array<Nm, 2> most{};
+    std::array<Nm, 2> stride{};
+    for (std::size_t k = 0; k < 2; ++k) {
+        least[k] = ceil_div(room.within.lo[k] - marks.phase[k], marks.step);
+        most[k] = floor_div(room.within.hi[k] - marks.phase[k], marks.step);
+        stride[k] = std::max<Nm>(1, (most[k] - least[k]) / most_tried);
+    }
+    std::vector<Place> places;
+    for (Nm i = least[0]; i <= most[0]; i += stride[0]) {
+        for (Nm j = least[1]; j <= most[1]; j += stride[1]) {
+            Place place{.at = {marks.phase[0] + i * marks.step, marks.phase[1] + j * marks.step}};
+            place.margin = margin_at(room, place.at);
+            if (place.margin >= 0) places.push_back(place);
+        }
+    }
+    return places;
+}
+
+// What a second place leaves spare: half of what lies between the two beyond the pitch counts.
+Nm margin_beside(const Place& place, const Place& other, Nm pitch) {
+    const double spare = (apart(place, other) - static_cast<double>(pitch)) / 2.0;
+    return std::min(place.margin, static_cast<Nm>(std::floor(spare)));
+}
+
+// The pair with the largest least margin; of equal ones that which stands furthest apart.
+std::vector<Place> best_pair(const std::vector<Place>& places, Nm pitch) {
+    std::vector<Place> best;
+    Nm best_margin = -1;
+    double best_apart = 0.0;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        if (places[i].margin < best_margin) continue;
+        for (std::size_t j = i + 1; j < places.size(); ++j) {
+            const Nm margin =
+                std::min(places[i].margin, margin_beside(places[j], places[i], pitch));
+            if (margin < best_margin || margin < 0) continue;
+            const double distance = apart(places[i], places[j]);
+            if (margin == best_margin && distance <= best_apart) continue;
+            best_margin = margin;
+            best_apart = distance;
+            best = {places[i], places[j]};
+        }
+    }
+    return best;
+}
+
+// Each further place where it leaves most.
+void add_places(std::vector<Place>& chosen,
+                const std::vector<Place>& places,
+                std::size_t wanted,
+                Nm pitch) {
+    while (chosen.size() < wanted) {
+        const Place* best = nullptr;
+        Nm best_margin = -1;
+        for (const auto& place : places) {
+            Nm margin = place.margin;
+            for (const auto& other : chosen) {
+                margin = std::min(margin, margin_beside(place, other, pitch));
+            }
+            if (margin <= best_margin) continue;
+            best_margin = margin;
+            best = &place;
+        }
+        if (best == nullptr) return;
+        chosen.push_back(*best);
+    }
+}
+
+// For three and more a pair with the largest margin may stand in the way of the others: they are
+// begun from the pair that stands furthest apart as well.
+std::vector<Place> furthest_pair(const std::vector<Place>& places, Nm pitch) {
+    std::vector<Place> best;
+    double best_apart = static_cast<double>(pitch);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        for (std::size_t j = i + 1; j < places.size(); ++j) {
+            const double distance = apart(places[i], places[j]);
+            if (distance < best_apart) continue;
+            best_apart = distance;
+            best = {places[i], places[j]};
+        }
+    }
+    return best;
+}
+
+std::vector<Place> chosen_places(const std::vector<Place>& places, std::size_t wanted, Nm pitch) {
+    std::vector<Place> chosen;
+    if (wanted > 1) chosen = best_pair(places, pitch);
+    add_places(chosen, places, wanted, pitch);
+    if (wanted < 3 || chosen.size() == wanted) return chosen;
+    auto other = furthest_pair(places, pitch);
+    add_places(other, places, wanted, pitch);
+    return other.size() > chosen.size() ? other : chosen;
+}
+
+}  // namespace
+
+Layout best_points(const SlantedRoom& room, const Marks& marks, int wanted, Nm pitch) {
+    Layout layout{.marks = marks};
+    const auto places = free_places(room, marks);
+    const auto chosen = chosen_places(places, static_cast<std::size_t>(std::max(wanted, 0)), pitch);
+    if (chosen.empty()) return layout;
+    layout.pattern = Pattern::points;
+    layout.count = static_cast<int>(chosen.size());
+    layout.margin = chosen.front().margin;
+    for (const auto& place : chosen) {
+        layout.points.push_back(place.at);
+        layout.margin = std::min(layout.margin, place.margin);
+    }
+    std::sort(layout.points.begin(), layout.points.end());
+    return layout;
+}
+
+}  // namespace model
