@@ -207,6 +207,7 @@ private:
         }
         const auto subject = piece_subject(project_.frames[of.frame], of);
         if (subject.kind == SubjectKind::joint) return "the part at " + subject.name;
+        if (subject.kind == SubjectKind::diagonal) return "brace " + subject.name;
         return subject.name + (is_split(of) ? " part " + std::to_string(of.part + 1) : "");
     }
 
