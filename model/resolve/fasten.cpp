@@ -4,6 +4,7 @@
 #include "model/resolve/fasten_findings.h"
 #include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap_layout.h"
+#include "model/resolve/lap_room.h"
 #include "model/resolve/piece_subject.h"
 #include "model/resolve/screw_choice.h"
 #include "model/resolve/screw_findings.h"
@@ -66,6 +67,7 @@ public:
             if (lap.is_of_brace && is_held_beside(lap, plans)) continue;
             auto planned = plan(lap);
             if (planned.wanted == 0) continue;
+            note_settled(lap, planned);
             const bool is_shimmed = lap.gap > 0 && planned.layout.count > 0;
             if (is_shimmed && !lap.is_of_brace) shims_.push_back(shim_of(lap));
             plans.push_back(std::move(planned));
@@ -138,15 +140,40 @@ private:
     // but their own fasteners', and those between members in that of a brace's fasteners.
     std::span<const Piece* const> near(const Lap& lap) {
         const auto pieces = surroundings_.of(lap);
-        if (shims_.empty() && brace_shims_.empty()) return pieces;
+        if (shims_.empty() && brace_shims_.empty() && settled_.empty()) return pieces;
         near_brace_.assign(pieces.begin(), pieces.end());
         for (const auto& shim : brace_shims_) {
             if (!is_own_shim(shim.extents, lap)) near_brace_.push_back(&shim);
         }
         if (lap.is_of_brace) {
             for (const auto& shim : shims_) near_brace_.push_back(&shim);
+            for (const auto& fastener : settled_) near_brace_.push_back(&fastener);
         }
         return near_brace_;
+    }
+
+    // Fasteners that will move no more stand in the way of those of a brace: as posts of their
+    // pitch on both sides of the stack.
+    void note_settled(const Lap& lap, const LapPlan& plan) {
+        if (plan.layout.pattern != Pattern::points) return;
+        const LapAxes axes = lap_axes(s_.pieces[lap.upper], s_.pieces[lap.lower], lap.normal_axis);
+        const Nm apart = plan.layout.apart * plan.layout.marks.step;
+        for (const auto& centre : plan.layout.points) {
+            Piece post{.kind = PieceKind::shim};
+            Box box = lap.rect;
+            box.lo[lap.normal_axis] -= Length::nm_per_inch;
+            box.hi[lap.normal_axis] += Length::nm_per_inch;
+            for (std::size_t k = 0; k < 2; ++k) {
+                const std::size_t axis = axes.axis[k];
+                const Nm at = axes.heel[axis] + axes.sense[k] * centre[k];
+                box.lo[axis] = at - apart;
+                box.hi[axis] = at + apart;
+            }
+            post.plates[0] = {.box = box, .normal_axis = lap.normal_axis};
+            post.extents = box;
+            post.plate_count = 1;
+            settled_.push_back(post);
+        }
     }
 
     // Whether it is the shim of that very lap.
@@ -353,6 +380,7 @@ private:
     std::vector<KnownAnswer> known_;
     std::vector<Piece> shims_;        // between members, as planned so far
     std::vector<Piece> brace_shims_;  // as they may come to be
+    std::vector<Piece> settled_;      // fasteners
     std::vector<const Piece*> near_brace_;
     std::vector<Subject> long_nosed_;
     std::vector<Subject> thin_;

@@ -151,6 +151,7 @@ Layout best_points(const SlantedRoom& room, const Marks& marks, int wanted, Nm p
     const auto chosen = chosen_places(places, static_cast<std::size_t>(std::max(wanted, 0)), pitch);
     if (chosen.empty()) return layout;
     layout.pattern = Pattern::points;
+    layout.apart = std::max<Nm>(1, ceil_div(pitch, marks.step));
     layout.count = static_cast<int>(chosen.size());
     layout.margin = chosen.front().margin;
     for (const auto& place : chosen) {
