@@ -151,7 +151,7 @@ void compare(const tests::OracleJob& job, Compared& sum) {
         const double theirs = area_of(common);
         const Polygon lap = lap_seen_along(job.resolved, joint, axis);
         const double ours = bg::area(lap);
-        CAPTURE(joint.pieces[0], joint.pieces[1], ours, theirs);
+        CAPTURE(joint.pieces[0], joint.pieces[1], static_cast<int>(joint.recipe), ours, theirs);
         if (!touch(*one, *other, axis)) {  // other walls may lie in the gap beside the shim
             CHECK(ours <= theirs * (1.0 + 1e-9));
             continue;
