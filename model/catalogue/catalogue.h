@@ -199,6 +199,15 @@ struct SheetMaterial {
     bool operator==(const SheetMaterial&) const = default;
 };
 
+// What covers a vent.
+struct VentCover {
+    std::string id;          // "metal louvre"
+    double free_area = 1.0;  // the part of the opening that air passes: above 0, at most 1
+    std::string source;
+
+    bool operator==(const VentCover&) const = default;
+};
+
 struct Catalogue {
     std::vector<Section> sections;
     std::vector<Alloy> alloys;
@@ -210,6 +219,7 @@ struct Catalogue {
     std::vector<SheetPin> pins;
     std::vector<LayoutRule> layout_rules;
     std::vector<DrillingSpeed> drilling_speeds;
+    std::vector<VentCover> vent_covers;
 
     bool operator==(const Catalogue&) const = default;
 };
@@ -225,6 +235,7 @@ const BlindRivet* find_rivet(const Catalogue& catalogue, std::string_view id);
 const MachineScrew* find_screw(const Catalogue& catalogue, std::string_view id);
 const LayoutRule* find_layout_rule(const Catalogue& catalogue, std::string_view id);
 const DrillingSpeed* find_drilling_speed(const Catalogue& catalogue, std::string_view material);
+const VentCover* find_vent_cover(const Catalogue& catalogue, std::string_view id);
 
 // Of sheet, whether alloy or not; none: the catalogue does not know it.
 std::optional<double> sheet_density_kg_m3(const Catalogue& catalogue, std::string_view material);

@@ -54,6 +54,10 @@ const SheetMaterial* find_sheet_material(const Catalogue& catalogue, std::string
     return find_by(catalogue.sheet_materials, &SheetMaterial::id, id);
 }
 
+const VentCover* find_vent_cover(const Catalogue& catalogue, std::string_view id) {
+    return find_by(catalogue.vent_covers, &VentCover::id, id);
+}
+
 std::optional<double> sheet_density_kg_m3(const Catalogue& catalogue, std::string_view material) {
     if (const auto* alloy = find_alloy(catalogue, material)) return alloy->density_kg_m3;
     if (const auto* sheet = find_sheet_material(catalogue, material)) return sheet->density_kg_m3;

@@ -75,6 +75,7 @@ engine::Result<Catalogue> load_catalogue(const std::filesystem::path& assets) {
     loading.keep(catalogue.layout_rules, read_layout_rules(loading.table("layout_rules", "id")));
     loading.keep(catalogue.drilling_speeds,
                  read_drilling_speeds(loading.table("drilling_speeds", "material")));
+    loading.keep(catalogue.vent_covers, read_vent_covers(loading.table("vent_covers", "id")));
     if (loading.error()) return *loading.error();
     return catalogue;
 }

@@ -44,6 +44,15 @@ DrillingSpeed read_speed(Row& row) {
             .source = row.text("source")};
 }
 
+VentCover read_cover(Row& row) {
+    VentCover cover{
+        .id = row.text("id"), .free_area = row.number("free_area"), .source = row.text("source")};
+    if (cover.free_area <= 0.0 || cover.free_area > 1.0) {
+        row.fail("free_area", "it is a part of the opening: above 0, at most 1");
+    }
+    return cover;
+}
+
 }  // namespace
 
 engine::Result<std::vector<LayoutRule>> read_layout_rules(const Table& table) {
@@ -52,6 +61,10 @@ engine::Result<std::vector<LayoutRule>> read_layout_rules(const Table& table) {
 
 engine::Result<std::vector<DrillingSpeed>> read_drilling_speeds(const Table& table) {
     return rows_as<DrillingSpeed>(table, read_speed);
+}
+
+engine::Result<std::vector<VentCover>> read_vent_covers(const Table& table) {
+    return rows_as<VentCover>(table, read_cover);
 }
 
 }  // namespace model

@@ -25,5 +25,6 @@ engine::Result<std::vector<SheetPin>> read_pins(const Table& table,
                                                 const std::vector<Drill>& drills);
 engine::Result<std::vector<LayoutRule>> read_layout_rules(const Table& table);
 engine::Result<std::vector<DrillingSpeed>> read_drilling_speeds(const Table& table);
+engine::Result<std::vector<VentCover>> read_vent_covers(const Table& table);
 
 }  // namespace model

@@ -36,6 +36,7 @@ Changed change(Project& project, const PutJoint& edit);
 Changed change(Project& project, const RemoveJoint& edit);
 Changed change(Project& project, const PutPanel& edit);
 Changed change(Project& project, const RemovePanel& edit);
+Changed change(Project& project, const PutVents& edit);
 Changed change(Project& project, const PutLoad& edit);
 Changed change(Project& project, const RemoveLoad& edit);
 Changed change(Project& project, const StartBoxFrame& edit);

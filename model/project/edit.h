@@ -3,6 +3,7 @@
 
 #include "engine/result.h"
 #include "model/project/project.h"
+#include "model/project/vent.h"
 
 #include <string>
 #include <variant>
@@ -155,6 +156,16 @@ struct RemovePanel {
     std::string panel;
 };
 
+// Openings for air as cut-outs of a panel: "intake 1", "intake 2", ... All that had such a name
+// before, whatever their number, go. Refused where the row is not within its sheet; whether members
+// or other cut-outs are in the way is resolve's business.
+struct PutVents {
+    std::string frame;
+    std::string panel;
+    std::string name = "intake";
+    VentRow row;
+};
+
 struct PutLoad {
     std::string frame;
     Load load;
@@ -224,6 +235,7 @@ using Edit = std::variant<SetTitle,
                           RemoveJoint,
                           PutPanel,
                           RemovePanel,
+                          PutVents,
                           PutLoad,
                           RemoveLoad,
                           StartBoxFrame,

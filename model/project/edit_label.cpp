@@ -80,6 +80,9 @@ struct Label {
         return put_label("panel", e.panel.name, e.instead_of);
     }
     std::string operator()(const RemovePanel& e) const { return "Remove panel " + e.panel; }
+    std::string operator()(const PutVents& e) const {
+        return "Put " + e.name + " openings into panel " + e.panel;
+    }
     std::string operator()(const PutLoad& e) const {
         return put_label("load", e.load.name, e.instead_of);
     }

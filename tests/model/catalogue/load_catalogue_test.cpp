@@ -74,7 +74,15 @@ TEST_CASE("every row of the catalogue says where it comes from", "[model][catalo
     check_sources(catalogue.pins);
     check_sources(catalogue.layout_rules);
     check_sources(catalogue.drilling_speeds);
+    check_sources(catalogue.sheet_materials);
+    check_sources(catalogue.vent_covers);
     for (const auto& rivet : catalogue.rivets) check_sources(rivet.grips);
+}
+
+TEST_CASE("a cover that lets no air pass is an error", "[model][catalogue]") {
+    CopiedAssets assets;
+    assets.replace("vent_covers", "wood louvre,0.25", "wood louvre,0");
+    CHECK(error_of(assets).message.find("above 0, at most 1") != std::string::npos);
 }
 
 TEST_CASE("the common stock of a cabinet maker is in the catalogue", "[model][catalogue]") {

@@ -143,6 +143,17 @@ Edit random_edit_of_project(Draw& draw) {
     }
 }
 
+Edit random_vents(Draw& draw, const std::string& frame, const std::string& panel) {
+    VentRow row{
+        .sheet = {engine::Length::from_nm(700'000'000), engine::Length::from_nm(500'000'000)}};
+    row.count = static_cast<int>(draw.below(5));
+    row.width = engine::Length::from_nm(40'000'000 * static_cast<std::int64_t>(draw.below(6)));
+    row.height = engine::Length::from_nm(40'000'000 * static_cast<std::int64_t>(draw.below(6)));
+    row.gap = engine::Length::from_nm(20'000'000);
+    row.is_stacked = draw.coin();
+    return PutVents{.frame = frame, .panel = panel, .row = row};
+}
+
 Edit random_edit_of_frame(Draw& draw) {
     const std::string frame = draw.frame();
     switch (draw.below(16)) {
@@ -198,6 +209,7 @@ Edit random_edit_of_frame(Draw& draw) {
         }
         case 14: {
             Panel panel{.name = draw.bay(), .bay = draw.bay(), .thickness = draw.formula()};
+            if (draw.below(3) == 0) return random_vents(draw, frame, panel.name);
             return draw.coin() ? Edit{PutPanel{frame, panel, draw.replaced(draw.bay())}}
                                : Edit{RemovePanel{frame, draw.bay()}};
         }
@@ -221,7 +233,7 @@ TEST_CASE("whatever is edited, writing and reading gives the same project", "[mo
     Draw draw{seed};
     Project project = model_tests::full_project();
     std::size_t accepted = 0;
-    for (int step = 0; step < 60; ++step) {
+    for (int step = 0; step < 90; ++step) {
         const Edit edit = random_edit(draw);
         const Project before = project;
         const auto after = apply(project, edit);
