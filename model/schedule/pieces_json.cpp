@@ -223,10 +223,18 @@ private:
         }
     }
 
+    // Sheet is fastened to what it lies on; no way for two members to meet.
+    std::string_view recipe_of(const Joint& joint) const {
+        for (const Index piece : joint.pieces) {
+            if (resolved_.pieces[piece].kind == PieceKind::panel) return "panel";
+        }
+        return recipes()[joint.recipe].name;
+    }
+
     void joint(Index index) {
         const auto& joint = resolved_.joints[index];
         json_.raw("{\"id\":").id('J', index);
-        json_.raw(",\"recipe\":").word(recipes()[joint.recipe].name);
+        json_.raw(",\"recipe\":").word(recipe_of(joint));
         json_.raw(",\"pieces\":[").id('P', joint.pieces[0]).raw(",");
         if (joint.shim != no_index) json_.id('P', joint.shim).raw(",");
         json_.id('P', joint.pieces[1]);
