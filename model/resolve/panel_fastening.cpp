@@ -138,6 +138,7 @@ private:
     }
 
     void add_joint(const PanelRest& rest, const FastenerChoice& choice, const PanelRow& row) {
+        is_fastened_ = true;
         const PanelFace& face = panel_.face;
         const Nm meeting = panel_.rests_inside ? panel_.to : panel_.from;
         const Joint joint{.frame = frame_number_,
@@ -194,10 +195,18 @@ private:
         out_.holes.push_back(hole);
     }
 
+    // Laying an inset one out may have said so already.
+    bool is_told_unfastened() const {
+        const std::vector<Subject> it{subject()};
+        return std::ranges::any_of(out_.findings, [&](const Finding& finding) {
+            return finding.code == unfastened_code && finding.concerns == it;
+        });
+    }
+
     void report(bool has_rest) {
         auto& findings = out_.findings;
-        if (!has_rest && stated_.fit == PanelFit::overlay) {
-            findings.push_back(nothing_behind(subject()));
+        if (!is_fastened_ && no_room_.empty() && refused_.empty() && !is_told_unfastened()) {
+            findings.push_back(has_rest ? little_behind(subject()) : nothing_behind(subject()));
         }
         if (!no_room_.empty()) {
             std::vector<std::string> names;
@@ -269,6 +278,7 @@ private:
     std::string id_;  // of the rivet that is asked for; empty: by the plates' thickness
     std::set<std::string> refused_;
     std::map<std::string, std::string> no_room_;  // members, and what would help
+    bool is_fastened_ = false;
     Nm greatest_gap_ = 0;
     bool needs_long_nose_ = false;
 };

@@ -62,9 +62,15 @@ Finding panel_in_parts(Subject subject) {
 }
 
 Finding nothing_behind(Subject subject) {
-    return warning("panel_unfastened", std::move(subject),
+    return warning(unfastened_code, std::move(subject),
                    "no leg stands behind it that it could be fastened to",
                    "choose overlay, turn a leg behind it, or add cleats");
+}
+
+Finding little_behind(Subject subject) {
+    return warning(unfastened_code, std::move(subject),
+                   "only corners of legs lie behind it, too small for a fastener",
+                   "turn a leg behind it, add cleats, or choose a bay with members on its edges");
 }
 
 Finding cut_out_left_out(const CutOut& cut_out, const std::string& why, Subject subject) {
@@ -113,7 +119,7 @@ Finding wide_pitch(Nm gap, Nm pitch, const engine::TapeStyle& shown, Subject sub
     Finding finding =
         warning("panel_pitch", std::move(subject),
                 "its fasteners are up to " + length_in_words(Length::from_nm(gap), shown) +
-                    " apart, since others are in the way; " +
+                    " apart or from an end, since others are in the way; " +
                     length_in_words(Length::from_nm(pitch), shown) + " was asked for",
                 "choose a wider pitch, a smaller rivet or fewer fasteners in the laps there");
     finding.severity = Severity::note;

@@ -16,7 +16,10 @@ Finding unknown_material(const Panel& panel, Subject subject);
 Finding bad_thickness(Subject subject);
 Finding panel_no_room(Subject subject);
 Finding panel_in_parts(Subject subject);
+// A fixed panel that nothing holds.
+inline constexpr const char* unfastened_code = "panel_unfastened";
 Finding nothing_behind(Subject subject);
+Finding little_behind(Subject subject);  // too little for a fastener
 Finding cut_out_left_out(const CutOut& cut_out, const std::string& why, Subject subject);
 
 // Between the sheet and the members along some of its edges, named by their planes.

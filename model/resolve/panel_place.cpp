@@ -1,10 +1,12 @@
 #include "model/resolve/panel_place.h"
 
+#include "model/project/shop_limits.h"
 #include "model/resolve/panel_edges.h"
 #include "model/resolve/panel_findings.h"
 #include "model/resolve/panel_way.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <string>
 #include <utility>
@@ -12,8 +14,7 @@
 namespace model {
 namespace {
 
-// Sheet that must be left between a hole or a cut-out and an edge: common practice.
-constexpr Nm least_land = Length::nm_per_inch / 16;
+constexpr Nm least_land = least_sheet_land.nm();
 // As far behind the plane as a member narrows the way through a door.
 constexpr Nm way_depth = 2 * Length::nm_per_inch;
 
@@ -303,11 +304,13 @@ private:
                 static_cast<Index>(drill - catalogue_.drills.data())};
     }
 
-    static bool has_room(const PlacedPanel& placed, std::size_t number) {
+    // Also as far from every edge as the fastener itself would have to be.
+    bool has_room(const PlacedPanel& placed, std::size_t number) const {
         const ClearHole& hole = placed.clear_holes[number];
-        if (!is_inside(grown({hole.at, hole.at}, hole.diameter / 2 + least_land), placed.sheet)) {
-            return false;
-        }
+        const auto rule = project_.shop.edge_distance *
+                          static_cast<double>(nominal_diameter(out_.fasteners[hole.fastener]));
+        const Nm edge = std::max(hole.diameter / 2 + least_land, static_cast<Nm>(std::ceil(rule)));
+        if (!is_inside(grown({hole.at, hole.at}, edge), placed.sheet)) return false;
         return std::ranges::none_of(placed.clear_holes, [&](const ClearHole& other) {
             if (&other == &hole) return false;
             const auto du = static_cast<double>(other.at[0] - hole.at[0]);
@@ -315,6 +318,13 @@ private:
             const auto apart = static_cast<double>((hole.diameter + other.diameter) / 2);
             return du * du + dv * dv <= apart * apart;
         });
+    }
+
+    Nm nominal_diameter(const Fastener& fastener) const {
+        const FastenerSpec& spec = fastener.spec;
+        return spec.kind == FastenerSpec::Kind::blind_rivet
+                   ? catalogue_.rivets[spec.index].diameter.nm()
+                   : catalogue_.screws[spec.index].diameter.nm();
     }
 
     MeasureSystem system() const {

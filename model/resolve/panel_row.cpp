@@ -59,6 +59,7 @@ private:
     PanelRow best_with(bool long_nose) {
         taken_.clear();
         take_sheet();
+        take_slanting_ends();
         take_pieces(long_nose);
         take_fasteners();
         const std::size_t across = 1 - rest_.along;
@@ -110,6 +111,10 @@ private:
         PanelRow row;
         const auto centres = spaced_row(std::move(room));
         row.gap = greatest_gap(centres);
+        if (!centres.empty()) {
+            row.gap = std::max(
+                {row.gap, centres.front() - rest_.lap.lo[k], rest_.lap.hi[k] - centres.back()});
+        }
         for (const Nm centre : centres) {
             row.centres.push_back(k == 0 ? std::array{centre, gauge} : std::array{gauge, centre});
         }
@@ -123,6 +128,15 @@ private:
         for (const auto& hole : panel_.clear_holes) {
             take(grown({hole.at, hole.at}, hole.diameter / 2 + edge_), true);
         }
+    }
+
+    // A mitred end runs slantwise through the wall, or bevels it.
+    void take_slanting_ends() {
+        const Piece& member = out_.pieces[rest_.piece];
+        const LapAxes axes{.axis = panel_.face.axis};
+        std::vector<Region> regions;
+        add_slanting_edges(axes, member, member.plates[rest_.wall], edge_, rest_.lap, regions);
+        for (const auto& region : regions) take(region);
     }
 
     // Beyond the far side of the stack (the tail) and beyond the sheet (the head and the tool).

@@ -19,7 +19,7 @@ struct PanelRest {
 
 struct PanelRow {
     std::vector<std::array<Nm, 2>> centres;  // in the face's axes
-    Nm gap = 0;                              // the greatest between two
+    Nm gap = 0;  // the greatest between two, and from an end of the contact
     bool long_nose = false;
 };
 

@@ -41,6 +41,10 @@ std::array<Part, 2> ends_of(const Catalogue& catalogue, const Fastener& fastener
             Part{fastener.grip, std::max(fastener.grip + nut, length), nut > 0 ? d : d / 2}};
 }
 
+// A formed tail is kept 1/32 in clear of what it passes: the layout rule of laps, see choose_rivet.
+// A hole about it leaves that much of itself.
+constexpr Nm tail_spare = Length::nm_per_inch / 32;
+
 Box box_of(const Fastener& fastener, const Part& part) {
     Box box{fastener.at, fastener.at};
     for (std::size_t k = 0; k < 3; ++k) {
@@ -95,12 +99,16 @@ std::vector<FastenerInWay> fasteners_in_way(const Catalogue& catalogue,
     for (Index i = 0; i < resolved.fasteners.size(); ++i) {
         const Fastener& fastener = resolved.fasteners[i];
         if (resolved.joints[fastener.joint].frame != frame) continue;
-        for (const auto& part : ends_of(catalogue, fastener)) {
+        const bool is_square = fastener.axis == face.normal;
+        for (auto part : ends_of(catalogue, fastener)) {
+            const bool is_formed =
+                part.from > 0 && fastener.spec.kind == FastenerSpec::Kind::blind_rivet;
+            if (!is_square && is_formed) part.radius += tail_spare;
             const Box box = box_of(fastener, part);
             const Region seen = seen_on(face, box);
             if (!enters(face, depth, box) || !share_area(seen, over)) continue;
             found.push_back({.fastener = i,
-                             .is_square_to_sheet = fastener.axis == face.normal,
+                             .is_square_to_sheet = is_square,
                              .at = {fastener.at[face.axis[0]], fastener.at[face.axis[1]]},
                              .radius = part.radius,
                              .seen = seen});

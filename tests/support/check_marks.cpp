@@ -168,6 +168,15 @@ std::string kind_of(const SkeletonPiece& piece) {
     return piece.joins.empty() ? std::string() : piece.member.substr(0, piece.member.find(' '));
 }
 
+// What all pieces of the mark are made of.
+std::string alloy_of(const Skeleton& skeleton, const std::string& mark) {
+    const auto& table = skeleton.cut;
+    for (const auto& row : table.rows) {
+        if (field(table, row, "mark") == mark) return std::string(field(table, row, "alloy"));
+    }
+    return {};
+}
+
 }  // namespace
 
 Complaints mark_complaints(const Skeleton& skeleton) {
@@ -178,13 +187,15 @@ Complaints mark_complaints(const Skeleton& skeleton) {
         if (turned.empty()) continue;
         marks[piece.mark].push_back({&piece, std::move(turned), canonical_shape(piece, true)});
     }
-    std::map<std::tuple<std::string, std::string, Shape>, std::string> known;
+    std::map<std::tuple<std::string, std::string, Shape>, std::string>
+        known;  // by kind, section and alloy
     for (const auto& [name, pieces] : marks) {
         check_mark(pieces, complaints);
         const auto& pattern = pieces.front();
         const Shape& shape = std::min(pattern.turned, pattern.mirrored);
+        const auto section = pattern.piece->section + ", " + alloy_of(skeleton, name);
         const auto [found, is_new] =
-            known.emplace(std::tuple{kind_of(*pattern.piece), pattern.piece->section, shape}, name);
+            known.emplace(std::tuple{kind_of(*pattern.piece), section, shape}, name);
         if (!is_new) {
             complaints.push_back("marks " + found->second + " and " + name +
                                  " are for the same piece");

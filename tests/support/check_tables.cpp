@@ -127,7 +127,8 @@ Complaints skeleton_complaints(const Skeleton& skeleton, const LayoutRules& rule
     for (const auto& part :
          {table_complaints(skeleton), interference_complaints(skeleton), stack_complaints(skeleton),
           layout_complaints(skeleton, rules), fastening_complaints(skeleton, rules),
-          drill_complaints(skeleton), mark_complaints(skeleton), foot_complaints(skeleton)}) {
+          drill_complaints(skeleton), mark_complaints(skeleton), foot_complaints(skeleton),
+          panel_complaints(skeleton, rules)}) {
         all.insert(all.end(), part.begin(), part.end());
     }
     return all;

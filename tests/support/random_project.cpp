@@ -4,6 +4,7 @@
 #include "model/resolve/recipe.h"
 
 #include "tests/support/random_frames.h"
+#include "tests/support/random_panels.h"
 
 #include <algorithm>
 #include <array>
@@ -423,6 +424,8 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
     ask_for_feet(foot_dice, project);
     Dice brace_dice{seed + 0xB4ACE5U};
     if (brace_dice.chance(35)) add_braces(brace_dice, project, random.is_metric, catalogue);
+    Dice panel_dice{seed + 0x9A2E1U};
+    if (panel_dice.chance(50)) add_random_panels(panel_dice, project, random.is_metric);
     return random;
 }
 

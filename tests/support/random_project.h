@@ -1,5 +1,6 @@
 // Random skeletons for property tests: boxes with shelves, dividers and mid rails, steps over a
-// wheel well, tangles; one or mixed sections; inch and metric; several frames with quarter turns.
+// wheel well, tangles; one or mixed sections; inch and metric; several frames with quarter turns;
+// panels on half of them.
 #pragma once
 
 #include "model/catalogue/catalogue.h"

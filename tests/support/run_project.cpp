@@ -28,6 +28,7 @@ LayoutRules rules_of(const model::Project& project) {
         model::resolve(project, model::Catalogue{}).shop;  // only the formulas' values
     rules.nose_radius = shop.nose_radius;
     rules.nose_reach = shop.nose_reach;
+    rules.panel_pitch = shop.panel_pitch;
     return rules;
 }
 

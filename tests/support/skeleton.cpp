@@ -177,6 +177,7 @@ engine::Result<Skeleton> read_skeleton(const SkeletonFiles& files) {
         skeleton.fastener_table = table_of(files, "fasteners.csv");
         skeleton.findings = table_of(files, "findings.csv");
         skeleton.bars = table_of(files, "bars.csv");
+        skeleton.sheets = table_of(files, "sheet.csv");
         read_pieces(file_of(files, "pieces.json"), skeleton);
     } catch (const Unreadable& error) {
         return engine::Error{engine::ErrorCode::bad_file, "", error.why};

@@ -109,6 +109,7 @@ struct Skeleton {
     engine::CsvTable fastener_table;
     engine::CsvTable findings;
     engine::CsvTable bars;
+    engine::CsvTable sheets;
 
     const SkeletonPiece* piece(const std::string& id) const {
         const auto found = piece_by_id.find(id);

@@ -20,6 +20,7 @@ struct LayoutRules {
     int per_lap = 0;             // fasteners wanted in every lap; 0: not asked
     Nm nose_radius = 0;          // of the rivet tool
     Nm nose_reach = 0;           // how far its nose stands out of the housing
+    Nm panel_pitch = 0;          // greatest between a panel's fasteners; 0: not asked
 };
 
 // No two pieces enter each other, or a finding `interference` names both.
@@ -54,6 +55,10 @@ Complaints foot_complaints(const Skeleton& skeleton);
 // Pieces are what they say: length, datum, unit axes; cut.csv, fasteners.csv and bars.csv count
 // and measure the same pieces.
 Complaints table_complaints(const Skeleton& skeleton);
+
+// Every panel is in sheet.csv with its size and cut-outs; its holes lie in its sheet; a fixed one
+// is fastened, at the pitch, or a finding names it; a hung one is not.
+Complaints panel_complaints(const Skeleton& skeleton, const LayoutRules& rules);
 
 // All of the above.
 Complaints skeleton_complaints(const Skeleton& skeleton, const LayoutRules& rules);
