@@ -12,8 +12,8 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 8> dialog_names{"",      "files",   "starter", "dimension",
-                                                  "title", "unsaved", "trouble", "export"};
+constexpr std::array<const char*, 10> dialog_names{
+    "", "files", "starter", "dimension", "title", "unsaved", "trouble", "export", "panel", "vents"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {

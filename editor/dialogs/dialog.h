@@ -4,9 +4,11 @@
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
+#include "editor/dialogs/panel_form.h"
 #include "editor/dialogs/starter_form.h"
 #include "editor/dialogs/title_form.h"
 #include "editor/dialogs/unsaved_question.h"
+#include "editor/dialogs/vent_form.h"
 
 #include <string>
 #include <variant>
@@ -26,7 +28,9 @@ using Dialog = std::variant<std::monostate,
                             TitleForm,
                             UnsavedQuestion,
                             Trouble,
-                            ExportQuestion>;
+                            ExportQuestion,
+                            PanelForm,
+                            VentForm>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
@@ -36,7 +40,8 @@ inline bool is_open(const Dialog& dialog) {
 inline bool is_form(const Dialog& dialog) {
     return std::holds_alternative<StarterForm>(dialog) ||
            std::holds_alternative<DimensionForm>(dialog) ||
-           std::holds_alternative<TitleForm>(dialog);
+           std::holds_alternative<TitleForm>(dialog) || std::holds_alternative<PanelForm>(dialog) ||
+           std::holds_alternative<VentForm>(dialog);
 }
 
 }  // namespace editor

@@ -54,6 +54,14 @@ void draw(Desk& desk, DimensionForm& form) {
 
 void draw(Desk& desk, TitleForm& form) { settle(desk, draw_title_form(form)); }
 
+void draw(Desk& desk, PanelForm& form) {
+    settle(desk, draw_panel_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, VentForm& form) {
+    settle(desk, draw_vent_form(form, derived(desk), *desk.catalogue));
+}
+
 void draw(Desk& desk, const UnsavedQuestion& question) {
     const Intent then = question.then;
     const auto answer = draw_unsaved_question(question);

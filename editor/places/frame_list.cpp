@@ -4,6 +4,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_text.h"
+#include "editor/places/panel_list.h"
 #include "editor/places/section_choice.h"
 #include "editor/places/table_columns.h"
 
@@ -89,35 +90,48 @@ std::optional<Change> draw_use(const StockUse& use,
     return section_change(*derived.project, catalogue, frame.name, use.members, *section);
 }
 
+std::optional<Change> draw_uses(const Derived& derived,
+                                Index frame,
+                                const model::Catalogue& catalogue,
+                                Selection& selection,
+                                SectionTyping& filter) {
+    std::optional<Change> change;
+    const TableScope table("uses", 3);
+    if (!table) return change;
+    const auto uses = uses_in(derived, frame);
+    set_up_columns(uses, derived);
+    for (const auto& use : uses) {
+        keep_first(change, draw_use(use, derived.project->frames[frame], derived, catalogue,
+                                    selection, filter));
+    }
+    return change;
+}
+
 }  // namespace
 
 std::optional<Change> draw_frame_list(const Derived& derived,
                                       const model::Catalogue& catalogue,
                                       Selection& selection,
-                                      SectionTyping& filter) {
+                                      SectionTyping& filter,
+                                      Dialog& dialog) {
     std::optional<Change> change;
     for (Index f = 0; f < derived.project->frames.size(); ++f) {
         const auto& frame = derived.project->frames[f];
         const IdScope id(static_cast<int>(f));
         draw_text(frame.name, Type::strong);
-        const TableScope table("uses", 3);
-        if (!table) continue;
-        const auto uses = uses_in(derived, f);
-        set_up_columns(uses, derived);
-        for (const auto& use : uses) {
-            auto one = draw_use(use, frame, derived, catalogue, selection, filter);
-            if (one) change = std::move(one);
-        }
+        keep_first(change, draw_uses(derived, f, catalogue, selection, filter));
+        draw_panel_list(derived, f, selection, dialog);
     }
     return change;
 }
 
-float height_of_frames(const Derived& derived) {
+float height_of_frames(const Derived& derived, float width) {
     const float row = ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().CellPadding.y;
     float height = ImGui::GetStyle().ItemSpacing.y;
     for (Index f = 0; f < derived.project->frames.size(); ++f) {
         height += ImGui::GetTextLineHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y +
-                  row * static_cast<float>(uses_in(derived, f).size());
+                  row * static_cast<float>(uses_in(derived, f).size()) +
+                  height_of_panels(derived, f, width);
     }
     return height;
 }

@@ -1,8 +1,9 @@
-// The frames: what each is made of, to be changed section by section.
+// The frames: what each is made of, to be changed section by section, and its panels.
 #pragma once
 
 #include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/dialogs/dialog.h"
 #include "editor/places/section_choice.h"
 #include "editor/selection.h"
 #include "model/catalogue/catalogue.h"
@@ -15,9 +16,10 @@ namespace editor {
 std::optional<Change> draw_frame_list(const Derived& derived,
                                       const model::Catalogue& catalogue,
                                       Selection& selection,
-                                      SectionTyping& filter);
+                                      SectionTyping& filter,
+                                      Dialog& dialog);
 
-// How high the list is.
-float height_of_frames(const Derived& derived);
+// How high the list is at that width.
+float height_of_frames(const Derived& derived, float width);
 
 }  // namespace editor

@@ -23,8 +23,9 @@ float findings_height(const Area& area, const Derived& derived, FindingCards& ca
 
 float frames_height(const Area& area, const Derived& derived) {
     if (derived.project->frames.empty()) return 0.0F;
-    return std::min(area.height * most_for_frames,
-                    ImGui::GetFrameHeightWithSpacing() + height_of_frames(derived));
+    return std::min(
+        area.height * most_for_frames,
+        ImGui::GetFrameHeightWithSpacing() + height_of_frames(derived, area.width - scaled(32)));
 }
 
 }  // namespace
@@ -49,8 +50,8 @@ std::optional<Change> draw_lay_out(const Area& area,
         draw_rule();
         const ChildScope list("made of", {0, frames});
         keep_first(change, draw_fastener_choice(derived, catalogue));
-        keep_first(change,
-                   draw_frame_list(derived, catalogue, state.selection, state.stock_filter));
+        keep_first(change, draw_frame_list(derived, catalogue, state.selection, state.stock_filter,
+                                           state.dialog));
     }
     draw_rule();
     const ChildScope list("found");

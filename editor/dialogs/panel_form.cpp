@@ -1,0 +1,182 @@
+#include "editor/dialogs/panel_form.h"
+
+#include "editor/by_name.h"
+#include "editor/dialogs/cut_out_rows.h"
+#include "editor/dialogs/form_line.h"
+#include "editor/dialogs/panel_choices.h"
+#include "editor/dimension_values.h"
+#include "editor/error_words.h"
+#include "editor/keys.h"
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+#include "editor/panel_facts.h"
+
+#include <array>
+#include <utility>
+
+namespace editor {
+namespace {
+
+using engine::QuantityKind;
+
+// Why a text gives no length in the project; nothing where it may be empty and is.
+std::optional<std::string> reason_against(const Derived& derived,
+                                          const std::string& text,
+                                          const std::string& what,
+                                          bool may_be_empty) {
+    if (text.empty() && may_be_empty) return std::nullopt;
+    if (text.empty()) return what + ": give a length";
+    const auto value = tried_length(derived, text);
+    if (!value) return what + ": " + error_words(value.error(), text);
+    return std::nullopt;
+}
+
+std::optional<std::string> reason_against(const Derived& derived, const model::CutOut& cut_out) {
+    constexpr std::array<std::array<const char*, 2>, 2> sides{
+        {{"from, along", "to, along"}, {"from, up", "to, up"}}};
+    for (std::size_t k = 0; k < 2; ++k) {
+        for (std::size_t end = 0; end < 2; ++end) {
+            const auto& text = end == 0 ? cut_out.least[k] : cut_out.most[k];
+            const auto what = "cut-out " + cut_out.name + ", " + sides[k][end];
+            if (auto reason = reason_against(derived, text, what, false)) return reason;
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<std::string> reason_against(const Derived& derived,
+                                          const PanelForm& form,
+                                          const model::Edit& edit) {
+    const auto& panel = form.panel;
+    if (auto reason = reason_against(derived, panel.thickness, "thickness", false)) return reason;
+    if (auto reason = reason_against(derived, panel.clear_gap, "gap", true)) return reason;
+    if (auto reason = reason_against(derived, panel.pitch, "pitch", true)) return reason;
+    for (const auto& cut_out : panel.cut_outs) {
+        if (auto reason = reason_against(derived, cut_out)) return reason;
+    }
+    const auto* frame = by_name(derived.project->frames, form.frame);
+    if (frame != nullptr && form.instead_of.empty() && by_name(frame->panels, panel.name)) {
+        return "there is a panel \"" + panel.name + "\" already; choose another name";
+    }
+    const auto trial = model::apply(*derived.project, edit);
+    if (!trial) return engine::to_text(trial.error());
+    return std::nullopt;
+}
+
+std::optional<Change> tried_change(PanelForm& form, const Derived& derived) {
+    const model::Edit edit = model::PutPanel{form.frame, form.panel, form.instead_of};
+    if (const auto reason = reason_against(derived, form, edit)) {
+        form.trouble = *reason;
+        return std::nullopt;
+    }
+    return change_of(edit);
+}
+
+// In words that stand in an empty field.
+std::string of_shop(const Derived& derived, model::Nm length) {
+    const engine::Quantity value{.kind = QuantityKind::length,
+                                 .length = engine::Length::from_nm(length)};
+    return "as the shop says: " + quantity_text(value, derived.project->shown);
+}
+
+void draw_holding(PanelForm& form, const Derived& derived, const model::Catalogue& catalogue) {
+    auto& panel = form.panel;
+    draw_fit_and_use(panel);
+    const bool is_fixed = panel.use == model::PanelUse::fixed;
+    if (!is_fixed) {
+        draw_form_line("gap", panel.clear_gap, of_shop(derived, derived.resolved.shop.panel_gap));
+        return;
+    }
+    draw_rivet_choice(panel, catalogue);
+    draw_form_line("pitch", panel.pitch, of_shop(derived, derived.resolved.shop.panel_pitch));
+}
+
+void draw_answers(PanelForm& form,
+                  const Derived& derived,
+                  PanelOutcome& outcome,
+                  bool is_choosing) {
+    const bool can_put = !form.panel.name.empty() && !form.panel.bay.empty();
+    const char* verb = form.instead_of.empty() ? "Add" : "Change";
+    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
+        (can_put && !is_choosing && is_pressed(key::enter))) {
+        outcome.change = tried_change(form, derived);
+    }
+    ImGui::SameLine();
+    outcome.is_cancelled = draw_button("Cancel") || (!is_choosing && is_pressed(key::escape));
+    if (form.instead_of.empty()) return;
+    ImGui::SameLine(0, scaled(40));
+    if (draw_button("Remove", {.text = "Remove this panel", .weight = Weight::link})) {
+        outcome.change = change_of(model::RemovePanel{form.frame, form.instead_of});
+    }
+}
+
+// What is said of it as it stands in the project.
+void draw_findings(const PanelForm& form, const Derived& derived) {
+    if (form.instead_of.empty()) return;
+    for (const auto* finding : findings_of_panel(derived, form.frame, form.instead_of)) {
+        const bool is_error = finding->severity == model::Severity::error;
+        draw_wrapped(finding->what + ": " + finding->mend, Type::small,
+                     is_error ? colour::red : colour::amber);
+        log_item("finding " + finding->code, finding->what);
+    }
+}
+
+std::string free_name(const model::Frame& frame) {
+    std::string name = "panel";
+    for (int n = 2; by_name(frame.panels, name) != nullptr; ++n) {
+        name = "panel " + std::to_string(n);
+    }
+    return name;
+}
+
+}  // namespace
+
+PanelForm panel_form(const std::string& frame, const model::Panel& panel) {
+    return {.frame = frame, .instead_of = panel.name, .panel = panel};
+}
+
+PanelForm new_panel_form(const Derived& derived, const std::string& frame) {
+    PanelForm form{.frame = frame};
+    form.panel.thickness = is_metric(derived.project->shown) ? "2 mm" : "1/8 in";
+    form.panel.material = "5052-H32";
+    const auto* it = by_name(derived.project->frames, frame);
+    if (it == nullptr) return form;
+    form.panel.name = free_name(*it);
+    if (!it->bays.empty()) form.panel.bay = it->bays.front().name;
+    if (!it->panels.empty()) {  // most panels of a cabinet are of one sheet
+        form.panel.material = it->panels.back().material;
+        form.panel.thickness = it->panels.back().thickness;
+    }
+    return form;
+}
+
+PanelOutcome draw_panel_form(PanelForm& form,
+                             const Derived& derived,
+                             const model::Catalogue& catalogue) {
+    PanelOutcome outcome;
+    const bool is_new = form.instead_of.empty();
+    const std::string title = (is_new ? "New panel in " : "Change a panel of ") + form.frame;
+    const DialogScope dialog("Panel", title.c_str(), scaled(620));
+    if (!dialog) return outcome;
+    const bool is_choosing = is_choosing_for_panel();  // Enter and Escape belong to the list
+    draw_form_line("name", form.panel.name, "back", form.is_fresh);
+    draw_bay_and_face(form.panel, derived, form.frame);
+    draw_material_choice(form.panel, catalogue);
+    draw_form_line("thickness", form.panel.thickness, "1/8 in");
+    draw_holding(form, derived, catalogue);
+    draw_form_line("note", form.panel.note, "what it is for");
+    draw_rule();
+    draw_cut_out_rows(form.panel);
+    draw_findings(form, derived);
+    if (!form.trouble.empty()) {
+        draw_wrapped(form.trouble, Type::text, colour::red);
+        log_item("trouble", form.trouble);
+    }
+    ImGui::Dummy(scaled(1, 8));
+    draw_answers(form, derived, outcome, is_choosing);
+    form.is_fresh = false;
+    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    return outcome;
+}
+
+}  // namespace editor

@@ -1,0 +1,174 @@
+#include "editor/dialogs/vent_form.h"
+
+#include "editor/by_name.h"
+#include "editor/dialogs/form_line.h"
+#include "editor/dimension_values.h"
+#include "editor/keys.h"
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+#include "editor/panel_facts.h"
+#include "editor/places/choice_button.h"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+namespace editor {
+namespace {
+
+// Fields of one length; half the form's width.
+constexpr float field_width = 120.0F;
+constexpr float second_column = 330.0F;
+constexpr float second_field = 440.0F;
+
+void draw_short(const char* name, std::string& text, const char* hint, bool wants_focus = false) {
+    draw_form_word(name);
+    draw_field(name, text,
+               {.hint = hint, .width = scaled(field_width), .wants_focus = wants_focus});
+}
+
+void draw_second(const char* word, const char* name, std::string& text, const char* hint) {
+    ImGui::SameLine(scaled(second_column));
+    ImGui::AlignTextToFramePadding();
+    draw_text(word, colour::quiet);
+    ImGui::SameLine(scaled(second_field));
+    draw_field(name, text, {.hint = hint, .width = scaled(field_width)});
+}
+
+void draw_radio(const char* text, bool& value, bool choice) {
+    if (ImGui::RadioButton(text, value == choice)) value = choice;
+    log_item(text, value == choice ? "chosen" : "");
+}
+
+// "metal louvre: passes 75 %".
+std::string cover_words(const model::VentCover& cover) {
+    return cover.id + ": passes " + std::to_string(static_cast<int>(cover.free_area * 100 + 0.5)) +
+           " %";
+}
+
+void choose_cover(const std::string& name, const model::Catalogue& tables, std::string& cover) {
+    std::vector<ListEntry> entries;
+    std::size_t chosen = tables.vent_covers.size();
+    for (std::size_t i = 0; i < tables.vent_covers.size(); ++i) {
+        entries.push_back({cover_words(tables.vent_covers[i])});
+        if (tables.vent_covers[i].id == cover) chosen = i;
+    }
+    if (const auto clicked = draw_choice_button(name, "behind", entries, chosen)) {
+        cover = tables.vent_covers[*clicked].id;
+    }
+    if (chosen < tables.vent_covers.size()) draw_hint(tables.vent_covers[chosen].source);
+}
+
+void draw_exhaust(VentForm& form, const model::Catalogue& catalogue) {
+    draw_text("What takes the air out", Type::strong);
+    draw_form_word("is");
+    draw_radio("a round hole", form.is_round, true);
+    ImGui::SameLine();
+    draw_radio("a rectangle", form.is_round, false);
+    if (form.is_round) {
+        draw_short("diameter", form.diameter, "4", form.is_fresh);
+    } else {
+        draw_short("wide", form.exhaust_width, "6");
+        draw_second("high", "high", form.exhaust_height, "4");
+    }
+    choose_cover("exhaust cover", catalogue, form.exhaust_cover);
+}
+
+void draw_intake(VentForm& form, const model::Catalogue& catalogue) {
+    draw_text("Openings that let it in", Type::strong);
+    choose_cover("intake cover", catalogue, form.intake_cover);
+    draw_short("net area", form.ratio, "1");
+    ImGui::SameLine();
+    draw_text("times that of the exhaust; 1 or more is common practice", Type::small,
+              colour::quiet);
+    draw_short("openings", form.count, "2");
+    draw_second("each high", "height of each", form.height, "2");
+    draw_form_word("set");
+    draw_radio("side by side", form.is_stacked, false);
+    ImGui::SameLine();
+    draw_radio("one above another", form.is_stacked, true);
+    draw_short("from the side", form.from_side, "in the middle");
+    draw_second("from the foot", "from the foot", form.from_foot, "in the middle");
+    draw_short("gap between", form.gap, "1");
+}
+
+void draw_result(const VentAnswer& answer, const VentForm& form, const engine::TapeStyle& shown) {
+    if (answer.sizing) {
+        const auto& sizing = *answer.sizing;
+        const auto area = [&](double mm2) { return area_text(mm2, shown); };
+        const std::string needed = "The exhaust lets out " + area(sizing.exhaust_net_mm2) +
+                                   " net, so " + area(sizing.needed_net_mm2) +
+                                   " net must come in: openings of " +
+                                   area(sizing.needed_gross_mm2) + ".";
+        const auto width =
+            quantity_text({.kind = engine::QuantityKind::length, .length = sizing.width}, shown);
+        const std::string each = "Each " + width + " wide and " + form.height +
+                                 " high: together they let in " + area(sizing.reached_net_mm2) +
+                                 " net.";
+        draw_wrapped(needed);
+        log_item("needed", needed);
+        draw_wrapped(each, Type::strong);
+        log_item("each", each);
+    }
+    if (answer.trouble.empty()) return;
+    draw_wrapped(answer.trouble, Type::text, answer.sizing ? colour::red : colour::amber);
+    log_item("trouble", answer.trouble);
+}
+
+// Openings of that name are there already, and go.
+bool replaces_any(const VentForm& form, const Derived& derived) {
+    const auto* frame = by_name(derived.project->frames, form.frame);
+    const auto* panel = frame == nullptr ? nullptr : by_name(frame->panels, form.panel);
+    return panel != nullptr && std::ranges::any_of(panel->cut_outs, [](const auto& cut_out) {
+               return cut_out.name.rfind("intake ", 0) == 0;
+           });
+}
+
+}  // namespace
+
+VentForm vent_form(const Derived& derived, const std::string& frame, const std::string& panel) {
+    const bool metric = is_metric(derived.project->shown);
+    VentForm form{.frame = frame, .panel = panel};
+    form.diameter = metric ? "100 mm" : "4 in";
+    form.exhaust_cover = "open hole";
+    form.intake_cover = "metal louvre";
+    form.height = metric ? "50 mm" : "2 in";
+    form.gap = metric ? "25 mm" : "1 in";
+    return form;
+}
+
+VentOutcome draw_vent_form(VentForm& form,
+                           const Derived& derived,
+                           const model::Catalogue& catalogue) {
+    VentOutcome outcome;
+    const std::string title = "Openings for air in " + form.panel;
+    const DialogScope dialog("Vents", title.c_str(), scaled(620));
+    if (!dialog) return outcome;
+    const bool is_choosing =
+        ImGui::IsPopupOpen("exhaust cover list") || ImGui::IsPopupOpen("intake cover list");
+    draw_exhaust(form, catalogue);
+    ImGui::Dummy(scaled(1, 2));
+    draw_intake(form, catalogue);
+    draw_rule();
+    const auto answer = vent_answer(form, derived, catalogue);
+    draw_result(answer, form, derived.project->shown);
+    draw_wrapped(
+        "This sizes openings and nothing more. A vent for gas, batteries or a heater follows the "
+        "instructions of its maker and the local code.",
+        Type::small, colour::quiet);
+    ImGui::Dummy(scaled(1, 6));
+    const char* verb = replaces_any(form, derived) ? "Replace the openings" : "Put the openings in";
+    const bool can_put = answer.row.has_value();
+    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
+        (can_put && !is_choosing && is_pressed(key::enter))) {
+        outcome.change = change_of(
+            model::PutVents{.frame = form.frame, .panel = form.panel, .row = *answer.row});
+    }
+    ImGui::SameLine();
+    outcome.is_cancelled = draw_button("Cancel") || (!is_choosing && is_pressed(key::escape));
+    form.is_fresh = false;
+    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    return outcome;
+}
+
+}  // namespace editor
