@@ -142,3 +142,77 @@ TEST_CASE("a panel of what the catalogue does not know is told", "[model][resolv
     panel.material = "cheese";
     CHECK(tests::count_of(tests::resolved(box_with(panel)), "unknown_material") == 1);
 }
+
+TEST_CASE("a panel on mitred rails keeps its fasteners off the slanting cuts",
+          "[model][resolve][panels]") {
+    const auto fit = GENERATE(PanelFit::inset, PanelFit::overlay);
+    const auto axis = GENERATE(Axis::x, Axis::y, Axis::z);
+    auto panel = back();
+    panel.fit = fit;
+    panel.face_axis = axis;
+    auto project = box_with(panel);
+    project.shop.recipe = "mitre";
+    check_shop_can_make(project);
+}
+
+TEST_CASE("a fixed panel that nothing holds is told", "[model][resolve][panels]") {
+    // Its bay ends in the middle of the box, where no member stands.
+    auto project = box_with(back());
+    auto& frame = project.frames[0];
+    frame.planes.push_back({"middle", Axis::y, "9 in"});
+    frame.bays[0].y[1] = "middle";
+    CHECK(tests::count_of(tests::resolved(project), "panel_unfastened") == 1);
+    frame.panels[0].fit = PanelFit::inset;
+    CHECK(tests::count_of(tests::resolved(project), "panel_unfastened") == 1);
+    check_shop_can_make(project);
+}
+
+TEST_CASE("the checks of panels notice a panel that is spoilt", "[support][checks][panels]") {
+    auto panel = back();
+    panel.cut_outs = {{.name = "vent", .least = {"4 in", "10 in"}, .most = {"8 in", "12 in"}}};
+    const auto project = box_with(panel);
+    const auto good = tests::written_files(project, tests::shipped_catalogue());
+    const auto rules = tests::rules_of(project);
+    const auto complains = [&](const tests::SkeletonFiles& files, std::string_view of) {
+        return std::ranges::any_of(tests::skeleton_complaints(files, rules), [&](const auto& it) {
+            return it.find(of) != std::string::npos;
+        });
+    };
+    const auto replaced = [](std::string text, std::string_view before, std::string_view after) {
+        const auto at = text.find(before);
+        REQUIRE(at != std::string::npos);
+        return text.replace(at, before.size(), after);
+    };
+    REQUIRE_FALSE(complains(good, ""));
+    auto files = good;
+    SECTION("called a lap") {
+        auto& text = files["pieces.json"];
+        text = replaced(text, "\"recipe\":\"panel\"", "\"recipe\":\"staggered lap\"");
+        CHECK(complains(files, "is one of a panel"));
+    }
+    SECTION("of another size in sheet.csv") {
+        files["sheet.csv"] = replaced(files["sheet.csv"], ",914.4,", ",914.5,");
+        CHECK(complains(files, "sheet.csv has another size"));
+    }
+    SECTION("with another number of cut-outs in sheet.csv") {
+        files["sheet.csv"] = replaced(files["sheet.csv"], ",rectangle,1,", ",rectangle,2,");
+        CHECK(complains(files, "counts the cut-outs"));
+    }
+    SECTION("not in sheet.csv") {
+        auto& text = files["sheet.csv"];
+        text.resize(text.find('\n') + 1);
+        CHECK(complains(files, "sheet.csv does not list"));
+    }
+    SECTION("riveted and called a door") {
+        files["sheet.csv"] = replaced(files["sheet.csv"], ",rectangle,1,,,", ",rectangle,1,30,24,");
+        CHECK(complains(files, "is hung, and riveted shut"));
+    }
+    SECTION("fastened at half the pitch") {
+        auto strict = rules;
+        strict.panel_pitch = rules.panel_pitch / 2;
+        const auto found = tests::skeleton_complaints(good, strict);
+        CHECK(std::ranges::any_of(found, [](const auto& it) {
+            return it.find("further apart than the pitch") != std::string::npos;
+        }));
+    }
+}
