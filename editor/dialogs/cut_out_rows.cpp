@@ -65,13 +65,15 @@ std::string free_name(const model::Panel& panel) {
 }  // namespace
 
 void draw_cut_out_rows(model::Panel& panel) {
+    ImGui::AlignTextToFramePadding();
     draw_text("Cut-outs", Type::strong);
     ImGui::SameLine();
     if (draw_button("New cut-out", {.text = "+ cut-out", .weight = Weight::link})) {
         panel.cut_outs.push_back({.name = free_name(panel)});
     }
     if (panel.cut_outs.empty()) return;
-    draw_text("Lengths from the panel's lower corner", Type::small, colour::quiet);
+    ImGui::SameLine();
+    draw_text("lengths from the panel's lower corner", Type::small, colour::quiet);
     const float row = ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().CellPadding.y;
     const auto rows = std::min(panel.cut_outs.size(), most_rows_seen);
     const float heading = ImGui::GetTextLineHeight() + 2 * ImGui::GetStyle().CellPadding.y;

@@ -15,6 +15,16 @@ void draw_form_line(std::string_view name,
                     std::string_view hint,
                     bool wants_focus = false);
 
+// The field is short, as for one length; another one may stand beside it in the same line.
+void draw_short_line(std::string_view name,
+                     std::string& text,
+                     std::string_view hint,
+                     bool wants_focus = false);
+void draw_short_beside(std::string_view word,
+                       std::string_view name,
+                       std::string& text,
+                       std::string_view hint);
+
 // The word alone; what comes next begins at the column.
 void draw_form_word(std::string_view word);
 

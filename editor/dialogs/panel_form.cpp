@@ -81,14 +81,15 @@ std::string of_shop(const Derived& derived, model::Nm length) {
 
 void draw_holding(PanelForm& form, const Derived& derived, const model::Catalogue& catalogue) {
     auto& panel = form.panel;
-    draw_fit_and_use(panel);
-    const bool is_fixed = panel.use == model::PanelUse::fixed;
-    if (!is_fixed) {
-        draw_form_line("gap", panel.clear_gap, of_shop(derived, derived.resolved.shop.panel_gap));
-        return;
+    const auto& shop = derived.resolved.shop;
+    draw_short_line("thickness", panel.thickness, "1/8 in");
+    if (panel.use == model::PanelUse::fixed) {
+        draw_short_beside("pitch", "pitch", panel.pitch, of_shop(derived, shop.panel_pitch));
+    } else {
+        draw_short_beside("gap", "gap", panel.clear_gap, of_shop(derived, shop.panel_gap));
     }
-    draw_rivet_choice(panel, catalogue);
-    draw_form_line("pitch", panel.pitch, of_shop(derived, derived.resolved.shop.panel_pitch));
+    draw_fit_and_use(panel);
+    if (panel.use == model::PanelUse::fixed) draw_rivet_choice(panel, catalogue);
 }
 
 void draw_answers(PanelForm& form,
@@ -110,10 +111,11 @@ void draw_answers(PanelForm& form,
     }
 }
 
-// What is said of it as it stands in the project.
+// What is to mend of it as it stands in the project.
 void draw_findings(const PanelForm& form, const Derived& derived) {
     if (form.instead_of.empty()) return;
     for (const auto* finding : findings_of_panel(derived, form.frame, form.instead_of)) {
+        if (finding->severity == model::Severity::note) continue;
         const bool is_error = finding->severity == model::Severity::error;
         draw_wrapped(finding->what + ": " + finding->mend, Type::small,
                      is_error ? colour::red : colour::amber);
@@ -162,7 +164,6 @@ PanelOutcome draw_panel_form(PanelForm& form,
     draw_form_line("name", form.panel.name, "back", form.is_fresh);
     draw_bay_and_face(form.panel, derived, form.frame);
     draw_material_choice(form.panel, catalogue);
-    draw_form_line("thickness", form.panel.thickness, "1/8 in");
     draw_holding(form, derived, catalogue);
     draw_form_line("note", form.panel.note, "what it is for");
     draw_rule();

@@ -111,8 +111,8 @@ VentAnswer vent_answer(const VentForm& form,
                        .is_stacked = form.is_stacked,
                        .sheet = *sheet,
                        .graduation = demand.graduation};
-    row.lower_corner = {read.length_if_any(form.from_side, "from the side"),
-                        read.length_if_any(form.from_foot, "from the foot")};
+    row.lower_corner = {read.length_if_any(form.from_side, "from side"),
+                        read.length_if_any(form.from_foot, "from foot")};
     if (answer.trouble = read.trouble(); !answer.trouble.empty()) return answer;
     const auto openings = model::vent_openings(row);
     if (!openings) {

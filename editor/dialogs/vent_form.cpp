@@ -8,6 +8,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/panel_facts.h"
 #include "editor/places/choice_button.h"
+#include "model/resolve/resolve.h"
 
 #include <algorithm>
 #include <string>
@@ -15,25 +16,6 @@
 
 namespace editor {
 namespace {
-
-// Fields of one length; half the form's width.
-constexpr float field_width = 120.0F;
-constexpr float second_column = 330.0F;
-constexpr float second_field = 440.0F;
-
-void draw_short(const char* name, std::string& text, const char* hint, bool wants_focus = false) {
-    draw_form_word(name);
-    draw_field(name, text,
-               {.hint = hint, .width = scaled(field_width), .wants_focus = wants_focus});
-}
-
-void draw_second(const char* word, const char* name, std::string& text, const char* hint) {
-    ImGui::SameLine(scaled(second_column));
-    ImGui::AlignTextToFramePadding();
-    draw_text(word, colour::quiet);
-    ImGui::SameLine(scaled(second_field));
-    draw_field(name, text, {.hint = hint, .width = scaled(field_width)});
-}
 
 void draw_radio(const char* text, bool& value, bool choice) {
     if (ImGui::RadioButton(text, value == choice)) value = choice;
@@ -66,10 +48,10 @@ void draw_exhaust(VentForm& form, const model::Catalogue& catalogue) {
     ImGui::SameLine();
     draw_radio("a rectangle", form.is_round, false);
     if (form.is_round) {
-        draw_short("diameter", form.diameter, "4", form.is_fresh);
+        draw_short_line("diameter", form.diameter, "4", form.is_fresh);
     } else {
-        draw_short("wide", form.exhaust_width, "6");
-        draw_second("high", "high", form.exhaust_height, "4");
+        draw_short_line("wide", form.exhaust_width, "6");
+        draw_short_beside("high", "high", form.exhaust_height, "4");
     }
     choose_cover("exhaust cover", catalogue, form.exhaust_cover);
 }
@@ -77,19 +59,19 @@ void draw_exhaust(VentForm& form, const model::Catalogue& catalogue) {
 void draw_intake(VentForm& form, const model::Catalogue& catalogue) {
     draw_text("Openings that let it in", Type::strong);
     choose_cover("intake cover", catalogue, form.intake_cover);
-    draw_short("net area", form.ratio, "1");
+    draw_short_line("net area", form.ratio, "1");
     ImGui::SameLine();
     draw_text("times that of the exhaust; 1 or more is common practice", Type::small,
               colour::quiet);
-    draw_short("openings", form.count, "2");
-    draw_second("each high", "height of each", form.height, "2");
+    draw_short_line("openings", form.count, "2");
+    draw_short_beside("each high", "height of each", form.height, "2");
     draw_form_word("set");
     draw_radio("side by side", form.is_stacked, false);
     ImGui::SameLine();
     draw_radio("one above another", form.is_stacked, true);
-    draw_short("from the side", form.from_side, "in the middle");
-    draw_second("from the foot", "from the foot", form.from_foot, "in the middle");
-    draw_short("gap between", form.gap, "1");
+    draw_short_line("from side", form.from_side, "in the middle");
+    draw_short_beside("from foot", "from foot", form.from_foot, "in the middle");
+    draw_short_line("gap between", form.gap, "1");
 }
 
 void draw_result(const VentAnswer& answer, const VentForm& form, const engine::TapeStyle& shown) {
@@ -124,6 +106,32 @@ bool replaces_any(const VentForm& form, const Derived& derived) {
            });
 }
 
+// Other cut-outs or a member may be in the way: what resolve then says of the panel's cut-outs.
+std::optional<Change> tried_change(VentForm& form,
+                                   const Derived& derived,
+                                   const model::Catalogue& catalogue,
+                                   const model::VentRow& row) {
+    const model::PutVents edit{.frame = form.frame, .panel = form.panel, .row = row};
+    form.trouble.clear();
+    const auto trial = model::apply(*derived.project, edit);
+    if (!trial) {
+        form.trouble = engine::to_text(trial.error());
+        return std::nullopt;
+    }
+    for (const auto& finding : model::resolve(*trial, catalogue).findings) {
+        const bool is_of_opening =
+            finding.code == "bad_cut_out" &&
+            finding.what.find("\"" + edit.name + " ") != std::string::npos &&
+            std::ranges::any_of(finding.concerns, [&](const auto& subject) {
+                return subject.frame == form.frame && subject.name == form.panel;
+            });
+        if (!is_of_opening) continue;
+        form.trouble = finding.what + "; move the openings or choose others";
+        return std::nullopt;
+    }
+    return change_of(edit);
+}
+
 }  // namespace
 
 VentForm vent_form(const Derived& derived, const std::string& frame, const std::string& panel) {
@@ -152,6 +160,11 @@ VentOutcome draw_vent_form(VentForm& form,
     draw_rule();
     const auto answer = vent_answer(form, derived, catalogue);
     draw_result(answer, form, derived.project->shown);
+    if (ImGui::IsAnyItemActive()) form.trouble.clear();  // said of what stood there before
+    if (!form.trouble.empty()) {
+        draw_wrapped(form.trouble, Type::text, colour::red);
+        log_item("refused", form.trouble);
+    }
     draw_wrapped(
         "This sizes openings and nothing more. A vent for gas, batteries or a heater follows the "
         "instructions of its maker and the local code.",
@@ -161,8 +174,7 @@ VentOutcome draw_vent_form(VentForm& form,
     const bool can_put = answer.row.has_value();
     if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
         (can_put && !is_choosing && is_pressed(key::enter))) {
-        outcome.change = change_of(
-            model::PutVents{.frame = form.frame, .panel = form.panel, .row = *answer.row});
+        outcome.change = tried_change(form, derived, catalogue, *answer.row);
     }
     ImGui::SameLine();
     outcome.is_cancelled = draw_button("Cancel") || (!is_choosing && is_pressed(key::escape));

@@ -27,6 +27,7 @@ struct VentForm {
     bool is_stacked = false;
     std::string from_side;  // empty: in the middle
     std::string from_foot;
+    std::string trouble;  // why they were not put in
     bool is_fresh = true;
 };
 

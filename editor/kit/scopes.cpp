@@ -41,7 +41,7 @@ bool begin_dialog(const char* name, float width) {
     if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     ImGui::SetNextWindowPos({screen.x / 2, screen.y * 0.46F}, ImGuiCond_Always, {0.5F, 0.5F});
-    ImGui::SetNextWindowSizeConstraints({width, 0}, {screen.x * 0.94F, screen.y * 0.94F});
+    ImGui::SetNextWindowSizeConstraints({width, 0}, {screen.x * 0.94F, screen.y * 0.9F});
     if (width > 0) ImGui::SetNextWindowSize({width, 0});
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(22, 18));
     return ImGui::BeginPopupModal(name, nullptr,

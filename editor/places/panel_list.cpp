@@ -31,10 +31,9 @@ std::vector<PanelLine> lines_below(const Derived& derived,
         lines.push_back({"clear opening " + face_size_text(*opening, derived.project->shown)});
     }
     for (const auto* finding : findings_of_panel(derived, frame.name, panel.name)) {
-        const auto packed = finding->severity == model::Severity::error     ? colour::red
-                            : finding->severity == model::Severity::warning ? colour::amber
-                                                                            : colour::quiet;
-        lines.push_back({finding->what, packed});
+        if (finding->severity == model::Severity::note) continue;  // in the list of findings
+        const bool is_error = finding->severity == model::Severity::error;
+        lines.push_back({finding->what, is_error ? colour::red : colour::amber});
     }
     return lines;
 }

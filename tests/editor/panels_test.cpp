@@ -109,6 +109,30 @@ TEST_CASE("openings that the panel cannot hold are not put in, and it says why",
     CHECK(ui.item("Vents/height of each").value == "2 + ?");
 }
 
+TEST_CASE("openings where another cut-out is are not put in, and can be moved",
+          "[editor][panels][vent]") {
+    HeadlessUi ui;
+    add_back(ui);
+    auto panel = frame_of(ui).panels.front();
+    panel.cut_outs = {{.name = "cable", .least = {"3", "3"}, .most = {"6", "5"}}};
+    REQUIRE(
+        editor::submit(ui.desk, editor::change_of(model::PutPanel{frame_of(ui).name, panel, {}})));
+    ui.settle();
+    ui.click("Lay out/vents of rear");
+    ui.settle();
+    ui.write("Vents/from side", "3");
+    ui.write("Vents/from foot", "4");
+    ui.click("Vents/Put");
+    ui.settle();
+    CHECK_THAT(ui.item("Vents/refused").value, Contains("intake 1"));
+    CHECK(frame_of(ui).panels.front().cut_outs.size() == 1);
+    ui.write("Vents/from foot", "6");
+    CHECK_FALSE(ui.has("Vents/refused"));
+    ui.click("Vents/Put");
+    ui.settle();
+    CHECK(frame_of(ui).panels.front().cut_outs.size() == 3);
+}
+
 TEST_CASE("a thickness that cannot be read keeps the form and its text", "[editor][panels]") {
     HeadlessUi ui;
     open_new_panel(ui);
