@@ -67,7 +67,7 @@ private:
     std::optional<PanelRest> rest_on(Index number, std::uint8_t wall) const {
         const Piece& piece = out_.pieces[number];
         const Plate& plate = piece.plates[wall];
-        if (!touches(panel_, piece, plate)) return std::nullopt;
+        if (piece.kind == PieceKind::foot || !touches(panel_, piece, plate)) return std::nullopt;
         PanelRest rest{.piece = number, .wall = plate.wall};
         const Region seen = seen_on(panel_.face, plate.box);
         for (std::size_t k = 0; k < 2; ++k) {

@@ -267,8 +267,13 @@ private:
         return {};
     }
 
-    // Round holes where they fit; otherwise a square is cut out, which may spoil another's place.
+    // The way to a foot's screw stays open. Round holes where they fit; otherwise a square is cut
+    // out, which may spoil another's place.
     void clear_fasteners(PlacedPanel& placed) {
+        for (const auto& way : feet_in_way(out_, number_, placed.face, {placed.from, placed.to},
+                                           placed.sheet.bounds)) {
+            taken_.push_back(grown(way, out_.shop.panel_gap));
+        }
         std::vector<FastenerInWay> round;
         for (const auto& end : fasteners_in_way(catalogue_, out_, number_, placed.face,
                                                 {placed.from, placed.to}, placed.sheet.bounds)) {

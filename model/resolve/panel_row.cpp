@@ -2,6 +2,7 @@
 
 #include "model/resolve/lap_polygon.h"
 #include "model/resolve/lap_room.h"
+#include "model/resolve/panel_way.h"
 #include "model/resolve/surroundings.h"
 
 #include <algorithm>
@@ -61,6 +62,7 @@ private:
         take_sheet();
         take_slanting_ends();
         take_pieces(long_nose);
+        take_ways_to_feet();
         take_fasteners();
         const std::size_t across = 1 - rest_.along;
         const Nm step = out_.shop.graduation;
@@ -181,6 +183,17 @@ private:
             all.back().box = slice;
         }
         return all;
+    }
+
+    // Neither head nor tail stands where a driver must turn a foot's screw.
+    void take_ways_to_feet() {
+        const Piece& member = out_.pieces[rest_.piece];
+        for (const auto& way : ways_to_feet(out_, member.frame)) {
+            if (!reaches_stack(way, 2 * choice_.diameter)) continue;
+            const Nm radius = std::max(choice_.head_radius, choice_.tail_radius);
+            const Region region = grown(seen_on(panel_.face, way), radius);
+            if (share_area(region, rest_.lap)) take(region);
+        }
     }
 
     void take_plate(const Plate& plate,

@@ -1,6 +1,7 @@
 #include "model/resolve/panel_way.h"
 
 #include "model/resolve/sheet_region.h"
+#include "model/resolve/surroundings.h"
 
 #include <algorithm>
 
@@ -65,6 +66,27 @@ bool enters(const PanelFace& face, const SheetDepth& depth, const Box& box) {
     return inner_side(face, box) < depth.to && outer_side(face, box) > depth.from;
 }
 
+// From the foot's outer face inwards, as long as a driver and wide enough for the screw's head,
+// which is about twice as wide as its hole (common practice).
+Box driver_over(const Piece& piece, const Plate& plate, const Hole& hole) {
+    const std::size_t run = index_of(piece.run);
+    const std::size_t across = 3 - run - plate.normal_axis;
+    const bool is_a = across == index_of(piece.a_axis);
+    Point middle = plate.inward > 0 ? plate.box.lo : plate.box.hi;
+    middle[run] = piece.datum[run] + piece.run_sense * hole.from_datum;
+    middle[across] = piece.datum[across] + (is_a ? piece.a_sense : piece.b_sense) * hole.gauge;
+    const Nm radius = hole.diameter + tail_spare;
+    Box box{middle, middle};
+    for (const std::size_t k : {run, across}) {
+        box.lo[k] -= radius;
+        box.hi[k] += radius;
+    }
+    const std::size_t normal = plate.normal_axis;
+    const Nm thickness = plate.box.hi[normal] - plate.box.lo[normal];
+    (plate.inward > 0 ? box.hi : box.lo)[normal] += plate.inward * (thickness + tool_length);
+    return box;
+}
+
 }  // namespace
 
 std::vector<Region> pieces_in_way(std::span<const Piece> pieces,
@@ -113,6 +135,34 @@ std::vector<FastenerInWay> fasteners_in_way(const Catalogue& catalogue,
                              .radius = part.radius,
                              .seen = seen});
         }
+    }
+    return found;
+}
+
+std::vector<Box> ways_to_feet(const Resolved& resolved, Index frame) {
+    std::vector<Box> ways;
+    for (const auto& hole : resolved.holes) {
+        if (hole.fastener != no_index) continue;
+        const Piece& piece = resolved.pieces[hole.piece];
+        if (piece.kind != PieceKind::foot || piece.frame != frame) continue;
+        for (const auto& plate : piece.walls()) {
+            if (plate.wall == hole.wall && !plate.is_root_fillet) {
+                ways.push_back(driver_over(piece, plate, hole));
+            }
+        }
+    }
+    return ways;
+}
+
+std::vector<Region> feet_in_way(const Resolved& resolved,
+                                Index frame,
+                                const PanelFace& face,
+                                const SheetDepth& depth,
+                                const Region& over) {
+    std::vector<Region> found;
+    for (const auto& way : ways_to_feet(resolved, frame)) {
+        const Region seen = seen_on(face, way);
+        if (enters(face, depth, way) && share_area(seen, over)) found.push_back(seen);
     }
     return found;
 }

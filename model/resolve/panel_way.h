@@ -39,4 +39,14 @@ std::vector<FastenerInWay> fasteners_in_way(const Catalogue& catalogue,
                                             const SheetDepth& depth,
                                             const Region& over);
 
+// The ways to the screws that fix feet to the van: a driver stands in each when all is together.
+std::vector<Box> ways_to_feet(const Resolved& resolved, Index frame);
+
+// Those of them that the sheet would close.
+std::vector<Region> feet_in_way(const Resolved& resolved,
+                                Index frame,
+                                const PanelFace& face,
+                                const SheetDepth& depth,
+                                const Region& over);
+
 }  // namespace model
