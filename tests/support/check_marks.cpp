@@ -168,11 +168,12 @@ std::string kind_of(const SkeletonPiece& piece) {
     return piece.joins.empty() ? std::string() : piece.member.substr(0, piece.member.find(' '));
 }
 
-// What all pieces of the mark are made of.
-std::string alloy_of(const Skeleton& skeleton, const std::string& mark) {
+// Panels of one shape may be of different sheet; of bars the section says enough.
+std::string sheet_of(const Skeleton& skeleton, const SkeletonPiece& piece) {
+    if (piece.section.rfind("panel", 0) != 0) return {};
     const auto& table = skeleton.cut;
     for (const auto& row : table.rows) {
-        if (field(table, row, "mark") == mark) return std::string(field(table, row, "alloy"));
+        if (field(table, row, "mark") == piece.mark) return std::string(field(table, row, "alloy"));
     }
     return {};
 }
@@ -188,12 +189,12 @@ Complaints mark_complaints(const Skeleton& skeleton) {
         marks[piece.mark].push_back({&piece, std::move(turned), canonical_shape(piece, true)});
     }
     std::map<std::tuple<std::string, std::string, Shape>, std::string>
-        known;  // by kind, section and alloy
+        known;  // by kind, section and sheet
     for (const auto& [name, pieces] : marks) {
         check_mark(pieces, complaints);
         const auto& pattern = pieces.front();
         const Shape& shape = std::min(pattern.turned, pattern.mirrored);
-        const auto section = pattern.piece->section + ", " + alloy_of(skeleton, name);
+        const auto section = pattern.piece->section + ", " + sheet_of(skeleton, *pattern.piece);
         const auto [found, is_new] =
             known.emplace(std::tuple{kind_of(*pattern.piece), section, shape}, name);
         if (!is_new) {
