@@ -1,10 +1,10 @@
 #include "model/resolve/foot.h"
 
-#include "model/project/shop_limits.h"
 #include "model/resolve/bar_cuts.h"
 #include "model/resolve/drills_at_hand.h"
 #include "model/resolve/foot_findings.h"
 #include "model/resolve/foot_place.h"
+#include "model/resolve/layout_rules.h"
 #include "model/resolve/piece_holes.h"
 #include "model/resolve/recipe_row.h"
 #include "model/resolve/room_boxes.h"
@@ -99,14 +99,10 @@ const Drill* drill_of_feet(const PartRoom& room, const MachineScrew& screw) {
 }
 
 FootScrew foot_screw(const PartRoom& room, const MachineScrew& screw, const Drill& drill) {
-    const double ratio = room.project.shop.edge_distance;
-    const double edge = std::isfinite(ratio)
-                            ? std::clamp(ratio, least_edge_distance, most_edge_distance)
-                            : least_edge_distance;
     const Nm head = screw.head_diameter_most.nm() / 2;
     return {.drill = static_cast<Index>(&drill - room.catalogue.drills.data()),
             .hole = drill.diameter.nm(),
-            .edge = std::llround(edge * static_cast<double>(drill.diameter.nm())),
+            .edge = edge_distance(room.project.shop, drill.diameter.nm()),
             .driver_radius = head + Length::nm_per_inch / 32,
             .head_radius = head};
 }

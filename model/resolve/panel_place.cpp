@@ -1,6 +1,6 @@
 #include "model/resolve/panel_place.h"
 
-#include "model/project/shop_limits.h"
+#include "model/resolve/layout_rules.h"
 #include "model/resolve/panel_edges.h"
 #include "model/resolve/panel_findings.h"
 #include "model/resolve/panel_way.h"
@@ -312,9 +312,9 @@ private:
     // Also as far from every edge as the fastener itself would have to be.
     bool has_room(const PlacedPanel& placed, std::size_t number) const {
         const ClearHole& hole = placed.clear_holes[number];
-        const auto rule = project_.shop.edge_distance *
-                          static_cast<double>(nominal_diameter(out_.fasteners[hole.fastener]));
-        const Nm edge = std::max(hole.diameter / 2 + least_land, static_cast<Nm>(std::ceil(rule)));
+        const Nm rule =
+            edge_distance(project_.shop, nominal_diameter(out_.fasteners[hole.fastener]));
+        const Nm edge = std::max(hole.diameter / 2 + least_land, rule);
         if (!is_inside(grown({hole.at, hole.at}, edge), placed.sheet)) return false;
         return std::ranges::none_of(placed.clear_holes, [&](const ClearHole& other) {
             if (&other == &hole) return false;

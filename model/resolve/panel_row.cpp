@@ -2,6 +2,7 @@
 
 #include "model/resolve/lap_polygon.h"
 #include "model/resolve/lap_room.h"
+#include "model/resolve/layout_rules.h"
 #include "model/resolve/panel_way.h"
 #include "model/resolve/surroundings.h"
 
@@ -41,7 +42,7 @@ public:
           number_{number},
           rest_{rest},
           choice_{choice},
-          edge_{std::llround(rules.edge_distance * static_cast<double>(choice.diameter))} {}
+          edge_{edge_distance(rules, choice.diameter)} {}
 
     PanelRow best() {
         PanelRow row = best_with(false);
@@ -52,10 +53,7 @@ public:
     }
 
 private:
-    Nm apart_from(Nm diameter) const {
-        return std::llround(
-            std::ceil(rules_.pitch * static_cast<double>(std::max(diameter, choice_.diameter))));
-    }
+    Nm apart_from(Nm diameter) const { return pitch(rules_, std::max(diameter, choice_.diameter)); }
 
     PanelRow best_with(bool long_nose) {
         taken_.clear();

@@ -1,7 +1,7 @@
 #include "model/resolve/part_maker.h"
 
-#include "model/project/shop_limits.h"
 #include "model/resolve/fastener_choice.h"
+#include "model/resolve/layout_rules.h"
 #include "model/resolve/rect.h"
 #include "model/resolve/slanted_end.h"
 #include "model/resolve/surroundings.h"
@@ -89,11 +89,8 @@ Nm PartMaker::fastener_diameter(Index index, Nm thickest) const {
 
 Nm PartMaker::length_for_fasteners(Nm diameter) const {
     const auto& rules = room_.project.shop;
-    const auto kept = [](double given, double least, double most) {
-        return std::isfinite(given) ? std::clamp(given, least, most) : least;
-    };
-    const double edges = 2 * kept(rules.edge_distance, least_edge_distance, most_edge_distance);
-    const double apart = kept(rules.pitch, least_pitch, most_pitch) * (wanted_ - 1);
+    const double edges = 2 * edge_ratio(rules);
+    const double apart = pitch_ratio(rules) * (wanted_ - 1);
     // Two marks more than the rules ask, so that holes find marks to lie on: tried.
     return std::llround((edges + apart) * static_cast<double>(diameter)) +
            2 * room_.shop.graduation;

@@ -1,6 +1,6 @@
 #include "model/resolve/splice.h"
 
-#include "model/project/shop_limits.h"
+#include "model/resolve/layout_rules.h"
 #include "model/resolve/recipe_row.h"
 #include "model/resolve/splice_backing.h"
 #include "model/resolve/splice_findings.h"
@@ -162,11 +162,8 @@ private:
     // Of a wall that holds a row of fasteners: the edge distance on both sides, and a mark to lie
     // on between.
     Nm row_width(Index piece, Nm thickest) const {
-        const double ratio = room_.project.shop.edge_distance;
-        const double edge = std::isfinite(ratio)
-                                ? std::clamp(ratio, least_edge_distance, most_edge_distance)
-                                : least_edge_distance;
-        return std::llround(2 * edge * static_cast<double>(diameter(piece, thickest))) +
+        const double edges = 2 * edge_ratio(room_.project.shop);
+        return std::llround(edges * static_cast<double>(diameter(piece, thickest))) +
                room_.shop.graduation;
     }
 
