@@ -5,6 +5,7 @@
 #include "model/resolve/brace_findings.h"
 #include "model/resolve/brace_line.h"
 #include "model/resolve/rect.h"
+#include "model/resolve/slanted_end.h"
 
 #include <algorithm>
 #include <cmath>
@@ -97,7 +98,7 @@ private:
                 brace_without_room(subject_of(*line), Length::from_nm(std::llround(apart))));
             return;
         }
-        stand(*line);
+        stand();
         find_laps(*line, *face);
     }
 
@@ -135,9 +136,12 @@ private:
         return true;
     }
 
-    bool lies_over(const FaceWall& wall, const BraceLine& line) const {
-        return area_of(common_polygon(polygon_, rectangle(wall.box, line.axes))) >= least_area;
+    FlatPolygon common_with(const FaceWall& wall) const {
+        const Piece& piece = s_.pieces[wall.piece];
+        return common_polygon(polygon_, wall_polygon(piece, piece.plates[wall.wall]));
     }
+
+    bool lies_over(const FaceWall& wall) const { return area_of(common_with(wall)) >= least_area; }
 
     // The surface that lies nearest to the brace of all that it lies over; the face where there is
     // none.
@@ -145,7 +149,7 @@ private:
         const int away = line.side == FaceSide::outside ? -face.inward : face.inward;
         std::optional<Nm> nearest;
         for (const auto& wall : face.walls) {
-            if (!lies_over(wall, line)) continue;
+            if (!lies_over(wall)) continue;
             if (!nearest || (wall.surface - *nearest) * away > 0) nearest = wall.surface;
         }
         return nearest.value_or(line.face);
@@ -164,7 +168,7 @@ private:
         piece_.extents = box;
     }
 
-    void stand(const BraceLine&) {
+    void stand() {
         piece_.lean = static_cast<Index>(out_.leans.size());
         out_.leans.push_back(lean_);
         piece_.plates[0].outline = static_cast<Index>(out_.outlines.size());
@@ -203,7 +207,7 @@ private:
     }
 
     void find_lap(const BraceLine& line, const BraceFace& face, const FaceWall& wall, Index brace) {
-        const auto common = common_polygon(polygon_, rectangle(wall.box, line.axes));
+        const auto common = common_with(wall);
         if (area_of(common) < least_area) return;
         const bool is_outside = line.side == FaceSide::outside;
         Lap lap{.upper = is_outside ? brace : wall.piece,

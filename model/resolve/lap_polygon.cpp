@@ -18,21 +18,6 @@ double left_of(const FlatPoint& from, const FlatPoint& to, const FlatPoint& poin
     return length > 0.0 ? cross(edge, minus(point, from)) / length : 0.0;
 }
 
-FlatPolygon left_part(const FlatPolygon& polygon, const FlatPoint& from, const FlatPoint& to) {
-    FlatPolygon left;
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-        const FlatPoint& p = polygon[i];
-        const FlatPoint& q = polygon[(i + 1) % polygon.size()];
-        const double at_p = left_of(from, to, p);
-        const double at_q = left_of(from, to, q);
-        if (at_p >= 0.0) left.push_back(p);
-        if ((at_p >= 0.0) == (at_q >= 0.0)) continue;
-        const double t = at_p / (at_p - at_q);
-        left.push_back({p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])});
-    }
-    return left;
-}
-
 // Corners in the piece's own axes, of a wall with or without an outline.
 Corners own_corners(const Slants& slants, const Piece& piece) {
     const Plate& plate = piece.plates[0];
@@ -93,7 +78,23 @@ FlatPolygon leaning_wall(const Slants& slants,
     return polygon;
 }
 
+FlatPolygon left_part(const FlatPolygon& polygon, const FlatPoint& from, const FlatPoint& to) {
+    FlatPolygon left;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const FlatPoint& p = polygon[i];
+        const FlatPoint& q = polygon[(i + 1) % polygon.size()];
+        const double at_p = left_of(from, to, p);
+        const double at_q = left_of(from, to, q);
+        if (at_p >= 0.0) left.push_back(p);
+        if ((at_p >= 0.0) == (at_q >= 0.0)) continue;
+        const double t = at_p / (at_p - at_q);
+        left.push_back({p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])});
+    }
+    return left;
+}
+
 FlatPolygon common_polygon(const FlatPolygon& a, const FlatPolygon& b) {
+    if (b.size() < 3) return {};
     FlatPolygon common = a;
     for (std::size_t i = 0; i < b.size() && common.size() > 2; ++i) {
         common = left_part(common, b[i], b[(i + 1) % b.size()]);

@@ -37,6 +37,9 @@ FlatPolygon leaning_wall(const Slants& slants,
                          const Piece& piece,
                          const std::array<std::size_t, 2>& axes);
 
+// What lies to the left of the line through two points, seen along it.
+FlatPolygon left_part(const FlatPolygon& polygon, const FlatPoint& from, const FlatPoint& to);
+
 // What lies in both.
 FlatPolygon common_polygon(const FlatPolygon& a, const FlatPolygon& b);
 

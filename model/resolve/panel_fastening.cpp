@@ -2,9 +2,12 @@
 
 #include "model/resolve/fasten_findings.h"
 #include "model/resolve/fastener_choice.h"
+#include "model/resolve/lap_polygon.h"
 #include "model/resolve/panel_findings.h"
 #include "model/resolve/panel_row.h"
 #include "model/resolve/piece_holes.h"
+#include "model/resolve/sheet_outline.h"
+#include "model/resolve/slanted_end.h"
 
 #include <algorithm>
 #include <map>
@@ -141,16 +144,35 @@ private:
         is_fastened_ = true;
         const PanelFace& face = panel_.face;
         const Nm meeting = panel_.rests_inside ? panel_.to : panel_.from;
-        const Joint joint{.frame = frame_number_,
-                          .pieces = {number_, rest.piece},
-                          .walls = {0, rest.wall},
-                          .lap = slab(face, rest.lap, meeting, meeting),
-                          .normal_axis = static_cast<std::uint8_t>(face.normal),
-                          .first_fastener = static_cast<Index>(out_.fasteners.size()),
-                          .fastener_count = static_cast<Index>(row.centres.size()),
-                          .wanted = static_cast<Index>(row.centres.size())};
+        Joint joint{.frame = frame_number_,
+                    .pieces = {number_, rest.piece},
+                    .walls = {0, rest.wall},
+                    .lap = slab(face, rest.lap, meeting, meeting),
+                    .normal_axis = static_cast<std::uint8_t>(face.normal),
+                    .first_fastener = static_cast<Index>(out_.fasteners.size()),
+                    .fastener_count = static_cast<Index>(row.centres.size()),
+                    .wanted = static_cast<Index>(row.centres.size())};
+        keep_within_cuts(joint, out_.pieces[rest.piece]);
         for (const auto& centre : row.centres) add_fastener(rest, choice, centre);
         out_.joints.push_back(joint);
+    }
+
+    // Ends cut on a slant leave a polygon of what the sheet rests on, and so do corners that are
+    // cut out of the sheet.
+    void keep_within_cuts(Joint& joint, const Piece& piece) {
+        const bool is_mitred = is_slanted(piece.ends[0]) || is_slanted(piece.ends[1]);
+        const Index outline = out_.pieces[number_].plates[0].outline;
+        if (!is_mitred && outline == no_index) return;
+        const auto axes = axes_across(joint.normal_axis);
+        const auto sheet = outline == no_index
+                               ? rectangle(joint.lap, axes)
+                               : sheet_loop(out_.pieces[number_], out_.outlines[outline].corners);
+        auto polygon = common_polygon(sheet, wall_polygon(piece, piece.plates[joint.walls[1]]));
+        if (area_of(polygon) <= 0.0) return;
+        joint.lap = engine::intersection(joint.lap,
+                                         box_round(polygon, axes, joint.lap.lo[joint.normal_axis]));
+        joint.polygon = static_cast<Index>(out_.lap_polygons.size());
+        out_.lap_polygons.push_back(std::move(polygon));
     }
 
     // The head on the sheet, which spreads its pull.

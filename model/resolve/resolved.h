@@ -173,8 +173,9 @@ struct Hole {
     Index drill = no_index;  // in the catalogue
     HoleOperation operation = HoleOperation::drill;
     Index tap = no_index;  // in Catalogue::screws: the thread cut in it after drilling
-    // What goes through it, and the other piece it lines up with (of three, the bar beyond the
-    // shim). no_index: a hole for fixing to the van, with no mate.
+    // What goes through it, and the other piece it lines up with, which is no shim: one that is not
+    // itself match-drilled, where there is one. no_index: a hole for fixing to the van, with no
+    // mate.
     Index fastener = 0;
     Index mate = 0;
 
@@ -229,8 +230,8 @@ struct Joint {
     Index wanted = 0;         // fasteners asked for
     std::uint8_t recipe = 0;  // in recipes()
     Index brace = no_index;   // a brace on top, through which the fasteners go as well
-    // Of a brace on a wall: in Resolved::lap_polygons, the area in which they touch; the lap is the
-    // least box that holds it.
+    // Of a brace on a wall, and of a panel where either is cut away: in Resolved::lap_polygons, the
+    // area in which they touch; the lap is the least box that holds it.
     Index polygon = no_index;
 
     bool operator==(const Joint&) const = default;
@@ -269,8 +270,8 @@ struct Resolved {
     std::vector<Outline> outlines;
     std::vector<Lean> leans;
     std::vector<Joint> joints;
-    // Convex, counter-clockwise: nm along the two axes of the frame across the joint's normal, in
-    // order.
+    // Counter-clockwise, of a brace convex: nm along the two axes of the frame across the joint's
+    // normal, in order.
     std::vector<std::vector<std::array<double, 2>>> lap_polygons;
     std::vector<Fastener> fasteners;
     std::vector<Hole> holes;

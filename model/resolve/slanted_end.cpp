@@ -80,6 +80,35 @@ Box within_one_end(const Piece& piece, const Plate& wall, std::size_t end, Box r
     return rect;
 }
 
+// Where the cut goes through the wall at that place across it, at the face where it takes more.
+FlatPoint on_cut(const Piece& piece, const Plate& wall, std::size_t end, Nm across_at) {
+    const auto axes = axes_across(wall.normal_axis);
+    const std::size_t run = index_of(piece.run);
+    const std::size_t across = 3 - run - wall.normal_axis;
+    Box through = wall.box;
+    through.lo[across] = through.hi[across] = across_at;
+    const auto [at, inwards] = long_end(piece, end);
+    const double along = static_cast<double>(at) + inwards * recedes_within(piece, end, through);
+    const bool runs_first = run == axes[0];
+    const auto beside = static_cast<double>(across_at);
+    return runs_first ? FlatPoint{along, beside} : FlatPoint{beside, along};
+}
+
+FlatPolygon beyond_cut(const FlatPolygon& polygon,
+                       const Piece& piece,
+                       const Plate& wall,
+                       std::size_t end) {
+    const std::size_t run = index_of(piece.run);
+    const std::size_t across = 3 - run - wall.normal_axis;
+    const FlatPoint low = on_cut(piece, wall, end, wall.box.lo[across]);
+    const FlatPoint high = on_cut(piece, wall, end, wall.box.hi[across]);
+    // From low to high, greater places along the run lie to the right where the run is the first
+    // axis, and to the left where it is the second.
+    const bool runs_first = run == axes_across(wall.normal_axis)[0];
+    const bool is_left = (long_end(piece, end).inwards > 0) != runs_first;
+    return is_left ? left_part(polygon, low, high) : left_part(polygon, high, low);
+}
+
 }  // namespace
 
 bool is_slanted(const PieceEnd& end) { return end.slope != std::array<double, 2>{}; }
@@ -107,6 +136,15 @@ Box within_slanted_ends(const Piece& piece, const Plate& wall, Box rect) {
         rect = within_one_end(piece, wall, end, rect);
     }
     return rect;
+}
+
+FlatPolygon wall_polygon(const Piece& piece, const Plate& wall) {
+    const auto axes = axes_across(wall.normal_axis);
+    FlatPolygon polygon = rectangle(wall.box, axes);
+    for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
+        if (is_slanted(piece.ends[end])) polygon = beyond_cut(polygon, piece, wall, end);
+    }
+    return polygon;
 }
 
 }  // namespace model

@@ -1,6 +1,7 @@
 // Ends of a piece that are cut on a slant, as a mitre is.
 #pragma once
 
+#include "model/resolve/lap_polygon.h"
 #include "model/resolve/resolved.h"
 
 namespace model {
@@ -22,5 +23,10 @@ LongEnd long_end(const Piece& piece, std::size_t end);
 // The largest rectangle left of `rect`, which lies on that wall, once both ends are cut. It may be
 // left without area.
 Box within_slanted_ends(const Piece& piece, const Plate& wall, Box rect);
+
+// What both cuts leave of a wall of a piece that does not lean, along the two axes of the frame
+// across the wall: where a cut bevels the wall too, as far as it leaves the whole thickness. It may
+// be left empty.
+FlatPolygon wall_polygon(const Piece& piece, const Plate& wall);
 
 }  // namespace model

@@ -11,6 +11,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -158,7 +159,10 @@ void compare(const tests::OracleJob& job, Compared& sum) {
         }
         // A brace may be read from its other end afterwards, from a corner on a whole nanometre.
         const double rounding = joint.polygon == model::no_index ? 1e-9 : 1e-6;
-        sum.oblique += joint.polygon == model::no_index ? 0U : 1U;
+        const bool is_of_brace = std::ranges::any_of(joint.pieces, [&](model::Index piece) {
+            return job.resolved.pieces[piece].kind == model::PieceKind::brace;
+        });
+        sum.oblique += is_of_brace ? 1U : 0U;
         const bool is_beside_cut = is_cut(file["pieces"][joint.pieces[0]], *one) ||
                                    is_cut(file["pieces"][joint.pieces[1]], *other);
         if (is_beside_cut) {

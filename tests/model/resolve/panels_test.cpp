@@ -1,3 +1,5 @@
+#include "model/resolve/lap_polygon.h"
+#include "model/resolve/rect.h"
 #include "model/resolve/resolve.h"
 
 #include "tests/model/resolve/resolve_support.h"
@@ -7,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cstddef>
 
 namespace {
 
@@ -215,4 +218,40 @@ TEST_CASE("the checks of panels notice a panel that is spoilt", "[support][check
             return it.find("further apart than the pitch") != std::string::npos;
         }));
     }
+}
+
+TEST_CASE("an edge distance that is none is kept to the least one for panels too",
+          "[model][resolve][panels]") {
+    auto project = box_with(back());
+    project.shop.edge_distance = GENERATE(-1e300, 0.0, 1e300);
+    const bool is_least = project.shop.edge_distance < 1.0;
+    const auto resolved = tests::resolved(project);
+    const Piece* panel = panel_of(resolved);
+    REQUIRE(panel != nullptr);
+    CHECK((panel->hole_count > 0) == is_least);
+    for (const auto& hole : resolved.holes_of(*panel)) {
+        if (hole.operation == HoleOperation::clearance) continue;
+        const Nm from_edge = std::min(hole.gauge, hole.from_datum);
+        CHECK(from_edge >= hole.diameter * 14 / 10);  // 1.5 times the rivet's own diameter
+    }
+}
+
+TEST_CASE("of a panel on mitred rails the area of contact ends along the cuts",
+          "[model][resolve][panels]") {
+    std::size_t cut = 0;
+    for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+        auto panel = back();
+        panel.face_axis = axis;
+        auto project = box_with(panel);
+        project.shop.recipe = "mitre";
+        const auto resolved = tests::resolved(project);
+        for (const auto& joint : resolved.joints) {
+            if (joint.polygon == no_index) continue;
+            const double area = area_of(resolved.lap_polygons[joint.polygon]);
+            const double of_box = area_of(joint.lap, joint.normal_axis);
+            CHECK(area <= of_box * (1.0 + 1e-9));
+            cut += area < 0.99 * of_box ? 1U : 0U;
+        }
+    }
+    CHECK(cut > 0);
 }

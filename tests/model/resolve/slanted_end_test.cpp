@@ -2,6 +2,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+#include <utility>
+
 using engine::Box;
 using model::Piece;
 using model::within_slanted_ends;
@@ -63,4 +66,29 @@ TEST_CASE("a lap that lies wholly in what a cut takes has no area left", "[resol
     piece.ends[0].slope[0] = 1.0;
     const Box left = within(piece, {{0, 15, 2}, {10, 20, 2}});
     CHECK((left.lo[0] >= left.hi[0] || left.lo[1] >= left.hi[1]));
+}
+
+TEST_CASE("a wall's outline ends along the cuts", "[resolve]") {
+    Piece piece = flat();
+    piece.ends[0].slope[0] = 1.0;
+    piece.ends[1].slope[0] = -1.0;
+    // 100 x 20 less two right-angled triangles with legs of 20.
+    CHECK(model::area_of(model::wall_polygon(piece, piece.plates[0])) == Approx(2000 - 400));
+    piece.run_sense = -1;
+    piece.datum[0] = 100;
+    CHECK(model::area_of(model::wall_polygon(piece, piece.plates[0])) == Approx(2000 - 400));
+}
+
+TEST_CASE("a wall's outline ends along the cuts whichever axis it runs along", "[resolve]") {
+    Piece piece = flat();
+    piece.ends[0].slope[0] = 1.0;
+    const auto along_x = model::wall_polygon(piece, piece.plates[0]);
+    std::swap(piece.run, piece.a_axis);
+    piece.plates[0].box = piece.extents = {{0, 0, 0}, {20, 100, 2}};
+    auto along_y = model::wall_polygon(piece, piece.plates[0]);
+    for (auto& corner : along_y) std::swap(corner[0], corner[1]);
+    std::ranges::sort(along_y);
+    auto sorted = along_x;
+    std::ranges::sort(sorted);
+    CHECK(along_y == sorted);
 }
