@@ -5,9 +5,11 @@
 #include "model/resolve/lap_polygon.h"
 #include "model/resolve/lap_room.h"
 #include "model/resolve/piece_holes.h"
+#include "model/resolve/slanted_end.h"
 
 #include <algorithm>
 #include <numeric>
+#include <tuple>
 #include <utility>
 
 namespace model {
@@ -128,10 +130,10 @@ private:
         const Piece& upper = out_.pieces[lap.upper];
         const Piece& lower = out_.pieces[lap.lower];
         const bool upper_leans = slants.lean(upper);
-        const Box& wall =
-            upper_leans ? lower.plates[lap.lower_wall].box : upper.plates[lap.upper_wall].box;
-        out_.lap_polygons.push_back(common_polygon(
-            leaning_wall(slants, upper_leans ? upper : lower, axes), rectangle(wall, axes)));
+        const auto wall = upper_leans ? wall_polygon(lower, lower.plates[lap.lower_wall])
+                                      : wall_polygon(upper, upper.plates[lap.upper_wall]);
+        out_.lap_polygons.push_back(
+            common_polygon(leaning_wall(slants, upper_leans ? upper : lower, axes), wall));
         return static_cast<Index>(out_.lap_polygons.size() - 1);
     }
 
@@ -172,8 +174,33 @@ private:
         out_.fasteners.push_back(fastener);
     }
 
-    void add_holes(const LapPlan& plan, const Fastener& fastener) {
+    // Whether its hole is drilled through another's.
+    bool follows(const LapPlan& plan, Index piece) const {
+        const Piece& of = out_.pieces[piece];
         const Index pattern = plan.head_on_upper ? plan.lap.upper : plan.lap.lower;
+        return of.kind == PieceKind::shim || of.lean != no_index ||
+               (plan.match_drilled && piece != pattern);
+    }
+
+    // The nearest of the stack that is drilled by itself. Such a one lines up with the nearest bar
+    // that does not lean, or else with one that does; never with a shim, which follows both.
+    Index mate_of(const LapPlan& plan, const Fastener& fastener, std::size_t of) const {
+        const auto rank = [&](std::size_t i) {
+            const Piece& piece = out_.pieces[fastener.stack[i].piece];
+            const bool is_shim = piece.kind == PieceKind::shim;
+            const bool is_led = follows(plan, fastener.stack[of].piece);
+            const bool is_second_best =
+                is_led ? follows(plan, fastener.stack[i].piece) : piece.lean != no_index;
+            return std::tuple(is_shim, is_second_best, i > of ? i - of : of - i);
+        };
+        std::size_t best = of == 0 ? 1 : 0;
+        for (std::size_t i = 0; i < fastener.stack_count; ++i) {
+            if (i != of && rank(i) < rank(best)) best = i;
+        }
+        return fastener.stack[best].piece;
+    }
+
+    void add_holes(const LapPlan& plan, const Fastener& fastener) {
         for (std::size_t i = 0; i < fastener.stack_count; ++i) {
             const StackPlate& plate = fastener.stack[i];
             const Piece& piece = out_.pieces[plate.piece];
@@ -181,18 +208,15 @@ private:
             Hole hole =
                 leans ? hole_in(piece, out_.leans[piece.lean], plate.piece, plate.wall, fastener.at)
                       : hole_in(piece, plate.piece, plate.wall, fastener.at);
-            const bool is_shim = piece.kind == PieceKind::shim;
-            const bool follows = is_shim || leans || (plan.match_drilled && plate.piece != pattern);
             const bool is_last = i + 1U == fastener.stack_count;
             const HoleMaking& made = is_last ? plan.fastener.far_hole : plan.fastener.head_hole;
-            hole.operation = follows ? HoleOperation::match_drill : made.operation;
+            hole.operation =
+                follows(plan, plate.piece) ? HoleOperation::match_drill : made.operation;
             hole.drill = made.drill;
             hole.diameter = made.diameter;
             hole.tap = made.tap;
             hole.fastener = static_cast<Index>(out_.fasteners.size());
-            hole.mate = fastener.stack[i == 0 ? 1 : i - 1].piece;
-            if (i == 0 && fastener.stack_count == 3) hole.mate = fastener.stack[2].piece;
-            if (i == 2) hole.mate = fastener.stack[0].piece;
+            hole.mate = mate_of(plan, fastener, i);
             out_.holes.push_back(hole);
         }
     }

@@ -232,6 +232,29 @@ TEST_CASE("no member vanishes without a finding", "[resolve][invariants]") {
     }
 }
 
+TEST_CASE("what is match-drilled follows a hole that is drilled by itself",
+          "[resolve][invariants]") {
+    std::size_t followers_of_three = 0;
+    for (std::uint32_t seed = 1; seed <= 200; ++seed) {
+        INFO("seed " << seed);
+        const auto resolved =
+            model::resolve(tests::random_project(seed, shipped()).project, shipped());
+        for (const auto& hole : resolved.holes) {
+            if (hole.mate == model::no_index || hole.fastener == model::no_index) continue;
+            const bool is_of_three = resolved.fasteners[hole.fastener].stack_count == 3;
+            const auto& mate = resolved.pieces[hole.mate];
+            CHECK(mate.kind != model::PieceKind::shim);
+            if (hole.operation != model::HoleOperation::match_drill) continue;
+            followers_of_three += is_of_three ? 1U : 0U;
+            for (const auto& its : resolved.holes_of(mate)) {
+                if (its.fastener != hole.fastener) continue;
+                CHECK(its.operation != model::HoleOperation::match_drill);
+            }
+        }
+    }
+    CHECK(followers_of_three > 0);
+}
+
 TEST_CASE("moving and turning a frame in the room changes no cut and no hole",
           "[resolve][invariants]") {
     for (std::uint32_t seed = 1; seed <= 40; ++seed) {
