@@ -7,6 +7,7 @@
 #include "model/resolve/symmetry.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <string_view>
 #include <tuple>
 #include <unordered_map>
@@ -31,6 +32,18 @@ auto reading_order(const Hole& hole) {
 }
 
 bool holes_read_alike(const Hole& a, const Hole& b) { return reading_order(a) == reading_order(b); }
+
+bool are_alike(Nm a, Nm b, Nm rounding) { return std::abs(a - b) <= rounding; }
+
+bool is_hole_near(const Hole& a, const Hole& b, Nm rounding) {
+    return a.wall == b.wall && a.diameter == b.diameter && a.operation == b.operation &&
+           a.tap == b.tap && are_alike(a.gauge, b.gauge, rounding) &&
+           are_alike(a.from_datum, b.from_datum, rounding);
+}
+
+// Of a piece that leans, its datum, its length and the places of its holes are each rounded to a
+// nanometre: two that are the same may differ by the sum, twice over.
+Nm rounding_of(const Piece& piece) { return piece.lean == no_index ? 0 : 4; }
 
 void sort_for_reading(std::span<Hole> holes) {
     std::sort(holes.begin(), holes.end(),
@@ -143,6 +156,8 @@ private:
 
     // The same for a piece and its mirror images, however they are read.
     std::uint64_t invariant_hash(const Piece& piece, const SymmetricShape& shape) {
+        // Of what leans, lengths and places are rounded, so that they hash to nothing.
+        if (piece.lean != no_index) return mixed(stuff_of(piece), piece.hole_count);
         std::uint64_t h = mixed(stuff_of(piece), as_bits(piece.length));
         h = mixed(mixed(h, as_bits(shape.a)), as_bits(shape.b));
         std::uint64_t sum = 0;
@@ -169,8 +184,9 @@ private:
         const Piece& pattern = out_.pieces[mark.pattern];
         const SymmetricShape other = symmetric_shape(catalogue_, out_, pattern);
         if (stuff_of(pattern) != stuff_of(piece) || pattern.kind != piece.kind ||
-            pattern.length != piece.length || other.a != shape.a || other.b != shape.b ||
-            other.is_bevelled != shape.is_bevelled || pattern.hole_count != piece.hole_count) {
+            !are_alike(piece.length, pattern.length, rounding_of(piece)) || other.a != shape.a ||
+            other.b != shape.b || other.is_bevelled != shape.is_bevelled ||
+            pattern.hole_count != piece.hole_count) {
             return false;
         }
         const bool axes_are_mirrored =
@@ -196,6 +212,7 @@ private:
         Piece& piece = out_.pieces[index];
         std::copy(turned_.begin(), turned_.end(), holes_of(piece).begin());
         read_after(shape, symmetry, piece, own_lean(piece));
+        piece.length = pattern.length;
         piece.plates[0].outline = pattern.plates[0].outline;
         piece.plates[0].outline_far = pattern.plates[0].outline_far;
         read_as_[index] = symmetry;
@@ -219,11 +236,29 @@ private:
         for (const Hole& hole : holes_of(piece)) {
             turned_.push_back(hole_after(shape, symmetry, hole));
         }
-        sort_for_reading(turned_);
-        return std::equal(turned_.begin(), turned_.end(), holes_of(pattern).begin(),
-                          holes_read_alike) &&
+        return holes_match(holes_of(pattern), rounding_of(piece)) &&
                (is_plain(piece) ? is_plain(pattern)
                                 : is_shaped_like(piece, shape, symmetry, pattern));
+    }
+
+    // Whether the turned holes are those of the pattern, which are in order. Then they are put in
+    // that order and have its distances and gauges.
+    bool holes_match(std::span<const Hole> pattern, Nm rounding) {
+        if (rounding == 0) {
+            sort_for_reading(turned_);
+            return std::ranges::equal(turned_, pattern, holes_read_alike);
+        }
+        for (std::size_t i = 0; i < pattern.size(); ++i) {
+            const auto rest = turned_.begin() + static_cast<std::ptrdiff_t>(i);
+            const auto found = std::find_if(rest, turned_.end(), [&](const Hole& hole) {
+                return is_hole_near(hole, pattern[i], rounding);
+            });
+            if (found == turned_.end()) return false;
+            std::iter_swap(rest, found);
+            rest->from_datum = pattern[i].from_datum;
+            rest->gauge = pattern[i].gauge;
+        }
+        return true;
     }
 
     // Whether ends and outlines are alike too.
@@ -237,7 +272,8 @@ private:
         if ((plate.outline == no_index) != (drawn.outline == no_index)) return false;
         if (plate.outline == no_index) return true;
         const auto own = outlines_after(shape, symmetry, plate.wall, face_outlines(out_, plate));
-        return reading_of(own) == reading_of(face_outlines(out_, drawn));
+        return read_alike(reading_of(own), reading_of(face_outlines(out_, drawn)),
+                          rounding_of(piece));
     }
 
     // Joints and stacks name walls too.

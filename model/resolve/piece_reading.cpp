@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdlib>
 #include <utility>
 
 namespace model {
@@ -89,6 +90,16 @@ OutlineReading reading_of(const FaceOutlines& outlines) {
     std::sort(reading.begin(), reading.end());
     reading.insert(reading.begin(), loop_of(near.corners, far.corners));
     return reading;
+}
+
+bool read_alike(const OutlineReading& a, const OutlineReading& b, Nm rounding) {
+    if (rounding == 0) return a == b;
+    const auto near = [&](Nm p, Nm q) { return std::abs(p - q) <= rounding; };
+    return std::ranges::equal(a, b, [&](const Loop& one, const Loop& other) {
+        return std::ranges::equal(one, other, [&](const auto& corner, const auto& its) {
+            return std::ranges::equal(corner, its, near);
+        });
+    });
 }
 
 std::uint64_t invariant_hash(const FaceOutlines& outlines) {

@@ -23,6 +23,9 @@ FaceOutlines face_outlines(const Resolved& resolved, const Plate& plate);
 using OutlineReading = std::vector<std::vector<std::array<Nm, 4>>>;
 OutlineReading reading_of(const FaceOutlines& outlines);
 
+// Corner by corner, apart by no more than the rounding in any number.
+bool read_alike(const OutlineReading& a, const OutlineReading& b, Nm rounding);
+
 // The same for an outline and its mirror images, turned over or not.
 std::uint64_t invariant_hash(const FaceOutlines& outlines);
 
