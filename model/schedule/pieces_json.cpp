@@ -223,10 +223,11 @@ private:
         }
     }
 
-    // Sheet is fastened to what it lies on; no way for two members to meet.
+    // Sheet and braces are fastened to what they lie on; no way for two members to meet.
     std::string_view recipe_of(const Joint& joint) const {
         for (const Index piece : joint.pieces) {
             if (resolved_.pieces[piece].kind == PieceKind::panel) return "panel";
+            if (resolved_.pieces[piece].kind == PieceKind::brace) return "brace";
         }
         return recipes()[joint.recipe].name;
     }

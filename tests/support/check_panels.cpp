@@ -157,6 +157,19 @@ void check_pitch(const Skeleton& skeleton,
     }
 }
 
+// Not one of two others whose fasteners go through a brace as well.
+bool is_joint_of_brace(const Skeleton& skeleton, const SkeletonJoint& joint) {
+    std::size_t bars = 0;
+    bool has_brace = false;
+    for (const auto& id : joint.pieces) {
+        const auto* piece = skeleton.piece(id);
+        if (piece == nullptr || piece->section.starts_with("shim")) continue;
+        ++bars;
+        has_brace |= piece->member.starts_with("brace ");
+    }
+    return has_brace && bars == 2;
+}
+
 void check_joints(const Skeleton& skeleton, const LayoutRules& rules, Complaints& complaints) {
     for (const auto& joint : skeleton.joints) {
         const SkeletonPiece* panel = nullptr;
@@ -168,6 +181,12 @@ void check_joints(const Skeleton& skeleton, const LayoutRules& rules, Complaints
             complaints.push_back(
                 "joint " + joint.id + " is called \"" + joint.recipe +
                 (panel != nullptr ? "\" and is one of a panel" : "\" and is none of a panel"));
+        }
+        const bool is_of_brace = is_joint_of_brace(skeleton, joint);
+        if (is_of_brace != (joint.recipe == "brace")) {
+            complaints.push_back(
+                "joint " + joint.id + " is called \"" + joint.recipe +
+                (is_of_brace ? "\" and is one of a brace" : "\" and is none of a brace"));
         }
         if (panel == nullptr || rules.panel_pitch <= 0) continue;
         check_pitch(skeleton, joint, *panel, rules.panel_pitch, complaints);
