@@ -34,7 +34,10 @@ private:
 
 Groups groups_of(const Resolved& resolved) {
     Groups groups(resolved.pieces.size());
-    for (const auto& joint : resolved.joints) groups.join(joint.pieces[0], joint.pieces[1]);
+    for (const auto& joint : resolved.joints) {
+        groups.join(joint.pieces[0], joint.pieces[1]);
+        if (joint.brace != no_index) groups.join(joint.brace, joint.pieces[0]);
+    }
     return groups;
 }
 
