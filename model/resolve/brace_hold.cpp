@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 
 namespace model {
 namespace {
@@ -33,16 +34,10 @@ double along(const Slants& slants, const Piece& brace, const Point& at) {
     return sum;
 }
 
-// Where fasteners of the plan lie; those that still may move may do so to any corner of their lap.
+// Where fasteners of the plan lie: those of a brace are laid out as points, which move no more.
 std::vector<Point> places_of(const LapPlan& plan, const Piece& upper, const Piece& lower) {
+    assert(plan.layout.pattern == Pattern::points);
     const Box& rect = plan.lap.rect;
-    if (plan.layout.pattern != Pattern::points) {
-        const auto axes = axes_across(plan.lap.normal_axis);
-        std::vector<Point> corners{rect.lo, rect.lo, rect.hi, rect.hi};
-        corners[1][axes[0]] = rect.hi[axes[0]];
-        corners[2][axes[0]] = rect.lo[axes[0]];
-        return corners;
-    }
     const LapAxes axes = lap_axes(upper, lower, plan.lap.normal_axis);
     std::vector<Point> places;
     for (const auto& centre : plan.layout.points) {
@@ -74,17 +69,12 @@ public:
             const Piece& upper = s_.pieces[lap.upper - first_];
             const Piece& lower = s_.pieces[lap.lower - first_];
             const Nm reach = brace_reach(slants_, piece) + width_beside(lap, piece, upper, lower);
-            const bool is_settled = plan.layout.pattern == Pattern::points;
-            std::array<std::size_t, 2> near{};
-            const auto places = places_of(plan, upper, lower);
-            for (const auto& at : places) {
+            for (const auto& at : places_of(plan, upper, lower)) {
                 const double from = along(slants_, piece, at);
                 const double to = static_cast<double>(piece.length) - from;
-                near[0] += from <= static_cast<double>(reach) ? 1U : 0U;
-                near[1] += to <= static_cast<double>(reach) ? 1U : 0U;
+                held[0] |= from <= static_cast<double>(reach);
+                held[1] |= to <= static_cast<double>(reach);
             }
-            const std::size_t needed = is_settled ? 1 : places.size();
-            for (std::size_t end = 0; end < 2; ++end) held[end] |= near[end] >= needed;
         }
         return held;
     }

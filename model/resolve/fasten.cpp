@@ -26,6 +26,8 @@ Nm thickest_of(const LapSite& site) {
                     thickness_of(site.lower.plates[site.lap.lower_wall]));
 }
 
+bool needs_shim_of_brace(const Lap& lap) { return lap.is_of_brace && lap.gap > 0; }
+
 struct KnownAnswer {
     Nm thickest = 0;
     StackSizes sizes;
@@ -53,20 +55,34 @@ public:
           first_piece_{first_piece},
           findings_{findings},
           overrides_{overrides},
+          shop_{shop},
           surroundings_{skeleton.pieces, tree, shop},
           layouts_{project.shop, shop, slants},
           screws_{catalogue} {}
 
-    std::vector<LapPlan> plan(std::span<const Lap> laps) {
+    // Makes no shims under a brace for the laps in `shimless`, by number.
+    std::vector<LapPlan> plan(std::span<const Lap> laps, const std::vector<bool>& shimless) {
         std::vector<LapPlan> plans;
         plans.reserve(laps.size());
-        for (const auto& lap : laps) {
-            if (lap.is_of_brace && lap.gap > 0) brace_shims_.push_back(shim_of(lap));
+        shimless_ = shimless;
+        for (std::size_t i = 0; i < laps.size(); ++i) {
+            if (needs_shim_of_brace(laps[i]) && !shimless[i]) {
+                brace_shims_.push_back(shim_of(laps[i]));
+            }
         }
-        for (const auto& lap : laps) {
-            if (lap.is_of_brace && is_held_beside(lap, plans)) continue;
+        for (std::size_t i = 0; i < laps.size(); ++i) {
+            const Lap& lap = laps[i];
+            if (const LapPlan* holding = plan_holding(lap, plans)) {
+                shimless_[i] = needs_shim_of_brace(lap);
+                overrides_.note_held_by(names_of(lap.upper, lap.lower), name_of(*holding));
+                continue;
+            }
             auto planned = plan(lap);
-            if (planned.wanted == 0) continue;
+            if (planned.wanted == 0) {
+                shimless_[i] = needs_shim_of_brace(lap);
+                continue;
+            }
+            if (shimless_[i]) continue;
             note_settled(lap, planned);
             const bool is_shimmed = lap.gap > 0 && planned.layout.count > 0;
             if (is_shimmed && !lap.is_of_brace) shims_.push_back(shim_of(lap));
@@ -77,6 +93,9 @@ public:
         if (!thin_.empty()) findings_.push_back(thin_rivet(std::move(thin_)));
         return plans;
     }
+
+    // Laps of braces for which no shim was made.
+    const std::vector<bool>& shimless() const { return shimless_; }
 
 private:
     Subject subject_of(const Lap& lap) const {
@@ -97,9 +116,16 @@ private:
         findings_.push_back(std::move(finding));
     }
 
-    // Whether what goes through the brace hard by already holds it to that member; a shim is made
-    // only where nothing else holds it.
-    bool is_held_beside(const Lap& lap, const std::vector<LapPlan>& plans) const {
+    std::string name_of(const LapPlan& plan) const {
+        return joint_subject(frame_, s_.pieces[plan.lap.upper - first_piece_],
+                             s_.pieces[plan.lap.lower - first_piece_])
+            .name;
+    }
+
+    // What goes through the brace hard by and already holds it to that member; a shim is made only
+    // where nothing else holds it. Null: there is nothing, or it is no lap of a brace.
+    const LapPlan* plan_holding(const Lap& lap, const std::vector<LapPlan>& plans) const {
+        if (!lap.is_of_brace) return nullptr;
         const bool brace_is_upper = s_.pieces[lap.upper].kind == PieceKind::brace;
         const Index brace = (brace_is_upper ? lap.upper : lap.lower) + first_piece_;
         const Index member = (brace_is_upper ? lap.lower : lap.upper) + first_piece_;
@@ -110,7 +136,7 @@ private:
             reach.lo[k] -= beside;
             reach.hi[k] += beside;
         }
-        return std::ranges::any_of(plans, [&](const LapPlan& plan) {
+        const auto found = std::ranges::find_if(plans, [&](const LapPlan& plan) {
             if (plan.layout.count < static_cast<int>(plan.wanted)) return false;
             const bool is_own = plan.lap.upper == brace || plan.lap.lower == brace;
             if (plan.lap.cover != brace && !(is_own && lap.gap > 0)) return false;
@@ -120,6 +146,7 @@ private:
             rect.lo[lap.normal_axis] = rect.hi[lap.normal_axis] = reach.lo[lap.normal_axis];
             return engine::touches(rect, reach);
         });
+        return found == plans.end() ? nullptr : &*found;
     }
 
     // A brace is known by its own name.
@@ -127,27 +154,41 @@ private:
         const Piece& upper = s_.pieces[lap.upper];
         const Piece& lower = s_.pieces[lap.lower];
         if (!lap.is_of_brace) return overrides_.find(members_joined(upper, lower));
-        return overrides_.find(
-            {piece_subject(frame_, upper).name, piece_subject(frame_, lower).name});
+        return overrides_.find(names_of(lap.upper, lap.lower));
     }
 
     LapSite site_of(const Lap& lap) {
-        return {lap, s_.pieces[lap.upper], s_.pieces[lap.lower], near(lap),
-                lap.cover == no_index ? nullptr : &s_.pieces[lap.cover]};
+        const auto around = near(lap);
+        return {lap,
+                s_.pieces[lap.upper],
+                s_.pieces[lap.lower],
+                around,
+                lap.cover == no_index ? nullptr : &s_.pieces[lap.cover],
+                settled_beside_};
     }
 
     // What stands about it. Shims are no pieces yet; those under a brace stand in everything's way
     // but their own fasteners', and those between members in that of a brace's fasteners.
     std::span<const Piece* const> near(const Lap& lap) {
         const auto pieces = surroundings_.of(lap);
+        settled_beside_.clear();
         if (shims_.empty() && brace_shims_.empty() && settled_.empty()) return pieces;
         near_brace_.assign(pieces.begin(), pieces.end());
+        const Box reach = tool_reach(lap, shop_);
+        const auto add = [&](const Piece& piece) {
+            if (engine::touches(reach, piece.extents)) near_brace_.push_back(&piece);
+        };
         for (const auto& shim : brace_shims_) {
-            if (!is_own_shim(shim.extents, lap)) near_brace_.push_back(&shim);
+            if (!is_own_shim(shim.extents, lap)) add(shim);
         }
-        if (lap.is_of_brace) {
-            for (const auto& shim : shims_) near_brace_.push_back(&shim);
-            for (const auto& fastener : settled_) near_brace_.push_back(&fastener);
+        if (!lap.is_of_brace) return near_brace_;
+        for (const auto& shim : shims_) add(shim);
+        for (const auto& post : settled_) {
+            if (post.plates[0].normal_axis != lap.normal_axis) {
+                add(post);
+            } else if (engine::touches(reach, post.extents)) {
+                settled_beside_.push_back(post.extents);
+            }
         }
         return near_brace_;
     }
@@ -207,13 +248,59 @@ private:
         return count_in(bare, wish, wanted) > through ? bare : lap;
     }
 
+    struct Asked {
+        const JointOverride* own = nullptr;
+        FastenerWish wish;
+        Index wanted = 0;
+        Lap lap;
+    };
+
+    Asked asked_by(const Lap& stated, const JointOverride* own) {
+        Asked asked{.own = own,
+                    .wish = wish_of(catalogue_, project_.shop, own),
+                    .wanted = static_cast<Index>(fasteners_wanted(project_.shop, own)),
+                    .lap = stated};
+        asked.lap = with_or_without_brace(stated, asked.wish, asked.wanted);
+        return asked;
+    }
+
+    // What is said of a brace and a member counts for the lap of that member that the brace
+    // covers, where nothing is said of the lap itself.
+    Asked asked_of(const Lap& stated) {
+        const JointOverride* own = override_of(stated);
+        if (own == nullptr && stated.cover != no_index) {
+            for (const Index member : {stated.upper, stated.lower}) {
+                const auto names = names_of(stated.cover, member);
+                const JointOverride* of_brace = overrides_.peek(names);
+                if (of_brace == nullptr) continue;
+                const Asked asked = asked_by(stated, of_brace);
+                if (asked.lap.cover == no_index) continue;
+                overrides_.find(names);
+                return asked;
+            }
+        }
+        return asked_by(stated, own);
+    }
+
+    std::array<std::string, 2> names_of(Index brace, Index member) const {
+        return {piece_subject(frame_, s_.pieces[brace]).name,
+                piece_subject(frame_, s_.pieces[member]).name};
+    }
+
+    // What else is said of a brace and the members that it is fastened to with others.
+    void note_held(const Lap& lap) {
+        if (lap.cover == no_index) return;
+        for (const Index member : {lap.upper, lap.lower}) {
+            overrides_.note_held_by(names_of(lap.cover, member), subject_of(lap).name);
+        }
+    }
+
     // A plan with nothing wanted: a lap that needs a shim but has no room for any fastener.
     LapPlan plan(const Lap& stated) {
-        const JointOverride* own = override_of(stated);
-        const auto wish = wish_of(catalogue_, project_.shop, own);
+        const auto [own, wish, wanted, lap] = asked_of(stated);
+        note_held(lap);
         LapPlan plan{.frame = s_.frame};
-        plan.wanted = static_cast<Index>(fasteners_wanted(project_.shop, own));
-        const Lap lap = with_or_without_brace(stated, wish, plan.wanted);
+        plan.wanted = wanted;
         plan.lap = lap;
         plan.lap.upper += first_piece_;
         plan.lap.lower += first_piece_;
@@ -374,14 +461,17 @@ private:
     Index first_piece_;
     std::vector<Finding>& findings_;
     JointOverrides& overrides_;
+    const ResolvedShop& shop_;
     Surroundings surroundings_;
     LapLayouts layouts_;
     ScrewReview screws_;
     std::vector<KnownAnswer> known_;
     std::vector<Piece> shims_;        // between members, as planned so far
     std::vector<Piece> brace_shims_;  // as they may come to be
-    std::vector<Piece> settled_;      // fasteners
+    std::vector<bool> shimless_;
+    std::vector<Piece> settled_;  // fasteners
     std::vector<const Piece*> near_brace_;
+    std::vector<Box> settled_beside_;
     std::vector<Subject> long_nosed_;
     std::vector<Subject> thin_;
 };
@@ -398,9 +488,20 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     Index first_piece,
                                     JointOverrides& overrides,
                                     std::vector<Finding>& findings) {
+    // Whether a brace needs a shim shows only once the laps that hold it are planned, and a shim
+    // stands in their way: they are planned once to see which are made.
+    std::vector<bool> shimless(laps.size(), false);
+    if (std::ranges::any_of(laps, needs_shim_of_brace)) {
+        std::vector<Finding> unsaid;
+        JointOverrides untouched = overrides;
+        Planner trial(project, catalogue, shop, skeleton, tree, slants, first_piece, untouched,
+                      unsaid);
+        trial.plan(laps, shimless);
+        shimless = trial.shimless();
+    }
     return Planner(project, catalogue, shop, skeleton, tree, slants, first_piece, overrides,
                    findings)
-        .plan(laps);
+        .plan(laps, shimless);
 }
 
 }  // namespace model

@@ -3,6 +3,7 @@
 #include "model/resolve/recipe.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace model {
 namespace {
@@ -10,6 +11,13 @@ namespace {
 constexpr int most_in_a_lap = 12;
 
 bool is_sensible(int count) { return count >= 1 && count <= most_in_a_lap; }
+
+bool names_a_brace(const Frame& frame, const JointOverride& joint) {
+    return std::ranges::any_of(joint.members, [&](const std::string& name) {
+        return std::ranges::find(frame.members, name, &Member::name) == frame.members.end() &&
+               std::ranges::find(frame.diagonals, name, &Diagonal::name) != frame.diagonals.end();
+    });
+}
 
 }  // namespace
 
@@ -33,10 +41,20 @@ const JointOverride* JointOverrides::find(const std::array<Index, 2>& members) {
 }
 
 const JointOverride* JointOverrides::find(const std::array<std::string, 2>& names) {
+    const JointOverride* found = peek(names);
+    if (found != nullptr) used_.insert(found);
+    return found;
+}
+
+const JointOverride* JointOverrides::peek(const std::array<std::string, 2>& names) const {
     const auto found = by_members_.find(key(names[0], names[1]));
-    if (found == by_members_.end()) return nullptr;
-    used_.insert(found->second);
-    return found->second;
+    return found == by_members_.end() ? nullptr : found->second;
+}
+
+void JointOverrides::note_held_by(const std::array<std::string, 2>& names,
+                                  const std::string& joint) {
+    const JointOverride* found = peek(names);
+    if (found != nullptr) held_by_.emplace(found, joint);
 }
 
 const JointOverride* JointOverrides::peek(const std::array<Index, 2>& members) const {
@@ -51,6 +69,13 @@ void JointOverrides::report_unused(std::vector<Finding>& findings) const {
     for (const auto& [members, joint] : by_members_) {
         if (used_.count(joint) > 0) continue;
         Finding finding = about(*joint);
+        if (const auto held = held_by_.find(joint); held != held_by_.end()) {
+            finding.code = "joint_held_by_other";
+            finding.what = "its fasteners are those of " + held->second;
+            finding.mend = "say it of that joint, and take this entry out";
+            findings.push_back(std::move(finding));
+            continue;
+        }
         finding.code = "no_such_joint";
         finding.what = "these two members do not lap anywhere";
         finding.mend = "take the entry out, or let the members meet";
@@ -75,6 +100,13 @@ void JointOverrides::check(const JointOverride& joint, std::vector<Finding>& fin
         finding.what = "there is no recipe \"" + *joint.recipe + "\"";
         finding.mend = "choose one of: " + recipe_names() +
                        "; until then it is joined as the rest of the frame is";
+        findings.push_back(std::move(finding));
+    }
+    if (joint.recipe && names_a_brace(frame_, joint)) {
+        Finding finding = about(joint);
+        finding.code = "recipe_of_brace";
+        finding.what = "a brace lies on what it is fastened to: no recipe joins it";
+        finding.mend = "take the recipe out of the entry; until then it counts for nothing";
         findings.push_back(std::move(finding));
     }
     if (joint.count && !is_sensible(*joint.count)) {

@@ -29,6 +29,12 @@ public:
     // The same, but it counts as used only when it is found.
     const JointOverride* peek(const std::array<Index, 2>& members) const;
 
+    const JointOverride* peek(const std::array<std::string, 2>& names) const;
+
+    // What is said of these two cannot be followed: they are held by the fasteners of that joint,
+    // "post + rail".
+    void note_held_by(const std::array<std::string, 2>& names, const std::string& joint);
+
     // A finding for each entry that no joint has found.
     void report_unused(std::vector<Finding>& findings) const;
 
@@ -42,6 +48,7 @@ private:
     const Frame& frame_;
     std::map<Key, const JointOverride*> by_members_;
     std::set<const JointOverride*> used_;
+    std::map<const JointOverride*, std::string> held_by_;
 };
 
 // Fasteners in a lap: what the joint says where it is from 1 to 12, else what the shop says.

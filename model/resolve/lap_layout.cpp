@@ -1,7 +1,7 @@
 #include "model/resolve/lap_layout.h"
 
-#include "model/project/shop_limits.h"
 #include "model/resolve/lap_room.h"
+#include "model/resolve/layout_rules.h"
 #include "model/resolve/surroundings.h"
 
 #include <algorithm>
@@ -34,11 +34,6 @@ std::array<Nm, 2> surfaces(const LapSite& site) {
 }
 
 bool leans(const Piece& piece) { return piece.lean != no_index; }
-
-Nm in_diameters(double ratio, double least, double most, Nm diameter) {
-    const double used = std::isfinite(ratio) ? std::clamp(ratio, least, most) : least;
-    return std::llround(used * static_cast<double>(diameter));
-}
 
 Nm phase_of(Nm value, Nm step) { return ((value % step) + step) % step; }
 
@@ -116,11 +111,9 @@ LapLayout LapLayouts::attempt(const LapSite& site,
                               const LapLayout& way,
                               std::span<const Nm> steps) {
     const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
-    const Nm edge_distance = in_diameters(rules_.edge_distance, least_edge_distance,
-                                          most_edge_distance, choice.diameter);
-    const Region within =
-        inside_edges(axes, site.lap, upper_wall(site), lower_wall(site), edge_distance);
-    const Nm pitch = in_diameters(rules_.pitch, least_pitch, most_pitch, choice.diameter);
+    const Nm edge = edge_distance(rules_, choice.diameter);
+    const Region within = inside_edges(axes, site.lap, upper_wall(site), lower_wall(site), edge);
+    const Nm apart = pitch(rules_, choice.diameter);
 
     LapLayout result = way;
     if (within.lo[0] > within.hi[0] || within.lo[1] > within.hi[1]) return result;
@@ -128,33 +121,28 @@ LapLayout LapLayouts::attempt(const LapSite& site,
     for (const Nm step : steps) {
         if (step <= 0) continue;
         const Marks marks = marks_for(site, choice, step, result);
-        result.layout =
-            layout_in(site, within, marks, static_cast<int>(wanted), pitch, edge_distance);
+        result.layout = layout_in(site, within, marks, static_cast<int>(wanted), apart, edge);
         if (result.layout.count > 0) break;
     }
     return result;
 }
 
-Layout LapLayouts::layout_in(const LapSite& site,
-                             const Region& within,
-                             const Marks& marks,
-                             int wanted,
-                             Nm pitch,
-                             Nm edge_distance) {
+Layout LapLayouts::layout_in(
+    const LapSite& site, const Region& within, const Marks& marks, int wanted, Nm apart, Nm edge) {
     std::vector<FlatPolygon> inside;
     const LapAxes axes = lap_axes(site.upper, site.lower, site.lap.normal_axis);
     for (const Piece* piece : {&site.upper, &site.lower, site.cover}) {
         if (piece != nullptr && leans(*piece)) inside.push_back(seen_in(axes, slants_, *piece));
     }
     if (inside.empty() && slanted_obstacles_.empty() && !has_slices_) {
-        return best_layout_around(within, obstacles_, marks, wanted, pitch);
+        return best_layout_around(within, obstacles_, marks, wanted, apart);
     }
     const SlantedRoom room{.within = within,
                            .obstacles = obstacles_,
                            .inside = std::move(inside),
-                           .edge_distance = static_cast<double>(edge_distance),
+                           .edge_distance = static_cast<double>(edge),
                            .outside = slanted_obstacles_};
-    return best_points(room, marks, wanted, pitch);
+    return best_points(room, marks, wanted, apart);
 }
 
 void LapLayouts::gather_obstacles(const LapSite& site,
@@ -195,8 +183,8 @@ void LapLayouts::gather_obstacles(const LapSite& site,
         add(site.near, tried.head_on_upper, tool);
     }
     add(site.near, !tried.head_on_upper, tail_clear);
-    const Nm edge = in_diameters(rules_.edge_distance, least_edge_distance, most_edge_distance,
-                                 choice.diameter);
+    const Nm edge = edge_distance(rules_, choice.diameter);
+    add_settled(axes, site.settled, within, obstacles_);
     add_slanting_edges(axes, site.upper, upper_wall(site), edge, within, obstacles_);
     add_slanting_edges(axes, site.lower, lower_wall(site), edge, within, obstacles_);
 }

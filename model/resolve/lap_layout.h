@@ -19,6 +19,8 @@ struct LapSite {
     const Piece& lower;
     std::span<const Piece* const> near;
     const Piece* cover = nullptr;  // see Lap::cover
+    // About fasteners beside it that lie along the same axis and move no more: no centre is within.
+    std::span<const Box> settled{};
 };
 
 struct LapLayout {
@@ -60,8 +62,8 @@ private:
                      const Region& within,
                      const Marks& marks,
                      int wanted,
-                     Nm pitch,
-                     Nm edge_distance);
+                     Nm apart,
+                     Nm edge);
     void gather_obstacles(const LapSite& site,
                           const FastenerChoice& choice,
                           const Region& within,

@@ -138,6 +138,16 @@ void add_slanting_edges(const LapAxes& axes,
     }
 }
 
+void add_settled(const LapAxes& axes,
+                 std::span<const Box> settled,
+                 const Region& within,
+                 std::vector<Region>& obstacles) {
+    for (const auto& box : settled) {
+        const Region taken = seen_in(axes, box);
+        if (overlap(taken, within)) obstacles.push_back(taken);
+    }
+}
+
 void add_obstacles(const LapAxes& axes,
                    const Lap& lap,
                    const Region& within,

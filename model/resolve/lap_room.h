@@ -44,6 +44,12 @@ void add_slanting_edges(const LapAxes& axes,
                         const Region& within,
                         std::vector<Region>& obstacles);
 
+// What boxes take of it as they are, whatever stays clear of the fastener.
+void add_settled(const LapAxes& axes,
+                 std::span<const Box> settled,
+                 const Region& within,
+                 std::vector<Region>& obstacles);
+
 // What plates near the lap take from it on the side of the upper wall (or of the lower one), grown
 // by the radii that must stay clear. `near` are pieces; the two of the lap belong among them.
 void add_obstacles(const LapAxes& axes,

@@ -55,7 +55,7 @@ std::vector<Place> free_places(const SlantedRoom& room, const Marks& marks) {
     for (std::size_t k = 0; k < 2; ++k) {
         least[k] = ceil_div(room.within.lo[k] - marks.phase[k], marks.step);
         most[k] = floor_div(room.within.hi[k] - marks.phase[k], marks.step);
-        stride[k] = std::max<Nm>(1, (most[k] - least[k]) / most_tried);
+        stride[k] = std::max<Nm>(1, ceil_div(most[k] - least[k], most_tried));
     }
     std::vector<Place> places;
     for (Nm i = least[0]; i <= most[0]; i += stride[0]) {
@@ -153,11 +153,12 @@ Layout best_points(const SlantedRoom& room, const Marks& marks, int wanted, Nm p
     layout.pattern = Pattern::points;
     layout.apart = std::max<Nm>(1, ceil_div(pitch, marks.step));
     layout.count = static_cast<int>(chosen.size());
-    layout.margin = chosen.front().margin;
+    Nm tightest = chosen.front().margin;
     for (const auto& place : chosen) {
         layout.points.push_back(place.at);
-        layout.margin = std::min(layout.margin, place.margin);
+        tightest = std::min(tightest, place.margin);
     }
+    layout.margin = tightest / marks.step;
     std::sort(layout.points.begin(), layout.points.end());
     return layout;
 }

@@ -3,9 +3,13 @@
 #include "tests/model/resolve/resolve_support.h"
 #include "tests/support/run_project.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <span>
+#include <string>
+#include <utility>
 #include <vector>
 
 using model::Axis;
@@ -28,8 +32,8 @@ constexpr auto minus = Sense::minus;
 
 // A box 40 in wide, 18 in deep and 30 in high, with flat bar 1 1/2 x 1/8 in at hand: a brace across
 // its front runs 50 in, 4 across for 3 up.
-model::Project braced_box(const std::vector<Diagonal>& diagonals) {
-    auto project = tests::box_project({.width = inches(40)}, "angle 1 x 1 x 1/8", "6063-T52");
+model::Project braced_box(const std::vector<Diagonal>& diagonals, Nm width = inches(40)) {
+    auto project = tests::box_project({.width = width}, "angle 1 x 1 x 1/8", "6063-T52");
     project.stock.push_back(tests::stock_of("flat", "flat 1 1/2 x 1/8", "6063-T52"));
     project.frames[0].diagonals = diagonals;
     return project;
@@ -44,8 +48,8 @@ std::string plane_at(const model::Project& project, Axis axis, bool last) {
 }
 
 // From the lower left corner of the front to the upper right one, or falling.
-Diagonal across_face(bool rises, bool at_back = false) {
-    const auto project = braced_box({});
+Diagonal across_face(bool rises, bool at_back = false, Nm width = inches(40)) {
+    const auto project = braced_box({}, width);
     Diagonal diagonal{.name = rises ? "rising" : "falling", .stock = "flat"};
     diagonal.face = plane_at(project, Axis::y, at_back);
     diagonal.from = {plane_at(project, Axis::x, false), plane_at(project, Axis::z, !rises)};
@@ -98,6 +102,18 @@ model::Project braced_posts() {
     project.frames[0] = builder.frame();
     project.frames[0].diagonals = {diagonal};
     return project;
+}
+
+// The front's left post and bottom rail, which the rising brace covers where they lap.
+std::array<std::string, 2> covered_pair(const model::Resolved& resolved,
+                                        const model::Project& project) {
+    for (const auto& joint : resolved.joints) {
+        if (joint.brace == model::no_index || joint.lap.lo[0] > inches(10)) continue;
+        const auto& members = project.frames[0].members;
+        return {members[resolved.pieces[joint.pieces[0]].member].name,
+                members[resolved.pieces[joint.pieces[1]].member].name};
+    }
+    return {};
 }
 
 }  // namespace
@@ -345,4 +361,102 @@ TEST_CASE("an end in the air is a loose end of the brace", "[model][brace]") {
     REQUIRE(finding != nullptr);
     CHECK(where_text(*finding).find("diagonal rising") != std::string::npos);
     CHECK(tests::count_of(resolved, "loose_end") == 1);
+}
+
+TEST_CASE("what a brace follows is never itself drilled through the brace", "[model][brace]") {
+    for (const auto& project : {braced_box({across_face(true)}), braced_posts()}) {
+        const auto resolved = tests::resolved(project);
+        for (const Index brace : braces_of(resolved)) {
+            for (const auto& hole : resolved.holes_of(resolved.pieces[brace])) {
+                CHECK(resolved.pieces[hole.mate].kind == PieceKind::bar);
+            }
+        }
+        for (const auto& hole : resolved.holes) {
+            const auto& stack = resolved.fasteners[hole.fastener];
+            if (stack.stack_count == 3 && resolved.pieces[hole.piece].kind == PieceKind::bar) {
+                CHECK(resolved.pieces[hole.mate].kind == PieceKind::bar);
+            }
+        }
+    }
+}
+
+TEST_CASE("braces that are the same are of one mark whatever their length is rounded to",
+          "[model][brace]") {
+    const Nm width = inches(GENERATE(36, 24, 41));
+    auto other_way = across_face(true, true, width);
+    other_way.name = "other way";
+    std::swap(other_way.from, other_way.to);
+    auto falling_at_back = across_face(false, true, width);
+    falling_at_back.side = FaceSide::inside;
+    auto falling_other_way = across_face(false, false, width);
+    falling_other_way.side = FaceSide::inside;
+    falling_other_way.name = "falling other way";
+    std::swap(falling_other_way.from, falling_other_way.to);
+    const auto project = braced_box(
+        {across_face(true, false, width), other_way, falling_at_back, falling_other_way}, width);
+    const auto resolved = tests::resolved(project);
+    const auto braces = braces_of(resolved);
+    REQUIRE(braces.size() == 4);
+    CHECK(resolved.pieces[braces[0]].mark == resolved.pieces[braces[1]].mark);
+    CHECK(resolved.pieces[braces[2]].mark == resolved.pieces[braces[3]].mark);
+    CHECK(complaints_of(project) == tests::Complaints{});
+}
+
+TEST_CASE("what is said of a brace and a member counts for the lap that the brace covers",
+          "[model][brace]") {
+    auto project = braced_box({across_face(true)});
+    const auto [post, rail] = covered_pair(tests::resolved(project), project);
+    project.frames[0].joints = {{.members = {"rising", GENERATE_COPY(post, rail)}, .count = 1}};
+    const auto resolved = tests::resolved(project);
+    Index wanting_one = 0;
+    for (const auto& joint : resolved.joints) wanting_one += joint.wanted == 1 ? 1U : 0U;
+    CHECK(wanting_one == 1);
+    CHECK(tests::count_of(resolved, "no_such_joint") == 0);
+    CHECK(tests::count_of(resolved, "joint_held_by_other") == 0);
+}
+
+TEST_CASE("what is said of the covered lap itself comes first, and the other entry is told why",
+          "[model][brace]") {
+    auto project = braced_box({across_face(true)});
+    const auto [post, rail] = covered_pair(tests::resolved(project), project);
+    project.frames[0].joints = {{.members = {post, rail}, .count = 2},
+                                {.members = {"rising", rail}, .count = 1}};
+    const auto resolved = tests::resolved(project);
+    CHECK(tests::count_of(resolved, "no_such_joint") == 0);
+    const auto* finding = tests::first_of(resolved, "joint_held_by_other");
+    REQUIRE(finding != nullptr);
+    CHECK(finding->what == "its fasteners are those of " + post + " + " + rail);
+}
+
+TEST_CASE("a recipe for a brace and a member is told", "[model][brace]") {
+    auto project = braced_box({across_face(true)});
+    project.frames[0].joints = {{.members = {"rising", "m1"}, .recipe = "flush"}};
+    CHECK(tests::count_of(tests::resolved(project), "recipe_of_brace") == 1);
+}
+
+TEST_CASE("a joint of a brace is called so in pieces.json", "[model][brace]") {
+    const auto files = tests::written_files(braced_posts(), tests::shipped_catalogue());
+    CHECK(files.at("pieces.json").find("\"recipe\":\"brace\"") != std::string::npos);
+    CHECK(files.at("pieces.json").find("\"recipe\":\"staggered lap\"") == std::string::npos);
+}
+
+TEST_CASE("a brace that is riveted on over two laps joins what they join", "[model][brace]") {
+    tests::FrameBuilder builder("corners");
+    builder.member("main", Axis::z, {0, 0}, 0, inches(10), {plus, plus});
+    builder.member("main", Axis::x, {0, 0}, 0, inches(10), {plus, plus});
+    builder.member("main", Axis::z, {inches(40), 0}, inches(20), inches(30), {minus, plus});
+    builder.member("main", Axis::x, {0, inches(30)}, inches(30), inches(40), {plus, minus});
+    Diagonal diagonal{.name = "strut", .stock = "flat", .face = builder.plane(Axis::y, 0)};
+    diagonal.from = {builder.plane(Axis::x, 0), builder.plane(Axis::z, 0)};
+    diagonal.to = {builder.plane(Axis::x, inches(40)), builder.plane(Axis::z, inches(30))};
+    diagonal.side = FaceSide::outside;
+    auto project = two_posts({});
+    project.frames[0] = builder.frame();
+    CHECK(tests::count_of(tests::resolved(project), "not_joined") == 1);
+    project.frames[0].diagonals = {diagonal};
+    const auto resolved = tests::resolved(project);
+    CHECK(std::ranges::count_if(resolved.joints, [](const model::Joint& joint) {
+              return joint.brace != model::no_index;
+          }) == 2);
+    CHECK(tests::count_of(resolved, "not_joined") == 0);
 }
