@@ -75,14 +75,16 @@ Finding brace_end_loose(Subject diagonal, std::size_t end, engine::Length reach)
 
 Finding panel_on_brace(Subject diagonal,
                        Subject panel,
+                       bool is_sure,
                        const std::string& depth_in_words,
                        engine::Length depth) {
     return {.code = "interference",
             .severity = Severity::error,
             .concerns = {std::move(diagonal), std::move(panel)},
             .numbers = {{"depth", depth}},
-            .what = "these two would have to be in the same place: one enters the other by " +
-                    depth_in_words,
+            .what = std::string("these two ") + (is_sure ? "would" : "may") +
+                    " have to be in the same place: one enters the other by " + depth_in_words +
+                    (is_sure ? "" : ", unless what is cut out of the panel leaves room"),
             .mend =
                 "put the brace on the other side of the face, or take one of them out: a "
                 "sheet that is fastened all round braces the face as well"};
