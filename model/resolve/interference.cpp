@@ -4,6 +4,7 @@
 #include "engine/geometry/convex.h"
 #include "model/resolve/piece_place.h"
 #include "model/resolve/piece_subject.h"
+#include "model/resolve/sheet_outline.h"
 
 #include <algorithm>
 #include <array>
@@ -11,6 +12,7 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <string>
 #include <utility>
 
 namespace model {
@@ -138,13 +140,21 @@ Nm deepest(const Piece& a, const Piece& b, const Slants& slants) {
     return deepest(prisms_of(a, slants), prisms_of(b, slants));
 }
 
-Finding interference(const Project& project, Subject a, Subject b, Nm depth) {
+// Of a brace and a part of sheet what is cut out of that counts too.
+SharedPlace shared_by(const Slants& slants, const Piece& a, const Piece& b) {
+    if (slants.lean(a) && is_of_sheet(b.kind)) return shared_place(slants, a, b);
+    if (slants.lean(b) && is_of_sheet(a.kind)) return shared_place(slants, b, a);
+    return SharedPlace::sure;
+}
+
+Finding interference(const Project& project, Subject a, Subject b, Nm depth, bool is_sure = true) {
     const bool is_of_brace = a.kind == SubjectKind::diagonal || b.kind == SubjectKind::diagonal;
     return {.code = "interference",
             .severity = Severity::error,
             .concerns = {std::move(a), std::move(b)},
             .numbers = {{"depth", Length::from_nm(depth)}},
-            .what = "these two would have to be in the same place: one enters the other by " +
+            .what = std::string("these two ") + (is_sure ? "would" : "may") +
+                    " have to be in the same place: one enters the other by " +
                     length_in_words(Length::from_nm(depth), project.shown),
             .mend = is_of_brace ? "put the brace on the other side of the face, choose other nodes "
                                   "for it, or take it out"
@@ -293,6 +303,7 @@ void report_interference(const Project& project,
     struct Deepest {
         Nm depth = 0;
         std::array<Index, 2> pieces{};
+        bool is_sure = true;
     };
     std::map<std::array<Index, 2>, Deepest> found;  // of two things, the lower number first
     for (Index p = 0; p < s.pieces.size(); ++p) {
@@ -302,16 +313,18 @@ void report_interference(const Project& project,
             if (!engine::overlaps(piece.extents, s.pieces[q].extents)) return;
             const Nm depth = deepest(piece, s.pieces[q], slants);
             if (depth == 0) return;
+            const auto shared = shared_by(slants, piece, s.pieces[q]);
+            if (shared == SharedPlace::none) return;
             const Index one = thing_of(s, p);
             const Index other = thing_of(s, q);
             auto& most = found[{std::min(one, other), std::max(one, other)}];
-            if (depth > most.depth) most = {depth, {p, q}};
+            if (depth > most.depth) most = {depth, {p, q}, shared == SharedPlace::sure};
         });
     }
     for (const auto& [things, deepest] : found) {
         findings.push_back(interference(project, piece_subject(frame, s.pieces[deepest.pieces[0]]),
                                         piece_subject(frame, s.pieces[deepest.pieces[1]]),
-                                        deepest.depth));
+                                        deepest.depth, deepest.is_sure));
     }
 }
 

@@ -9,7 +9,7 @@
 namespace model {
 
 // How far two pieces of a frame would have to be moved apart; 0 when they share no volume. Parts of
-// sheet count as whole, without what is cut out of them.
+// sheet count as whole, without what is cut out of them (see shared_place).
 Nm depth_of_interference(const Piece& a, const Piece& b, const Slants& slants);
 
 // One finding per pair of members of one frame whose plates share a volume, with the depth. `tree`

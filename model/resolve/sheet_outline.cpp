@@ -1,5 +1,7 @@
 #include "model/resolve/sheet_outline.h"
 
+#include "model/resolve/brace_face.h"
+
 #include <algorithm>
 
 namespace model {
@@ -19,6 +21,29 @@ FlatPolygon sheet_loop(const Piece& part, const Corners& loop) {
     }
     if (area_of(polygon) < 0.0) std::ranges::reverse(polygon);
     return polygon;
+}
+
+SharedPlace shared_place(const Slants& slants, const Piece& leaning, const Piece& part) {
+    const Plate& sheet = part.plates[0];
+    if (sheet.outline >= slants.outlines.size()) return SharedPlace::sure;
+    if (sheet.normal_axis != leaning.plates[0].normal_axis) return SharedPlace::in_doubt;
+    const Outline& outline = slants.outlines[sheet.outline];
+    const auto across = leaning_wall(slants, leaning, axes_across(sheet.normal_axis));
+    const auto common = common_polygon(sheet_loop(part, outline.corners), across);
+    if (area_of(common) < least_area) return SharedPlace::none;
+    auto shared = SharedPlace::sure;
+    for (const auto& cut_out : outline.cut_outs) {
+        const auto opening = sheet_loop(part, cut_out);
+        const auto lies_within = [&](const FlatPoint& corner) {
+            return depth_within(opening, corner) >= 0.0;
+        };
+        // Openings are rectangles; of any other shape nothing is sure.
+        if (opening.size() == 4 && std::ranges::all_of(common, lies_within)) {
+            return SharedPlace::none;
+        }
+        if (area_of(common_polygon(opening, across)) > 0.0) shared = SharedPlace::in_doubt;
+    }
+    return shared;
 }
 
 }  // namespace model
