@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <map>
 #include <tuple>
 
@@ -178,6 +179,90 @@ std::string sheet_of(const Skeleton& skeleton, const SkeletonPiece& piece) {
     return {};
 }
 
+// ---- pieces that lie along no axis of the world ----------------------------------------------
+
+// A place on the plate of a flat, or a hole in it.
+struct FlatItem {
+    std::array<Nm, 2> at{};
+    Nm diameter = 0;  // 0: a corner
+    std::string operation;
+};
+
+// Directions of such a piece are rounded, and so are its length and the places of its holes.
+constexpr Nm oblique_rounding = 8;
+
+bool is_oblique_flat(const SkeletonPiece& piece) {
+    return piece.plates.size() == 1 && !is_squared(piece.plates[0]) &&
+           piece.plates[0].outline_far.empty() && piece.plates[0].cut_outs.empty();
+}
+
+std::vector<FlatItem> flat_items(const SkeletonPlate& plate) {
+    std::vector<FlatItem> items;
+    for (const auto& corner : plate.outline) items.push_back({corner, 0, ""});
+    for (const auto& hole : plate.holes) {
+        items.push_back({hole.in_plate, hole.diameter, hole.operation + hole.tap});
+    }
+    return items;
+}
+
+// Turned end for end, or over, or both.
+std::vector<FlatItem> laid(std::vector<FlatItem> items, bool end_for_end, bool over) {
+    std::array<Nm, 2> size{};
+    for (const auto& item : items) {
+        for (std::size_t k = 0; k < 2; ++k) size[k] = std::max(size[k], item.at[k]);
+    }
+    for (auto& item : items) {
+        if (end_for_end) item.at[0] = size[0] - item.at[0];
+        if (over) item.at[1] = size[1] - item.at[1];
+    }
+    return items;
+}
+
+bool is_near(const FlatItem& a, const FlatItem& b) {
+    return a.diameter == b.diameter && a.operation == b.operation &&
+           std::abs(a.at[0] - b.at[0]) <= oblique_rounding &&
+           std::abs(a.at[1] - b.at[1]) <= oblique_rounding;
+}
+
+// A flat turned over is its own mirror image, so that hands do not matter.
+bool is_congruent(const SkeletonPiece& one, const SkeletonPiece& other) {
+    if (one.plates[0].thickness != other.plates[0].thickness) return false;
+    const auto items = flat_items(one.plates[0]);
+    const auto its = flat_items(other.plates[0]);
+    if (items.size() != its.size()) return false;
+    for (const bool end_for_end : {false, true}) {
+        for (const bool over : {false, true}) {
+            const auto turned = laid(its, end_for_end, over);
+            if (std::ranges::is_permutation(items, turned, is_near)) return true;
+        }
+    }
+    return false;
+}
+
+void check_oblique(const Skeleton& skeleton, Complaints& complaints) {
+    std::vector<const SkeletonPiece*> patterns;  // one of each mark
+    for (const auto& piece : skeleton.pieces) {
+        if (!is_oblique_flat(piece)) continue;
+        bool is_known = false;
+        for (const auto* pattern : patterns) {
+            const bool is_same_mark = pattern->mark == piece.mark;
+            is_known |= is_same_mark;
+            const bool are_alike = pattern->section == piece.section &&
+                                   kind_of(*pattern) == kind_of(piece) &&
+                                   is_congruent(*pattern, piece);
+            if (is_same_mark && !are_alike) {
+                complaints.push_back(piece.id + " of mark " + piece.mark +
+                                     " is not congruent with " + pattern->id);
+            }
+            if (!is_same_mark && are_alike) {
+                complaints.push_back("marks " + pattern->mark + " and " + piece.mark +
+                                     " are for the same piece");
+            }
+        }
+        if (!is_known) patterns.push_back(&piece);
+    }
+}
+
 }  // namespace
 
 Complaints mark_complaints(const Skeleton& skeleton) {
@@ -202,6 +287,7 @@ Complaints mark_complaints(const Skeleton& skeleton) {
                                  " are for the same piece");
         }
     }
+    check_oblique(skeleton, complaints);
     return complaints;
 }
 

@@ -116,6 +116,27 @@ std::array<std::string, 2> covered_pair(const model::Resolved& resolved,
     return {};
 }
 
+// The front with a sheet on it where the rising brace is, and an opening in the sheet.
+std::string panel_on_brace_says(const model::CutOut& opening) {
+    auto project = braced_box({across_face(true)});
+    auto& frame = project.frames[0];
+    model::Bay bay{.name = "all"};
+    bay.x = {plane_at(project, Axis::x, false), plane_at(project, Axis::x, true)};
+    bay.y = {plane_at(project, Axis::y, false), plane_at(project, Axis::y, true)};
+    bay.z = {plane_at(project, Axis::z, false), plane_at(project, Axis::z, true)};
+    frame.bays = {bay};
+    frame.panels = {{.name = "front",
+                     .bay = "all",
+                     .face_axis = Axis::y,
+                     .face_side = minus,
+                     .material = "5052-H32",
+                     .thickness = "1/16 in",
+                     .cut_outs = {opening}}};
+    const auto resolved = tests::resolved(project);
+    const auto* finding = tests::first_of(resolved, "interference");
+    return finding == nullptr ? std::string() : finding->what;
+}
+
 }  // namespace
 
 TEST_CASE("a brace outside lies flat on the posts, which lie outermost", "[model][brace]") {
@@ -428,6 +449,16 @@ TEST_CASE("what is said of the covered lap itself comes first, and the other ent
     CHECK(finding->what == "its fasteners are those of " + post + " + " + rail);
 }
 
+TEST_CASE("a panel that a brace runs into is in doubt where an opening may leave it room",
+          "[model][brace]") {
+    const auto beside = panel_on_brace_says(
+        {.name = "vent", .least = {"4 in", "22 in"}, .most = {"8 in", "24 in"}});
+    CHECK(beside.starts_with("these two would have to be in the same place"));
+    const auto on_its_way = panel_on_brace_says(
+        {.name = "vent", .least = {"16 in", "10 in"}, .most = {"24 in", "20 in"}});
+    CHECK(on_its_way.starts_with("these two may have to be in the same place"));
+}
+
 TEST_CASE("a recipe for a brace and a member is told", "[model][brace]") {
     auto project = braced_box({across_face(true)});
     project.frames[0].joints = {{.members = {"rising", "m1"}, .recipe = "flush"}};
@@ -459,4 +490,19 @@ TEST_CASE("a brace that is riveted on over two laps joins what they join", "[mod
               return joint.brace != model::no_index;
           }) == 2);
     CHECK(tests::count_of(resolved, "not_joined") == 0);
+}
+
+TEST_CASE("the check of marks sees braces that lean", "[support][checks][brace]") {
+    auto other_way = across_face(true, true);
+    other_way.name = "other way";
+    const auto project = braced_box({across_face(true), other_way});
+    auto files = tests::written_files(project, tests::shipped_catalogue());
+    auto& text = files["pieces.json"];
+    const std::string mark = "\"mark\":\"BR1\"";
+    const auto last = text.rfind(mark);
+    REQUIRE(last != std::string::npos);
+    REQUIRE(text.find(mark) != last);
+    text.replace(last, mark.size(), "\"mark\":\"BR9\"");
+    const auto complaints = tests::skeleton_complaints(files, tests::rules_of(project));
+    CHECK(std::ranges::count(complaints, "marks BR1 and BR9 are for the same piece") == 1);
 }
