@@ -1,11 +1,9 @@
 #include "model/resolve/brace.h"
 
-#include "model/resolve/brace_ends.h"
-#include "model/resolve/brace_face.h"
 #include "model/resolve/brace_findings.h"
-#include "model/resolve/brace_line.h"
+#include "model/resolve/brace_place.h"
 #include "model/resolve/rect.h"
-#include "model/resolve/slanted_end.h"
+#include "model/resolve/shim_room.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,42 +11,6 @@
 
 namespace model {
 namespace {
-
-int sense_of(const BraceLine& line, std::size_t k) {
-    return line.nodes[1][k] > line.nodes[0][k] ? 1 : -1;
-}
-
-// The run lies along the axis of the face along which the brace goes further.
-Piece piece_of(const BraceLine& line, const BraceFace& face, const BraceCut& cut, Lean& lean) {
-    const auto slope = slope_of(line);
-    const std::size_t u = line.axes[0];
-    const std::size_t v = line.axes[1];
-    const int along_u = sense_of(line, 0);
-    const int along_v = sense_of(line, 1);
-    lean.run[u] = slope[0] * along_u;
-    lean.run[v] = slope[1] * along_v;
-    lean.a[u] = -slope[1] * along_u;
-    lean.a[v] = slope[0] * along_v;
-    lean.b[line.normal] = face.inward;
-    const bool runs_along_u = slope[0] >= slope[1];
-    Piece piece{.kind = PieceKind::brace, .stated = line.stated, .stock = line.stock};
-    piece.run = static_cast<Axis>(runs_along_u ? u : v);
-    piece.run_sense = runs_along_u ? along_u : along_v;
-    piece.a_axis = static_cast<Axis>(runs_along_u ? v : u);
-    piece.a_sense = runs_along_u ? along_v : -along_u;
-    piece.b_sense = face.inward;
-    piece.length = cut.length;
-    for (std::size_t k = 0; k < 2; ++k) {
-        const std::size_t axis = line.axes[k];
-        const double off = lean.run[axis] * static_cast<double>(cut.from_node) -
-                           lean.a[axis] * static_cast<double>(line.width) / 2.0;
-        piece.datum[axis] = line.nodes[0][k] + std::llround(off);
-    }
-    piece.plates[0] = {.normal_axis = static_cast<std::uint8_t>(line.normal),
-                       .inward = static_cast<std::int8_t>(face.inward)};
-    piece.plate_count = 1;
-    return piece;
-}
 
 class Braces {
 public:
@@ -90,7 +52,8 @@ private:
                 brace_without_face(subject_of(*line), frame_.diagonals[stated].face));
             return;
         }
-        if (!place(*line, *face)) {
+        auto placed = place_brace(room_, s_, tree_, *line, *face);
+        if (!placed) {
             const auto& [from, to] = line->nodes;
             const double apart = std::hypot(static_cast<double>(to[0] - from[0]),
                                             static_cast<double>(to[1] - from[1]));
@@ -98,82 +61,17 @@ private:
                 brace_without_room(subject_of(*line), Length::from_nm(std::llround(apart))));
             return;
         }
+        brace_ = std::move(*placed);
         stand();
         find_laps(*line, *face);
     }
 
-    // False where nothing is left of it.
-    bool place(const BraceLine& line, const BraceFace& face) {
-        auto limits = outline_limits(line, face, s_);
-        if (!shape(line, face, limits)) return false;
-        lay_at(line, face, depth_for(line, face));
-        // Drawing one end back may bring to light what stood behind; each round clears something.
-        constexpr int most_rounds = 8;
-        for (int i = 0; i < most_rounds; ++i) {
-            if (!clear_ends(limits, line, s_, tree_, polygon_, piece_.extents,
-                            room_.shop.end_gap)) {
-                break;
-            }
-            if (!shape(line, face, limits)) return false;
-            lay_at(line, face, depth_for(line, face));
-        }
-        return true;
-    }
-
-    bool shape(const BraceLine& line,
-               const BraceFace& face,
-               const std::array<EndLimits, 2>& limits) {
-        const auto cut = brace_cut(line, limits, room_.shop.graduation);
-        if (!cut) return false;
-        lean_ = Lean{};
-        piece_ = piece_of(line, face, *cut, lean_);
-        piece_.section = room_.shapes[line.stock].section;
-        piece_.frame = s_.frame;
-        piece_.lean = 0;
-        piece_.plates[0].outline = 0;
-        outline_ = {.corners = cut->corners, .cut_outs = {}};
-        polygon_ = leaning_wall({{&outline_, 1}, {&lean_, 1}}, piece_, line.axes);
-        return true;
-    }
-
-    FlatPolygon common_with(const FaceWall& wall) const {
-        const Piece& piece = s_.pieces[wall.piece];
-        return common_polygon(polygon_, wall_polygon(piece, piece.plates[wall.wall]));
-    }
-
-    bool lies_over(const FaceWall& wall) const { return area_of(common_with(wall)) >= least_area; }
-
-    // The surface that lies nearest to the brace of all that it lies over; the face where there is
-    // none.
-    Nm depth_for(const BraceLine& line, const BraceFace& face) const {
-        const int away = line.side == FaceSide::outside ? -face.inward : face.inward;
-        std::optional<Nm> nearest;
-        for (const auto& wall : face.walls) {
-            if (!lies_over(wall)) continue;
-            if (!nearest || (wall.surface - *nearest) * away > 0) nearest = wall.surface;
-        }
-        return nearest.value_or(line.face);
-    }
-
-    void lay_at(const BraceLine& line, const BraceFace& face, Nm surface) {
-        const std::size_t n = line.normal;
-        surface_ = surface;
-        const bool is_outside = line.side == FaceSide::outside;
-        piece_.datum[n] = is_outside ? surface - face.inward * line.thickness : surface;
-        const Nm inner = piece_.datum[n] + face.inward * line.thickness;
-        Box box = box_round(polygon_, line.axes, surface);
-        box.lo[n] = std::min(piece_.datum[n], inner);
-        box.hi[n] = std::max(piece_.datum[n], inner);
-        piece_.plates[0].box = box;
-        piece_.extents = box;
-    }
-
     void stand() {
-        piece_.lean = static_cast<Index>(out_.leans.size());
-        out_.leans.push_back(lean_);
-        piece_.plates[0].outline = static_cast<Index>(out_.outlines.size());
-        out_.outlines.push_back(outline_);
-        s_.pieces.push_back(piece_);
+        brace_.piece.lean = static_cast<Index>(out_.leans.size());
+        out_.leans.push_back(brace_.lean);
+        brace_.piece.plates[0].outline = static_cast<Index>(out_.outlines.size());
+        out_.outlines.push_back(brace_.outline);
+        s_.pieces.push_back(brace_.piece);
         s_.bar_of.push_back(no_index);
     }
 
@@ -192,13 +90,14 @@ private:
             const auto touches = [&](Index piece, std::uint8_t wall, int away) {
                 const Box& box = s_.pieces[piece].plates[wall].box;
                 const Nm outer = away > 0 ? box.hi[line.normal] : box.lo[line.normal];
-                const Box& own = piece_.extents;
+                const Box& own = brace_.piece.extents;
                 return outer == (away > 0 ? own.lo[line.normal] : own.hi[line.normal]);
             };
             const bool on_upper = touches(lap.upper, lap.upper_wall, -lap.towards_lower);
             const bool on_lower = touches(lap.lower, lap.lower_wall, lap.towards_lower);
             if (on_upper == on_lower) continue;
-            if (area_of(common_polygon(polygon_, rectangle(lap.rect, line.axes))) < least_area) {
+            if (area_of(common_polygon(brace_.polygon, rectangle(lap.rect, line.axes))) <
+                least_area) {
                 continue;
             }
             lap.cover = brace;
@@ -207,17 +106,17 @@ private:
     }
 
     void find_lap(const BraceLine& line, const BraceFace& face, const FaceWall& wall, Index brace) {
-        const auto common = common_with(wall);
+        const auto common = lapped_part(brace_.polygon, s_, wall);
         if (area_of(common) < least_area) return;
         const bool is_outside = line.side == FaceSide::outside;
         Lap lap{.upper = is_outside ? brace : wall.piece,
                 .lower = is_outside ? wall.piece : brace,
                 .normal_axis = static_cast<std::uint8_t>(line.normal),
                 .towards_lower = face.inward,
-                .gap = std::abs(wall.surface - surface_),
+                .gap = std::abs(wall.surface - brace_.surface),
                 .is_of_brace = true};
         (is_outside ? lap.lower_wall : lap.upper_wall) = wall.wall;
-        const Nm upper_side = is_outside ? surface_ : wall.surface;
+        const Nm upper_side = is_outside ? brace_.surface : wall.surface;
         if (lap.gap == 0) {
             lap.rect = engine::intersection(box_round(common, line.axes, upper_side),
                                             flat(wall.box, line.normal, upper_side));
@@ -236,12 +135,6 @@ private:
         return box;
     }
 
-    static Box gap_box(const Lap& lap) {
-        Box box = lap.rect;
-        (lap.towards_lower > 0 ? box.hi : box.lo)[lap.normal_axis] += lap.towards_lower * lap.gap;
-        return box;
-    }
-
     // What stands in the gap leaves no place for a shim; false where nothing is left.
     bool keep_free_part(Lap& lap) const {
         const std::size_t n = lap.normal_axis;
@@ -249,12 +142,7 @@ private:
         tree_.for_each_touching(gap_box(lap), [&](Index piece) { found.push_back(piece); });
         std::sort(found.begin(), found.end());
         for (const Index piece : found) {
-            for (const auto& plate : s_.pieces[piece].walls()) {
-                if (engine::overlaps(gap_box(lap), plate.box)) {
-                    lap.rect = without(lap.rect, plate.box, n);
-                }
-            }
-            if (!has_area(lap.rect, n)) return false;
+            if (!keep_off(s_.pieces[piece], lap)) return false;
         }
         // Two shims cannot lie in one place either.
         for (const std::vector<Lap>* others : {&std::as_const(laps_), &shimmed_}) {
@@ -304,12 +192,7 @@ private:
     engine::BoxTree tree_;
     std::vector<Lap> touching_;
     std::vector<Lap> shimmed_;
-    // The brace in hand.
-    Piece piece_;
-    Lean lean_;
-    Outline outline_;
-    FlatPolygon polygon_;
-    Nm surface_ = 0;
+    PlacedBrace brace_;  // the one in hand
 };
 
 }  // namespace

@@ -3,12 +3,12 @@
 #include "model/resolve/brace_hold.h"
 #include "model/resolve/fasten_findings.h"
 #include "model/resolve/joint_overrides.h"
+#include "model/resolve/lap_fastener.h"
 #include "model/resolve/lap_layout.h"
-#include "model/resolve/lap_room.h"
+#include "model/resolve/near_lap.h"
 #include "model/resolve/piece_subject.h"
 #include "model/resolve/screw_choice.h"
 #include "model/resolve/screw_findings.h"
-#include "model/resolve/surroundings.h"
 
 #include <algorithm>
 #include <string>
@@ -17,24 +17,12 @@
 namespace model {
 namespace {
 
-Nm thickness_of(const Plate& plate) {
-    return plate.box.hi[plate.normal_axis] - plate.box.lo[plate.normal_axis];
-}
-
 Nm thickest_of(const LapSite& site) {
     return std::max(thickness_of(site.upper.plates[site.lap.upper_wall]),
                     thickness_of(site.lower.plates[site.lap.lower_wall]));
 }
 
 bool needs_shim_of_brace(const Lap& lap) { return lap.is_of_brace && lap.gap > 0; }
-
-struct KnownAnswer {
-    Nm thickest = 0;
-    StackSizes sizes;
-    MeasureSystem system = MeasureSystem::inch;
-    FastenerWish wish;
-    FastenerAnswer answer;
-};
 
 class Planner {
 public:
@@ -55,8 +43,8 @@ public:
           first_piece_{first_piece},
           findings_{findings},
           overrides_{overrides},
-          shop_{shop},
-          surroundings_{skeleton.pieces, tree, shop},
+          fasteners_{catalogue, project.shop},
+          near_{skeleton.pieces, tree, shop},
           layouts_{project.shop, shop, slants},
           screws_{catalogue} {}
 
@@ -67,7 +55,7 @@ public:
         shimless_ = shimless;
         for (std::size_t i = 0; i < laps.size(); ++i) {
             if (needs_shim_of_brace(laps[i]) && !shimless[i]) {
-                brace_shims_.push_back(shim_of(laps[i]));
+                near_.expect_shim_under_brace(laps[i]);
             }
         }
         for (std::size_t i = 0; i < laps.size(); ++i) {
@@ -83,9 +71,9 @@ public:
                 continue;
             }
             if (shimless_[i]) continue;
-            note_settled(lap, planned);
+            near_.note_settled(lap, planned.layout);
             const bool is_shimmed = lap.gap > 0 && planned.layout.count > 0;
-            if (is_shimmed && !lap.is_of_brace) shims_.push_back(shim_of(lap));
+            if (is_shimmed && !lap.is_of_brace) near_.add_shim(lap);
             plans.push_back(std::move(planned));
         }
         if (!long_nosed_.empty()) findings_.push_back(long_nose(std::move(long_nosed_)));
@@ -158,83 +146,18 @@ private:
     }
 
     LapSite site_of(const Lap& lap) {
-        const auto around = near(lap);
+        const auto around = near_.pieces(lap);
         return {lap,
                 s_.pieces[lap.upper],
                 s_.pieces[lap.lower],
                 around,
                 lap.cover == no_index ? nullptr : &s_.pieces[lap.cover],
-                settled_beside_};
-    }
-
-    // What stands about it. Shims are no pieces yet; those under a brace stand in everything's way
-    // but their own fasteners', and those between members in that of a brace's fasteners.
-    std::span<const Piece* const> near(const Lap& lap) {
-        const auto pieces = surroundings_.of(lap);
-        settled_beside_.clear();
-        if (shims_.empty() && brace_shims_.empty() && settled_.empty()) return pieces;
-        near_brace_.assign(pieces.begin(), pieces.end());
-        const Box reach = tool_reach(lap, shop_);
-        const auto add = [&](const Piece& piece) {
-            if (engine::touches(reach, piece.extents)) near_brace_.push_back(&piece);
-        };
-        for (const auto& shim : brace_shims_) {
-            if (!is_own_shim(shim.extents, lap)) add(shim);
-        }
-        if (!lap.is_of_brace) return near_brace_;
-        for (const auto& shim : shims_) add(shim);
-        for (const auto& post : settled_) {
-            if (post.plates[0].normal_axis != lap.normal_axis) {
-                add(post);
-            } else if (engine::touches(reach, post.extents)) {
-                settled_beside_.push_back(post.extents);
-            }
-        }
-        return near_brace_;
-    }
-
-    // Fasteners that will move no more stand in the way of those of a brace: as posts of their
-    // pitch on both sides of the stack.
-    void note_settled(const Lap& lap, const LapPlan& plan) {
-        if (plan.layout.pattern != Pattern::points) return;
-        const LapAxes axes = lap_axes(s_.pieces[lap.upper], s_.pieces[lap.lower], lap.normal_axis);
-        const Nm apart = plan.layout.apart * plan.layout.marks.step;
-        for (const auto& centre : plan.layout.points) {
-            Piece post{.kind = PieceKind::shim};
-            Box box = lap.rect;
-            box.lo[lap.normal_axis] -= Length::nm_per_inch;
-            box.hi[lap.normal_axis] += Length::nm_per_inch;
-            for (std::size_t k = 0; k < 2; ++k) {
-                const std::size_t axis = axes.axis[k];
-                const Nm at = axes.heel[axis] + axes.sense[k] * centre[k];
-                box.lo[axis] = at - apart;
-                box.hi[axis] = at + apart;
-            }
-            post.plates[0] = {.box = box, .normal_axis = lap.normal_axis};
-            post.extents = box;
-            post.plate_count = 1;
-            settled_.push_back(post);
-        }
-    }
-
-    // Whether it is the shim of that very lap.
-    static bool is_own_shim(const Box& shim, const Lap& lap) {
-        return lap.is_of_brace && lap.gap > 0 && shim == shim_of(lap).extents;
-    }
-
-    static Piece shim_of(const Lap& lap) {
-        Piece shim{.kind = PieceKind::shim};
-        shim.plates[0] = {.box = lap.rect, .normal_axis = lap.normal_axis};
-        Box& box = shim.plates[0].box;
-        (lap.towards_lower > 0 ? box.hi : box.lo)[lap.normal_axis] += lap.towards_lower * lap.gap;
-        shim.extents = box;
-        shim.plate_count = 1;
-        return shim;
+                near_.settled_beside()};
     }
 
     int count_in(const Lap& lap, const FastenerWish& wish, Index wanted) {
         const LapSite site = site_of(lap);
-        const auto answer = choose(site, wish);
+        const auto answer = fasteners_.choose(site, wish);
         return answer.choice ? layouts_.best(site, *answer.choice, wanted).layout.count : 0;
     }
 
@@ -309,7 +232,7 @@ private:
         if (auto fault = fault_of_wish(catalogue_, own, subject_of(lap))) {
             findings_.push_back(std::move(*fault));
         }
-        const auto answer = choose(site, wish);
+        const auto answer = fasteners_.choose(site, wish);
         if (!answer.choice) {
             say(no_fastener(answer.why_not, subject_of(lap)), lap);
             return plan;
@@ -333,51 +256,10 @@ private:
         return plan;
     }
 
-    // The lower wall is the far one unless said otherwise; where it has no fastener, the upper one
-    // may have.
-    FastenerAnswer choose(const LapSite& site, const FastenerWish& wish) {
-        auto answer = choose(site, wish, false);
-        return answer.choice ? answer : choose(site, wish, true);
-    }
-
-    FastenerAnswer choose(const LapSite& site, const FastenerWish& wish, bool upper_is_far) {
-        const Nm upper = thickness_of(site.upper.plates[site.lap.upper_wall]);
-        const Nm lower = thickness_of(site.lower.plates[site.lap.lower_wall]);
-        const bool cover_is_far = site.cover != nullptr && site.lap.covers_upper == upper_is_far;
-        const Nm cover = site.cover == nullptr ? upper : thickness_of(site.cover->plates[0]);
-        const StackSizes sizes{.total = stack_of(site),
-                               .thinnest = std::min({upper, lower, cover}),
-                               .far = cover_is_far   ? cover
-                                      : upper_is_far ? upper
-                                                     : lower};
-        const Piece& of_bar = site.upper.section == no_index ? site.lower : site.upper;
-        return remembered_answer(wish, catalogue_.sections[of_bar.section].system,
-                                 std::max({upper, lower, cover}), sizes);
-    }
-
-    // Laps of one project ask for a handful of different fasteners.
-    const FastenerAnswer& remembered_answer(const FastenerWish& wish,
-                                            MeasureSystem system,
-                                            Nm thickest,
-                                            const StackSizes& sizes) {
-        for (const auto& known : known_) {
-            if (known.thickest == thickest && known.sizes == sizes && known.system == system &&
-                known.wish == wish) {
-                return known.answer;
-            }
-        }
-        known_.push_back({thickest, sizes, system, wish,
-                          wish.is_screw
-                              ? choose_screw(catalogue_, project_.shop, wish, system, sizes)
-                              : choose_rivet(catalogue_, project_.shop, wish.id, system, thickest,
-                                             sizes.total)});
-        return known_.back().answer;
-    }
-
     // Which plate is the far one is known once the screws are laid out; what holds them has to suit
     // it.
     void settle_screws(const LapSite& site, const FastenerWish& wish, LapPlan& plan) {
-        const auto answer = choose(site, wish, !plan.head_on_upper);
+        const auto answer = fasteners_.choose(site, wish, !plan.head_on_upper);
         if (!answer.choice) {
             say(no_fastener(answer.why_not, subject_of(site.lap)), site.lap);
             plan.layout = {};
@@ -428,7 +310,8 @@ private:
                                        const FastenerWish& wish) {
         if (wish.is_screw) {
             return smaller_that_helps(site, few, catalogue_.screws, [&](const MachineScrew& screw) {
-                return choose(site, {.is_screw = true, .id = screw.id, .hold = wish.hold});
+                return fasteners_.choose(site,
+                                         {.is_screw = true, .id = screw.id, .hold = wish.hold});
             });
         }
         return smaller_that_helps(site, few, catalogue_.rivets, [&](const BlindRivet& rivet) {
@@ -461,17 +344,12 @@ private:
     Index first_piece_;
     std::vector<Finding>& findings_;
     JointOverrides& overrides_;
-    const ResolvedShop& shop_;
-    Surroundings surroundings_;
+    LapFasteners fasteners_;
+    NearLap near_;
     LapLayouts layouts_;
     ScrewReview screws_;
-    std::vector<KnownAnswer> known_;
-    std::vector<Piece> shims_;        // between members, as planned so far
-    std::vector<Piece> brace_shims_;  // as they may come to be
     std::vector<bool> shimless_;
     std::vector<Piece> settled_;  // fasteners
-    std::vector<const Piece*> near_brace_;
-    std::vector<Box> settled_beside_;
     std::vector<Subject> long_nosed_;
     std::vector<Subject> thin_;
 };

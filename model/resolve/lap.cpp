@@ -3,6 +3,7 @@
 #include "model/resolve/recipe_row.h"
 #include "model/resolve/rect.h"
 #include "model/resolve/set_in.h"
+#include "model/resolve/shim_room.h"
 #include "model/resolve/slanted_end.h"
 
 #include <algorithm>
@@ -99,22 +100,10 @@ private:
         for (Index k = around.first; k < around.first + around.count; ++k) {
             const Bar& bar = s_.bars[s_.near[k]];
             for (Index p = bar.first_piece; p < bar.first_piece + bar.piece_count; ++p) {
-                for (const auto& plate : s_.pieces[p].walls()) {
-                    if (p == lap.upper && plate.wall == lap.upper_wall) continue;
-                    if (engine::overlaps(gap_box(lap), plate.box)) {
-                        lap.rect = without(lap.rect, plate.box, lap.normal_axis);
-                    }
-                }
-                if (!has_area(lap.rect, lap.normal_axis)) return false;
+                if (!keep_off(s_.pieces[p], lap)) return false;
             }
         }
         return true;
-    }
-
-    static Box gap_box(const Lap& lap) {
-        Box box = lap.rect;
-        (lap.towards_lower > 0 ? box.hi : box.lo)[lap.normal_axis] += lap.towards_lower * lap.gap;
-        return box;
     }
 
     const FrameSkeleton& s_;

@@ -31,12 +31,8 @@ Region grown(Region region, Nm by) {
 }
 
 FlatPolygon polygon_of(const Region& region) {
-    const auto at = [](Nm nm) { return static_cast<double>(nm); };
-    const double left = at(region.lo[0]);
-    const double right = at(region.hi[0]);
-    const double low = at(region.lo[1]);
-    const double high = at(region.hi[1]);
-    return {{left, low}, {right, low}, {right, high}, {left, high}};
+    const auto& [lo, hi] = region;
+    return rectangle({{lo[0], lo[1], 0}, {hi[0], hi[1], 0}}, {0, 1});
 }
 
 bool overlap(const Region& a, const Region& b) {

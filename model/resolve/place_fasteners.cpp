@@ -5,6 +5,7 @@
 #include "model/resolve/lap_polygon.h"
 #include "model/resolve/lap_room.h"
 #include "model/resolve/piece_holes.h"
+#include "model/resolve/shim_room.h"
 #include "model/resolve/slanted_end.h"
 
 #include <algorithm>
@@ -16,33 +17,6 @@ namespace model {
 namespace {
 
 bool has_shim(const LapPlan& plan) { return plan.lap.gap > 0 && plan.layout.count > 0; }
-
-// The shim fills the gap over the whole lap; its longer side is its run.
-Piece shim_piece(const LapPlan& plan) {
-    const Lap& lap = plan.lap;
-    const std::size_t normal = lap.normal_axis;
-    const std::size_t p = normal == 0 ? 1 : 0;
-    const std::size_t q = normal == 2 ? 1 : 2;
-    const bool p_is_longer = lap.rect.hi[p] - lap.rect.lo[p] >= lap.rect.hi[q] - lap.rect.lo[q];
-    const std::size_t run = p_is_longer ? p : q;
-
-    Piece shim;
-    shim.kind = PieceKind::shim;
-    shim.frame = plan.frame;
-    shim.run = static_cast<Axis>(run);
-    shim.a_axis = static_cast<Axis>(p_is_longer ? q : p);
-    shim.length = lap.rect.hi[run] - lap.rect.lo[run];
-    shim.extents = lap.rect;
-    if (lap.towards_lower > 0) {
-        shim.extents.hi[normal] += lap.gap;
-    } else {
-        shim.extents.lo[normal] -= lap.gap;
-    }
-    shim.datum = shim.extents.lo;
-    shim.plates[0] = {.box = shim.extents, .normal_axis = lap.normal_axis, .inward = 1};
-    shim.plate_count = 1;
-    return shim;
-}
 
 // Shims go behind the pieces of their frame; every plan's numbers follow.
 std::vector<Index> put_in_shims(std::vector<LapPlan>& plans, Resolved& out) {
@@ -73,7 +47,7 @@ std::vector<Index> put_in_shims(std::vector<LapPlan>& plans, Resolved& out) {
         if (plan.lap.cover != no_index) plan.lap.cover += moved_by[plan.frame];
         if (!has_shim(plan)) continue;
         shim_of[i] = next_shim[plan.frame]++;
-        pieces[shim_of[i]] = shim_piece(plan);
+        pieces[shim_of[i]] = shim_piece(plan.lap, plan.frame);
     }
     out.pieces = std::move(pieces);
     return shim_of;
