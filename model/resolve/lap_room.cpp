@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace model {
@@ -181,13 +182,17 @@ bool add_sliced_obstacles(const LapAxes& axes,
     const std::size_t before = obstacles.size();
     for (const Piece* piece : near) {
         if (piece->lean == no_index || piece->plates[0].normal_axis == normal) continue;
-        for (const auto& box : slices_of(slants, *piece)) {
+        const auto taken_by = [&](const Box& box) -> std::optional<Region> {
             const Nm least = away > 0 ? box.lo[normal] - surface : surface - box.hi[normal];
             const Nm most = away > 0 ? box.hi[normal] - surface : surface - box.lo[normal];
             const Nm radius = radius_for(clear, least, most);
-            if (radius < 0) continue;
+            if (radius < 0) return std::nullopt;
             const Region taken = grown(seen_in(axes, box), radius);
-            if (overlap(taken, within)) obstacles.push_back(taken);
+            return overlap(taken, within) ? std::optional(taken) : std::nullopt;
+        };
+        if (!taken_by(piece->plates[0].box)) continue;  // slices are dear
+        for (const auto& box : slices_of(slants, *piece)) {
+            if (const auto taken = taken_by(box)) obstacles.push_back(*taken);
         }
     }
     return obstacles.size() > before;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <functional>
 
 namespace model {
 namespace {
@@ -74,14 +75,16 @@ Nm margin_beside(const Place& place, const Place& other, Nm pitch) {
     return std::min(place.margin, static_cast<Nm>(std::floor(spare)));
 }
 
-// The pair with the largest least margin; of equal ones that which stands furthest apart.
-std::vector<Place> best_pair(const std::vector<Place>& places, Nm pitch) {
+// The pair with the largest least margin; of equal ones that which stands furthest apart. Those
+// with the most margin come first, so that the rest need not be looked at.
+std::vector<Place> best_pair(std::vector<Place> places, Nm pitch) {
+    std::ranges::stable_sort(places, std::ranges::greater{}, &Place::margin);
     std::vector<Place> best;
     Nm best_margin = -1;
     double best_apart = 0.0;
     for (std::size_t i = 0; i < places.size(); ++i) {
-        if (places[i].margin < best_margin) continue;
         for (std::size_t j = i + 1; j < places.size(); ++j) {
+            if (places[j].margin < best_margin) break;
             const Nm margin =
                 std::min(places[i].margin, margin_beside(places[j], places[i], pitch));
             if (margin < best_margin || margin < 0) continue;

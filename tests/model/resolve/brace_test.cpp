@@ -426,8 +426,9 @@ TEST_CASE("braces that are the same are of one mark whatever their length is rou
 TEST_CASE("what is said of a brace and a member counts for the lap that the brace covers",
           "[model][brace]") {
     auto project = braced_box({across_face(true)});
-    const auto [post, rail] = covered_pair(tests::resolved(project), project);
-    project.frames[0].joints = {{.members = {"rising", GENERATE_COPY(post, rail)}, .count = 1}};
+    const auto pair = covered_pair(tests::resolved(project), project);
+    const auto& member = pair[GENERATE(std::size_t{0}, std::size_t{1})];
+    project.frames[0].joints = {{.members = {"rising", member}, .count = 1}};
     const auto resolved = tests::resolved(project);
     Index wanting_one = 0;
     for (const auto& joint : resolved.joints) wanting_one += joint.wanted == 1 ? 1U : 0U;
