@@ -59,10 +59,10 @@ std::optional<Error> fault_of(const VentDemand& demand) {
         return invalid("exhaust", "give its size, above zero: the diameter, or width and height");
     }
     if (!is_part(demand.exhaust_free_area)) return invalid("exhaust cover", part);
-    if (!(demand.ratio > 0.0 && demand.ratio <= most_ratio)) {
+    if (!(demand.ratio >= 1.0 && demand.ratio <= most_ratio)) {
         return invalid("ratio",
-                       "give a number above 0, at most 100; 1 makes the intake as large "
-                       "as the exhaust");
+                       "give a number from 1 to 100; 1 makes the intake as large as the exhaust, "
+                       "and a smaller intake would starve it");
     }
     if (!is_part(demand.intake_free_area)) return invalid("intake cover", part);
     if (auto fault = fault_of_count(demand.count)) return fault;

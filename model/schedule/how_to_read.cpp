@@ -41,8 +41,9 @@ SHEET (sheet.csv)
   drill it: it catches and spins. Dust of plywood and board harms the lungs: wear a mask. In wood a
   rivet with a large flange holds better: common practice.
   Nothing here says that a vent is large enough for gas, heat or batteries: follow the instructions
-  of the appliance's maker and the local code. Openings named "intake" were sized to let in as much
-  as an exhaust of the stated size lets out, and for nothing else.
+  of the appliance's maker and the local code. Openings that the window has sized are named
+  "intake": they let in what the exhaust that was stated lets out, unless they were changed since,
+  and are meant for nothing else.
 
 DRILL (drill.csv)
   Each line is one hole of a mark. The lines stand in working order: change drill and fence only

@@ -115,7 +115,7 @@ TEST_CASE("the openings let in what is needed, and one mark less would not", "[m
     VentDemand demand;
     demand.exhaust = RoundVent{Length::from_nm(dice.between(1'000'000, 400'000'000))};
     demand.exhaust_free_area = static_cast<double>(1 + dice.below(100)) / 100.0;
-    demand.ratio = static_cast<double>(1 + dice.below(300)) / 100.0;
+    demand.ratio = static_cast<double>(100 + dice.below(300)) / 100.0;
     demand.intake_free_area = static_cast<double>(1 + dice.below(100)) / 100.0;
     demand.count = 1 + static_cast<int>(dice.below(9));
     demand.height = Length::from_nm(dice.between(1'000'000, 100'000'000));
@@ -148,7 +148,7 @@ TEST_CASE("nothing can be sized from nonsense, and the error names it", "[model]
     }
     SECTION("a ratio that is none") {
         for (const double ratio :
-             {0.0, -1.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
+             {0.0, -1.0, 0.99, std::nan(""), std::numeric_limits<double>::infinity()}) {
             demand.ratio = ratio;
             CHECK(refused(demand).where == "ratio");
         }
