@@ -91,6 +91,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     ui.saw = {};
     ui.join = {.scope = ui.join.scope};
     ui.stock_filter.clear();
+    ui.vent_source.reset();
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};
     ui.interrupted.clear();

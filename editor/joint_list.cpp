@@ -29,6 +29,32 @@ std::optional<JointName> name_of(const model::Project& project,
     return JointName{project.frames[frame].name, {known[members[0]].name, known[members[1]].name}};
 }
 
+// The name by which a joint knows the piece; empty: none.
+std::string_view name_in_joint(const model::Frame& frame, const model::Piece& piece) {
+    if (piece.member < frame.members.size()) return frame.members[piece.member].name;
+    const bool is_brace =
+        piece.kind == model::PieceKind::brace && piece.stated < frame.diagonals.size();
+    return is_brace ? frame.diagonals[piece.stated].name : std::string_view();
+}
+
+// Of the lap of two pieces; one that a recipe made stands for the members that it joins.
+std::optional<JointName> name_of(const model::Project& project,
+                                 const model::Resolved& resolved,
+                                 const model::Joint& lap) {
+    if (lap.frame >= project.frames.size()) return std::nullopt;
+    const auto& first = resolved.pieces[lap.pieces[0]];
+    const auto& second = resolved.pieces[lap.pieces[1]];
+    const bool has_brace =
+        first.kind == model::PieceKind::brace || second.kind == model::PieceKind::brace;
+    if (!has_brace) return name_of(project, lap.frame, model::members_joined(first, second));
+    const auto& frame = project.frames[lap.frame];
+    JointName name{
+        frame.name,
+        {std::string(name_in_joint(frame, first)), std::string(name_in_joint(frame, second))}};
+    if (name.members[0].empty() || name.members[1].empty()) return std::nullopt;
+    return name;
+}
+
 // The two members that a subject names: "post left + rail top".
 std::optional<JointName> name_of(const model::Subject& subject) {
     constexpr std::string_view plus = " + ";
@@ -50,7 +76,7 @@ public:
         if (known != at_.end()) return &joints_[known->second];
         if (!is_there(name)) return nullptr;
         at_.emplace(std::move(key), joints_.size());
-        joints_.push_back({.name = name});
+        joints_.push_back({.name = name, .is_of_brace = is_of_brace(project_, name)});
         return &joints_.back();
     }
 
@@ -59,8 +85,8 @@ public:
 private:
     bool is_there(const JointName& name) const {
         const auto* frame = by_name(project_.frames, name.frame);
-        return frame != nullptr && by_name(frame->members, name.members[0]) != nullptr &&
-               by_name(frame->members, name.members[1]) != nullptr;
+        return frame != nullptr && is_known(*frame, name.members[0]) &&
+               is_known(*frame, name.members[1]);
     }
 
     const model::Project& project_;
@@ -78,9 +104,7 @@ void add_lap(MemberJoint& joint, const model::Joint& lap) {
 
 void add_joined(JointList& list, const model::Project& project, const model::Resolved& resolved) {
     for (const auto& lap : resolved.joints) {
-        const auto& first = resolved.pieces[lap.pieces[0]];
-        const auto& second = resolved.pieces[lap.pieces[1]];
-        const auto name = name_of(project, lap.frame, model::members_joined(first, second));
+        const auto name = name_of(project, resolved, lap);
         if (!name) continue;
         if (auto* joint = list.joint_of(*name)) add_lap(*joint, lap);
     }
@@ -106,16 +130,32 @@ double distance_mm(const model::Resolved& resolved,
     return std::sqrt(square);
 }
 
+// The member or the brace that is chosen; empty: another part.
+std::string chosen_name(const model::Project& project,
+                        const model::Resolved& resolved,
+                        const PieceName& piece) {
+    if (!piece.member.empty()) return piece.member;
+    const auto found = find_piece(project, resolved, piece);
+    if (!found) return {};
+    const auto& it = resolved.pieces[*found];
+    return std::string(name_in_joint(project.frames[it.frame], it));
+}
+
 // The two members whose pieces are chosen, as long as it is two.
-std::optional<JointName> name_of_two(const Selection& selection) {
+std::optional<JointName> name_of_two(const model::Project& project,
+                                     const model::Resolved& resolved,
+                                     const Selection& selection) {
+    constexpr std::size_t most = 12;  // so many pieces are not of two
+    if (selection.pieces.size() > most) return std::nullopt;
     std::optional<JointName> name;
     for (const auto& piece : selection.pieces) {
-        if (piece.member.empty()) continue;
-        if (!name) name = JointName{piece.frame, {piece.member, {}}};
+        const auto chosen = chosen_name(project, resolved, piece);
+        if (chosen.empty()) continue;
+        if (!name) name = JointName{piece.frame, {chosen, {}}};
         if (piece.frame != name->frame) return std::nullopt;
-        if (piece.member == name->members[0] || piece.member == name->members[1]) continue;
+        if (chosen == name->members[0] || chosen == name->members[1]) continue;
         if (!name->members[1].empty()) return std::nullopt;
-        name->members[1] = piece.member;
+        name->members[1] = chosen;
     }
     if (!name || name->members[1].empty()) return std::nullopt;
     return name;
@@ -154,6 +194,16 @@ std::vector<MemberJoint> member_joints(const model::Project& project,
     return std::move(list).take();
 }
 
+bool is_known(const model::Frame& frame, std::string_view name) {
+    return by_name(frame.members, name) != nullptr || by_name(frame.diagonals, name) != nullptr;
+}
+
+bool is_of_brace(const model::Project& project, const JointName& joint) {
+    const auto* frame = by_name(project.frames, joint.frame);
+    return frame != nullptr && (by_name(frame->diagonals, joint.members[0]) != nullptr ||
+                                by_name(frame->diagonals, joint.members[1]) != nullptr);
+}
+
 std::string words_of(const JointName& joint) { return joint.members[0] + " + " + joint.members[1]; }
 
 model::Subject subject_of(const JointName& joint) {
@@ -186,7 +236,7 @@ std::optional<JointName> chosen_joint(const model::Project& project,
     if (!name && selection.pieces.size() == 1 && selection.pieces.front().member.empty()) {
         name = name_of_part(project, resolved, selection.pieces.front());
     }
-    if (!name && selection.subjects.empty()) name = name_of_two(selection);
+    if (!name && selection.subjects.empty()) name = name_of_two(project, resolved, selection);
     if (!name) return std::nullopt;
     const auto* joint = find_joint(joints, *name);
     return joint == nullptr ? std::nullopt : std::optional(joint->name);
@@ -209,9 +259,7 @@ std::optional<JointName> joint_near(const model::Project& project,
         if (lap.pieces[0] != piece && lap.pieces[1] != piece) continue;
         const double distance = distance_mm(resolved, lap, at_mm);
         if (distance > nearest) continue;
-        const auto name = name_of(
-            project, lap.frame,
-            model::members_joined(resolved.pieces[lap.pieces[0]], resolved.pieces[lap.pieces[1]]));
+        const auto name = name_of(project, resolved, lap);
         if (!name) continue;
         nearest = distance;
         found = name;

@@ -1,6 +1,7 @@
 #include "editor/panel_facts.h"
 
 #include "editor/dimension_values.h"
+#include "editor/findings_about.h"
 #include "model/resolve/resolved.h"
 
 #include <algorithm>
@@ -55,15 +56,8 @@ std::optional<FaceSize> clear_opening_of(const Derived& derived,
 std::vector<const model::Finding*> findings_of_panel(const Derived& derived,
                                                      std::string_view frame,
                                                      std::string_view panel) {
-    std::vector<const model::Finding*> found;
-    for (const auto& finding : derived.findings) {
-        const bool is_of_it = std::ranges::any_of(finding.concerns, [&](const auto& subject) {
-            return subject.kind == model::SubjectKind::panel && subject.frame == frame &&
-                   subject.name == panel;
-        });
-        if (is_of_it) found.push_back(&finding);
-    }
-    return found;
+    return findings_about(derived.findings,
+                          {model::SubjectKind::panel, std::string(frame), std::string(panel)});
 }
 
 std::string face_size_text(const FaceSize& size, const engine::TapeStyle& shown) {
@@ -79,6 +73,10 @@ std::string area_text(double mm2, const engine::TapeStyle& shown) {
     std::array<char, 64> text{};
     std::snprintf(text.data(), text.size(), "%.1f", value);
     return text.data() + std::string(metric ? " cm\xC2\xB2" : " sq in");
+}
+
+const char* word_of(model::Axis axis) {
+    return axis == model::Axis::x ? "across" : axis == model::Axis::y ? "deep" : "up";
 }
 
 const std::array<FaceWord, 6>& face_words() {

@@ -42,6 +42,9 @@ std::string face_size_text(const FaceSize& size, const engine::TapeStyle& shown)
 // "12.6 sq in", or "81.1 cm\u00b2" where lengths are metric.
 std::string area_text(double mm2, const engine::TapeStyle& shown);
 
+// The axes of a frame as a maker says them: "across", "deep", "up".
+const char* word_of(model::Axis axis);
+
 // The faces of a bay, in a maker's words.
 struct FaceWord {
     model::Axis axis;

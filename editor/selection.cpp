@@ -54,8 +54,8 @@ bool concerns_member(const std::vector<model::Subject>& concerns,
     });
 }
 
-// Whether a finding concerns what belongs to no member: the joint that made it, the diagonal or the
-// panel.
+// Whether a finding concerns what belongs to no member: the joint that made it, the diagonal (also
+// as one of a joint's two) or the panel.
 bool concerns_part(const std::vector<model::Subject>& concerns,
                    const model::Project& project,
                    const model::Piece& piece) {
@@ -67,9 +67,12 @@ bool concerns_part(const std::vector<model::Subject>& concerns,
     const bool is_panel = piece.kind == model::PieceKind::panel;
     const auto is_meant = [&](const model::Subject& subject) {
         if (subject.frame != frame->name) return false;
-        if (subject.kind == model::SubjectKind::diagonal)
-            return is_brace && piece.stated < frame->diagonals.size() &&
-                   frame->diagonals[piece.stated].name == subject.name;
+        if (is_brace) {
+            if (piece.stated >= frame->diagonals.size()) return false;
+            const auto& name = frame->diagonals[piece.stated].name;
+            if (subject.kind == model::SubjectKind::diagonal) return name == subject.name;
+            return subject.kind == model::SubjectKind::joint && is_named_in(subject, name);
+        }
         if (subject.kind == model::SubjectKind::panel)
             return is_panel && piece.stated < frame->panels.size() &&
                    frame->panels[piece.stated].name == subject.name;

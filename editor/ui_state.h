@@ -38,6 +38,7 @@ struct UiState {
     JoinState join;
     SawTyping saw;
     SectionTyping stock_filter;
+    std::optional<VentSource> vent_source;     // by which openings for air were sized last
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
     float left_width = 0.0F;                   // design pixels; 0: the place's own
     float right_width = 0.0F;

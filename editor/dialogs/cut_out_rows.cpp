@@ -3,6 +3,7 @@
 #include "editor/by_name.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/panel_facts.h"
 
 #include <algorithm>
 #include <array>
@@ -13,11 +14,6 @@ namespace {
 
 // More of them scroll.
 constexpr std::size_t most_rows_seen = 5;
-
-// The axes of a face as a maker says them: "across", "deep", "up".
-const char* word_of(model::Axis axis) {
-    return axis == model::Axis::x ? "across" : axis == model::Axis::y ? "deep" : "up";
-}
 
 void set_up_columns(const model::Panel& panel) {
     const auto axes = model::across(panel.face_axis);

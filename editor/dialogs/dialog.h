@@ -1,6 +1,7 @@
 // The one dialog that may be open, as a value.
 #pragma once
 
+#include "editor/dialogs/brace_form.h"
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
@@ -30,7 +31,8 @@ using Dialog = std::variant<std::monostate,
                             Trouble,
                             ExportQuestion,
                             PanelForm,
-                            VentForm>;
+                            VentForm,
+                            BraceForm>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
@@ -41,7 +43,7 @@ inline bool is_form(const Dialog& dialog) {
     return std::holds_alternative<StarterForm>(dialog) ||
            std::holds_alternative<DimensionForm>(dialog) ||
            std::holds_alternative<TitleForm>(dialog) || std::holds_alternative<PanelForm>(dialog) ||
-           std::holds_alternative<VentForm>(dialog);
+           std::holds_alternative<VentForm>(dialog) || std::holds_alternative<BraceForm>(dialog);
 }
 
 }  // namespace editor

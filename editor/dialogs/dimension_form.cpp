@@ -1,38 +1,22 @@
 #include "editor/dialogs/dimension_form.h"
 
+#include "editor/dialogs/form_line.h"
 #include "editor/dimension_values.h"
 #include "editor/error_words.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
-#include <array>
-
 namespace editor {
 namespace {
 
 using engine::QuantityKind;
 
-constexpr std::array<std::pair<QuantityKind, const char*>, 3> kinds{
-    {{QuantityKind::length, "length"},
-     {QuantityKind::angle, "angle"},
-     {QuantityKind::number, "plain number"}}};
-
-void draw_line(const char* name, std::string& text, const char* hint, bool wants_focus = false) {
-    ImGui::AlignTextToFramePadding();
-    draw_text(name);
-    ImGui::SameLine(scaled(110));
-    draw_field(name, text, {.hint = hint, .width = scaled(340), .wants_focus = wants_focus});
-}
-
 void draw_kinds(DimensionForm& form) {
-    ImGui::AlignTextToFramePadding();
-    draw_text("is a");
-    for (const auto& [kind, text] : kinds) {
-        ImGui::SameLine(kind == QuantityKind::length ? scaled(110) : 0.0F);
-        if (ImGui::RadioButton(text, form.kind == kind)) form.kind = kind;
-        log_item(text, form.kind == kind ? "chosen" : "");
-    }
+    draw_radio_line<QuantityKind>("is a", form.kind,
+                                  {{QuantityKind::length, "length"},
+                                   {QuantityKind::angle, "angle"},
+                                   {QuantityKind::number, "plain number"}});
 }
 
 std::optional<model::Formula> optional_formula(const std::string& text) {
@@ -121,12 +105,13 @@ DimensionOutcome draw_dimension_form(DimensionForm& form, const Derived& derived
     const DialogScope dialog("Dimension", is_new ? "New dimension" : "Change the dimension",
                              scaled(500));
     if (!dialog) return outcome;
-    draw_line("name", form.name, "shelf level", form.is_fresh && is_new);
+    draw_form_line("name", form.name, "shelf level", form.is_fresh && is_new);
     draw_kinds(form);
-    draw_line("formula", form.formula, "18 3/8, or width/2 - 1/8 in", form.is_fresh && !is_new);
-    draw_line("least", form.least, "no limit");
-    draw_line("most", form.most, "no limit");
-    draw_line("note", form.note, "what it is for");
+    draw_form_line("formula", form.formula, "18 3/8, or width/2 - 1/8 in",
+                   form.is_fresh && !is_new);
+    draw_form_line("least", form.least, "no limit");
+    draw_form_line("most", form.most, "no limit");
+    draw_form_line("note", form.note, "what it is for");
     if (!form.trouble.empty()) draw_wrapped(form.trouble, Type::text, colour::red);
     ImGui::Dummy(scaled(1, 8));
     draw_answers(form, derived, outcome);

@@ -58,8 +58,16 @@ void draw(Desk& desk, PanelForm& form) {
     settle(desk, draw_panel_form(form, derived(desk), *desk.catalogue));
 }
 
+void draw(Desk& desk, BraceForm& form) {
+    settle(desk, draw_brace_form(form, derived(desk), *desk.catalogue));
+}
+
 void draw(Desk& desk, VentForm& form) {
-    settle(desk, draw_vent_form(form, derived(desk), *desk.catalogue));
+    auto& last = desk.ui.vent_source;
+    if (form.is_fresh && last) form.source = *last;
+    const auto outcome = draw_vent_form(form, derived(desk), *desk.catalogue);
+    if (outcome.change) last = form.source;
+    settle(desk, outcome);
 }
 
 void draw(Desk& desk, const UnsavedQuestion& question) {

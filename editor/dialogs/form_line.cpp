@@ -1,9 +1,5 @@
 #include "editor/dialogs/form_line.h"
 
-#include "editor/kit/widgets.h"
-
-#include <imgui.h>
-
 namespace editor {
 namespace {
 
@@ -28,6 +24,14 @@ void draw_short_line(std::string_view name,
     draw_form_word(name);
     draw_field(name, text,
                {.hint = hint, .width = scaled(short_field), .wants_focus = wants_focus});
+}
+
+void draw_short_line(std::string_view word,
+                     std::string_view name,
+                     std::string& text,
+                     std::string_view hint) {
+    draw_form_word(word);
+    draw_field(name, text, {.hint = hint, .width = scaled(short_field)});
 }
 
 void draw_short_beside(std::string_view word,

@@ -2,7 +2,6 @@
 
 #include "editor/by_name.h"
 #include "editor/dialogs/form_line.h"
-#include "editor/kit/item_log.h"
 #include "editor/kit/widgets.h"
 #include "editor/panel_facts.h"
 #include "editor/places/choice_button.h"
@@ -10,8 +9,6 @@
 #include <imgui.h>
 
 #include <algorithm>
-#include <array>
-#include <utility>
 #include <vector>
 
 namespace editor {
@@ -33,20 +30,6 @@ void choose_text(const std::string& name,
     }
 }
 
-template <class Value>
-void draw_radio(const char* word,
-                Value& value,
-                std::initializer_list<std::pair<Value, const char*>> choices) {
-    draw_form_word(word);
-    bool is_first = true;
-    for (const auto& [choice, text] : choices) {
-        if (!is_first) ImGui::SameLine();
-        is_first = false;
-        if (ImGui::RadioButton(text, value == choice)) value = choice;
-        log_item(text, value == choice ? "chosen" : "");
-    }
-}
-
 }  // namespace
 
 void draw_bay_and_face(model::Panel& panel, const Derived& derived, const std::string& frame) {
@@ -61,11 +44,10 @@ void draw_bay_and_face(model::Panel& panel, const Derived& derived, const std::s
         if (!is_first) ImGui::SameLine();
         is_first = false;
         const bool is_chosen = panel.face_axis == face.axis && panel.face_side == face.side;
-        if (ImGui::RadioButton(face.word, is_chosen)) {
+        if (draw_radio(face.word, is_chosen)) {
             panel.face_axis = face.axis;
             panel.face_side = face.side;
         }
-        log_item(face.word, is_chosen ? "chosen" : "");
     }
 }
 
@@ -80,13 +62,13 @@ void draw_material_choice(model::Panel& panel, const model::Catalogue& catalogue
 void draw_fit_and_use(model::Panel& panel) {
     using model::PanelFit;
     using model::PanelUse;
-    draw_radio<PanelFit>(
+    draw_radio_line<PanelFit>(
         "lies", panel.fit,
         {{PanelFit::overlay, "over the members"}, {PanelFit::inset, "between the members"}});
-    draw_radio<PanelUse>("is", panel.use,
-                         {{PanelUse::fixed, "fixed"},
-                          {PanelUse::door, "a door"},
-                          {PanelUse::drawer_front, "a drawer front"}});
+    draw_radio_line<PanelUse>("is", panel.use,
+                              {{PanelUse::fixed, "fixed"},
+                               {PanelUse::door, "a door"},
+                               {PanelUse::drawer_front, "a drawer front"}});
 }
 
 void draw_rivet_choice(model::Panel& panel, const model::Catalogue& catalogue) {

@@ -11,9 +11,6 @@
 #include "editor/kit/widgets.h"
 #include "editor/panel_facts.h"
 
-#include <array>
-#include <utility>
-
 namespace editor {
 namespace {
 
@@ -31,13 +28,16 @@ std::optional<std::string> reason_against(const Derived& derived,
     return std::nullopt;
 }
 
-std::optional<std::string> reason_against(const Derived& derived, const model::CutOut& cut_out) {
-    constexpr std::array<std::array<const char*, 2>, 2> sides{
-        {{"from, along", "to, along"}, {"from, up", "to, up"}}};
-    for (std::size_t k = 0; k < 2; ++k) {
-        for (std::size_t end = 0; end < 2; ++end) {
+// The fields are called as in the headings above them.
+std::optional<std::string> reason_against(const Derived& derived,
+                                          const model::CutOut& cut_out,
+                                          model::Axis face_axis) {
+    const auto axes = model::across(face_axis);
+    for (std::size_t end = 0; end < 2; ++end) {
+        for (std::size_t k = 0; k < 2; ++k) {
             const auto& text = end == 0 ? cut_out.least[k] : cut_out.most[k];
-            const auto what = "cut-out " + cut_out.name + ", " + sides[k][end];
+            const auto what =
+                "cut-out " + cut_out.name + (end == 0 ? ", from, " : ", to, ") + word_of(axes[k]);
             if (auto reason = reason_against(derived, text, what, false)) return reason;
         }
     }
@@ -52,7 +52,7 @@ std::optional<std::string> reason_against(const Derived& derived,
     if (auto reason = reason_against(derived, panel.clear_gap, "gap", true)) return reason;
     if (auto reason = reason_against(derived, panel.pitch, "pitch", true)) return reason;
     for (const auto& cut_out : panel.cut_outs) {
-        if (auto reason = reason_against(derived, cut_out)) return reason;
+        if (auto reason = reason_against(derived, cut_out, panel.face_axis)) return reason;
     }
     const auto* frame = by_name(derived.project->frames, form.frame);
     if (frame != nullptr && form.instead_of.empty() && by_name(frame->panels, panel.name)) {

@@ -67,19 +67,20 @@ model::VentDemand demand_of(const VentForm& form,
                             const Derived& derived,
                             const model::Catalogue& catalogue,
                             Reading& read) {
+    const auto& source = form.source;
     model::VentDemand demand;
-    if (form.is_round) {
-        demand.exhaust = model::RoundVent{read.length(form.diameter, "diameter")};
+    if (source.is_round) {
+        demand.exhaust = model::RoundVent{read.length(source.diameter, "diameter")};
     } else {
-        const auto width = read.length(form.exhaust_width, "width of the exhaust");
-        const auto height = read.length(form.exhaust_height, "height of the exhaust");
+        const auto width = read.length(source.exhaust_width, "width of the exhaust");
+        const auto height = read.length(source.exhaust_height, "height of the exhaust");
         demand.exhaust = model::RectangularVent{width, height};
     }
-    demand.exhaust_free_area = read.free_area(catalogue, form.exhaust_cover);
-    demand.ratio = read.number(form.ratio, "intake to exhaust");
-    demand.intake_free_area = read.free_area(catalogue, form.intake_cover);
+    demand.exhaust_free_area = read.free_area(catalogue, source.exhaust_cover);
+    demand.ratio = read.number(source.ratio, "intake to exhaust");
+    demand.intake_free_area = read.free_area(catalogue, source.intake_cover);
     demand.count = read.whole_number(form.count, "openings");
-    demand.height = read.length(form.height, "height of each");
+    demand.height = read.length(form.height, vent_words(form, derived).each);
     demand.graduation = Length::from_nm(derived.resolved.shop.graduation);
     return demand;
 }
@@ -111,8 +112,10 @@ VentAnswer vent_answer(const VentForm& form,
                        .is_stacked = form.is_stacked,
                        .sheet = *sheet,
                        .graduation = demand.graduation};
-    row.lower_corner = {read.length_if_any(form.from_side, "from side"),
-                        read.length_if_any(form.from_foot, "from foot")};
+    const auto words = vent_words(form, derived);
+    for (std::size_t k = 0; k < 2; ++k) {
+        row.lower_corner[k] = read.length_if_any(form.from[k], words.from[k]);
+    }
     if (answer.trouble = read.trouble(); !answer.trouble.empty()) return answer;
     const auto openings = model::vent_openings(row);
     if (!openings) {

@@ -1,7 +1,7 @@
 #include "editor/dialogs/vent_form.h"
 
-#include "editor/by_name.h"
 #include "editor/dialogs/form_line.h"
+#include "editor/dialogs/vent_present.h"
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -16,11 +16,6 @@
 
 namespace editor {
 namespace {
-
-void draw_radio(const char* text, bool& value, bool choice) {
-    if (ImGui::RadioButton(text, value == choice)) value = choice;
-    log_item(text, value == choice ? "chosen" : "");
-}
 
 // "metal louvre: passes 75 %".
 std::string cover_words(const model::VentCover& cover) {
@@ -42,39 +37,37 @@ void choose_cover(const std::string& name, const model::Catalogue& tables, std::
 }
 
 void draw_exhaust(VentForm& form, const model::Catalogue& catalogue) {
+    auto& source = form.source;
     draw_text("What takes the air out", Type::strong);
-    draw_form_word("is");
-    draw_radio("a round hole", form.is_round, true);
-    ImGui::SameLine();
-    draw_radio("a rectangle", form.is_round, false);
-    if (form.is_round) {
-        draw_short_line("diameter", form.diameter, "4", form.is_fresh);
+    draw_radio_line<bool>("is", source.is_round, {{true, "a round hole"}, {false, "a rectangle"}});
+    if (source.is_round) {
+        draw_short_line("diameter", source.diameter, "4", form.is_fresh);
     } else {
-        draw_short_line("wide", form.exhaust_width, "6");
-        draw_short_beside("high", "high", form.exhaust_height, "4");
+        draw_short_line("wide", source.exhaust_width, "6");
+        draw_short_beside("high", "high", source.exhaust_height, "4");
     }
-    choose_cover("exhaust cover", catalogue, form.exhaust_cover);
+    choose_cover("exhaust cover", catalogue, source.exhaust_cover);
 }
 
-void draw_intake(VentForm& form, const model::Catalogue& catalogue) {
+void draw_intake(VentForm& form, const VentWords& words, const model::Catalogue& catalogue) {
     draw_text("Openings that let it in", Type::strong);
-    choose_cover("intake cover", catalogue, form.intake_cover);
-    draw_short_line("net area", form.ratio, "1");
+    choose_cover("intake cover", catalogue, form.source.intake_cover);
+    draw_short_line("net area", form.source.ratio, "1");
     ImGui::SameLine();
     draw_text("times that of the exhaust; 1 or more is common practice", Type::small,
               colour::quiet);
     draw_short_line("openings", form.count, "2");
-    draw_short_beside("each high", "height of each", form.height, "2");
-    draw_form_word("set");
-    draw_radio("side by side", form.is_stacked, false);
-    ImGui::SameLine();
-    draw_radio("one above another", form.is_stacked, true);
-    draw_short_line("from side", form.from_side, "in the middle");
-    draw_short_beside("from foot", "from foot", form.from_foot, "in the middle");
+    draw_short_beside(std::string("each ") + words.other, words.each, form.height, "2");
+    draw_radio_line<bool>("set", form.is_stacked, {{false, "side by side"}, {true, words.stacked}});
+    draw_short_line(words.from[0], form.from[0], "in the middle");
+    draw_short_beside(words.from[1], words.from[1], form.from[1], "in the middle");
     draw_short_line("gap between", form.gap, "1");
 }
 
-void draw_result(const VentAnswer& answer, const VentForm& form, const engine::TapeStyle& shown) {
+void draw_result(const VentAnswer& answer,
+                 const VentForm& form,
+                 const VentWords& words,
+                 const engine::TapeStyle& shown) {
     if (answer.sizing) {
         const auto& sizing = *answer.sizing;
         const auto area = [&](double mm2) { return area_text(mm2, shown); };
@@ -84,9 +77,9 @@ void draw_result(const VentAnswer& answer, const VentForm& form, const engine::T
                                    area(sizing.needed_gross_mm2) + ".";
         const auto width =
             quantity_text({.kind = engine::QuantityKind::length, .length = sizing.width}, shown);
-        const std::string each = "Each " + width + " wide and " + form.height +
-                                 " high: together they let in " + area(sizing.reached_net_mm2) +
-                                 " net.";
+        const std::string each = "Each " + width + " " + words.along + " and " + form.height + " " +
+                                 words.other + ": together they let in " +
+                                 area(sizing.reached_net_mm2) + " net.";
         draw_wrapped(needed);
         log_item("needed", needed);
         draw_wrapped(each, Type::strong);
@@ -95,15 +88,6 @@ void draw_result(const VentAnswer& answer, const VentForm& form, const engine::T
     if (answer.trouble.empty()) return;
     draw_wrapped(answer.trouble, Type::text, answer.sizing ? colour::red : colour::amber);
     log_item("trouble", answer.trouble);
-}
-
-// Openings of that name are there already, and go.
-bool replaces_any(const VentForm& form, const Derived& derived) {
-    const auto* frame = by_name(derived.project->frames, form.frame);
-    const auto* panel = frame == nullptr ? nullptr : by_name(frame->panels, form.panel);
-    return panel != nullptr && std::ranges::any_of(panel->cut_outs, [](const auto& cut_out) {
-               return cut_out.name.rfind("intake ", 0) == 0;
-           });
 }
 
 // Other cut-outs or a member may be in the way: what resolve then says of the panel's cut-outs.
@@ -137,11 +121,12 @@ std::optional<Change> tried_change(VentForm& form,
 VentForm vent_form(const Derived& derived, const std::string& frame, const std::string& panel) {
     const bool metric = is_metric(derived.project->shown);
     VentForm form{.frame = frame, .panel = panel};
-    form.diameter = metric ? "100 mm" : "4 in";
-    form.exhaust_cover = "open hole";
-    form.intake_cover = "metal louvre";
+    form.source.diameter = metric ? "100 mm" : "4 in";
+    form.source.exhaust_cover = "open hole";
+    form.source.intake_cover = "metal louvre";
     form.height = metric ? "50 mm" : "2 in";
     form.gap = metric ? "25 mm" : "1 in";
+    take_openings(form, derived);
     return form;
 }
 
@@ -156,10 +141,11 @@ VentOutcome draw_vent_form(VentForm& form,
         ImGui::IsPopupOpen("exhaust cover list") || ImGui::IsPopupOpen("intake cover list");
     draw_exhaust(form, catalogue);
     ImGui::Dummy(scaled(1, 2));
-    draw_intake(form, catalogue);
+    const auto words = vent_words(form, derived);
+    draw_intake(form, words, catalogue);
     draw_rule();
     const auto answer = vent_answer(form, derived, catalogue);
-    draw_result(answer, form, derived.project->shown);
+    draw_result(answer, form, words, derived.project->shown);
     if (ImGui::IsAnyItemActive()) form.trouble.clear();  // said of what stood there before
     if (!form.trouble.empty()) {
         draw_wrapped(form.trouble, Type::text, colour::red);
@@ -170,7 +156,8 @@ VentOutcome draw_vent_form(VentForm& form,
         "instructions of its maker and the local code.",
         Type::small, colour::quiet);
     ImGui::Dummy(scaled(1, 6));
-    const char* verb = replaces_any(form, derived) ? "Replace the openings" : "Put the openings in";
+    const char* verb =
+        !openings_now(form, derived).empty() ? "Replace the openings" : "Put the openings in";
     const bool can_put = answer.row.has_value();
     if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
         (can_put && !is_choosing && is_pressed(key::enter))) {

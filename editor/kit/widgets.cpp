@@ -147,6 +147,12 @@ bool draw_check(std::string_view name, bool& value, std::string_view text) {
     return changed;
 }
 
+bool draw_radio(std::string_view name, bool is_chosen) {
+    const bool clicked = ImGui::RadioButton(std::string(name).c_str(), is_chosen);
+    log_item(name, is_chosen ? "chosen" : "");
+    return clicked;
+}
+
 RowClick draw_row(std::string_view name, std::string_view text, bool selected, bool spans) {
     RowClick click;
     const ImGuiSelectableFlags flags =

@@ -57,6 +57,9 @@ bool draw_button(std::string_view name, const ButtonLook& look = {});
 
 bool draw_check(std::string_view name, bool& value, std::string_view text);
 
+// One of several that exclude each other; true when it is clicked.
+bool draw_radio(std::string_view name, bool is_chosen);
+
 // A row that is chosen by clicking; spans the panel or the table's columns.
 struct RowClick {
     bool clicked = false;

@@ -4,6 +4,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_text.h"
+#include "editor/places/brace_list.h"
 #include "editor/places/panel_list.h"
 #include "editor/places/section_choice.h"
 #include "editor/places/table_columns.h"
@@ -20,6 +21,7 @@ struct StockUse {
     std::string stock;
     std::string section;
     std::vector<std::string> members;
+    std::vector<std::string> braces;
     std::vector<Index> pieces;
     engine::Length bar;
 };
@@ -38,8 +40,8 @@ std::vector<StockUse> uses_in(const Derived& derived, Index frame) {
     for (const auto& member : project.frames[frame].members) {
         use_of(uses, member.stock).members.push_back(member.name);
     }
-    for (auto& use : uses) {
-        if (const auto* stock = by_name(project.stock, use.stock)) use.section = stock->section;
+    for (const auto& brace : project.frames[frame].diagonals) {
+        use_of(uses, brace.stock).braces.push_back(brace.name);
     }
     for (Index i = 0; i < derived.resolved.pieces.size(); ++i) {
         const auto& piece = derived.resolved.pieces[i];
@@ -47,6 +49,9 @@ std::vector<StockUse> uses_in(const Derived& derived, Index frame) {
         auto& use = use_of(uses, project.stock[piece.stock].name);
         use.pieces.push_back(i);
         use.bar += engine::Length::from_nm(piece.length);
+    }
+    for (auto& use : uses) {
+        if (const auto* stock = by_name(project.stock, use.stock)) use.section = stock->section;
     }
     return uses;
 }
@@ -76,7 +81,15 @@ std::optional<Change> draw_use(const StockUse& use,
     const std::string current = use.section.empty() ? use.stock : use.section;
     const std::string name = "stock " + frame.name + " " + use.stock;
     const float width = ImGui::GetContentRegionAvail().x;
-    const auto section = draw_section_choice(name, current, catalogue, filter, width);
+    std::optional<std::string> section;
+    if (use.members.empty() && use.braces.empty()) {
+        // What a recipe makes of it follows its joint.
+        ImGui::AlignTextToFramePadding();
+        draw_text(text_to_fit(current, Type::text, width));
+        draw_hint(current);
+    } else {
+        section = draw_section_choice(name, current, catalogue, filter, width);
+    }
     ImGui::TableNextColumn();
     ImGui::AlignTextToFramePadding();
     if (draw_row("pieces of " + use.stock, count_of(use), false).clicked) {
@@ -87,7 +100,8 @@ std::optional<Change> draw_use(const StockUse& use,
     ImGui::AlignTextToFramePadding();
     draw_text_right(bar_text(use.bar, derived.project->shown));
     if (!section || *section == use.section) return std::nullopt;
-    return section_change(*derived.project, catalogue, frame.name, use.members, *section);
+    return section_change(*derived.project, catalogue, frame.name, use.members, *section,
+                          use.braces);
 }
 
 std::optional<Change> draw_uses(const Derived& derived,
@@ -107,6 +121,29 @@ std::optional<Change> draw_uses(const Derived& derived,
     return change;
 }
 
+void draw_new_things(const Derived& derived,
+                     const model::Frame& frame,
+                     const model::Catalogue& catalogue,
+                     const Selection& selection,
+                     Dialog& dialog) {
+    if (draw_button("New panel in " + frame.name,
+                    {.text = "+ panel", .weight = Weight::link, .enabled = !frame.bays.empty()})) {
+        dialog = new_panel_form(derived, frame.name);
+    }
+    draw_hint(frame.bays.empty() ? "A panel closes a side of a bay, and this frame has no bays"
+                                 : "Sheet on one side of a bay");
+    ImGui::SameLine();
+    if (draw_button(
+            "New brace in " + frame.name,
+            {.text = "+ brace", .weight = Weight::link, .enabled = !frame.members.empty()})) {
+        dialog = new_brace_form(derived, catalogue, frame.name, selection);
+    }
+    draw_hint(frame.members.empty()
+                  ? "A brace lies against members, and this frame has none"
+                  : "Flat bar across a face, from corner to corner; choose two members first and "
+                    "it begins at theirs");
+}
+
 }  // namespace
 
 std::optional<Change> draw_frame_list(const Derived& derived,
@@ -121,6 +158,8 @@ std::optional<Change> draw_frame_list(const Derived& derived,
         draw_text(frame.name, Type::strong);
         keep_first(change, draw_uses(derived, f, catalogue, selection, filter));
         draw_panel_list(derived, f, selection, dialog);
+        draw_brace_list(derived, f, selection, dialog);
+        draw_new_things(derived, frame, catalogue, selection, dialog);
     }
     return change;
 }
@@ -131,7 +170,8 @@ float height_of_frames(const Derived& derived, float width) {
     for (Index f = 0; f < derived.project->frames.size(); ++f) {
         height += ImGui::GetTextLineHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y +
                   row * static_cast<float>(uses_in(derived, f).size()) +
-                  height_of_panels(derived, f, width);
+                  height_of_panels(derived, f, width) + height_of_braces(derived, f, width) +
+                  ImGui::GetFrameHeightWithSpacing();
     }
     return height;
 }

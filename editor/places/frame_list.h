@@ -1,4 +1,4 @@
-// The frames: what each is made of, to be changed section by section, and its panels.
+// The frames: what each is made of, to be changed section by section, its panels and its braces.
 #pragma once
 
 #include "editor/change.h"

@@ -116,23 +116,35 @@ std::optional<Change> draw_way_back(const model::Project& project, const JointNa
     return change_of(model::RemoveJoint{joint.frame, joint.members});
 }
 
+std::optional<Change> draw_hold(JoinHands& hands,
+                                const JointName& joint,
+                                const std::vector<Choice>& holds) {
+    auto change = draw_joint_settings(hands.derived, hands.catalogue, joint);
+    ImGui::Dummy(scaled(1, 2));
+    keep_first(change, draw_priced(hands, "hold", joint, holds));
+    return change;
+}
+
+// A brace lies on a member, and no recipe has a say in how.
 std::optional<Change> draw_chosen(JoinHands& hands, const JointName& joint) {
     const auto& project = *hands.derived.project;
     auto& open = hands.state.section;
     auto change = draw_note_field(hands.derived, joint, hands.state.typing);
     keep_first(change, draw_way_back(project, joint));
     draw_joint_findings(hands.derived, joint);
-    const auto recipes = joint_recipe_choices(project, joint);
     const auto holds = joint_hold_choices(project, joint);
+    if (is_of_brace(project, joint)) {
+        keep_first(change, draw_hold(hands, joint, holds));
+        return change;
+    }
+    const auto recipes = joint_recipe_choices(project, joint);
     draw_sections({JoinSection::meet, "How they meet", name_of_chosen(recipes)},
                   {JoinSection::hold, "What holds them", name_of_chosen(holds)}, open);
     if (open == JoinSection::meet) {
         keep_first(change, draw_priced(hands, "meet", joint, recipes));
         return change;
     }
-    keep_first(change, draw_joint_settings(hands.derived, hands.catalogue, joint));
-    ImGui::Dummy(scaled(1, 2));
-    keep_first(change, draw_priced(hands, "hold", joint, holds));
+    keep_first(change, draw_hold(hands, joint, holds));
     return change;
 }
 

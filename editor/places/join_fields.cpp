@@ -14,8 +14,8 @@ namespace {
 
 bool is_there(const model::Project& project, const JointName& joint) {
     const auto* frame = by_name(project.frames, joint.frame);
-    return frame != nullptr && by_name(frame->members, joint.members[0]) != nullptr &&
-           by_name(frame->members, joint.members[1]) != nullptr;
+    return frame != nullptr && is_known(*frame, joint.members[0]) &&
+           is_known(*frame, joint.members[1]);
 }
 
 std::optional<Change> note_change(const model::Project& project, const JoinTyping& typing) {

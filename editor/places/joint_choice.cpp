@@ -86,7 +86,7 @@ JointOrder joint_order(const std::vector<MemberJoint>& joints, const Selection& 
 
 std::string joint_state_words(const MemberJoint& joint) {
     if (!joint.recipe) return "not joined";
-    std::string words(model::recipes()[*joint.recipe].name);
+    std::string words(joint.is_of_brace ? "brace" : model::recipes()[*joint.recipe].name);
     if (joint.fewest_in_lap < joint.wanted_in_lap) {
         return words + ", " + std::to_string(joint.fewest_in_lap) + " of " +
                std::to_string(joint.wanted_in_lap) + " in a lap";

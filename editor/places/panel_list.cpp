@@ -103,19 +103,13 @@ void draw_panel_list(const Derived& derived,
             log_item("of " + panel.name, line.text);
         }
     }
-    if (draw_button("New panel in " + frame.name,
-                    {.text = "+ panel", .weight = Weight::link, .enabled = !frame.bays.empty()})) {
-        dialog = new_panel_form(derived, frame.name);
-    }
-    draw_hint(frame.bays.empty() ? "A panel closes a side of a bay, and this frame has no bays"
-                                 : "Sheet on one side of a bay");
 }
 
 float height_of_panels(const Derived& derived, model::Index index, float width) {
     const auto& style = ImGui::GetStyle();
     const float row = ImGui::GetFrameHeight() + 2 * style.CellPadding.y + style.ItemSpacing.y;
     const auto& frame = derived.project->frames[index];
-    float height = ImGui::GetFrameHeightWithSpacing();
+    float height = 0.0F;
     for (const auto& panel : frame.panels) {
         height += row;
         const ImFont* small = font(Type::small);

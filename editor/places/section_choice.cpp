@@ -67,13 +67,19 @@ void open_list(SectionTyping& typing,
     ImGui::OpenPopup(popup.c_str());
 }
 
-// What those members (all when none is named) are made of, each stock once.
+// What those members (all when nothing is named) or braces are made of, each stock once.
 std::vector<std::string_view> stocks_of(const model::Project& project,
                                         const std::string& frame,
-                                        const std::vector<std::string>& members) {
+                                        const std::vector<std::string>& members,
+                                        const std::vector<std::string>& braces) {
     std::vector<std::string_view> stocks;
     const model::Frame* found = by_name(project.frames, frame);
     if (found == nullptr) return stocks;
+    if (members.empty() && !braces.empty()) {
+        const auto* brace = by_name(found->diagonals, braces.front());
+        if (brace != nullptr) stocks.push_back(brace->stock);
+        return stocks;
+    }
     for (const auto& member : found->members) {
         const bool is_named = members.empty() || std::find(members.begin(), members.end(),
                                                            member.name) != members.end();
@@ -82,6 +88,23 @@ std::vector<std::string_view> stocks_of(const model::Project& project,
         }
     }
     return stocks;
+}
+
+void append_braces(Change& change,
+                   const model::Project& project,
+                   const std::string& frame,
+                   const std::vector<std::string>& braces,
+                   const std::string& stock) {
+    const model::Frame* found = by_name(project.frames, frame);
+    for (const auto& name : braces) {
+        const auto* brace = found == nullptr ? nullptr : by_name(found->diagonals, name);
+        if (brace == nullptr) continue;
+        auto changed = *brace;
+        changed.stock = stock;
+        change.edits.emplace_back(model::PutDiagonal{frame, std::move(changed), {}});
+        change.label =
+            "Make brace " + name + (braces.size() > 1 ? " and others" : "") + " of " + stock;
+    }
 }
 
 bool is_of_another_form(const model::Project& project,
@@ -172,12 +195,15 @@ Change section_change(const model::Project& project,
                       const model::Catalogue& catalogue,
                       const std::string& frame,
                       const std::vector<std::string>& members,
-                      const std::string& section) {
-    const auto stocks = stocks_of(project, frame, members);
+                      const std::string& section,
+                      const std::vector<std::string>& braces) {
+    const auto stocks = stocks_of(project, frame, members, braces);
     auto choice = stock_of_section(project, catalogue, section,
                                    stocks.empty() ? std::string_view() : stocks.front());
     Change change;
     if (choice.edit) change.edits.push_back(*std::move(choice.edit));
+    append_braces(change, project, frame, braces, choice.name);
+    if (members.empty() && !braces.empty()) return change;
     const model::Edit put = model::SetMemberStock{frame, members, choice.name};
     change.edits.push_back(put);
     change.label = model::label_of(put);

@@ -43,13 +43,15 @@ StockChoice stock_of_section(const model::Project& project,
                              std::string_view like = {},
                              const std::vector<model::BarOffer>& bars = {});
 
-// Puts these members of the frame (all when none is named) onto another section, in the alloy and
-// lengths of stock_of_section. Where the section is of another form than before, each lies the way
-// in which the frame resolves with the fewest findings.
+// Puts these members of the frame (all when neither a member nor a brace is named) and these braces
+// onto another section, in the alloy and lengths of stock_of_section. Where the section is of
+// another form than before, each member lies the way in which the frame resolves with the fewest
+// findings.
 Change section_change(const model::Project& project,
                       const model::Catalogue& catalogue,
                       const std::string& frame,
                       const std::vector<std::string>& members,
-                      const std::string& section);
+                      const std::string& section,
+                      const std::vector<std::string>& braces = {});
 
 }  // namespace editor

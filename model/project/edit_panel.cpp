@@ -5,15 +5,6 @@
 namespace model {
 namespace {
 
-// "intake 3".
-bool is_numbered(const std::string& text, const std::string& name) {
-    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
-    return text.size() > name.size() + 1 && text.compare(0, name.size(), name) == 0 &&
-           text[name.size()] == ' ' &&
-           std::all_of(text.begin() + static_cast<std::ptrdiff_t>(name.size()) + 1, text.end(),
-                       is_digit);
-}
-
 CutOut vent_cut_out(const VentOpening& opening, std::string name, const engine::TapeStyle& shown) {
     CutOut cut_out{.name = std::move(name), .is_vent = true};
     for (std::size_t k = 0; k < 2; ++k) {
@@ -49,7 +40,7 @@ Changed change(Project& project, const PutVents& edit) {
         }
         Panel panel = *found;
         std::erase_if(panel.cut_outs,
-                      [&](const CutOut& one) { return is_numbered(one.name, edit.name); });
+                      [&](const CutOut& one) { return is_opening_of(one.name, edit.name); });
         int number = 0;
         for (const auto& opening : *openings) {
             panel.cut_outs.push_back(

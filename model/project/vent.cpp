@@ -146,4 +146,11 @@ engine::Result<std::vector<VentOpening>> vent_openings(const VentRow& row) {
     return openings;
 }
 
+bool is_opening_of(std::string_view cut_out, std::string_view row) {
+    if (cut_out.size() < row.size() + 2 || cut_out.substr(0, row.size()) != row) return false;
+    const auto number = cut_out.substr(row.size() + 1);
+    return cut_out[row.size()] == ' ' &&
+           number.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
 }  // namespace model

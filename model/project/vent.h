@@ -7,6 +7,7 @@
 
 #include <array>
 #include <optional>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -71,5 +72,8 @@ struct VentOpening {  // from the sheet's lower corner
 // The openings, `least_sheet_land` or more apart and from every edge. The error's `where` names the
 // input: "openings", "width", "height", "gap", "lower corner".
 engine::Result<std::vector<VentOpening>> vent_openings(const VentRow& row);
+
+// Whether a cut-out is one of a row's openings by its name: "intake 3" of the row "intake".
+bool is_opening_of(std::string_view cut_out, std::string_view row);
 
 }  // namespace model

@@ -120,7 +120,7 @@ TEST_CASE("openings where another cut-out is are not put in, and can be moved",
     ui.settle();
     ui.click("Lay out/vents of rear");
     ui.settle();
-    ui.write("Vents/from side", "3");
+    ui.write("Vents/from left", "3");
     ui.write("Vents/from foot", "4");
     ui.click("Vents/Put");
     ui.settle();
