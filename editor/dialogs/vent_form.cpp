@@ -159,8 +159,10 @@ VentOutcome draw_vent_form(VentForm& form,
     const char* verb =
         !openings_now(form, derived).empty() ? "Replace the openings" : "Put the openings in";
     const bool can_put = answer.row.has_value();
-    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
-        (can_put && !is_choosing && is_pressed(key::enter))) {
+    const bool is_clicked =
+        draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put});
+    log_item("verb", verb);
+    if (is_clicked || (can_put && !is_choosing && is_pressed(key::enter))) {
         outcome.change = tried_change(form, derived, catalogue, *answer.row);
     }
     ImGui::SameLine();

@@ -86,7 +86,7 @@ void draw_brace_list(const Derived& derived,
         for (const auto* finding : to_mend(derived, frame, brace)) {
             const bool is_error = finding->severity == model::Severity::error;
             draw_wrapped(finding->what, Type::small, is_error ? colour::red : colour::amber);
-            log_item("of " + brace.name, finding->what);
+            log_item("of " + brace.name + ": " + finding->code, finding->what);
         }
     }
 }

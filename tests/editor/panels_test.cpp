@@ -231,3 +231,89 @@ TEST_CASE("the material and the rivet are chosen from the catalogue", "[editor][
     CHECK(frame_of(ui).panels[0].material == "birch plywood");
     CHECK(frame_of(ui).panels[0].fastener == "blind rivet 5/32");
 }
+
+TEST_CASE("a cut-out's trouble calls the field as its heading does", "[editor][panels]") {
+    HeadlessUi ui;
+    open_new_panel(ui);
+    ui.click("Panel/New cut-out");
+    ui.settle();
+    ui.write("Panel/cut-out 1 from 1", "3");
+    ui.click("Panel/Put");
+    ui.settle();
+    CHECK_THAT(ui.item("Panel/trouble").value, Contains("cut-out 1, from, up"));
+    ui.click("Panel/top");
+    ui.click("Panel/Put");
+    ui.settle();
+    CHECK_THAT(ui.item("Panel/trouble").value, Contains("cut-out 1, from, deep"));
+}
+
+TEST_CASE("openings in a top are deep, not high", "[editor][panels][vent]") {
+    HeadlessUi ui;
+    open_new_panel(ui);
+    ui.write("Panel/name", "lid");
+    ui.click("Panel/top");
+    ui.click("Panel/Put");
+    ui.settle();
+    ui.click("Lay out/vents of lid");
+    ui.settle();
+    CHECK(ui.has("Vents/one behind another"));
+    CHECK(ui.has("Vents/from front"));
+    CHECK_THAT(ui.item("Vents/each").value, Contains(" wide and 2 in deep"));
+    ui.write("Vents/depth of each", "2 + ?");
+    ui.settle();
+    CHECK_THAT(ui.item("Vents/trouble").value, Contains("depth of each: behind `2 + `"));
+}
+
+TEST_CASE("a cut-out that only sounds like an opening is kept, and nothing says it goes",
+          "[editor][panels][vent]") {
+    HeadlessUi ui;
+    add_back(ui);
+    auto panel = frame_of(ui).panels.front();
+    panel.cut_outs = {{.name = "intake grille", .least = {"3", "3"}, .most = {"6", "5"}}};
+    REQUIRE(
+        editor::submit(ui.desk, editor::change_of(model::PutPanel{frame_of(ui).name, panel, {}})));
+    ui.settle();
+    ui.click("Lay out/vents of rear");
+    ui.settle();
+    CHECK(ui.item("Vents/verb").value == "Put the openings in");
+    ui.click("Vents/Put");
+    ui.settle();
+    REQUIRE(frame_of(ui).panels.front().cut_outs.size() == 3);
+    ui.click("Lay out/vents of rear");
+    ui.settle();
+    CHECK(ui.item("Vents/verb").value == "Replace the openings");
+}
+
+TEST_CASE("the form of openings comes back with what it was last sized by, and what is there",
+          "[editor][panels][vent]") {
+    HeadlessUi ui;
+    add_back(ui);
+    ui.click("Lay out/vents of rear");
+    ui.settle();
+    ui.write("Vents/diameter", "3");
+    ui.write("Vents/net area", "1.5");
+    ui.write("Vents/openings", "3");
+    ui.write("Vents/height of each", "1 1/2");
+    ui.write("Vents/gap between", "3/4");
+    ui.click("Vents/one above another");
+    ui.write("Vents/from foot", "2");
+    ui.settle();
+    CHECK_FALSE(ui.has("Vents/trouble"));
+    ui.click("Vents/Put");
+    ui.settle();
+    const auto before = frame_of(ui).panels.front().cut_outs;
+    REQUIRE(before.size() == 3);
+    ui.click("Lay out/vents of rear");
+    ui.settle();
+    CHECK(ui.item("Vents/diameter").value == "3");
+    CHECK(ui.item("Vents/net area").value == "1.5");
+    CHECK(ui.item("Vents/openings").value == "3");
+    CHECK_THAT(ui.item("Vents/height of each").value, Contains("1 1/2"));
+    CHECK_THAT(ui.item("Vents/gap between").value, Contains("3/4"));
+    CHECK(ui.item("Vents/one above another").value == "chosen");
+    CHECK_THAT(ui.item("Vents/from foot").value, Contains("2"));
+    CHECK(ui.item("Vents/from left").value.empty());
+    ui.click("Vents/Put");
+    ui.settle();
+    CHECK(frame_of(ui).panels.front().cut_outs == before);
+}
