@@ -278,9 +278,9 @@ TEST_CASE("a brace is selected by its length and by what is found of it", "[edit
         editor::submit(ui.desk, editor::change_of(model::PutPanel{frame_of(ui).name, panel, {}})));
     ui.settle();
     const auto& findings = ui.now().findings;
-    const auto at =
-        std::find_if(findings.begin(), findings.end(),
-                     [](const model::Finding& it) { return it.code == "interference"; });
+    const auto at = std::find_if(findings.begin(), findings.end(), [](const model::Finding& it) {
+        return it.code == "interference";
+    });
     REQUIRE(at != findings.end());
     CHECK(ui.item("Lay out/of brace: interference").value == at->what);
     const auto selection =
