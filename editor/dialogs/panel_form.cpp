@@ -36,8 +36,7 @@ std::optional<std::string> reason_against(const Derived& derived,
     for (std::size_t end = 0; end < 2; ++end) {
         for (std::size_t k = 0; k < 2; ++k) {
             const auto& text = end == 0 ? cut_out.least[k] : cut_out.most[k];
-            const auto what =
-                "cut-out " + cut_out.name + (end == 0 ? ", from, " : ", to, ") + word_of(axes[k]);
+            const auto what = cut_out.name + (end == 0 ? ", from, " : ", to, ") + word_of(axes[k]);
             if (auto reason = reason_against(derived, text, what, false)) return reason;
         }
     }
