@@ -18,7 +18,11 @@ using FrameAndMember = std::pair<std::string_view, std::string_view>;
 std::set<FrameAndMember> chosen_members(const Selection& selection) {
     std::set<FrameAndMember> members;
     for (const auto& piece : selection.pieces) {
+        constexpr std::string_view brace = "brace ";  // see model::part_words
         if (!piece.member.empty()) members.emplace(piece.frame, piece.member);
+        if (piece.what.rfind(brace, 0) == 0) {
+            members.emplace(piece.frame, std::string_view(piece.what).substr(brace.size()));
+        }
     }
     return members;
 }

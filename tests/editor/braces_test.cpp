@@ -2,6 +2,7 @@
 #include "editor/frame_nodes.h"
 #include "editor/joint_list.h"
 #include "editor/keys.h"
+#include "editor/places/joint_choice.h"
 
 #include "tests/editor/headless_ui.h"
 
@@ -346,4 +347,16 @@ TEST_CASE("a brace and a member that are both chosen are their joint", "[editor]
     const auto chosen = editor::chosen_joint(*now.project, now.resolved, joints, selection);
     REQUIRE(chosen);
     CHECK(*chosen == at->name);
+}
+
+TEST_CASE("the joints of a chosen brace come first in the list", "[editor][braces][join]") {
+    HeadlessUi ui;
+    add_brace(ui);
+    const auto& now = ui.now();
+    const auto joints = editor::member_joints(*now.project, now.resolved, now.findings);
+    const auto selection =
+        editor::selection_of(*now.project, now.resolved, {*piece_of(ui, "brace")});
+    const auto order = editor::joint_order(joints, selection);
+    REQUIRE(order.of_chosen > 0);
+    CHECK(joints[order.joints.front()].is_of_brace);
 }
