@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
+#include <utility>
 
 namespace editor {
 namespace {
@@ -14,6 +16,7 @@ namespace {
 constexpr float label_room = 62.0F;
 constexpr float most_across = 2.7F;  // pixels a mm at scale 1
 constexpr float hole_gap = 17.0F;    // pixels between holes at different distances
+constexpr float fence_row = 14.0F;   // pixels from one row of fence settings to the next
 
 // Where the holes at each distance lie along the drawing. A rail is far longer than wide, so the
 // drawing is not to scale lengthwise: holes stay in order, and as far apart as it takes to tell
@@ -86,27 +89,36 @@ struct Paper {
     }
 };
 
-Paper paper_for(const Area& area, const UnrolledPiece& flat) {
+Paper paper_across(const Area& area, const UnrolledPiece& flat) {
     const float room_x = area.width - 2 * scaled(label_room);
-    const float top = scaled(flat.datum_is_below ? 30 : 50);
-    const float room_y = area.height - top - scaled(flat.datum_is_below ? 82 : 62);
     const auto width = static_cast<float>(std::max(flat.width, 1.0));
-    const auto length = static_cast<float>(std::max(flat.length, 1.0));
     Paper paper;
     paper.across = std::min(room_x / width, scaled(most_across));
     paper.reach = width * paper.across;
+    paper.at = {area.x + (area.width - paper.reach) / 2,
+                area.y + scaled(flat.datum_is_below ? 30 : 50)};
+    return paper;
+}
+
+// What is said below the drawing has room for two rows of fence settings; more take from it.
+void lay_lengthwise(Paper& paper,
+                    const Area& area,
+                    const UnrolledPiece& flat,
+                    std::size_t fence_rows) {
+    const float more_rows = static_cast<float>(std::max<std::size_t>(fence_rows, 2) - 2);
+    const float room_y = area.height - (paper.at.y - area.y) -
+                         scaled(flat.datum_is_below ? 82 : 62) - more_rows * scaled(fence_row);
+    const auto length = static_cast<float>(std::max(flat.length, 1.0));
     paper.lengthwise.distances = distances_of(flat);
     const float needed =
         scaled(hole_gap) * static_cast<float>(paper.lengthwise.distances.size() + 1);
     paper.length = std::min(room_y, std::max(length * paper.across, needed));
-    paper.at = {area.x + (area.width - paper.reach) / 2, area.y + top};
     for (const double distance : paper.lengthwise.distances) {
         paper.lengthwise.places.push_back(paper.at.y +
                                           static_cast<float>(distance) / length * paper.length);
     }
     push_apart(paper.lengthwise.places, paper.at.y + scaled(9),
                paper.at.y + paper.length - scaled(9));
-    return paper;
 }
 
 void draw_loop(ImDrawList& on,
@@ -170,53 +182,64 @@ void draw_distances(ImDrawList& on,
     }
 }
 
-// A line of holes along a wall: one setting of the fence.
+// A line of holes along a wall: one setting of the fence. What would touch its neighbour goes a row
+// down.
 struct FenceLine {
     std::size_t wall = 0;
     double across = 0.0;
-    engine::Length gauge;
+    std::string text;
+    std::size_t row = 0;
 };
 
-std::vector<FenceLine> fence_lines(const UnrolledPiece& flat, const Derived& derived) {
+// Holes that a tape cannot tell apart are of one line.
+std::vector<FenceLine> fence_lines(const UnrolledPiece& flat,
+                                   const Derived& derived,
+                                   const Paper& paper) {
     std::vector<FenceLine> lines;
     for (const auto& hole : flat.holes) {
         const auto gauge = engine::Length::from_nm(derived.resolved.holes[hole.hole].gauge);
+        std::string text = model::length_text(*derived.project, gauge);
         const bool is_known = std::any_of(lines.begin(), lines.end(), [&](const FenceLine& line) {
-            return line.wall == hole.wall && line.gauge == gauge;
+            return line.wall == hole.wall && line.text == text;
         });
-        if (!is_known) lines.push_back({hole.wall, hole.across, gauge});
+        if (!is_known) lines.push_back({hole.wall, hole.across, std::move(text)});
     }
     std::sort(lines.begin(), lines.end(),
               [](const FenceLine& a, const FenceLine& b) { return a.across < b.across; });
+    std::vector<float> ends;  // of each row so far
+    for (auto& line : lines) {
+        const float half = size_of_text(line.text, Type::small).x / 2;
+        const float x = paper.x(line.across);
+        while (line.row < ends.size() && x - half < ends[line.row] + scaled(5)) ++line.row;
+        if (line.row == ends.size()) ends.push_back(0.0F);
+        ends[line.row] = x + half;
+    }
     return lines;
 }
 
-// What the fence is set to, below each line of holes; what would touch its neighbour goes a row
-// down.
+std::size_t rows_of(const std::vector<FenceLine>& lines) {
+    std::size_t rows = 0;
+    for (const auto& line : lines) rows = std::max(rows, line.row + 1);
+    return rows;
+}
+
+// What the fence is set to, below each line of holes.
 void draw_fences(ImDrawList& on,
                  const Paper& paper,
                  const UnrolledPiece& flat,
-                 const Derived& derived) {
-    const auto lines = fence_lines(flat, derived);
+                 const std::vector<FenceLine>& lines) {
     if (lines.empty()) return;
-    const float height = scaled(14);
-    const float top = paper.at.y + paper.length + scaled(4);
-    std::vector<float> ends;  // of each row so far
+    const float foot = paper.at.y + paper.length;
+    const float top = foot + scaled(4);
     for (const auto& line : lines) {
-        const std::string text = model::length_text(*derived.project, line.gauge);
-        const float width = size_of_text(text, Type::small).x;
-        const float x = paper.x(line.across) - width / 2;
-        std::size_t row = 0;
-        while (row < ends.size() && x < ends[row] + scaled(5)) ++row;
-        if (row == ends.size()) ends.push_back(0.0F);
-        ends[row] = x + width;
-        const float y = top + static_cast<float>(row) * height;
-        const float foot = paper.at.y + paper.length;
-        on.AddLine({paper.x(line.across), foot - scaled(4)}, {paper.x(line.across), y + scaled(2)},
-                   colour::scribed_soft, 1);
-        draw_text_at(on, {x, y}, text, Type::small, colour::scribed);
-        log_rectangle(flat.walls[line.wall].name + " fence " + text,
-                      {x, y, x + width, y + height, true, true, text});
+        const float width = size_of_text(line.text, Type::small).x;
+        const float x = paper.x(line.across);
+        const float y = top + static_cast<float>(line.row) * scaled(fence_row);
+        on.AddLine({x, foot - scaled(4)}, {x, y + scaled(2)}, colour::scribed_soft, 1);
+        draw_text_at(on, {x - width / 2, y}, line.text, Type::small, colour::scribed);
+        log_rectangle(
+            flat.walls[line.wall].name + " fence " + line.text,
+            {x - width / 2, y, x + width / 2, y + scaled(fence_row), true, true, line.text});
     }
     draw_text_at(on, {paper.at.x - scaled(9), top}, "fence", Type::small, colour::scribed_soft,
                  Align::right);
@@ -267,7 +290,9 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
                                             std::optional<model::Index> marked_hole) {
     std::optional<model::Index> under_pointer;
     const UnrolledPiece flat = unrolled_piece(derived, catalogue, piece);
-    const Paper paper = paper_for(area, flat);
+    Paper paper = paper_across(area, flat);
+    const auto fences = fence_lines(flat, derived, paper);
+    lay_lengthwise(paper, area, flat, rows_of(fences));
     ImDrawList& on = *ImGui::GetWindowDrawList();
     draw_outline(on, paper, flat);
     draw_distances(on, paper, flat, derived, true);
@@ -283,7 +308,7 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
         draw_hole(on, at, radius, marked_hole == hole.hole || under_pointer == hole.hole);
     }
     const float bottom = area.y + area.height;
-    draw_fences(on, paper, flat, derived);
+    draw_fences(on, paper, flat, fences);
     draw_datum_end(on, area, flat, derived.resolved.pieces[piece]);
     draw_text_at(on, {area.x + scaled(12), bottom - scaled(25)},
                  "inside faces; length not to scale", Type::small, colour::scribed_soft);

@@ -249,11 +249,16 @@ private:
         if (fits > 0 && wish.is_screw) settle_screws(site, wish, plan);
         if (plan.layout.count == 0 && lap.gap > 0) return {};
         if (wish.is_screw) return plan;
-        if (fits > 0 && laid_out.long_nose) long_nosed_.push_back(subject_of(lap));
+        if (fits > 0 && laid_out.long_nose) note_once(long_nosed_, subject_of(lap));
         if (fits > 0 && answer.choice->diameter < thickest_of(site)) {
-            thin_.push_back(subject_of(lap));
+            note_once(thin_, subject_of(lap));
         }
         return plan;
+    }
+
+    // Laps of one joint follow each other.
+    static void note_once(std::vector<Subject>& joints, Subject joint) {
+        if (joints.empty() || joints.back() != joint) joints.push_back(std::move(joint));
     }
 
     // Which plate is the far one is known once the screws are laid out; what holds them has to suit
