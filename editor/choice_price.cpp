@@ -4,7 +4,7 @@
 #include "model/schedule/weight.h"
 
 #include <algorithm>
-#include <set>
+#include <map>
 #include <tuple>
 #include <utility>
 
@@ -24,24 +24,38 @@ std::vector<Complaint> complaints_of(const model::Finding& finding) {
     return all;
 }
 
-std::set<Complaint> complaints_of(const std::vector<model::Finding>& findings) {
-    std::set<Complaint> all;
+// How severe the worst of each is.
+using Complaints = std::map<Complaint, model::Severity>;
+
+Complaints complaints_of(const std::vector<model::Finding>& findings) {
+    Complaints all;
     for (const auto& finding : findings) {
-        for (auto& complaint : complaints_of(finding)) all.insert(std::move(complaint));
+        for (auto& complaint : complaints_of(finding)) {
+            auto& worst = all.try_emplace(std::move(complaint), finding.severity).first->second;
+            worst = std::max(worst, finding.severity);
+        }
     }
     return all;
 }
 
-bool has_news(const model::Finding& finding, const std::set<Complaint>& known) {
+// A warning that becomes an error is news too.
+bool is_news(const Complaint& complaint, model::Severity severity, const Complaints& known) {
+    const auto at = known.find(complaint);
+    return at == known.end() || at->second < severity;
+}
+
+bool has_news(const model::Finding& finding, const Complaints& known) {
     const auto complaints = complaints_of(finding);
-    return std::any_of(complaints.begin(), complaints.end(),
-                       [&](const Complaint& complaint) { return known.count(complaint) == 0; });
+    return std::any_of(complaints.begin(), complaints.end(), [&](const Complaint& complaint) {
+        return is_news(complaint, finding.severity, known);
+    });
 }
 
 // Of what is concerned, only that which was not before.
-model::Finding news_of(model::Finding finding, const std::set<Complaint>& known) {
+model::Finding news_of(model::Finding finding, const Complaints& known) {
     std::erase_if(finding.concerns, [&](const model::Subject& subject) {
-        return known.count({finding.code, subject.kind, subject.frame, subject.name}) > 0;
+        return !is_news({finding.code, subject.kind, subject.frame, subject.name}, finding.severity,
+                        known);
     });
     return finding;
 }

@@ -21,7 +21,7 @@ Summary summary_of(const Derived& derived) {
     Summary summary;
     for (const auto& row : derived.cuts) {
         summary.pieces += row.quantity;
-        summary.bar += row.length * row.quantity;
+        if (!model::is_of_sheet(row.kind)) summary.bar += row.length * row.quantity;
     }
     summary.weight_kg = std::accumulate(derived.weights_kg.begin(), derived.weights_kg.end(), 0.0);
     for (const auto& row : derived.bars) summary.bars = std::max(summary.bars, row.bar);

@@ -10,6 +10,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/panel_facts.h"
+#include "model/schedule/tables.h"
 
 namespace editor {
 namespace {
@@ -25,6 +26,21 @@ std::optional<std::string> reason_against(const Derived& derived,
     if (text.empty()) return what + ": give a length";
     const auto value = tried_length(derived, text);
     if (!value) return what + ": " + error_words(value.error(), text);
+    return std::nullopt;
+}
+
+// Sheet for panels is thinner than this by far.
+constexpr engine::Length most_thick = engine::Length::from_nm(100'000'000);
+
+std::optional<std::string> reason_against_size(const Derived& derived,
+                                               const std::string& text,
+                                               const std::string& what,
+                                               std::optional<engine::Length> most = {}) {
+    const auto value = tried_length(derived, text);
+    if (!value) return std::nullopt;  // empty, or told already
+    if (value->length <= engine::Length{}) return what + ": give a length above zero";
+    if (most && value->length > *most)
+        return what + ": give at most " + model::length_text(*derived.project, *most);
     return std::nullopt;
 }
 
@@ -50,6 +66,9 @@ std::optional<std::string> reason_against(const Derived& derived,
     if (auto reason = reason_against(derived, panel.thickness, "thickness", false)) return reason;
     if (auto reason = reason_against(derived, panel.clear_gap, "gap", true)) return reason;
     if (auto reason = reason_against(derived, panel.pitch, "pitch", true)) return reason;
+    if (auto r = reason_against_size(derived, panel.thickness, "thickness", most_thick)) return r;
+    if (auto r = reason_against_size(derived, panel.clear_gap, "gap")) return r;
+    if (auto r = reason_against_size(derived, panel.pitch, "pitch")) return r;
     for (const auto& cut_out : panel.cut_outs) {
         if (auto reason = reason_against(derived, cut_out, panel.face_axis)) return reason;
     }

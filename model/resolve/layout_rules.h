@@ -1,6 +1,7 @@
 // The shop's rules of layout, kept within what is sensible whatever it says.
 #pragma once
 
+#include "engine/geometry/box.h"
 #include "model/project/project.h"
 #include "model/project/shop_limits.h"
 

@@ -31,7 +31,9 @@ CUT (cut.csv, bars.csv)
 
 SHEET (sheet.csv)
   Each line is one mark of a panel, a gusset or a shim. "width" and "length" are those of the least
-  rectangle that holds it; "see drawing": corners are cut out, pieces.json has them all.
+  rectangle that holds it; "see drawing": it is none itself. "corners" then has its corners in
+  turn, " / " between two: how far along the length from the datum end, and how far across from the
+  heel edge. "cut_outs_at" has those of each opening, "; " between two openings.
   "opening_1" and "opening_2", of a door or a drawer front: the clear way between the members, along
   x, y, z in that order. "weight" is that of one.
   A panel is the pattern: drill it first, clamp it in its place, then match-drill the members.

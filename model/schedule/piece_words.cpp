@@ -52,22 +52,15 @@ std::string served(const Frame& frame, const Piece& piece) {
     return " at " + members[first].name + " and " + members[second].name;
 }
 
-// "brace back", also where the maker calls it that.
-std::string with_kind(const std::string& kind, const std::string& name) {
-    const bool says_so = name.compare(0, kind.size(), kind) == 0 &&
-                         (name.size() == kind.size() || name[kind.size()] == ' ');
-    return says_so ? name : kind + " " + name;
-}
-
 }  // namespace
 
 std::string part_words(const Project& project, const Piece& piece) {
     const std::string kind{name_of(piece.kind)};
     const auto& frame = project.frames[piece.frame];
     if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
-        return with_kind(kind, frame.diagonals[piece.stated].name);
+        return kind + " " + frame.diagonals[piece.stated].name;
     if (piece.kind == PieceKind::panel && piece.stated < frame.panels.size())
-        return with_kind(kind, frame.panels[piece.stated].name);
+        return kind + " " + frame.panels[piece.stated].name;
     return kind + served(frame, piece);
 }
 

@@ -22,6 +22,7 @@ struct SheetRow {
     engine::Length length;
     std::string outline;  // "rectangle", or "see drawing"
     int cut_outs = 0;
+    Index outline_of = no_index;  // in Resolved::outlines; none: the rectangle, whole
     // Of a door or a drawer front: what is free between the members, along the face's two axes.
     std::optional<std::array<engine::Length, 2>> opening;
     double weight_kg = 0.0;  // of one

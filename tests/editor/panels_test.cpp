@@ -144,6 +144,36 @@ TEST_CASE("a thickness that cannot be read keeps the form and its text", "[edito
     CHECK(ui.item("Panel/thickness").value == "1/8 in + ?");
 }
 
+TEST_CASE("sheet without thickness and rivets without pitch are refused", "[editor][panels]") {
+    HeadlessUi ui;
+    open_new_panel(ui);
+    for (const char* text : {"0", "-1", "12 ft"}) {
+        ui.write("Panel/thickness", text);
+        ui.click("Panel/Put");
+        ui.settle();
+        CHECK_THAT(ui.item("Panel/trouble").value, Contains("thickness: give "));
+    }
+    ui.write("Panel/thickness", "1/8");
+    ui.write("Panel/pitch", "-3");
+    ui.click("Panel/Put");
+    ui.settle();
+    CHECK_THAT(ui.item("Panel/trouble").value, Contains("pitch: give a length above zero"));
+    CHECK(frame_of(ui).panels.empty());
+}
+
+TEST_CASE("a panel is no bar", "[editor][panels]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto bar = ui.now().summary.bar;
+    ui.click("Lay out/New panel in " + frame_of(ui).name);
+    ui.settle();
+    ui.click("Panel/Put");
+    ui.settle();
+    REQUIRE(frame_of(ui).panels.size() == 1);
+    CHECK(ui.now().summary.bar == bar);
+}
+
 TEST_CASE("a second panel of one name is refused", "[editor][panels]") {
     HeadlessUi ui;
     add_back(ui);

@@ -209,7 +209,7 @@ Edit random_edit_of_frame(Draw& draw) {
         }
         case 14: {
             Panel panel{.name = draw.bay(), .bay = draw.bay(), .thickness = draw.formula()};
-            if (draw.below(3) == 0) return random_vents(draw, frame, panel.name);
+            if (draw.below(3) == 0) return random_vents(draw, "counter", "side");
             return draw.coin() ? Edit{PutPanel{frame, panel, draw.replaced(draw.bay())}}
                                : Edit{RemovePanel{frame, draw.bay()}};
         }
