@@ -34,6 +34,7 @@ public:
         for (auto& lap : shimmed_) {
             if (keep_off_braces(lap) && cut_to_marks(lap)) kept.push_back(lap);
         }
+        keep_shims_off_braces();
         laps_.insert(laps_.end(), touching_.begin(), touching_.end());
         laps_.insert(laps_.end(), kept.begin(), kept.end());
     }
@@ -174,13 +175,31 @@ private:
             if (other.kind != PieceKind::brace || i == lap.upper || i == lap.lower) continue;
             if (!engine::overlaps(gap_box(lap), other.extents)) continue;
             if (other.plates[0].normal_axis != lap.normal_axis) return false;
-            for (const auto& slice : slices_of({out_.outlines, out_.leans}, other)) {
-                if (!engine::overlaps(gap_box(lap), slice)) continue;
-                lap.rect = without(lap.rect, slice, lap.normal_axis);
-                if (!has_area(lap.rect, lap.normal_axis)) return false;
-            }
+            if (!keep_off_slices(other, lap)) return false;
         }
         return true;
+    }
+
+    bool keep_off_slices(const Piece& brace, Lap& lap) const {
+        for (const auto& slice : slices_of({out_.outlines, out_.leans}, brace)) {
+            if (!engine::overlaps(gap_box(lap), slice)) continue;
+            lap.rect = without(lap.rect, slice, lap.normal_axis);
+            if (!has_area(lap.rect, lap.normal_axis)) return false;
+        }
+        return true;
+    }
+
+    // The shim between two members makes way for a brace that runs through their gap.
+    void keep_shims_off_braces() {
+        for (auto& lap : laps_) {
+            if (lap.gap == 0) continue;
+            for (const auto& piece : s_.pieces) {
+                if (piece.kind != PieceKind::brace) continue;
+                if (!engine::overlaps(gap_box(lap), piece.extents)) continue;
+                if (!keep_off_slices(piece, lap)) break;
+            }
+        }
+        std::erase_if(laps_, [](const Lap& lap) { return !has_area(lap.rect, lap.normal_axis); });
     }
 
     PartRoom room_;

@@ -43,7 +43,7 @@ std::array<Part, 2> ends_of(const Catalogue& catalogue, const Fastener& fastener
 }
 
 // A formed tail is kept 1/32 in clear of what it passes: the layout rule of laps, see choose_rivet.
-// A hole about it leaves that much of itself.
+// A hole about it leaves that much of itself, an edge beside it does not.
 constexpr Nm tail_spare = Length::nm_per_inch / 32;
 
 Box box_of(const Fastener& fastener, const Part& part) {
@@ -125,14 +125,15 @@ std::vector<FastenerInWay> fasteners_in_way(const Catalogue& catalogue,
         for (auto part : ends_of(catalogue, fastener)) {
             const bool is_formed =
                 part.from > 0 && fastener.spec.kind == FastenerSpec::Kind::blind_rivet;
-            if (!is_square && is_formed) part.radius += tail_spare;
+            const Nm radius = is_square || !is_formed ? part.radius : part.radius + tail_spare;
+            if (is_formed) part.radius += tail_spare;
             const Box box = box_of(fastener, part);
             const Region seen = seen_on(face, box);
             if (!enters(face, depth, box) || !share_area(seen, over)) continue;
             found.push_back({.fastener = i,
                              .is_square_to_sheet = is_square,
                              .at = {fastener.at[face.axis[0]], fastener.at[face.axis[1]]},
-                             .radius = part.radius,
+                             .radius = radius,
                              .seen = seen});
         }
     }
