@@ -193,11 +193,13 @@ private:
     void keep_shims_off_braces() {
         for (auto& lap : laps_) {
             if (lap.gap == 0) continue;
+            const Box before = lap.rect;
             for (const auto& piece : s_.pieces) {
                 if (piece.kind != PieceKind::brace) continue;
                 if (!engine::overlaps(gap_box(lap), piece.extents)) continue;
                 if (!keep_off_slices(piece, lap)) break;
             }
+            if (lap.rect != before && has_area(lap.rect, lap.normal_axis)) cut_to_marks(lap);
         }
         std::erase_if(laps_, [](const Lap& lap) { return !has_area(lap.rect, lap.normal_axis); });
     }
