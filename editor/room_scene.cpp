@@ -183,6 +183,8 @@ public:
                                .z = unit(axis)});
     }
 
+    void append(Mesh&, const model::CeilingProfile&) {}
+    void append(Mesh&, const model::DoorSwing&) {}
     void append(Mesh&, const model::ScannedObstacle&) {}
 
 private:

@@ -32,6 +32,8 @@ Changed change(Project& project, const RemoveMember& edit);
 Changed change(Project& project, const SetMemberStock& edit);
 Changed change(Project& project, const PutDiagonal& edit);
 Changed change(Project& project, const RemoveDiagonal& edit);
+Changed change(Project& project, const PutLeaning& edit);
+Changed change(Project& project, const RemoveLeaning& edit);
 Changed change(Project& project, const PutJoint& edit);
 Changed change(Project& project, const RemoveJoint& edit);
 Changed change(Project& project, const PutPanel& edit);
@@ -39,6 +41,8 @@ Changed change(Project& project, const RemovePanel& edit);
 Changed change(Project& project, const PutVents& edit);
 Changed change(Project& project, const PutLoad& edit);
 Changed change(Project& project, const RemoveLoad& edit);
+Changed change(Project& project, const PutOpening& edit);
+Changed change(Project& project, const RemoveOpening& edit);
 Changed change(Project& project, const StartBoxFrame& edit);
 Changed change(Project& project, const StartSteppedFrame& edit);
 

@@ -195,8 +195,10 @@ template Result<Done> check_thing(const Plane&, const std::string&);
 template Result<Done> check_thing(const Bay&, const std::string&);
 template Result<Done> check_thing(const Member&, const std::string&);
 template Result<Done> check_thing(const Diagonal&, const std::string&);
+template Result<Done> check_thing(const Leaning&, const std::string&);
 template Result<Done> check_thing(const JointOverride&, const std::string&);
 template Result<Done> check_thing(const Panel&, const std::string&);
 template Result<Done> check_thing(const Load&, const std::string&);
+template Result<Done> check_thing(const MeasuredOpening&, const std::string&);
 
 }  // namespace model

@@ -135,6 +135,17 @@ struct RemoveDiagonal {  // the joint overrides that name it go with it
     std::string diagonal;
 };
 
+struct PutLeaning {  // its name may not be a member's or a diagonal's
+    std::string frame;
+    Leaning leaning;
+    std::string instead_of;
+};
+
+struct RemoveLeaning {  // the joint overrides that name it go with it
+    std::string frame;
+    std::string leaning;
+};
+
 struct PutJoint {  // replaces the override of the same two members, in either order
     std::string frame;
     JointOverride joint;
@@ -175,6 +186,17 @@ struct PutLoad {
 struct RemoveLoad {
     std::string frame;
     std::string load;
+};
+
+struct PutOpening {
+    std::string frame;
+    MeasuredOpening opening;
+    std::string instead_of;
+};
+
+struct RemoveOpening {
+    std::string frame;
+    std::string opening;
 };
 
 // ---- starters: they leave ordinary dimensions, planes, bays and members behind ------------------
@@ -231,6 +253,8 @@ using Edit = std::variant<SetTitle,
                           SetMemberStock,
                           PutDiagonal,
                           RemoveDiagonal,
+                          PutLeaning,
+                          RemoveLeaning,
                           PutJoint,
                           RemoveJoint,
                           PutPanel,
@@ -238,6 +262,8 @@ using Edit = std::variant<SetTitle,
                           PutVents,
                           PutLoad,
                           RemoveLoad,
+                          PutOpening,
+                          RemoveOpening,
                           StartBoxFrame,
                           StartSteppedFrame>;
 

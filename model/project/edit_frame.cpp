@@ -12,12 +12,17 @@ namespace {
 
 using engine::Done;
 
-// A joint is known by the names of two members, so a diagonal may not be called as a member is.
-std::string name_of_member_and_diagonal(const Frame& frame) {
-    std::set<std::string_view> members;
-    for (const Member& member : frame.members) members.insert(member.name);
+// A joint is known by the names of two members, so a diagonal may not be called as a member is, nor
+// a leaning member as either. The thing in words that shares its name; empty: none does.
+std::string sharer_of_name(const Frame& frame) {
+    std::set<std::string_view> taken;
+    for (const Member& member : frame.members) taken.insert(member.name);
     for (const Diagonal& diagonal : frame.diagonals) {
-        if (members.contains(diagonal.name)) return diagonal.name;
+        if (taken.contains(diagonal.name)) return described(diagonal);
+    }
+    for (const Diagonal& diagonal : frame.diagonals) taken.insert(diagonal.name);
+    for (const Leaning& leaning : frame.leaning) {
+        if (taken.contains(leaning.name)) return described(leaning);
     }
     return {};
 }
@@ -38,8 +43,8 @@ Changed change(Project& project, const PutFrame& edit) {
         !sound) {
         return sound;
     }
-    if (const auto shared = name_of_member_and_diagonal(edit.frame); !shared.empty()) {
-        return already_there(inside(where, "diagonal " + shared));
+    if (const auto shared = sharer_of_name(edit.frame); !shared.empty()) {
+        return already_there(inside(where, shared));
     }
     return put_named(project.frames, edit.frame, edit.instead_of, "");
 }

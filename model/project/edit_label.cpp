@@ -70,6 +70,12 @@ struct Label {
     std::string operator()(const RemoveDiagonal& e) const {
         return "Remove diagonal " + e.diagonal;
     }
+    std::string operator()(const PutLeaning& e) const {
+        return put_label("leaning member", e.leaning.name, e.instead_of);
+    }
+    std::string operator()(const RemoveLeaning& e) const {
+        return "Remove leaning member " + e.leaning;
+    }
     std::string operator()(const PutJoint& e) const {
         return "Change joint " + pair_text(e.joint.members);
     }
@@ -87,6 +93,12 @@ struct Label {
         return put_label("load", e.load.name, e.instead_of);
     }
     std::string operator()(const RemoveLoad& e) const { return "Remove load " + e.load; }
+    std::string operator()(const PutOpening& e) const {
+        return put_label("measured opening", e.opening.name, e.instead_of);
+    }
+    std::string operator()(const RemoveOpening& e) const {
+        return "Remove measured opening " + e.opening;
+    }
     std::string operator()(const StartBoxFrame& e) const { return "Start box frame " + e.frame; }
     std::string operator()(const StartSteppedFrame& e) const {
         return "Start stepped frame " + e.frame;

@@ -1,4 +1,4 @@
-// Edits of members, diagonals and the joints between them.
+// Edits of members, diagonals, leaning members and the joints between them.
 #include "model/project/change.h"
 #include "model/project/in_frame.h"
 
@@ -10,15 +10,24 @@ using engine::Done;
 using engine::Error;
 using engine::ErrorCode;
 
-// A joint is known by the names of two members, so a diagonal may not be called as a member is.
-template <class T, class Other>
+// A joint is known by the names of two members, so a diagonal may not be called as a member is, nor
+// a leaning member as either.
+template <class T>
+bool is_another_kind(Frame& frame, const std::vector<T>& bars, const std::string& name) {
+    const auto has = [&](auto& list) {
+        const void* address = &list;
+        return address != &bars && find_named(list, name) != list.end();
+    };
+    return has(frame.members) || has(frame.diagonals) || has(frame.leaning);
+}
+
+template <class T>
 Changed put_bar(const Project& project,
                 Frame& frame,
                 std::vector<T>& bars,
-                std::vector<Other>& others,
                 const T& bar,
                 const std::string& instead_of) {
-    if (find_named(others, bar.name) != others.end()) {
+    if (is_another_kind(frame, bars, bar.name)) {
         return already_there(inside(described(frame), described(bar)));
     }
     auto put = put_in_frame(project, frame, bars, bar, instead_of);
@@ -61,8 +70,7 @@ std::vector<Member*> members_named(Frame& frame, const std::vector<std::string>&
 
 Changed change(Project& project, const PutMember& edit) {
     return in_frame(project, edit.frame, [&](Frame& frame) {
-        return put_bar(project, frame, frame.members, frame.diagonals, edit.member,
-                       edit.instead_of);
+        return put_bar(project, frame, frame.members, edit.member, edit.instead_of);
     });
 }
 
@@ -87,8 +95,7 @@ Changed change(Project& project, const SetMemberStock& edit) {
 
 Changed change(Project& project, const PutDiagonal& edit) {
     return in_frame(project, edit.frame, [&](Frame& frame) {
-        return put_bar(project, frame, frame.diagonals, frame.members, edit.diagonal,
-                       edit.instead_of);
+        return put_bar(project, frame, frame.diagonals, edit.diagonal, edit.instead_of);
     });
 }
 
@@ -96,6 +103,17 @@ Changed change(Project& project, const RemoveDiagonal& edit) {
     return in_frame(project, edit.frame, [&](Frame& frame) {
         return remove_bar(frame, frame.diagonals, edit.diagonal);
     });
+}
+
+Changed change(Project& project, const PutLeaning& edit) {
+    return in_frame(project, edit.frame, [&](Frame& frame) {
+        return put_bar(project, frame, frame.leaning, edit.leaning, edit.instead_of);
+    });
+}
+
+Changed change(Project& project, const RemoveLeaning& edit) {
+    return in_frame(project, edit.frame,
+                    [&](Frame& frame) { return remove_bar(frame, frame.leaning, edit.leaning); });
 }
 
 Changed change(Project& project, const PutJoint& edit) {

@@ -1,4 +1,4 @@
-// Edits of panels, their vents, and loads.
+// Edits of panels, their vents, loads, and measured openings.
 #include "model/project/change.h"
 #include "model/project/in_frame.h"
 
@@ -59,6 +59,18 @@ Changed change(Project& project, const PutLoad& edit) {
 Changed change(Project& project, const RemoveLoad& edit) {
     return in_frame(project, edit.frame, [&](Frame& frame) {
         return remove_named(frame.loads, edit.load, described(frame));
+    });
+}
+
+Changed change(Project& project, const PutOpening& edit) {
+    return in_frame(project, edit.frame, [&](Frame& frame) {
+        return put_in_frame(project, frame, frame.openings, edit.opening, edit.instead_of);
+    });
+}
+
+Changed change(Project& project, const RemoveOpening& edit) {
+    return in_frame(project, edit.frame, [&](Frame& frame) {
+        return remove_named(frame.openings, edit.opening, described(frame));
     });
 }
 

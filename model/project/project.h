@@ -62,14 +62,16 @@ struct WheelWell {
     Place least;
     Place most;
     Formula top_radius = "0";
-    Axis inner_side = Axis::x;  // the axis across which the leaning side looks
+    Formula corner_radius = "0";  // of the two upright edges of its inner side, seen from above
+    Axis inner_side = Axis::x;    // the axis across which the leaning side looks
     Sense inner_sense = Sense::plus;
     Formula lean = "0";  // angle from the vertical
 
     bool operator==(const WheelWell&) const = default;
 };
 
-// A wall given by its inset at heights, swept along Y.
+// A wall given by its inset at heights, swept along Y. Between two heights it is straight, above
+// the last one and below the first it goes on upright.
 struct WallProfile {
     struct Offset {
         Formula height;
@@ -78,13 +80,48 @@ struct WallProfile {
         bool operator==(const Offset&) const = default;
     };
 
+    // Another section of the wall further along; between two it is straight.
+    struct Station {
+        Formula along;  // Y, between `from` and `to`
+        std::vector<Offset> offsets;
+
+        bool operator==(const Station&) const = default;
+    };
+
     Formula at;                  // X of the wall's foot
     Sense inside = Sense::plus;  // the side on which the room is
     Formula from;                // along Y
     Formula to;
-    std::vector<Offset> offsets;
+    std::vector<Offset> offsets;  // at `from`, and as far as the first station or all along
+    std::vector<Station> stations;
 
     bool operator==(const WallProfile&) const = default;
+};
+
+// A ceiling given by how far it comes down at places across the van, swept along Y. Between two
+// places it is straight, beyond the last ones it goes on level.
+struct CeilingProfile {
+    struct Offset {
+        Formula across;  // X
+        Formula drop;    // below `at`
+
+        bool operator==(const Offset&) const = default;
+    };
+
+    struct Station {
+        Formula along;  // Y, between `from` and `to`
+        std::vector<Offset> offsets;
+
+        bool operator==(const Station&) const = default;
+    };
+
+    Formula at;    // Z of the level from which drops are measured
+    Formula from;  // along Y
+    Formula to;
+    std::vector<Offset> offsets;  // at `from`, and as far as the first station or all along
+    std::vector<Station> stations;
+
+    bool operator==(const CeilingProfile&) const = default;
 };
 
 struct CylinderObstacle {
@@ -96,21 +133,42 @@ struct CylinderObstacle {
     bool operator==(const CylinderObstacle&) const = default;
 };
 
-// A triangle mesh in a file of its own, kept by path.
+// What a door sweeps that turns about an upright hinge: an upright sector of a cylinder.
+struct DoorSwing {
+    Place hinge;           // at its lower end
+    Formula width;         // from the hinge to the door's free edge
+    Formula height;        // of the door
+    Formula closed = "0";  // angles of the door seen from above, counter-clockwise from X
+    Formula open = "90";
+
+    bool operator==(const DoorSwing&) const = default;
+};
+
+// A triangle mesh in a file of its own, kept by path; a relative one starts at the project's
+// folder. Its points are turned about X, then about Y, then about Z, and then shifted.
 struct ScannedObstacle {
     std::string file;
     engine::LengthUnit unit = engine::LengthUnit::millimetre;
     Place at{"0", "0", "0"};
+    std::array<Formula, 3> turn{"0", "0", "0"};  // angles about X, Y and Z
 
     bool operator==(const ScannedObstacle&) const = default;
 };
 
-using ObstacleShape =
-    std::variant<BoxObstacle, WheelWell, WallProfile, CylinderObstacle, ScannedObstacle>;
+using ObstacleShape = std::variant<BoxObstacle,
+                                   WheelWell,
+                                   WallProfile,
+                                   CeilingProfile,
+                                   CylinderObstacle,
+                                   DoorSwing,
+                                   ScannedObstacle>;
 
 struct Obstacle {
     std::string name;
     ObstacleShape shape;
+    bool stays_clear = false;  // nothing is there, but nothing may stand there: a walkway, a hatch
+    Formula clearance;  // length that pieces keep from it; empty: as the shop says, and 0 from what
+                        // only stays clear
     std::string note;
 
     bool operator==(const Obstacle&) const = default;
@@ -218,6 +276,23 @@ struct Diagonal {
     bool operator==(const Diagonal&) const = default;
 };
 
+// A post or rail of angle that leans: its heel runs from one node of a face to another, one leg
+// lies along that face behind the level members' legs, the other one stands off it into the frame.
+// Its ends are cut along the planes of its nodes across which it runs the most.
+struct Leaning {
+    std::string name;
+    std::string stock;
+    std::string face;                 // the plane along which its first leg lies
+    std::array<std::string, 2> from;  // planes across the face's other two axes, axis order
+    std::array<std::string, 2> to;
+    // Which way the leg along the face points, seen along the one of the face's axes that the
+    // member runs less along.
+    Sense leg = Sense::plus;
+    std::string note;
+
+    bool operator==(const Leaning&) const = default;
+};
+
 // What holds a machine screw: threads tapped into the far plate, a nut behind it, or a rivet nut
 // set into it.
 enum class ScrewHold { tapped, nut, rivet_nut };
@@ -278,6 +353,23 @@ struct Load {
     bool operator==(const Load&) const = default;
 };
 
+// The real opening that a frame goes into, measured with a tape; the frame's axes are used.
+struct MeasuredOpening {
+    std::string name;
+    Axis through = Axis::y;         // x or y: the widths run along the other one
+    Formula height;                 // over which the sides were measured
+    std::array<Formula, 3> widths;  // between the sides: at the bottom, half-way up, at the top
+    // From lower left to upper right, from lower right to upper left; empty: not measured. Left is
+    // where the widths' axis begins.
+    std::array<Formula, 2> diagonals;
+    // How far the top of the left and of the right side stands further in than its bottom, by a
+    // plumb line; less than 0: further out.
+    std::array<Formula, 2> plumb{"0", "0"};
+    std::string note;
+
+    bool operator==(const MeasuredOpening&) const = default;
+};
+
 // One cabinet skeleton, with its own axes, somewhere in the room.
 struct Frame {
     std::string name;
@@ -288,9 +380,11 @@ struct Frame {
     std::vector<Bay> bays;
     std::vector<Member> members;
     std::vector<Diagonal> diagonals;
+    std::vector<Leaning> leaning;
     std::vector<JointOverride> joints;
     std::vector<Panel> panels;
     std::vector<Load> loads;
+    std::vector<MeasuredOpening> openings;
     std::string note;
 
     bool operator==(const Frame&) const = default;
@@ -322,6 +416,8 @@ struct Shop {
     Formula nose_reach = "1/2 in";      // straight part of the nose
     Formula housing_radius = "1/2 in";  // of the tool behind the nose
     std::vector<std::string> drills;    // names at hand; empty: any in the catalogue
+    Formula clearance = "1/4 in";       // that pieces keep from the room; common practice
+    Formula frame_gap = "0";            // that frames keep from one another
     double spare_percent = 10.0;        // fasteners bought beyond what is needed
     double tax_percent = 0.0;
     double delivery_fee = 0.0;

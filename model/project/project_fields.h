@@ -151,6 +151,7 @@ void visit_fields(Visit& visit, Of<WheelWell>) {
     visit(needed("least", a_length), &WheelWell::least);
     visit(needed("most", a_length), &WheelWell::most);
     visit(optional("top_radius", a_length), &WheelWell::top_radius);
+    visit(optional("corner_radius", a_length), &WheelWell::corner_radius);
     visit(optional("inner_side"), &WheelWell::inner_side);
     visit(optional("inner_sense"), &WheelWell::inner_sense);
     visit(optional("lean", an_angle), &WheelWell::lean);
@@ -168,6 +169,15 @@ void visit_fields(Visit& visit, Of<WallProfile::Offset>) {
 }
 
 template <>
+inline constexpr std::string_view thing_name<WallProfile::Station> = "wall station";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<WallProfile::Station>) {
+    visit(needed("along", a_length), &WallProfile::Station::along);
+    visit(needed("offsets"), &WallProfile::Station::offsets);
+}
+
+template <>
 inline constexpr std::string_view thing_name<WallProfile> = "wall profile";
 
 template <class Visit>
@@ -177,6 +187,39 @@ void visit_fields(Visit& visit, Of<WallProfile>) {
     visit(needed("from", a_length), &WallProfile::from);
     visit(needed("to", a_length), &WallProfile::to);
     visit(needed("offsets"), &WallProfile::offsets);
+    visit(optional("stations"), &WallProfile::stations);
+}
+
+template <>
+inline constexpr std::string_view thing_name<CeilingProfile::Offset> = "ceiling offset";
+template <>
+inline constexpr bool is_on_one_line<CeilingProfile::Offset> = true;
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<CeilingProfile::Offset>) {
+    visit(needed("across", a_length), &CeilingProfile::Offset::across);
+    visit(needed("drop", a_length), &CeilingProfile::Offset::drop);
+}
+
+template <>
+inline constexpr std::string_view thing_name<CeilingProfile::Station> = "ceiling station";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<CeilingProfile::Station>) {
+    visit(needed("along", a_length), &CeilingProfile::Station::along);
+    visit(needed("offsets"), &CeilingProfile::Station::offsets);
+}
+
+template <>
+inline constexpr std::string_view thing_name<CeilingProfile> = "ceiling profile";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<CeilingProfile>) {
+    visit(needed("at", a_length), &CeilingProfile::at);
+    visit(needed("from", a_length), &CeilingProfile::from);
+    visit(needed("to", a_length), &CeilingProfile::to);
+    visit(needed("offsets"), &CeilingProfile::offsets);
+    visit(optional("stations"), &CeilingProfile::stations);
 }
 
 template <>
@@ -191,6 +234,18 @@ void visit_fields(Visit& visit, Of<CylinderObstacle>) {
 }
 
 template <>
+inline constexpr std::string_view thing_name<DoorSwing> = "door swing";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<DoorSwing>) {
+    visit(needed("hinge", a_length), &DoorSwing::hinge);
+    visit(needed("width", a_length), &DoorSwing::width);
+    visit(needed("height", a_length), &DoorSwing::height);
+    visit(optional("closed", an_angle), &DoorSwing::closed);
+    visit(optional("open", an_angle), &DoorSwing::open);
+}
+
+template <>
 inline constexpr std::string_view thing_name<ScannedObstacle> = "scan";
 
 template <class Visit>
@@ -198,6 +253,7 @@ void visit_fields(Visit& visit, Of<ScannedObstacle>) {
     visit(needed("file", a_text), &ScannedObstacle::file);
     visit(optional("unit"), &ScannedObstacle::unit);
     visit(optional("at", a_length), &ScannedObstacle::at);
+    visit(optional("turn", an_angle), &ScannedObstacle::turn);
 }
 
 template <>
@@ -208,8 +264,11 @@ void visit_fields(Visit& visit, Of<Obstacle>) {
     visit(needed("name", a_name), &Obstacle::name);
     // In the order of ObstacleShape.
     visit.one_of(std::array{optional("box"), optional("wheel_well"), optional("wall_profile"),
-                            optional("cylinder"), optional("scan")},
+                            optional("ceiling_profile"), optional("cylinder"),
+                            optional("door_swing"), optional("scan")},
                  &Obstacle::shape);
+    visit(optional("stays_clear"), &Obstacle::stays_clear);
+    visit(optional("clearance", a_length_or_none), &Obstacle::clearance);
     visit(optional("note", a_text), &Obstacle::note);
 }
 
@@ -317,6 +376,20 @@ void visit_fields(Visit& visit, Of<Diagonal>) {
     visit(optional("note", a_text), &Diagonal::note);
 }
 
+template <>
+inline constexpr std::string_view thing_name<Leaning> = "leaning member";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<Leaning>) {
+    visit(needed("name", a_name), &Leaning::name);
+    visit(needed("stock", refers_to(Target::stock)), &Leaning::stock);
+    visit(needed("face", refers_to(Target::plane)), &Leaning::face);
+    visit(needed("from", refers_to(Target::plane)), &Leaning::from);
+    visit(needed("to", refers_to(Target::plane)), &Leaning::to);
+    visit(optional("leg"), &Leaning::leg);
+    visit(optional("note", a_text), &Leaning::note);
+}
+
 inline constexpr double most_per_lap = 100;
 
 template <>
@@ -379,6 +452,20 @@ void visit_fields(Visit& visit, Of<Load>) {
 }
 
 template <>
+inline constexpr std::string_view thing_name<MeasuredOpening> = "measured opening";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<MeasuredOpening>) {
+    visit(needed("name", a_name), &MeasuredOpening::name);
+    visit(optional("through"), &MeasuredOpening::through);
+    visit(needed("height", a_length), &MeasuredOpening::height);
+    visit(needed("widths", a_length), &MeasuredOpening::widths);
+    visit(optional("diagonals", a_length_or_none), &MeasuredOpening::diagonals);
+    visit(optional("plumb", a_length), &MeasuredOpening::plumb);
+    visit(optional("note", a_text), &MeasuredOpening::note);
+}
+
+template <>
 inline constexpr std::string_view thing_name<Frame> = "frame";
 
 template <class Visit>
@@ -392,9 +479,11 @@ void visit_fields(Visit& visit, Of<Frame>) {
     visit(optional("bays"), &Frame::bays);
     visit(optional("members"), &Frame::members);
     visit(optional("diagonals"), &Frame::diagonals);
+    visit(optional("leaning"), &Frame::leaning);
     visit(optional("joints"), &Frame::joints);
     visit(optional("panels"), &Frame::panels);
     visit(optional("loads"), &Frame::loads);
+    visit(optional("openings"), &Frame::openings);
 }
 
 // ---- shop and project ---------------------------------------------------------------------------
@@ -426,6 +515,8 @@ void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("nose_reach", a_length), &Shop::nose_reach);
     visit(optional("housing_radius", a_length), &Shop::housing_radius);
     visit(optional("drills", a_text), &Shop::drills);
+    visit(optional("clearance", a_length), &Shop::clearance);
+    visit(optional("frame_gap", a_length), &Shop::frame_gap);
     visit(optional("spare_percent", between(0, 1000)), &Shop::spare_percent);
     visit(optional("tax_percent", between(0, 1000)), &Shop::tax_percent);
     visit(optional("delivery_fee", between(0, most_money)), &Shop::delivery_fee);

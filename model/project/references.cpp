@@ -17,7 +17,8 @@ bool has_target(const Project& project, const Frame* frame, const Reference& ref
     if (frame == nullptr) return false;
     if (reference.target == Target::plane) return has_named(frame->planes, reference.name);
     if (reference.target == Target::bay) return has_named(frame->bays, reference.name);
-    return has_named(frame->members, reference.name) || has_named(frame->diagonals, reference.name);
+    return has_named(frame->members, reference.name) ||
+           has_named(frame->diagonals, reference.name) || has_named(frame->leaning, reference.name);
 }
 
 std::string_view name_of(Target target) {

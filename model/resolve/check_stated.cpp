@@ -59,21 +59,26 @@ void check_bay_name(const Names& names,
                              "add the bay, or choose another"));
 }
 
-void check_diagonals(const Project& project, const Names& names, std::vector<Finding>& findings) {
-    for (const auto& diagonal : names.frame.diagonals) {
-        const Subject subject{SubjectKind::diagonal, names.frame.name, diagonal.name};
-        for (const auto& plane :
-             {diagonal.face, diagonal.from[0], diagonal.from[1], diagonal.to[0], diagonal.to[1]}) {
+// Diagonals and leaning members.
+template <class T>
+void check_between_nodes(const Project& project,
+                         const Names& names,
+                         const std::vector<T>& bars,
+                         SubjectKind kind,
+                         std::vector<Finding>& findings) {
+    for (const T& bar : bars) {
+        const Subject subject{kind, names.frame.name, bar.name};
+        for (const auto& plane : {bar.face, bar.from[0], bar.from[1], bar.to[0], bar.to[1]}) {
             if (names.planes.contains(plane)) continue;
             findings.push_back(fault("unknown_plane", subject,
                                      "it refers to a plane \"" + plane + "\" that is not there",
                                      "add the plane, or choose another"));
         }
-        if (std::ranges::find(project.stock, diagonal.stock, &Stock::name) != project.stock.end()) {
+        if (std::ranges::find(project.stock, bar.stock, &Stock::name) != project.stock.end()) {
             continue;
         }
         findings.push_back(fault("unknown_stock", subject,
-                                 "it refers to stock \"" + diagonal.stock + "\" that is not there",
+                                 "it refers to stock \"" + bar.stock + "\" that is not there",
                                  "add the stock, or choose another"));
     }
 }
@@ -82,7 +87,7 @@ void check_diagonals(const Project& project, const Names& names, std::vector<Fin
 template <class Thing>
 void check_formulas(const Thing& thing, const Subject& subject, Values& values) {
     walk_texts(thing, [&](const Meaning& meaning, const std::string& formula, const Trail& trail) {
-        if (meaning.role != Role::formula) return;
+        if (meaning.role != Role::formula || (meaning.may_be_empty && formula.empty())) return;
         const auto what = trail.empty() ? std::string{"formula"} : "formula of the " + trail.back();
         values.check(formula, meaning.quantity.value_or(engine::QuantityKind::length), subject,
                      what + " \"" + formula + "\"");
@@ -142,6 +147,7 @@ void check_room(const Project& project, Values& values, std::vector<Finding>& fi
     for (const auto& frame : project.frames) {
         for (const auto& member : frame.members) in_use.insert(member.stock);
         for (const auto& diagonal : frame.diagonals) in_use.insert(diagonal.stock);
+        for (const auto& leaning : frame.leaning) in_use.insert(leaning.stock);
     }
     for (const auto& stock : project.stock) {
         if (in_use.contains(stock.name)) continue;
@@ -178,7 +184,12 @@ void check_kept_things(const Project& project,
                 fault("bad_load", subject, "its mass is below zero", "give its mass in kilograms"));
         }
     }
-    check_diagonals(project, names, findings);
+    check_between_nodes(project, names, frame.diagonals, SubjectKind::diagonal, findings);
+    check_between_nodes(project, names, frame.leaning, SubjectKind::leaning, findings);
+    index_names(frame.openings, SubjectKind::opening, frame.name, findings);
+    for (const auto& opening : frame.openings) {
+        check_formulas(opening, {SubjectKind::opening, frame.name, opening.name}, values);
+    }
 }
 
 }  // namespace model

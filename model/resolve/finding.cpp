@@ -13,9 +13,9 @@ std::string_view name_of(Severity severity) {
 }
 
 std::string_view name_of(SubjectKind kind) {
-    constexpr std::array<std::string_view, 13> names{
-        "project", "shop",   "dimension", "stock", "obstacle", "frame", "plane",
-        "bay",     "member", "diagonal",  "joint", "panel",    "load"};
+    constexpr std::array<std::string_view, 15> names{
+        "project", "shop",     "dimension",      "stock", "obstacle", "frame", "plane",  "bay",
+        "member",  "diagonal", "leaning member", "joint", "panel",    "load",  "opening"};
     return names[static_cast<std::size_t>(kind)];
 }
 

@@ -28,9 +28,11 @@ enum class SubjectKind {
     bay,
     member,
     diagonal,
+    leaning,
     joint,
     panel,
-    load
+    load,
+    opening
 };
 
 std::string_view name_of(SubjectKind kind);

@@ -58,6 +58,8 @@ struct ResolvedShop {
     Nm housing_radius = 0;
     Nm panel_gap = 0;
     Nm panel_pitch = 0;
+    Nm clearance = 0;
+    Nm frame_gap = 0;
     Nm gusset_thickness = 0;  // 0: as thick as the thicker wall that it laps
 
     bool operator==(const ResolvedShop&) const = default;

@@ -50,7 +50,9 @@ private:
 
     void add(const BoxObstacle& box) { add_between(box.least, box.most); }
     void add(const WheelWell& well) { add_between(well.least, well.most); }
+    void add(const CeilingProfile&) {}
     void add(const CylinderObstacle&) {}
+    void add(const DoorSwing&) {}
     void add(const ScannedObstacle&) {}
 
     void add(const WallProfile& wall) {

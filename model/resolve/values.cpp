@@ -52,6 +52,8 @@ constexpr ShopSetting shop_settings[] = {
     {"housing radius", &Shop::housing_radius, &ResolvedShop::housing_radius, true},
     {"panel gap", &Shop::panel_gap, &ResolvedShop::panel_gap, true},
     {"panel pitch", &Shop::panel_pitch, &ResolvedShop::panel_pitch, false},
+    {"clearance", &Shop::clearance, &ResolvedShop::clearance, true},
+    {"frame gap", &Shop::frame_gap, &ResolvedShop::frame_gap, true},
 };
 
 Finding bad_setting(const char* name, bool may_be_zero) {

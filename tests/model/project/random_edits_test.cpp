@@ -156,7 +156,7 @@ Edit random_vents(Draw& draw, const std::string& frame, const std::string& panel
 
 Edit random_edit_of_frame(Draw& draw) {
     const std::string frame = draw.frame();
-    switch (draw.below(16)) {
+    switch (draw.below(18)) {
         case 0: {
             Frame put{.name = frame, .note = draw.note()};
             return PutFrame{put, draw.replaced(draw.frame())};
@@ -212,6 +212,19 @@ Edit random_edit_of_frame(Draw& draw) {
             if (draw.below(3) == 0) return random_vents(draw, "counter", "side");
             return draw.coin() ? Edit{PutPanel{frame, panel, draw.replaced(draw.bay())}}
                                : Edit{RemovePanel{frame, draw.bay()}};
+        }
+        case 15: {
+            Leaning leaning{.name = draw.bar(), .stock = draw.stock(), .face = draw.plane()};
+            leaning.from = {draw.plane(), "bottom"};
+            leaning.to = {"back", "top"};
+            return draw.coin() ? Edit{PutLeaning{frame, leaning, draw.replaced(draw.bar())}}
+                               : Edit{RemoveLeaning{frame, draw.bar()}};
+        }
+        case 16: {
+            MeasuredOpening opening{.name = draw.bay(), .height = draw.formula()};
+            opening.widths = {draw.formula(), "36", draw.formula()};
+            return draw.coin() ? Edit{PutOpening{frame, opening, draw.replaced(draw.bay())}}
+                               : Edit{RemoveOpening{frame, draw.bay()}};
         }
         default: {
             const Load load = random_load(draw);

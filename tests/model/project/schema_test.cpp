@@ -77,7 +77,12 @@ TEST_CASE("the schema lists the program's fields, in order, and no others", "[mo
     check_definition<WheelWell>(it);
     check_definition<WallProfile>(it);
     check_definition<WallProfile::Offset>(it);
+    check_definition<WallProfile::Station>(it);
+    check_definition<CeilingProfile>(it);
+    check_definition<CeilingProfile::Offset>(it);
+    check_definition<CeilingProfile::Station>(it);
     check_definition<CylinderObstacle>(it);
+    check_definition<DoorSwing>(it);
     check_definition<ScannedObstacle>(it);
     check_definition<Stock>(it);
     check_definition<BarOffer>(it);
@@ -87,10 +92,12 @@ TEST_CASE("the schema lists the program's fields, in order, and no others", "[mo
     check_definition<Bay>(it);
     check_definition<Member>(it);
     check_definition<Diagonal>(it);
+    check_definition<Leaning>(it);
     check_definition<JointOverride>(it);
     check_definition<Panel>(it);
     check_definition<CutOut>(it);
     check_definition<Load>(it);
+    check_definition<MeasuredOpening>(it);
     check_definition<Shop>(it);
 }
 
