@@ -120,7 +120,7 @@ TEST_CASE("what is in use is not removed, and the user is named", "[model][edit]
     CHECK_THAT(refused(full(), RemoveDimension{"width"}).message,
                Contains("frame counter, plane right and 1 more"));
     CHECK_THAT(refused(full(), RemoveStock{"angle"}).message,
-               Contains("frame counter, member post and 2 more"));
+               Contains("frame counter, member post and 3 more"));
     CHECK_THAT(refused(full(), RemovePlane{"counter", "left"}).message,
                Contains("bay lower and 3 more"));
     CHECK_THAT(refused(full(), RemoveBay{"counter", "lower"}).message,
