@@ -1,8 +1,8 @@
 #include "model/resolve/room_boxes.h"
 
+#include "model/resolve/named_values.h"
+
 #include <algorithm>
-#include <optional>
-#include <string_view>
 #include <variant>
 
 namespace model {
@@ -13,7 +13,7 @@ constexpr Nm outward = 1'000'000'000;  // 1 m
 class Reader {
 public:
     Reader(const Project& project, const Resolved& resolved)
-        : project_{project}, resolved_{resolved} {}
+        : project_{project}, values_{project, resolved} {}
 
     std::vector<Box> boxes() {
         for (const auto& obstacle : project_.room) {
@@ -23,24 +23,11 @@ public:
     }
 
 private:
-    std::optional<Nm> length(const Formula& formula) const {
-        const auto lookup = [&](std::string_view name) -> std::optional<engine::Quantity> {
-            const auto& all = project_.dimensions;
-            const auto found = std::ranges::find(all, name, &Dimension::name);
-            const auto i = static_cast<std::size_t>(found - all.begin());
-            if (i >= resolved_.dimensions.size() || !resolved_.dimensions[i]) return std::nullopt;
-            return *resolved_.dimensions[i];
-        };
-        const auto value = engine::evaluate(formula, engine::QuantityKind::length,
-                                            engine::bare_unit(project_.shown), lookup);
-        return value ? std::optional(value->length.nm()) : std::nullopt;
-    }
-
     void add_between(const Place& least, const Place& most) {
         Box box;
         for (std::size_t k = 0; k < 3; ++k) {
-            const auto lo = length(least[k]);
-            const auto hi = length(most[k]);
+            const auto lo = values_.length(least[k]);
+            const auto hi = values_.length(most[k]);
             if (!lo || !hi || *lo >= *hi) return;
             box.lo[k] = *lo;
             box.hi[k] = *hi;
@@ -56,16 +43,16 @@ private:
     void add(const ScannedObstacle&) {}
 
     void add(const WallProfile& wall) {
-        const auto at = length(wall.at);
-        const auto from = length(wall.from);
-        const auto to = length(wall.to);
+        const auto at = values_.length(wall.at);
+        const auto from = values_.length(wall.from);
+        const auto to = values_.length(wall.to);
         if (!at || !from || !to) return;
         const int inward = sign_of(wall.inside);
         for (std::size_t i = 0; i + 1 < wall.offsets.size(); ++i) {
-            const auto low = length(wall.offsets[i].height);
-            const auto high = length(wall.offsets[i + 1].height);
-            const auto inset = length(wall.offsets[i].inset);
-            const auto next = length(wall.offsets[i + 1].inset);
+            const auto low = values_.length(wall.offsets[i].height);
+            const auto high = values_.length(wall.offsets[i + 1].height);
+            const auto inset = values_.length(wall.offsets[i].inset);
+            const auto next = values_.length(wall.offsets[i + 1].inset);
             if (!low || !high || !inset || !next) continue;
             const Nm face = *at + inward * std::min(*inset, *next);
             const Nm back = face - inward * outward;
@@ -75,7 +62,7 @@ private:
     }
 
     const Project& project_;
-    const Resolved& resolved_;
+    NamedValues values_;
     std::vector<Box> boxes_;
 };
 
