@@ -1,0 +1,53 @@
+#include "engine/geometry/convex_overlap.h"
+
+#include "engine/geometry/convex_distance.h"
+
+#include "tests/support/random_bodies.h"
+
+#include <catch2/catch.hpp>
+
+using engine::convex_body;
+using engine::Vector;
+
+TEST_CASE("a body gets out of another by the shortest way", "[engine][overlap]") {
+    const auto a = convex_body({0.0, 0.0, 0.0}, {10.0, 10.0, 10.0});
+    const auto b = convex_body({8.0, 2.0, 3.0}, {30.0, 7.0, 7.0});
+    const auto least = engine::overlap(a, b);
+    CHECK(least.depth == 2.0);
+    CHECK(least.direction == Vector{-1.0, 0.0, 0.0});
+    CHECK(engine::shift_to_clear(a, b, {1.0, 0.0, 0.0}) == 30.0);
+    CHECK(engine::shift_to_clear(a, b, {0.0, -1.0, 0.0}) == 8.0);
+}
+
+TEST_CASE("bodies that only touch share no volume and need no shift", "[engine][overlap]") {
+    const auto a = convex_body({0.0, 0.0, 0.0}, {10.0, 10.0, 10.0});
+    const auto b = convex_body({10.0, 2.0, 3.0}, {30.0, 7.0, 7.0});
+    CHECK(engine::overlap(a, b).depth == 0.0);
+    CHECK(engine::shift_to_clear(a, b, {1.0, 0.0, 0.0}) == 0.0);
+}
+
+TEST_CASE("after the least shift bodies just touch, and before it they do not",
+          "[engine][overlap][property]") {
+    const auto seed = GENERATE(range(0U, 200U));
+    CAPTURE(seed);
+    tests::Dice dice{seed};
+    const auto a = tests::random_body(dice, 50.0);
+    const auto b = tests::random_body(dice, 50.0);
+    const auto least = engine::overlap(a, b);
+    if (least.depth == 0.0) {
+        CHECK(engine::shift_to_clear(a, b, tests::random_direction(dice)) == 0.0);
+        return;
+    }
+    CHECK(engine::nearest(a, b).distance == 0.0);
+    for (int i = 0; i < 5; ++i) {
+        const Vector way = i == 0 ? least.direction : tests::random_direction(dice);
+        const double shift = engine::shift_to_clear(a, b, way);
+        CHECK(shift >= least.depth - 1e-9);
+        if (i == 0) CHECK(shift == Approx(least.depth).margin(1e-9));
+        const auto before = engine::moved(a, engine::scaled(way, shift - 1e-6));
+        const auto after = engine::moved(a, engine::scaled(way, shift + 1e-6));
+        CHECK(engine::overlap(before, b).depth > 0.0);
+        CHECK(engine::overlap(after, b).depth == 0.0);
+        CHECK(engine::nearest(after, b).distance <= 1.1e-6);
+    }
+}
