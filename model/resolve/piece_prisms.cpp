@@ -82,23 +82,6 @@ engine::Prism prism_of(const Piece& piece, const Plate& plate, const Slants& sla
     return prism;
 }
 
-engine::Prism prism_in_room(const ResolvedFrame& frame, engine::Prism prism) {
-    const auto origin = to_room(frame, Point{});
-    for (auto* face : {&prism.near, &prism.far}) {
-        for (auto& corner : *face) {
-            engine::Vector placed{};
-            for (std::size_t i = 0; i < 3; ++i) {
-                std::array<int, 3> axis{};
-                axis[i] = 1;
-                const auto turned = direction_to_room(frame, axis);
-                for (std::size_t k = 0; k < 3; ++k) placed[k] += turned[k] * corner[i];
-            }
-            for (std::size_t k = 0; k < 3; ++k) corner[k] = placed[k] + in_mm(origin[k]);
-        }
-    }
-    return prism;
-}
-
 }  // namespace
 
 bool is_oblique(const Piece& piece, const Slants& slants) {
@@ -114,6 +97,23 @@ std::vector<engine::Prism> prisms_of(const Piece& piece, const Slants& slants) {
                                             : prism_of(piece, plate, least));
     }
     return prisms;
+}
+
+engine::Prism prism_in_room(const ResolvedFrame& frame, engine::Prism prism) {
+    const auto origin = to_room(frame, Point{});
+    for (auto* face : {&prism.near, &prism.far}) {
+        for (auto& corner : *face) {
+            engine::Vector placed{};
+            for (std::size_t i = 0; i < 3; ++i) {
+                std::array<int, 3> axis{};
+                axis[i] = 1;
+                const auto turned = direction_to_room(frame, axis);
+                for (std::size_t k = 0; k < 3; ++k) placed[k] += turned[k] * corner[i];
+            }
+            for (std::size_t k = 0; k < 3; ++k) corner[k] = placed[k] + in_mm(origin[k]);
+        }
+    }
+    return prism;
 }
 
 std::vector<engine::Prism> prisms_in_room(const ResolvedFrame& frame,

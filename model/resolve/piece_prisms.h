@@ -16,6 +16,8 @@ bool is_oblique(const Piece& piece, const Slants& slants);
 // out.
 std::vector<engine::Prism> prisms_of(const Piece& piece, const Slants& slants);
 
+engine::Prism prism_in_room(const ResolvedFrame& frame, engine::Prism prism);
+
 std::vector<engine::Prism> prisms_in_room(const ResolvedFrame& frame,
                                           const Piece& piece,
                                           const Slants& slants);

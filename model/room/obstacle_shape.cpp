@@ -34,7 +34,8 @@ SolidObstacle solid_of(const BoxObstacle& box, const NamedValues& values) {
     return {.bodies = {std::move(prism)}};
 }
 
-// Corners of a polygon that holds a circle's arc: where the lines that touch it at equal steps meet.
+// Corners of a polygon that holds a circle's arc: where the lines that touch it at equal steps
+// meet.
 void add_arc_round(std::vector<std::array<double, 2>>& corners,
                    double radius,
                    double from,

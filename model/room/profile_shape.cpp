@@ -187,10 +187,8 @@ SolidObstacle solid_of(const WallProfile& wall, const NamedValues& values) {
         return Inset{mm_of(*height), mm_of(*inset)};
     });
     if (!at || reading.sections.empty()) return {.fault = std::move(reading.fault)};
-    const Directions to_room{.across = 2,
-                             .in = 0,
-                             .at = mm_of(*at),
-                             .sense = static_cast<double>(sign_of(wall.inside))};
+    const Directions to_room{
+        .across = 2, .in = 0, .at = mm_of(*at), .sense = static_cast<double>(sign_of(wall.inside))};
     return {.bodies = bodies_of(reading.sections, to_room)};
 }
 

@@ -118,8 +118,8 @@ engine::Vector in_room(const WheelWell& well, const Measures& m, const Flat& at,
     const std::size_t out = index_of(well.inner_side);
     const std::size_t along = 1 - out;
     engine::Vector place{};
-    place[out] = well.inner_sense == Sense::plus ? mm_of(m.least[out]) + at[0]
-                                                 : mm_of(m.most[out]) - at[0];
+    place[out] =
+        well.inner_sense == Sense::plus ? mm_of(m.least[out]) + at[0] : mm_of(m.most[out]) - at[0];
     place[along] = mm_of(m.least[along]) + at[1];
     place[2] = mm_of(m.least[2]) + up;
     return place;

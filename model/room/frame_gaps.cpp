@@ -1,0 +1,158 @@
+#include "engine/geometry/convex_distance.h"
+#include "engine/geometry/convex_overlap.h"
+#include "model/resolve/piece_subject.h"
+#include "model/room/clearance.h"
+#include "model/room/shapes.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+
+namespace model {
+namespace {
+
+constexpr double rounding_mm = 1e-6;
+
+struct Near {
+    double distance = 0.0;
+    double depth = 0.0;  // of what enters, where a fastener does
+};
+
+bool is_worse(const Near& a, const Near& b) {
+    return a.depth != b.depth ? a.depth > b.depth : a.distance < b.distance;
+}
+
+class Frames {
+public:
+    Frames(const Project& project, const Catalogue& catalogue, const Resolved& resolved)
+        : project_{project},
+          resolved_{resolved},
+          bodies_{resolved, catalogue},
+          gap_{mm_of(resolved.shop.frame_gap)},
+          by_frame_(resolved.frames.size()),
+          bounds_(resolved.frames.size()) {
+        for (auto& thing : room_things(resolved, catalogue)) {
+            const Index frame = resolved.pieces[thing.piece].frame;
+            engine::put_in(bounds_[frame], thing.bounds);
+            by_frame_[frame].push_back(std::move(thing));
+        }
+    }
+
+    void report(std::vector<Finding>& findings) {
+        for (Index a = 0; a < by_frame_.size(); ++a) {
+            for (Index b = a + 1; b < by_frame_.size(); ++b) {
+                if (is_near(bounds_[a], bounds_[b])) compare(a, b, findings);
+            }
+        }
+    }
+
+private:
+    bool is_near(const engine::Bounds& a, const engine::Bounds& b) const {
+        return engine::squared_gap(a, b) <= gap_ * gap_;
+    }
+
+    std::vector<RoomThing> near_to(Index frame, const engine::Bounds& other) const {
+        std::vector<RoomThing> near;
+        for (const auto& thing : by_frame_[frame]) {
+            if (is_near(thing.bounds, other)) near.push_back(thing);
+        }
+        return near;
+    }
+
+    Subject subject_of(const RoomThing& thing) const {
+        const auto& piece = resolved_.pieces[thing.piece];
+        return piece_subject(project_.frames[piece.frame], piece);
+    }
+
+    void compare(Index a, Index b, std::vector<Finding>& findings) const {
+        const auto ones = near_to(a, bounds_[b]);
+        const auto others = near_to(b, bounds_[a]);
+        struct Pair {
+            Near near;
+            Subject one;
+            Subject other;
+        };
+        std::map<std::pair<std::string, std::string>, Pair> worst;
+        for (const auto& one : ones) {
+            for (const auto& other : others) {
+                if (!is_near(one.bounds, other.bounds)) continue;
+                const auto near = compared(one, other);
+                if (!near) continue;
+                Pair pair{*near, subject_of(one), subject_of(other)};
+                auto& kept = worst[{pair.one.name, pair.other.name}];
+                if (kept.one.frame.empty() || is_worse(pair.near, kept.near))
+                    kept = std::move(pair);
+            }
+        }
+        for (auto& [names, pair] : worst)
+            findings.push_back(finding(pair.near, std::move(pair.one), std::move(pair.other)));
+    }
+
+    std::optional<Near> compared(const RoomThing& one, const RoomThing& other) const {
+        const bool with_fastener = one.fastener != no_index || other.fastener != no_index;
+        if (!with_fastener && gap_ <= 0.0) return std::nullopt;
+        Near near{.distance = std::numeric_limits<double>::max()};
+        for (const auto& p : bodies_.of(one)) {
+            for (const auto& q : bodies_.of(other)) {
+                const auto found = engine::nearest(p, q, gap_);
+                if (!found) continue;
+                near.distance = std::min(near.distance, found->distance);
+                if (found->distance <= 0.0) {
+                    const double depth = engine::overlap(p, q).depth;
+                    if (depth > rounding_mm && !with_fastener) return std::nullopt;
+                    if (depth > rounding_mm) near.depth = std::max(near.depth, depth);
+                }
+            }
+        }
+        if (near.depth > 0.0 || near.distance < gap_ - rounding_mm) return near;
+        return std::nullopt;
+    }
+
+    Finding finding(const Near& near, Subject one, Subject other) const {
+        const Nm amount = static_cast<Nm>((near.depth > 0.0 ? near.depth : near.distance) * 1e6);
+        if (near.depth > 0.0) {
+            return {.code = "fastener_enters",
+                    .severity = Severity::error,
+                    .concerns = {std::move(one), std::move(other)},
+                    .numbers = {{"depth", Length::from_nm(amount)}},
+                    .what =
+                        "a head or a tail on one of them stands in the other, which is of "
+                        "another frame",
+                    .mend =
+                        "move the frames apart by as much, or set the fastener from the other "
+                        "side"};
+        }
+        return {.code = "frame_gap",
+                .severity = Severity::warning,
+                .concerns = {std::move(one), std::move(other)},
+                .numbers = {{"distance", Length::from_nm(amount)},
+                            {"wanted", Length::from_nm(resolved_.shop.frame_gap)}},
+                .what = "these two of different frames are nearer to each other than the " +
+                        length_in_words(Length::from_nm(resolved_.shop.frame_gap), project_.shown) +
+                        " that frames keep",
+                .mend = "move one of the frames, or let frames stand closer"};
+    }
+
+    const Project& project_;
+    const Resolved& resolved_;
+    ThingBodies bodies_;
+    double gap_;
+    std::vector<std::vector<RoomThing>> by_frame_;
+    std::vector<engine::Bounds> bounds_;
+};
+
+}  // namespace
+
+void report_frame_gaps(const Project& project,
+                       const Catalogue& catalogue,
+                       const Resolved& resolved,
+                       std::vector<Finding>& findings) {
+    if (resolved.frames.size() < 2) return;
+    Frames(project, catalogue, resolved).report(findings);
+}
+
+}  // namespace model

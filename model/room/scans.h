@@ -1,0 +1,25 @@
+// Scanned meshes that obstacles refer to, once they are read. Reading is the caller's business,
+// since what follows from a project never waits for a file.
+#pragma once
+
+#include "engine/geometry/triangle_tree.h"
+#include "model/project/project.h"
+
+#include <map>
+#include <memory>
+#include <string>
+
+namespace model {
+
+struct Scan {
+    engine::TriangleTree tree;  // in the file's own axes, mm
+    std::size_t dropped = 0;    // triangles without area, or with a corner nowhere
+    bool is_closed = false;     // each edge lies between two triangles, so there is an inside
+};
+
+// What tells scans apart: the file as stated, and its unit.
+std::string scan_key(const ScannedObstacle& scan);
+
+using ScanLibrary = std::map<std::string, std::shared_ptr<const Scan>, std::less<>>;
+
+}  // namespace model
