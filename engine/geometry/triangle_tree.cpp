@@ -71,7 +71,8 @@ private:
         double from_middle = 0.0;
         for (std::size_t i = 0; i < 3; ++i) {
             const double off =
-                (double{node.lo[i]} + double{node.hi[i]}) / 2.0 - body_->around.centre[i];
+                (static_cast<double>(node.lo[i]) + static_cast<double>(node.hi[i])) / 2.0 -
+                body_->around.centre[i];
             from_middle += off * off;
         }
         return {squared_bound(at), at, from_middle};
@@ -84,8 +85,8 @@ private:
         Vector half{};
         double squared = 0.0;
         for (std::size_t i = 0; i < 3; ++i) {
-            const double lo = double{node.lo[i]};
-            const double hi = double{node.hi[i]};
+            const double lo = static_cast<double>(node.lo[i]);
+            const double hi = static_cast<double>(node.hi[i]);
             centre[i] = (lo + hi) / 2.0;
             half[i] = (hi - lo) / 2.0;
             const double gap = std::max({0.0, lo - body_->bounds.hi[i], body_->bounds.lo[i] - hi});
@@ -190,8 +191,8 @@ std::optional<RayHit> TriangleTree::first_on_ray(const Vector& from,
         double in = 0.0;
         double out = nearest_yet;
         for (std::size_t i = 0; i < 3; ++i) {
-            const double lo = double{node.lo[i]} - from[i];
-            const double hi = double{node.hi[i]} - from[i];
+            const double lo = static_cast<double>(node.lo[i]) - from[i];
+            const double hi = static_cast<double>(node.hi[i]) - from[i];
             if (direction[i] == 0.0) {
                 if (lo > 0.0 || hi < 0.0) return without_limit;
                 continue;

@@ -101,7 +101,9 @@ private:
 
     static bool touches_node(const Node& node, const Bounds& box) {
         for (std::size_t i = 0; i < 3; ++i) {
-            if (double{node.lo[i]} > box.hi[i] || double{node.hi[i]} < box.lo[i]) return false;
+            if (static_cast<double>(node.lo[i]) > box.hi[i] ||
+                static_cast<double>(node.hi[i]) < box.lo[i])
+                return false;
         }
         return true;
     }

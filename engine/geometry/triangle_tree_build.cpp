@@ -35,12 +35,22 @@ void put_in(FloatBox& box, const FloatBox& other) {
 
 float below(double value) {
     const auto near = static_cast<float>(value);
-    return double{near} > value ? std::nextafter(near, std::numeric_limits<float>::lowest()) : near;
+    return static_cast<double>(near) > value
+               ? std::nextafter(near, std::numeric_limits<float>::lowest())
+               : near;
 }
 
 float above(double value) {
     const auto near = static_cast<float>(value);
-    return double{near} < value ? std::nextafter(near, std::numeric_limits<float>::max()) : near;
+    return static_cast<double>(near) < value
+               ? std::nextafter(near, std::numeric_limits<float>::max())
+               : near;
+}
+
+Vector in_doubles(const Vector& at) { return at; }
+
+Vector in_doubles(const std::array<float, 3>& at) {
+    return {static_cast<double>(at[0]), static_cast<double>(at[1]), static_cast<double>(at[2])};
 }
 
 void put_in(FloatBox& box, const Vector& at) {
@@ -249,8 +259,7 @@ private:
                 const std::uint32_t corner = triangles[leaf.number][k];
                 if (place[corner] == not_yet) {
                     place[corner] = static_cast<std::uint32_t>(tree_.points_.size());
-                    const Point& at = points[corner];
-                    tree_.points_.push_back({at[0], at[1], at[2]});
+                    tree_.points_.push_back(in_doubles(points[corner]));
                     engine::put_in(tree_.bounds_, tree_.points_.back());
                 }
                 leaf.corners[k] = place[corner];
