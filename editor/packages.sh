@@ -10,7 +10,7 @@ program_packages=(
 )
 test_packages=(catch2 python3 python3-jsonschema xauth xdotool xvfb)
 # Independent kernels, for tests/oracle alone; it is left out where they are missing.
-oracle_packages=(libboost-dev libocct-data-exchange-dev libocct-modeling-algorithms-dev)
+oracle_packages=(libboost-dev libfcl-dev libocct-data-exchange-dev libocct-modeling-algorithms-dev)
 check_packages=(clang clang-format git libclang-rt-14-dev shellcheck)
 
 missing_packages() {

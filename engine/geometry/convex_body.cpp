@@ -193,6 +193,7 @@ ConvexBody moved(const ConvexBody& body, const Placement& place) {
     }
     out.around.centre = point_in(place, body.around.centre);
     for (auto& axis : out.around.axes) axis = direction_in(place, axis);
+    if (mirrors) out.around.axes[2] = scaled(out.around.axes[2], -1.0);
     set_bounds(out);
     return out;
 }

@@ -27,7 +27,7 @@ struct BodyEdge {
 // A box in any direction, mm.
 struct OrientedBox {
     Vector centre{};
-    std::array<Vector, 3> axes{};  // unit, at right angles
+    std::array<Vector, 3> axes{};  // unit, at right angles, right-handed
     Vector half{};                 // half its size along each of them
 };
 

@@ -23,11 +23,13 @@ void check_is_whole(const ConvexBody& body) {
         }
     }
     for (const auto& face : body.faces) CHECK(engine::length_of(face.normal) == Approx(1.0));
+    const auto& axes = body.around.axes;
+    CHECK(engine::dot(engine::cross(axes[0], axes[1]), axes[2]) == Approx(1.0));
     for (const auto& corner : body.corners) {
         CHECK(tests::holds(body, corner, 1e-9));
         const auto off = engine::minus(corner, body.around.centre);
         for (std::size_t k = 0; k < 3; ++k)
-            CHECK(std::abs(engine::dot(off, body.around.axes[k])) <= body.around.half[k] + 1e-9);
+            CHECK(std::abs(engine::dot(off, axes[k])) <= body.around.half[k] + 1e-9);
     }
 }
 
