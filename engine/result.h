@@ -19,6 +19,7 @@ enum class ErrorCode {
     bad_file,        // a file that cannot be read as what it should be
     newer_version,   // a file written by a later version of the program
     cannot_write,    // the disk or the system refused
+    cancelled,       // the user stopped it; nothing is wrong with what was given
 };
 
 struct Error {

@@ -32,11 +32,14 @@ Error too_large(const fs::path& path, std::uintmax_t most_bytes) {
     return bad_file(path, "the file is larger than " + std::to_string(most_bytes) + " bytes");
 }
 
-// The bytes to the end, or one more than `most_bytes`; no value where errno says why not.
+// The bytes to the end, or one more than `most_bytes`; no value where errno says why not, which is
+// ECANCELED where `go_on` ended it.
 std::optional<std::string> bytes_of(const PosixFile& file,
                                     std::uintmax_t expected,
-                                    std::uintmax_t most_bytes) {
+                                    std::uintmax_t most_bytes,
+                                    const GoOnReading& go_on) {
     constexpr std::uintmax_t smallest_part = 4096;
+    const std::size_t largest_part = go_on ? std::size_t{8} << 20U : std::string::npos;
     std::string bytes;
     std::size_t count = 0;
     for (;;) {
@@ -45,7 +48,12 @@ std::optional<std::string> bytes_of(const PosixFile& file,
             const auto wanted = std::max<std::uintmax_t>({expected, count * 2, smallest_part});
             bytes.resize(static_cast<std::size_t>(std::min(wanted, most_bytes) + 1));
         }
-        const auto got = file.read(bytes.data() + count, bytes.size() - count);
+        if (go_on && !go_on(count, expected)) {
+            errno = ECANCELED;
+            return std::nullopt;
+        }
+        const auto got =
+            file.read(bytes.data() + count, std::min(bytes.size() - count, largest_part));
         if (got < 0) return std::nullopt;
         count += static_cast<std::size_t>(got);
         if (got == 0 || count > most_bytes) break;
@@ -145,7 +153,9 @@ void flush_folder_of(const fs::path& path) {
 
 }  // namespace
 
-Result<std::string> read_whole_file(const fs::path& path, std::uintmax_t most_bytes) {
+Result<std::string> read_whole_file(const fs::path& path,
+                                    std::uintmax_t most_bytes,
+                                    const GoOnReading& go_on) {
     // Without O_NONBLOCK opening a pipe would wait for somebody to write into it.
     const PosixFile file{path, O_RDONLY | O_NONBLOCK | O_CLOEXEC};
     struct stat about {};
@@ -155,7 +165,9 @@ Result<std::string> read_whole_file(const fs::path& path, std::uintmax_t most_by
     if (!S_ISREG(about.st_mode)) return bad_file(path, "this is not a regular file");
     const auto size = static_cast<std::uintmax_t>(about.st_size);
     if (size > most_bytes) return too_large(path, most_bytes);
-    auto bytes = bytes_of(file, size, most_bytes);
+    auto bytes = bytes_of(file, size, most_bytes, go_on);
+    if (!bytes && errno == ECANCELED)
+        return Error{ErrorCode::cancelled, path.string(), "reading was cancelled"};
     if (!bytes) return bad_file(path, "cannot read: " + reason_of(errno));
     if (bytes->size() > most_bytes) return too_large(path, most_bytes);
     return std::move(*bytes);

@@ -1,0 +1,59 @@
+#include "engine/files/scan_weld.h"
+
+#include <algorithm>
+#include <bit>
+
+namespace engine {
+namespace {
+
+// Multiply and shift, so that all bits of a coordinate, of which the low ones are often nought,
+// tell in the high bits that pick the slot. The factors are odd numbers without a pattern.
+std::uint64_t mixed(const ScanPoint& point) {
+    const auto bits = [&](std::size_t axis) {
+        return static_cast<std::uint64_t>(std::bit_cast<std::uint32_t>(point[axis]));
+    };
+    std::uint64_t sum = (bits(0) | bits(1) << 32U) * 0x9E3779B97F4A7C15U;
+    sum ^= sum >> 29U;
+    sum = (sum + bits(2)) * 0xD6E8FEB86659FD93U;
+    sum ^= sum >> 32U;
+    return sum * 0xD6E8FEB86659FD93U;
+}
+
+}  // namespace
+
+std::size_t PointWelder::slot_of(const ScanPoint& point) const {
+    std::size_t slot = mixed(point) >> shift_;
+    while (slots_[slot] != 0 && reading_.point(slots_[slot] - 1) != point)
+        slot = (slot + 1) % slots_.size();
+    return slot;
+}
+
+bool PointWelder::spread_over(std::size_t slots) {
+    if (!reading_.take(bytes_of(slots))) return false;
+    const auto old = std::move(slots_);
+    slots_ = std::vector<std::uint32_t>(slots);
+    shift_ = 64U - static_cast<unsigned>(std::countr_zero(slots));
+    for (const auto index : old)
+        if (index != 0) slots_[slot_of(reading_.point(index - 1))] = index;
+    reading_.give_back(bytes_of(old.size()));
+    return true;
+}
+
+bool PointWelder::expect(std::size_t points) {
+    const std::size_t slots = std::bit_ceil(std::max<std::size_t>(points, 64) * 3 / 2);
+    return slots <= slots_.size() || spread_over(slots);
+}
+
+bool PointWelder::find(const ScanPoint& point, std::uint32_t& index) {
+    if (reading_.point_count() * 3 / 2 >= slots_.size() && !spread_over(slots_.size() * 2))
+        return false;
+    auto& found = slots_[slot_of(point)];
+    if (found == 0) {
+        if (!reading_.add(point)) return false;
+        found = static_cast<std::uint32_t>(reading_.point_count());
+    }
+    index = found - 1;
+    return true;
+}
+
+}  // namespace engine
