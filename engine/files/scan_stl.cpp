@@ -36,6 +36,9 @@ public:
         return reading_.make_room_for_triangles(triangles) && welder_.expect(triangles / 2) &&
                reading_.make_room_for_points(triangles / 2);
     }
+    void prepare(const std::array<ScanPoint, 3>& corners) const {
+        for (const auto& corner : corners) welder_.prepare(corner);
+    }
     bool add(const std::array<ScanPoint, 3>& corners) {
         ScanTriangle triangle{};
         for (std::size_t i = 0; i < 3; ++i) {
@@ -71,21 +74,28 @@ bool has_right_length(ScanReading& reading) {
                                 "; it is cut off or damaged, so save the scan again");
 }
 
+std::array<ScanPoint, 3> corners_at(const char* triangle) {
+    std::array<ScanPoint, 3> corners{};
+    for (std::size_t c = 0; c < 3; ++c)
+        for (std::size_t axis = 0; axis < 3; ++axis)
+            corners[c][axis] =
+                value_at<float>(triangle + normal_bytes + 12 * c + 4 * axis, ByteOrder::little);
+    return corners;
+}
+
 bool read_binary(ScanReading& reading) {
     if (!has_right_length(reading)) return false;
     const auto bytes = reading.bytes();
     const auto count = static_cast<std::size_t>(stated_triangles(bytes));
     StlMesh mesh{reading};
     if (!mesh.expect(count)) return false;
+    constexpr std::size_t triangles_ahead = 8;  // welding waits for memory above all
     for (std::size_t i = 0; i < count; ++i) {
         const std::size_t offset = header_bytes + i * triangle_bytes;
-        if (!reading.goes_on(offset)) return false;
-        std::array<ScanPoint, 3> corners{};
-        for (std::size_t c = 0; c < 3; ++c)
-            for (std::size_t axis = 0; axis < 3; ++axis)
-                corners[c][axis] = value_at<float>(
-                    bytes.data() + offset + normal_bytes + 12 * c + 4 * axis, ByteOrder::little);
-        if (!mesh.add(corners)) return false;
+        const char* const triangle = bytes.data() + offset;
+        if (i + triangles_ahead < count)
+            mesh.prepare(corners_at(triangle + triangles_ahead * triangle_bytes));
+        if (!reading.goes_on(offset) || !mesh.add(corners_at(triangle))) return false;
     }
     return true;
 }
@@ -119,6 +129,7 @@ private:
 
     bool wants(std::string_view wanted) {
         text_.skip_space();
+        if (text_.takes_word(wanted)) return true;
         if (is_word(text_.next_word(), wanted)) {
             text_.word();
             return true;

@@ -44,6 +44,11 @@ public:
     // The same, but stays before it.
     std::string_view next_word() const { return ScanText{*this}.word(); }
 
+    bool takes_word(std::string_view wanted) {
+        const std::string_view rest{at_, static_cast<std::size_t>(end_ - at_)};
+        return rest.starts_with(wanted) && ends_word(at_ + wanted.size());
+    }
+
     bool is_at_line_end() const { return at_ == end_ || *at_ == '\n' || *at_ == '\r'; }
 
     // A whole word that is a number; else false, and the cursor stays.

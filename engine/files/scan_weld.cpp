@@ -4,27 +4,10 @@
 #include <bit>
 
 namespace engine {
-namespace {
-
-// Multiply and shift, so that all bits of a coordinate, of which the low ones are often nought,
-// tell in the high bits that pick the slot. The factors are odd numbers without a pattern.
-std::uint64_t mixed(const ScanPoint& point) {
-    const auto bits = [&](std::size_t axis) {
-        return static_cast<std::uint64_t>(std::bit_cast<std::uint32_t>(point[axis]));
-    };
-    std::uint64_t sum = (bits(0) | bits(1) << 32U) * 0x9E3779B97F4A7C15U;
-    sum ^= sum >> 29U;
-    sum = (sum + bits(2)) * 0xD6E8FEB86659FD93U;
-    sum ^= sum >> 32U;
-    return sum * 0xD6E8FEB86659FD93U;
-}
-
-}  // namespace
-
 std::size_t PointWelder::slot_of(const ScanPoint& point) const {
     std::size_t slot = mixed(point) >> shift_;
     while (slots_[slot] != 0 && reading_.point(slots_[slot] - 1) != point)
-        slot = (slot + 1) % slots_.size();
+        slot = (slot + 1) & (slots_.size() - 1);
     return slot;
 }
 

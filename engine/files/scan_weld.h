@@ -3,6 +3,8 @@
 
 #include "engine/files/scan_reading.h"
 
+#include <bit>
+
 namespace engine {
 
 class PointWelder {
@@ -16,11 +18,17 @@ public:
     // reason.
     bool expect(std::size_t points);
 
+    // Asks for the memory that `find` will look into, some time before.
+    void prepare(const ScanPoint& point) const {
+        __builtin_prefetch(slots_.data() + (mixed(point) >> shift_));
+    }
+
     // The index of the point in the reading's mesh, added where it is new. False as above.
     bool find(const ScanPoint& point, std::uint32_t& index);
 
 private:
     static std::size_t bytes_of(std::size_t slots) { return slots * sizeof(std::uint32_t); }
+    static std::uint64_t mixed(const ScanPoint& point);
     std::size_t slot_of(const ScanPoint& point) const;
     bool spread_over(std::size_t slots);
 
@@ -28,5 +36,18 @@ private:
     std::vector<std::uint32_t> slots_;  // index + 1, or 0 for free; a power of two of them
     unsigned shift_ = 0;
 };
+
+// Multiply and shift, so that all bits of a coordinate, of which the low ones are often nought,
+// tell in the high bits that pick the slot. The factors are odd numbers without a pattern.
+inline std::uint64_t PointWelder::mixed(const ScanPoint& point) {
+    const auto bits = [&](std::size_t axis) {
+        return static_cast<std::uint64_t>(std::bit_cast<std::uint32_t>(point[axis]));
+    };
+    std::uint64_t sum = (bits(0) | bits(1) << 32U) * 0x9E3779B97F4A7C15U;
+    sum ^= sum >> 29U;
+    sum = (sum + bits(2)) * 0xD6E8FEB86659FD93U;
+    sum ^= sum >> 32U;
+    return sum * 0xD6E8FEB86659FD93U;
+}
 
 }  // namespace engine
