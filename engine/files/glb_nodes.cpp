@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <limits>
 
 namespace engine {
 namespace {
@@ -77,7 +78,7 @@ ScanPoint GlbTransform::operator()(const ScanPoint& point) const {
         const double sum = r[0] * static_cast<double>(point[0]) +
                            r[1] * static_cast<double>(point[1]) +
                            r[2] * static_cast<double>(point[2]) + r[3];
-        constexpr double most = std::numeric_limits<float>::max();
+        constexpr auto most = static_cast<double>(std::numeric_limits<float>::max());
         placed[row] = std::abs(sum) <= most ? static_cast<float>(sum)
                                             : std::numeric_limits<float>::infinity();
     }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <type_traits>
 
 namespace engine {
 namespace {
@@ -55,7 +56,7 @@ private:
     template <class Wanted, class Value>
     static Wanted narrowed(Value value) {
         if constexpr (std::is_same_v<Wanted, float> && std::is_same_v<Value, double>) {
-            constexpr double most = std::numeric_limits<float>::max();
+            constexpr auto most = static_cast<double>(std::numeric_limits<float>::max());
             if (value > most || value < -most) return std::numeric_limits<float>::infinity();
         }
         return static_cast<Wanted>(value);

@@ -183,7 +183,7 @@ TEST_CASE("a triangle of an STL file that is not finite is dropped", "[scan]") {
 
 TEST_CASE("reading a mesh tells how far it is and can be cancelled at any time", "[scan]") {
     const tests::ScratchFolder folder{"scan_mesh_test"};
-    const auto sheet = tests::wavy_sheet(150, 150);
+    const auto sheet = tests::wavy_sheet(90, 90);
     for (const auto form : tests::mesh_forms) {
         CAPTURE(tests::name_of(form));
         const auto path = folder.path / ("sheet." + tests::ending_of(form));
@@ -199,7 +199,7 @@ TEST_CASE("reading a mesh tells how far it is and can be cancelled at any time",
         CHECK(std::is_sorted(calls.begin(), calls.end()));
         CHECK(calls.front() == 0.0);
         CHECK(calls.back() == 1.0);
-        for (std::size_t most = 0; most < calls.size(); ++most) {
+        for (std::size_t most = 0; most < calls.size(); most += 3) {
             std::size_t count = 0;
             const auto cancelled = read_scan_mesh(path, {[&](double) { return count++ < most; }});
             REQUIRE_FALSE(cancelled);
