@@ -1,6 +1,7 @@
 #include "editor/command_line.h"
 
 #include "editor/export_command.h"
+#include "editor/fit_report.h"
 #include "editor/picture.h"
 #include "editor/pixel_size.h"
 #include "editor/place.h"
@@ -28,6 +29,14 @@ void add_schedule(CLI::App& app, std::string& project, std::string& folder) {
     schedule->add_option("PROJECT", project, "The project's file")->required();
     schedule->add_option("--out", folder, "The folder to write to; made when it is missing")
         ->required();
+}
+
+void add_fit(CLI::App& app, std::string& project, std::string& dimension) {
+    auto* fit = app.add_subcommand("fit",
+                                   "Print how far dimensions may go before something does "
+                                   "not fit, and what stops them");
+    fit->add_option("PROJECT", project, "The project's file")->required();
+    fit->add_option("--dimension", dimension, "Only this one");
 }
 
 // What `picture` was given, as text.
@@ -128,6 +137,7 @@ int status_of_output(int status, std::ostream& out, std::ostream& err) {
 int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
     std::string project;
     std::string folder;
+    std::string dimension;
     PictureArguments picture;
     EditArguments edit;
     ExportArguments exported;
@@ -139,6 +149,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     add_edit(app, edit);
     add_schedule(app, project, folder);
     add_check(app, project);
+    add_fit(app, project, dimension);
     add_picture(app, picture);
     add_export(app, exported);
     if (const auto unknown = unknown_command(app, arguments); !unknown.empty()) {
@@ -156,6 +167,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     if (app.got_subcommand("picture")) return static_cast<int>(run_picture(picture, streams));
     if (app.got_subcommand("edit")) return static_cast<int>(run_edit(edit, streams));
     if (app.got_subcommand("export")) return static_cast<int>(run_export(exported, streams));
+    if (app.got_subcommand("fit")) return static_cast<int>(print_fit(project, dimension, streams));
     const auto status = app.got_subcommand("schedule") ? write_schedules(project, folder, streams)
                                                        : print_findings(project, streams);
     return static_cast<int>(status);

@@ -1,7 +1,7 @@
 #include "editor/derived.h"
 
 #include "editor/places/bar_text.h"
-#include "model/resolve/resolve.h"
+#include "model/room/resolve_in_room.h"
 #include "model/schedule/findings.h"
 #include "model/schedule/weight.h"
 
@@ -80,9 +80,12 @@ std::string count_words(const Summary& summary) {
     return text;
 }
 
-Derived derive(const Snapshot& project, Revision revision, const model::Catalogue& catalogue) {
+Derived derive(const Snapshot& project,
+               Revision revision,
+               const model::Catalogue& catalogue,
+               const model::ScanLibrary& scans) {
     Derived derived{.revision = revision, .project = project};
-    derived.resolved = model::resolve(*project, catalogue);
+    derived.resolved = model::resolve_in_room(*project, catalogue, scans);
     derived.cuts = model::cut_rows(*project, catalogue, derived.resolved);
     derived.drills = model::drill_rows(*project, catalogue, derived.resolved);
     derived.fasteners = model::fastener_rows(*project, catalogue, derived.resolved);

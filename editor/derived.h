@@ -6,6 +6,7 @@
 #include "engine/measure/length.h"
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
+#include "model/room/scans.h"
 #include "model/schedule/tables.h"
 #include "model/schedule/tally.h"
 
@@ -45,7 +46,10 @@ struct Derived {
     model::Tally tally;
 };
 
-Derived derive(const Snapshot& project, Revision revision, const model::Catalogue& catalogue);
+Derived derive(const Snapshot& project,
+               Revision revision,
+               const model::Catalogue& catalogue,
+               const model::ScanLibrary& scans = {});
 
 // "24 to mend, 1 note"; empty when there is nothing to say.
 std::string count_words(const Summary& summary);

@@ -2,7 +2,7 @@
 
 #include "editor/open_project.h"
 #include "engine/files/whole_file.h"
-#include "model/resolve/resolve.h"
+#include "model/room/resolve_in_room.h"
 #include "model/schedule/export.h"
 #include "model/schedule/findings.h"
 
@@ -26,7 +26,7 @@ engine::Result<Exported> exported(const std::filesystem::path& project_file,
     if (!project) return project.error();
     const auto catalogue = open_catalogue();
     if (!catalogue) return catalogue.error();
-    const auto resolved = model::resolve(*project, *catalogue);
+    const auto resolved = model::resolve_in_room(*project, *catalogue);
     auto bytes = model::exported(*project, *catalogue, resolved, format);
     if (!bytes) return bytes.error();
     const auto findings = model::all_findings(*project, resolved);

@@ -44,12 +44,16 @@ std::vector<RoomObstacle> room_obstacles(const Project& project,
                                          const ScanLibrary& scans,
                                          std::vector<Finding>& findings);
 
-// All that is nearer than wanted, by obstacle, then as in room_things. `reach` (mm) looks so much
-// further than what is wanted.
+struct LookRound {
+    double reach = 0.0;      // mm further than what is wanted
+    bool with_depth = true;  // otherwise what is inside has some depth, and no way out
+};
+
+// All that is nearer than wanted, by obstacle, then as in room_things.
 std::vector<NearPlace> near_places(const Resolved& resolved,
                                    const Catalogue& catalogue,
                                    std::span<const RoomObstacle> obstacles,
-                                   double reach = 0.0);
+                                   const LookRound& how = {});
 
 // Things of two frames that come nearer to each other than the shop's frame gap, and heads and
 // tails of one that stand in a piece of another: `frame_gap`, a warning, and `fastener_enters`, an

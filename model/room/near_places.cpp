@@ -93,14 +93,14 @@ std::vector<ConvexBody> crossed_triangles(const engine::TriangleTree& tree,
 
 class Search {
 public:
-    Search(const Resolved& resolved, const Catalogue& catalogue, double reach)
+    Search(const Resolved& resolved, const Catalogue& catalogue, const LookRound& how)
         : bodies_{resolved, catalogue},
           things_{room_things(resolved, catalogue)},
           made_(things_.size()),
-          reach_{reach} {}
+          how_{how} {}
 
     void look_round(const RoomObstacle& obstacle, std::vector<NearPlace>& places) {
-        const double within = static_cast<double>(obstacle.wanted) / 1e6 + reach_;
+        const double within = static_cast<double>(obstacle.wanted) / 1e6 + how_.reach;
         const Bounds around = grown(obstacle.bounds, within);
         for (std::size_t i = 0; i < things_.size(); ++i) {
             if (!engine::touches(around, things_[i].bounds)) continue;
@@ -223,11 +223,14 @@ private:
         return engine::moved(body, own);
     }
 
-    static void set_depth(NearPlace& place,
-                          const RoomObstacle& obstacle,
-                          std::span<const ConvexBody> things,
-                          std::span<const ConvexBody> others,
-                          const engine::Placement& axes) {
+    void set_depth(NearPlace& place,
+                   const RoomObstacle& obstacle,
+                   std::span<const ConvexBody> things,
+                   std::span<const ConvexBody> others,
+                   const engine::Placement& axes) const {
+        place.distance = 0.0;
+        place.depth = 1.0;
+        if (!how_.with_depth) return;
         double least = std::numeric_limits<double>::max();
         for (std::size_t i = 0; i < 6; ++i) {
             if (!obstacle.ways[i]) continue;
@@ -236,14 +239,13 @@ private:
             least = shift;
             place.way_out = way(i);
         }
-        place.distance = 0.0;
         place.depth = least;
     }
 
     ThingBodies bodies_;
     std::vector<RoomThing> things_;
     std::vector<std::optional<std::vector<ConvexBody>>> made_;
-    double reach_;
+    LookRound how_;
 };
 
 }  // namespace
@@ -251,10 +253,10 @@ private:
 std::vector<NearPlace> near_places(const Resolved& resolved,
                                    const Catalogue& catalogue,
                                    std::span<const RoomObstacle> obstacles,
-                                   double reach) {
+                                   const LookRound& how) {
     std::vector<NearPlace> places;
     if (obstacles.empty()) return places;
-    Search search{resolved, catalogue, reach};
+    Search search{resolved, catalogue, how};
     for (const auto& obstacle : obstacles) search.look_round(obstacle, places);
     return places;
 }

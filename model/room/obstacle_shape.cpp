@@ -119,7 +119,7 @@ SolidObstacle solid_of(const ScannedObstacle&, const NamedValues&) { return {}; 
 }  // namespace
 
 std::size_t faces_round(double radius, double angle) {
-    constexpr double most_faces = 96.0;
+    constexpr double most_faces = 120.0;  // a body has 128 at most
     const double half = std::acos(1.0 / (1.0 + round_tolerance_mm / std::max(radius, 1e-3)));
     return static_cast<std::size_t>(
         std::clamp(std::ceil(std::abs(angle) / (2.0 * half)), 1.0, most_faces));

@@ -11,14 +11,14 @@ namespace model {
 
 // Bodies in the room, mm, that together are the obstacle; they touch and do not overlap but where
 // said. What is round is held by flat faces that touch it, so that no part of it is left out; they
-// stand out by round_tolerance_mm at most.
+// stand out by round_tolerance_mm at most, and beyond a radius of 290 mm by 1/2900 of it.
 struct SolidObstacle {
     std::vector<engine::Prism> bodies;
     std::string fault;  // why it has none, as the end of a sentence; empty where a formula fails,
                         // which has a finding of its own
 };
 
-inline constexpr double round_tolerance_mm = 0.05;
+inline constexpr double round_tolerance_mm = 0.1;
 
 // Of a scan: empty, without a fault. Walls and ceilings reach 1 m outward from their surface and
 // 1 m beyond the first and last of what was measured of them across it.

@@ -1,0 +1,65 @@
+#include "editor/fit_report.h"
+
+#include "editor/open_project.h"
+#include "model/room/band.h"
+
+#include <algorithm>
+#include <ostream>
+
+namespace editor {
+namespace {
+
+std::string words(model::Nm length, const engine::TapeStyle& shown) {
+    return model::length_in_words(engine::Length::from_nm(length), shown);
+}
+
+std::string stop_words(const model::BandStop& stop) {
+    std::string text = stop.by;
+    if (!stop.finding.what.empty()) text += ": " + stop.finding.what;
+    return text;
+}
+
+void print_band(const model::Band& band, const engine::TapeStyle& shown, std::ostream& out) {
+    out << band.dimension << ": " << words(band.value, shown)
+        << (band.fits_now ? ", fits" : ", does not fit") << "\n";
+    for (const auto& interval : band.intervals) {
+        out << "  from " << words(interval.from, shown) << " to " << words(interval.to, shown)
+            << "\n    below: " << stop_words(interval.below)
+            << "\n    above: " << stop_words(interval.above) << "\n";
+    }
+    if (band.intervals.empty()) {
+        out << "  no value from " << words(band.searched_from, shown) << " to "
+            << words(band.searched_to, shown) << " fits\n";
+    }
+    if (const auto largest = model::largest_that_fits(band, shown))
+        out << "  largest that fits, on the tape: " << words(*largest, shown) << "\n";
+    for (const auto& finding : band.regardless)
+        out << "  whatever it is: " << model::where_text(finding) << ": " << finding.what << "\n";
+}
+
+}  // namespace
+
+ExitStatus print_fit(const std::filesystem::path& project_file,
+                     const std::string& dimension,
+                     Streams streams) {
+    const auto refused = [&](const engine::Error& error) {
+        streams.err << "barwright: " << engine::to_text(error) << "\n";
+        return ExitStatus::not_possible;
+    };
+    const auto project = open_project(project_file);
+    if (!project) return refused(project.error());
+    const auto catalogue = open_catalogue();
+    if (!catalogue) return refused(catalogue.error());
+    bool found = false;
+    for (const auto& one : project->dimensions) {
+        if (!dimension.empty() && one.name != dimension) continue;
+        const auto band = model::band_of(*project, *catalogue, {}, one.name);
+        if (band) print_band(*band, project->shown, streams.out);
+        found = found || band;
+    }
+    if (found || dimension.empty()) return ExitStatus::fine;
+    return refused({engine::ErrorCode::unknown_name, "",
+                    "there is no dimension \"" + dimension + "\" that is a length with a value"});
+}
+
+}  // namespace editor

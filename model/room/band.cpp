@@ -1,0 +1,345 @@
+#include "model/room/band.h"
+
+#include "model/resolve/named_values.h"
+#include "model/resolve/values.h"
+#include "model/room/band_look.h"
+#include "model/room/shapes.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <set>
+#include <utility>
+
+namespace model {
+namespace {
+
+using Mark = std::int64_t;  // a value is so many steps
+
+constexpr Mark coarse_looks = 24;  // over the whole range at first
+constexpr int most_looks = 400;    // beyond them the rest is taken as it was found
+
+Formula exact_formula(Nm value, const engine::TapeStyle& shown) {
+    auto style = shown;
+    style.with_unit = true;
+    return engine::exact_text(Length::from_nm(value), style);
+}
+
+struct Range {
+    Mark from = 0;
+    Mark to = 0;
+    bool ends_below = false;  // by the dimension's own least
+    bool ends_above = false;
+};
+
+Mark floor_mark(Nm value, Nm step) {
+    return value >= 0 ? value / step : -((-value + step - 1) / step);
+}
+
+Mark ceil_mark(Nm value, Nm step) { return -floor_mark(-value, step); }
+
+Range range_of(const Dimension& dimension, const NamedValues& values, Nm value, Nm step) {
+    constexpr Nm some = 24 * Length::nm_per_inch;
+    Nm least = value > 0 ? step : 3 * value - some;
+    Nm most = value > 0 ? std::max(3 * value, value + some) : some;
+    Range range;
+    if (dimension.least) {
+        if (const auto stated = values.length(*dimension.least)) {
+            least = *stated;
+            range.ends_below = true;
+        }
+    }
+    if (dimension.most) {
+        if (const auto stated = values.length(*dimension.most)) {
+            most = *stated;
+            range.ends_above = true;
+        }
+    }
+    range.from = ceil_mark(std::max(least, -most_length), step);
+    range.to = floor_mark(std::min(most, most_length), step);
+    return range;
+}
+
+// "wheel well left"; of two members "post + rail".
+std::string names_of(const Finding& finding) {
+    if (finding.concerns.empty()) return finding.code;
+    const auto& first = finding.concerns.front();
+    if (first.kind == SubjectKind::obstacle || finding.concerns.size() == 1) return first.name;
+    return first.name + " + " + finding.concerns[1].name;
+}
+
+class Solver {
+public:
+    Solver(const Project& project,
+           const Catalogue& catalogue,
+           const ScanLibrary& scans,
+           std::string_view dimension,
+           Range range,
+           Nm step,
+           const std::function<bool()>& go_on)
+        : project_{project},
+          catalogue_{catalogue},
+          scans_{scans},
+          dimension_{dimension},
+          range_{range},
+          step_{step},
+          reach_{std::max(25.0,
+                          mm_of(step) * static_cast<double>(range.to - range.from) /
+                              static_cast<double>(coarse_looks))},
+          go_on_{go_on} {}
+
+    // False when told to stop.
+    bool solve(Mark present) {
+        const Mark span = range_.to - range_.from;
+        for (Mark i = 0; i <= coarse_looks; ++i) look(range_.from + span * i / coarse_looks);
+        present_ = std::clamp(present, range_.from, range_.to);
+        look(present_);
+        while (!stopped_ && refine()) {
+        }
+        return !stopped_;
+    }
+
+    void write(Band& band) const {
+        band.looked_at = static_cast<int>(looks_.size());
+        band.regardless = best().findings;
+        std::optional<BandInterval> open;
+        for (auto at = looks_.begin(); at != looks_.end(); ++at) {
+            const bool fits = this->fits(at->second);
+            if (fits && !open) {
+                open = BandInterval{.from = at->first * step_, .below = stop_before(at)};
+            }
+            if (fits) open->to = at->first * step_;
+            if (open && (!fits || std::next(at) == looks_.end())) {
+                open->above = fits ? end_of_range(range_.ends_above, "the most it may be")
+                                   : stop_of(at->second);
+                band.intervals.push_back(*std::exchange(open, std::nullopt));
+            }
+        }
+    }
+
+    bool fits(const BandLook& look) const {
+        return std::ranges::all_of(look.complaints, [&](const Complaint& complaint) {
+            return regardless_.contains(complaint);
+        });
+    }
+
+private:
+    using Looks = std::map<Mark, BandLook>;
+
+    bool is_regardless(const Finding& finding) const {
+        const auto complaints = complaints_of(finding);
+        return std::ranges::all_of(complaints,
+                                   [&](const Complaint& one) { return regardless_.contains(one); });
+    }
+
+    static BandStop end_of_range(bool by_limit, const char* words) {
+        if (by_limit) return {.by = words};
+        return {.is_of_search = true, .by = "nothing so far"};
+    }
+
+    BandStop stop_of(const BandLook& look) const {
+        for (const bool of_room : {true, false}) {
+            for (const auto& finding : look.findings) {
+                const bool is_of_room = !finding.concerns.empty() &&
+                                        finding.concerns.front().kind == SubjectKind::obstacle;
+                if (is_of_room != of_room || is_regardless(finding)) continue;
+                return {.by = names_of(finding), .finding = finding};
+            }
+        }
+        return {};
+    }
+
+    BandStop stop_before(Looks::const_iterator at) const {
+        if (at == looks_.begin()) return end_of_range(range_.ends_below, "the least it may be");
+        return stop_of(std::prev(at)->second);
+    }
+
+    void look(Mark mark) {
+        if (stopped_ || looks_.contains(mark)) return;
+        if (go_on_ && !go_on_()) {
+            stopped_ = true;
+            return;
+        }
+        auto found =
+            look_at(with_dimension(project_, dimension_, mark * step_), catalogue_, scans_, reach_);
+        looks_.emplace(mark, std::move(found));
+    }
+
+    // The look with the least to complain of; of several the nearest to the present value.
+    const BandLook& best() const {
+        const auto better = [&](const auto& a, const auto& b) {
+            const auto size_a = a.second.complaints.size();
+            const auto size_b = b.second.complaints.size();
+            if (size_a != size_b) return size_a < size_b;
+            return std::abs(a.first - present_) < std::abs(b.first - present_);
+        };
+        return std::min_element(looks_.begin(), looks_.end(), better)->second;
+    }
+
+    // One more look at every gap between two neighbours that may hide an end. False when there is
+    // none left.
+    bool refine() {
+        regardless_ = best().complaints;
+        if (looks_.size() >= most_looks) return halve_ends();
+        std::set<Mark> wanted;
+        for (auto a = looks_.begin(), b = std::next(a); b != looks_.end(); a = b++) {
+            if (b->first - a->first < 2) continue;
+            const Mark middle = a->first + (b->first - a->first) / 2;
+            if (fits(a->second) != fits(b->second)) {
+                wanted.insert(middle);
+                continue;
+            }
+            add_crossings(*a, *b, wanted);
+            if (fits(a->second) && !is_surely_free(a->second, b->second, b->first - a->first)) {
+                wanted.insert(middle);
+            }
+        }
+        const auto before = looks_.size();
+        for (const Mark mark : wanted) look(mark);
+        return looks_.size() > before;
+    }
+
+    bool halve_ends() {
+        std::set<Mark> wanted;
+        for (auto a = looks_.begin(), b = std::next(a); b != looks_.end(); a = b++) {
+            if (b->first - a->first >= 2 && fits(a->second) != fits(b->second))
+                wanted.insert(a->first + (b->first - a->first) / 2);
+        }
+        for (const Mark mark : wanted) look(mark);
+        return !wanted.empty();
+    }
+
+    // Where two layout planes change their order: the marks on both sides of it.
+    void add_crossings(const Looks::value_type& a,
+                       const Looks::value_type& b,
+                       std::set<Mark>& wanted) const {
+        const auto& p = a.second.places;
+        const auto& q = b.second.places;
+        if (p.size() != q.size() || a.second.first_obstacle != b.second.first_obstacle) return;
+        for (std::size_t i = 0; i < a.second.first_obstacle; ++i) {
+            for (std::size_t k = i + 1; k < a.second.first_obstacle; ++k) {
+                const double before = p[i] - p[k];
+                const double after = q[i] - q[k];
+                if (!((before < 0.0 && after > 0.0) || (before > 0.0 && after < 0.0))) continue;
+                const double part = before / (before - after);
+                const auto at =
+                    a.first +
+                    static_cast<Mark>(std::llround(part * static_cast<double>(b.first - a.first)));
+                for (const Mark mark : {at - 1, at, at + 1}) {
+                    if (mark > a.first && mark < b.first) wanted.insert(mark);
+                }
+            }
+        }
+    }
+
+    // Each thing keeps so far from each obstacle at both ends that it cannot come too near between
+    // them, however it moves there; what is as near at both ends did not move towards it.
+    bool is_surely_free(const BandLook& a, const BandLook& b, Mark gap) const {
+        const auto moved = way_moved(a, b);
+        constexpr Nm close_enough = Length::nm_per_inch / 4;
+        if (!moved || a.things != b.things) return gap * step_ <= close_enough;
+        for (const auto& [pair, margin] : a.margins) {
+            const auto other = b.margins.find(pair);
+            const double there = other == b.margins.end() ? reach_ : other->second;
+            if (margin < 0.0 && there < 0.0) continue;  // wrong at both, whatever the value
+            if (std::abs(margin - there) > 1e-6 && margin + there < *moved) return false;
+        }
+        for (const auto& [pair, margin] : b.margins) {
+            if (!a.margins.contains(pair) && margin + reach_ < *moved) return false;
+        }
+        return true;
+    }
+
+    const Project& project_;
+    const Catalogue& catalogue_;
+    const ScanLibrary& scans_;
+    std::string_view dimension_;
+    Range range_;
+    Nm step_;
+    double reach_;
+    const std::function<bool()>& go_on_;
+    Looks looks_;
+    std::set<Complaint> regardless_;
+    Mark present_ = 0;
+    bool stopped_ = false;
+};
+
+const BandInterval* nearest_interval(const Band& band) {
+    const BandInterval* nearest = nullptr;
+    Nm least = 0;
+    for (const auto& interval : band.intervals) {
+        const Nm away = std::max({interval.from - band.value, band.value - interval.to, Nm{0}});
+        if (nearest != nullptr && away >= least) continue;
+        nearest = &interval;
+        least = away;
+    }
+    return nearest;
+}
+
+}  // namespace
+
+Nm band_step(const engine::TapeStyle& shown) {
+    const auto unit = engine::bare_unit(shown);
+    const bool is_inch = unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
+    return is_inch ? Length::nm_per_inch / 64 : Length::nm_per_mm / 2;
+}
+
+bool keeps_from_fitting(const Finding& finding) {
+    if (finding.severity == Severity::error) return true;
+    if (finding.severity == Severity::note) return false;
+    constexpr std::array<std::string_view, 4> codes{"clearance", "frame_gap", "loose_end",
+                                                    "outside_limits"};
+    return std::ranges::find(codes, finding.code) != codes.end();
+}
+
+Project with_dimension(Project project, std::string_view dimension, Nm value) {
+    const auto found = std::ranges::find(project.dimensions, dimension, &Dimension::name);
+    if (found != project.dimensions.end()) found->formula = exact_formula(value, project.shown);
+    return project;
+}
+
+std::optional<Band> band_of(const Project& project,
+                            const Catalogue& catalogue,
+                            const ScanLibrary& scans,
+                            std::string_view name,
+                            const std::function<bool()>& go_on) {
+    Resolved values_only;
+    const Values named(project, values_only);
+    const auto found = std::ranges::find(project.dimensions, name, &Dimension::name);
+    if (found == project.dimensions.end() || found->kind != engine::QuantityKind::length)
+        return std::nullopt;
+    const NamedValues values(project, values_only);
+    const auto value = values.length(found->formula);
+    if (!value) return std::nullopt;
+    const Nm step = band_step(project.shown);
+    const Range range = range_of(*found, values, *value, step);
+    Band band{.dimension = std::string(name),
+              .value = *value,
+              .searched_from = range.from * step,
+              .searched_to = range.to * step};
+    if (range.from > range.to) return band;
+    Solver solver{project, catalogue, scans, name, range, step, go_on};
+    if (!solver.solve(*value / step)) return std::nullopt;
+    solver.write(band);
+    band.fits_now = solver.fits(look_at(project, catalogue, scans, 0.0));
+    return band;
+}
+
+std::optional<Nm> largest_that_fits(const Band& band, const engine::TapeStyle& shown) {
+    const auto* interval = nearest_interval(band);
+    if (interval == nullptr) return std::nullopt;
+    const Nm step = engine::tape_step(shown).nm();
+    const Nm on_tape = floor_mark(interval->to, step) * step;
+    return on_tape >= interval->from ? on_tape : interval->to;
+}
+
+std::optional<Nm> least_that_fits(const Band& band, const engine::TapeStyle& shown) {
+    const auto* interval = nearest_interval(band);
+    if (interval == nullptr) return std::nullopt;
+    const Nm step = engine::tape_step(shown).nm();
+    const Nm on_tape = ceil_mark(interval->from, step) * step;
+    return on_tape <= interval->to ? on_tape : interval->from;
+}
+
+}  // namespace model

@@ -1,0 +1,234 @@
+#include "model/room/band.h"
+
+#include "model/room/resolve_in_room.h"
+
+#include "tests/model/room/room_projects.h"
+#include "tests/support/dice.h"
+#include "tests/support/seeds.h"
+
+#include <algorithm>
+#include <set>
+#include <tuple>
+
+namespace {
+
+using namespace model;
+using room_tests::box;
+using room_tests::cabinet;
+using room_tests::catalogue;
+
+Band band(const Project& project, const std::string& dimension) {
+    const auto found = band_of(project, catalogue(), {}, dimension);
+    REQUIRE(found.has_value());
+    return *found;
+}
+
+using Said = std::tuple<std::string, SubjectKind, std::string, std::string>;
+
+std::set<Said> said_of(const Finding& finding) {
+    std::set<Said> said;
+    for (const auto& subject : finding.concerns)
+        said.emplace(finding.code, subject.kind, subject.frame, subject.name);
+    return said;
+}
+
+// What keeps the project from fitting at that value, apart from what is wrong whatever it is. Told
+// by resolving it anew, not by what the band looked at.
+std::set<Said> faults_at(const Project& project, const Band& band, Nm value) {
+    std::set<Said> regardless;
+    for (const auto& finding : band.regardless) regardless.merge(said_of(finding));
+    std::set<Said> faults;
+    const auto there = with_dimension(project, band.dimension, value);
+    for (const auto& finding : resolve_in_room(there, catalogue()).findings) {
+        if (!keeps_from_fitting(finding)) continue;
+        for (const auto& one : said_of(finding)) {
+            if (!regardless.contains(one)) faults.insert(one);
+        }
+    }
+    return faults;
+}
+
+}  // namespace
+
+TEST_CASE("a width goes as far as the wall lets it, less clearance and heads", "[model][room]") {
+    auto project = cabinet({"10", "10", "0"});
+    project.room.push_back(box("wall right", {"60", "0", "0"}, {"61", "80", "80"}));
+    const auto width = band(project, "width");
+    CHECK(width.fits_now);
+    REQUIRE(width.intervals.size() == 1);
+    const auto& interval = width.intervals[0];
+    CHECK(interval.above.by == "wall right");
+    CHECK(interval.above.finding.code == "clearance");
+    // 50 in of room less 1/4 in and the rivets' heads.
+    const auto resolved = resolve_in_room(project, catalogue());
+    const auto head = catalogue().rivets[resolved.fasteners[0].spec.index].head_height_most.nm();
+    const Nm most = tests::inches(50) - tests::inches(1) / 4 - head;
+    CHECK(interval.to <= most);
+    CHECK(interval.to > most - band_step(project.shown));
+    CHECK(largest_that_fits(width, project.shown) ==
+          interval.to / tests::inches_64(2) * tests::inches_64(2));
+}
+
+TEST_CASE("a post in the way parts the band in two", "[model][room]") {
+    auto project = cabinet({"10", "10", "0"}, "30 in");
+    // The posts may stand before it or behind it; rails and floor pass below it.
+    project.room.push_back(box("roof strut", {"50", "0", "30 1/2"}, {"52", "80", "80"}));
+    project.dimensions[2].formula = "40 in";  // height
+    const auto width = band(project, "width");
+    REQUIRE(!width.intervals.empty());
+    CHECK(width.intervals[0].above.by == "roof strut");
+    CHECK(width.fits_now);
+    const auto height = band(with_dimension(project, "width", tests::inches(45)), "height");
+    CHECK_FALSE(height.fits_now);
+    // So high that the strut passes below the top, it fits again.
+    REQUIRE(height.intervals.size() == 2);
+    CHECK(height.intervals[0].above.by == "roof strut");
+    CHECK(height.intervals[1].below.by == "roof strut");
+    CHECK(height.intervals[1].from > tests::inches(80));
+    CHECK(height.intervals[0].to < tests::inches(61) / 2);
+    CHECK(largest_that_fits(height, project.shown) <= tests::inches(61) / 2);
+}
+
+TEST_CASE("the dimension's own least and most end the band", "[model][room]") {
+    auto project = cabinet({"10", "10", "0"});
+    project.dimensions[0].least = "20 in";
+    project.dimensions[0].most = "40 in";
+    const auto width = band(project, "width");
+    REQUIRE(width.intervals.size() == 1);
+    CHECK(width.intervals[0].from == tests::inches(20));
+    CHECK(width.intervals[0].to == tests::inches(40));
+    CHECK(width.intervals[0].above.by == "the most it may be");
+    CHECK(width.intervals[0].below.by == "the least it may be");
+}
+
+TEST_CASE("what is wrong whatever the value is left out of account and told", "[model][room]") {
+    auto project = cabinet({"10", "10", "0"});
+    project.room.push_back(box("floor rib", {"12", "12", "-1"}, {"20", "40", "1"}));
+    project.room.push_back(box("wall right", {"60", "0", "0"}, {"61", "80", "80"}));
+    const auto width = band(project, "width");
+    CHECK(width.fits_now);
+    CHECK_FALSE(width.regardless.empty());
+    REQUIRE(width.intervals.size() >= 1);
+    CHECK(width.intervals.back().above.by == "wall right");
+}
+
+TEST_CASE("what is no length has no band, and one that is told to stop has none either",
+          "[model][room]") {
+    auto project = cabinet({"10", "10", "0"});
+    project.dimensions.push_back(
+        {.name = "tilt", .kind = engine::QuantityKind::angle, .formula = "5"});
+    CHECK_FALSE(band_of(project, catalogue(), {}, "tilt").has_value());
+    CHECK_FALSE(band_of(project, catalogue(), {}, "nothing").has_value());
+    int asked = 0;
+    CHECK_FALSE(band_of(project, catalogue(), {}, "width", [&] { return ++asked < 5; }));
+    CHECK(asked == 5);
+}
+
+namespace {
+
+std::string sixty_fourths(std::int64_t count) { return std::to_string(count) + "/64 in"; }
+
+// An invented corner of a van and a cabinet in it: walls that lean, wheel wells, boxes, pipes.
+Obstacle random_obstacle(tests::Dice& dice, int number) {
+    const auto name = "obstacle " + std::to_string(number);
+    const auto draw = [&](int least, int most) {
+        return sixty_fourths(dice.between(least * 64, most * 64));
+    };
+    const auto kind = dice.below(5);
+    if (kind == 0) {
+        const auto at = draw(35, 60);
+        const auto top = draw(0, 6);
+        return {.name = name,
+                .shape = WallProfile{.at = at,
+                                     .inside = Sense::minus,
+                                     .from = "-20",
+                                     .to = "120",
+                                     .offsets = {{"0", "0"}, {"20", "1/2 in"}, {"50", top}}}};
+    }
+    if (kind == 1) {
+        const auto out = dice.between(25 * 64, 50 * 64);
+        const auto high = draw(5, 14);
+        const auto from = dice.between(0, 30 * 64);
+        const auto to = from + dice.between(20 * 64, 40 * 64);
+        return {.name = name,
+                .shape = WheelWell{.least = {sixty_fourths(out), sixty_fourths(from), "0"},
+                                   .most = {sixty_fourths(out + 10 * 64), sixty_fourths(to), high},
+                                   .top_radius = "2 in",
+                                   .corner_radius = "1 in",
+                                   .inner_sense = Sense::minus,
+                                   .lean = "5"}};
+    }
+    if (kind == 2) {
+        const auto x = draw(30, 60);
+        const auto y = draw(0, 40);
+        return {.name = name,
+                .shape = CylinderObstacle{.foot = {x, y, "0"}, .radius = "2 in", .length = "90"}};
+    }
+    if (kind == 3) {
+        const auto drop = draw(0, 10);
+        return {.name = name,
+                .shape = CeilingProfile{
+                    .at = "55", .from = "-20", .to = "120", .offsets = {{"0", "0"}, {"40", drop}}}};
+    }
+    const auto x = dice.between(25 * 64, 60 * 64);
+    const auto y = dice.between(-10 * 64, 40 * 64);
+    const auto z = dice.between(0, 40 * 64);
+    return box(name, {sixty_fourths(x), sixty_fourths(y), sixty_fourths(z)},
+               {sixty_fourths(x + 640), sixty_fourths(y + 640), sixty_fourths(z + 640)});
+}
+
+Project random_room(tests::Dice& dice) {
+    const auto width = sixty_fourths(dice.between(12 * 64, 30 * 64));
+    const auto depth = sixty_fourths(dice.between(10 * 64, 20 * 64));
+    const auto height = sixty_fourths(dice.between(15 * 64, 40 * 64));
+    auto project = cabinet({"2", "3", "1/2"}, width, depth, height);
+    const auto count = 1 + static_cast<int>(dice.below(3));
+    for (int i = 0; i < count; ++i) project.room.push_back(random_obstacle(dice, i + 1));
+    return project;
+}
+
+}  // namespace
+
+// Brute force: each end fits and the next mark beyond does not, and values drawn anywhere in the
+// range fit where the band says so and nowhere else.
+TEST_CASE("bands of random rooms hold against looking at every end and at random values",
+          "[model][room]") {
+    int ends = 0;
+    int parted = 0;
+    for (std::uint32_t seed = 1; seed <= tests::seed_count(200); ++seed) {
+        CAPTURE(seed);
+        tests::Dice dice{seed};
+        const auto project = random_room(dice);
+        const std::array<std::string, 3> names{"width", "depth", "height"};
+        const auto name = dice.one_of(names);
+        const auto found = band(project, name);
+        const Nm step = band_step(project.shown);
+        CAPTURE(name, found.looked_at);
+        for (const auto& interval : found.intervals) {
+            CAPTURE(interval.from / step, interval.to / step, interval.above.by);
+            CHECK(faults_at(project, found, interval.from).empty());
+            CHECK(faults_at(project, found, interval.to).empty());
+            if (interval.to < found.searched_to) {
+                CHECK_FALSE(faults_at(project, found, interval.to + step).empty());
+                CHECK_FALSE(interval.above.by.empty());
+                ++ends;
+            }
+            if (interval.from > found.searched_from) {
+                CHECK_FALSE(faults_at(project, found, interval.from - step).empty());
+                ++ends;
+            }
+        }
+        if (found.intervals.size() > 1) ++parted;
+        for (int i = 0; i < 10; ++i) {
+            const Nm value =
+                dice.between(found.searched_from / step, found.searched_to / step) * step;
+            const bool is_in = std::ranges::any_of(found.intervals, [&](const auto& interval) {
+                return value >= interval.from && value <= interval.to;
+            });
+            CAPTURE(value / step, is_in);
+            CHECK(faults_at(project, found, value).empty() == is_in);
+        }
+    }
+    CHECK(ends > 100);
+    CHECK(parted > 5);
+}
