@@ -193,9 +193,10 @@ Project random_room(tests::Dice& dice) {
 // range fit where the band says so and nowhere else.
 TEST_CASE("bands of random rooms hold against looking at every end and at random values",
           "[model][room]") {
-    int ends = 0;
+    std::uint32_t ends = 0;
     int parted = 0;
-    for (std::uint32_t seed = 1; seed <= tests::seed_count(200); ++seed) {
+    const auto seeds = tests::seed_count(200);
+    for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
         CAPTURE(seed);
         tests::Dice dice{seed};
         const auto project = random_room(dice);
@@ -229,6 +230,6 @@ TEST_CASE("bands of random rooms hold against looking at every end and at random
             CHECK(faults_at(project, found, value).empty() == is_in);
         }
     }
-    CHECK(ends > 100);
-    CHECK(parted > 5);
+    CHECK(ends > seeds);
+    if (seeds >= 100) CHECK(parted > 5);
 }
