@@ -34,6 +34,7 @@ struct OrientedBox {
 // Coordinates in mm. It has volume; make it with the functions below.
 struct ConvexBody {
     static constexpr std::size_t most_faces = 128;
+    static constexpr std::size_t most_corners = 2 * (most_faces - 2);
 
     std::vector<Vector> corners;  // each once
     std::vector<BodyEdge> edges;  // each once

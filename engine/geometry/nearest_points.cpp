@@ -57,4 +57,37 @@ ClosePair nearest_of_segments(const Vector& p,
     return best;
 }
 
+// By the regions of the plane around a triangle in which a corner, an edge or the inner is nearest:
+// Ericson, Real-Time Collision Detection, 2005, section 5.1.5; from memory.
+Vector nearest_in_triangle(const Triangle& t, const Vector& at) {
+    const Vector first = minus(t[1], t[0]);
+    const Vector second = minus(t[2], t[0]);
+    const Vector from_0 = minus(at, t[0]);
+    const double a1 = dot(first, from_0);
+    const double a2 = dot(second, from_0);
+    if (a1 <= 0.0 && a2 <= 0.0) return t[0];
+    const Vector from_1 = minus(at, t[1]);
+    const double b1 = dot(first, from_1);
+    const double b2 = dot(second, from_1);
+    if (b1 >= 0.0 && b2 <= b1) return t[1];
+    const double beside_first = a1 * b2 - b1 * a2;
+    if (beside_first <= 0.0 && a1 >= 0.0 && b1 <= 0.0 && a1 > b1)
+        return plus(t[0], scaled(first, a1 / (a1 - b1)));
+    const Vector from_2 = minus(at, t[2]);
+    const double c1 = dot(first, from_2);
+    const double c2 = dot(second, from_2);
+    if (c2 >= 0.0 && c1 <= c2) return t[2];
+    const double beside_second = c1 * a2 - a1 * c2;
+    if (beside_second <= 0.0 && a2 >= 0.0 && c2 <= 0.0 && a2 > c2)
+        return plus(t[0], scaled(second, a2 / (a2 - c2)));
+    const double beside_third = b1 * c2 - c1 * b2;
+    const double to_1 = c1 - c2;
+    const double to_2 = b2 - b1;
+    if (beside_third <= 0.0 && to_1 >= 0.0 && to_2 >= 0.0 && to_1 + to_2 > 0.0)
+        return plus(t[1], scaled(minus(t[2], t[1]), to_2 / (to_1 + to_2)));
+    const double all = beside_first + beside_second + beside_third;
+    if (!(all > 0.0)) return t[0];
+    return plus(t[0], plus(scaled(first, beside_second / all), scaled(second, beside_first / all)));
+}
+
 }  // namespace engine

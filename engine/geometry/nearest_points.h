@@ -19,6 +19,8 @@ ClosePair nearest_of_segments(const Vector& p,
                               const Vector& q,
                               const Vector& q_end);
 
+Vector nearest_in_triangle(const Triangle& t, const Vector& at);
+
 // Keeps the nearer of the two.
 inline void keep_nearer(ClosePair& best, const Vector& on_first, const Vector& on_second) {
     const Vector between = minus(on_second, on_first);

@@ -127,32 +127,70 @@ void try_corners_of_body(ClosePair& best,
     }
 }
 
-// What is nearest to an edge lies above one of its two faces. So may what lies far above one.
-bool may_be_nearest(const std::array<double, 3>& above,
-                    std::size_t k,
-                    std::size_t next,
-                    double squared,
-                    bool& is_above) {
-    const double least = std::min(above[k], above[next]);
-    is_above = is_above || above[k] > 0.0 || above[next] > 0.0;
-    return least <= 0.0 || least * least < squared;
+// What is nearest to an edge lies above one of its two faces.
+bool is_above(const std::array<double, 3>& above, std::size_t k, std::size_t next) {
+    return above[k] > 0.0 || above[next] > 0.0;
 }
 
-void try_edges(ClosePair& best, const ConvexBody& body, const Triangle& t, const Heights& heights) {
+// Most pairs of edges show along `away`, the way to where the two seem nearest, that they are not.
+void try_edges(ClosePair& best,
+               const ConvexBody& body,
+               const Triangle& t,
+               const Heights& heights,
+               const Vector& away) {
+    std::array<double, ConvexBody::most_corners> reach;
+    for (std::size_t i = 0; i < body.corners.size(); ++i) reach[i] = dot(away, body.corners[i]);
+    const std::array<double, 3> ends{dot(away, t[0]), dot(away, t[1]), dot(away, t[2])};
+    const double squared_length = dot(away, away);
     for (const auto& edge : body.edges) {
-        const auto& above = heights.above[edge.faces[0]];
-        const auto& above_other = heights.above[edge.faces[1]];
+        const double from = std::max(reach[edge.corners[0]], reach[edge.corners[1]]);
         for (std::size_t k = 0; k < 3; ++k) {
             const std::size_t next = (k + 1) % 3;
-            bool is_above = false;
-            if (!may_be_nearest(above, k, next, best.squared, is_above)) continue;
-            if (!may_be_nearest(above_other, k, next, best.squared, is_above)) continue;
-            if (!is_above) continue;
+            const double gap = std::min(ends[k], ends[next]) - from;
+            if (gap > 0.0 && gap * gap >= best.squared * squared_length) continue;
+            if (!is_above(heights.above[edge.faces[0]], k, next) &&
+                !is_above(heights.above[edge.faces[1]], k, next)) {
+                continue;
+            }
             const auto pair = nearest_of_segments(body.corners[edge.corners[0]],
                                                   body.corners[edge.corners[1]], t[k], t[next]);
             if (pair.squared < best.squared) best = pair;
         }
     }
+}
+
+Vector nearest_in_box(const OrientedBox& box, const Vector& at) {
+    const Vector off = minus(at, box.centre);
+    Vector nearest = box.centre;
+    for (std::size_t k = 0; k < 3; ++k) {
+        const double along = std::clamp(dot(off, box.axes[k]), -box.half[k], box.half[k]);
+        nearest = plus(nearest, scaled(box.axes[k], along));
+    }
+    return nearest;
+}
+
+// From the box around a body to a triangle, by a few steps to and fro. Each way is looked along:
+// what lies between the two at right angles to it is empty, however good the way is.
+struct Way {
+    Vector away{};
+    bool is_too_far = false;
+};
+
+Way way_to(const Triangle& t, const OrientedBox& box, double squared) {
+    constexpr int steps = 2;
+    Way way;
+    Vector on_box = nearest_in_box(box, scaled(plus(t[0], plus(t[1], t[2])), 1.0 / 3.0));
+    for (int i = 0; i < steps; ++i) {
+        const Vector on_triangle = nearest_in_triangle(t, on_box);
+        on_box = nearest_in_box(box, on_triangle);
+        way.away = minus(on_triangle, on_box);
+        const double reach = dot(way.away, on_box);
+        const double gap =
+            std::min({dot(way.away, t[0]), dot(way.away, t[1]), dot(way.away, t[2])}) - reach;
+        way.is_too_far = gap > 0.0 && gap * gap >= squared * dot(way.away, way.away);
+        if (way.is_too_far) break;
+    }
+    return way;
 }
 
 }  // namespace
@@ -166,6 +204,8 @@ bool crosses(const ConvexBody& body, const Triangle& triangle) {
 }
 
 bool bring_nearer(ClosePair& best, const ConvexBody& body, const Triangle& triangle) {
+    Way way = way_to(triangle, body.around, best.squared);
+    if (way.is_too_far) return false;
     Heights heights;
     if (!measure(heights, body, triangle, best.squared)) return false;
     const auto plane = plane_of(triangle);
@@ -180,7 +220,8 @@ bool bring_nearer(ClosePair& best, const ConvexBody& body, const Triangle& trian
     }
     try_corners_of_triangle(best, body, triangle, heights);
     try_corners_of_body(best, body, triangle, plane);
-    try_edges(best, body, triangle, heights);
+    if (best.squared < before) way.away = minus(best.on_second, best.on_first);
+    try_edges(best, body, triangle, heights, way.away);
     return best.squared < before;
 }
 

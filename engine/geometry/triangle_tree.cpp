@@ -2,7 +2,9 @@
 
 #include "engine/geometry/convex_distance.h"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace engine {
 namespace {
@@ -47,12 +49,11 @@ public:
                 look_at_leaves(node, number);
                 continue;
             }
-            const Reached one = reached(node.first);
-            const Reached other = reached(node.first + 1);
-            const bool one_first = one.squared < other.squared ||
-                                   (one.squared == other.squared && one.middle <= other.middle);
-            for (const auto& child : one_first ? std::array{other, one} : std::array{one, other})
-                if (child.squared < best_.squared) ways.push(child);
+            Reached nearer{squared_bound(node.first), node.first};
+            Reached other{squared_bound(node.first + 1), node.first + 1};
+            if (is_nearer(other, nearer)) std::swap(nearer, other);
+            if (other.squared < best_.squared) ways.push(other);
+            if (nearer.squared < best_.squared) ways.push(nearer);
         }
     }
 
@@ -61,24 +62,29 @@ public:
 
 private:
     struct Reached {
-        double squared = 0.0;  // no triangle in the node is nearer
-        std::uint32_t node = 0;
-        double middle = 0.0;
+        double squared;  // no triangle in the node is nearer
+        std::uint32_t node;
     };
 
-    Reached reached(std::uint32_t at) const {
-        const Node& node = tree_.nodes_[at];
-        double from_middle = 0.0;
-        for (std::size_t i = 0; i < 3; ++i) {
-            const double off =
-                (static_cast<double>(node.lo[i]) + static_cast<double>(node.hi[i])) / 2.0 -
-                body_->around.centre[i];
-            from_middle += off * off;
-        }
-        return {squared_bound(at), at, from_middle};
+    // Of two nodes that both reach the body that with its middle closer to the body's.
+    bool is_nearer(const Reached& one, const Reached& other) const {
+        if (one.squared != other.squared) return one.squared < other.squared;
+        return squared_from_middle(one.node) < squared_from_middle(other.node);
     }
 
-    // Along the axes of the world, then along those of the body, then from the best pair.
+    double squared_from_middle(std::uint32_t at) const {
+        const Node& node = tree_.nodes_[at];
+        double squared = 0.0;
+        for (std::size_t i = 0; i < 3; ++i) {
+            const double twice = static_cast<double>(node.lo[i]) + static_cast<double>(node.hi[i]);
+            const double off = twice / 2.0 - body_->around.centre[i];
+            squared += off * off;
+        }
+        return squared;
+    }
+
+    // Along the axes of the world, then away from the best pair, then along the axes of the body:
+    // the cheaper first.
     double squared_bound(std::uint32_t at) const {
         const Node& node = tree_.nodes_[at];
         Vector centre{};
@@ -93,11 +99,13 @@ private:
             squared += gap * gap;
         }
         if (squared >= best_.squared) return squared;
-        if (!body_->is_along_axes) squared = std::max(squared, bound_from_body(centre, half));
-        if (squared >= best_.squared || !found_) return squared;
-        const double gap = dot(away_, centre) - std::abs(away_[0]) * half[0] -
-                           std::abs(away_[1]) * half[1] - std::abs(away_[2]) * half[2] - reach_;
-        return gap > 0.0 ? std::max(squared, gap * gap) : squared;
+        if (found_) {
+            const double gap = dot(away_, centre) - dot(away_steep_, half) - reach_;
+            if (gap > 0.0) squared = std::max(squared, gap * gap);
+            if (squared >= best_.squared) return squared;
+        }
+        if (body_->is_along_axes) return squared;
+        return std::max(squared, bound_from_body(centre, half));
     }
 
     double bound_from_body(const Vector& centre, const Vector& half) const {
@@ -133,6 +141,7 @@ private:
     // The direction in which the best pair was found tells many others off.
     void see_from_best() {
         away_ = unit(minus(best_.on_second, best_.on_first));
+        for (std::size_t i = 0; i < 3; ++i) away_steep_[i] = std::abs(away_[i]);
         reach_ = dot(away_, furthest_corner(*body_, away_));
     }
 
@@ -140,6 +149,7 @@ private:
     const ConvexBody* body_ = nullptr;
     std::array<Vector, 3> steep_{};
     Vector away_{};
+    Vector away_steep_{};  // its parts, all positive
     double reach_ = 0.0;
     ClosePair best_;
     std::optional<NearestTriangle> found_;
