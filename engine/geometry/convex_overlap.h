@@ -1,7 +1,10 @@
-// How deep two convex bodies share a place, and how one gets out of the other.
+// How deep two convex bodies share a place, and how one gets out of the other or up to it.
 #pragma once
 
 #include "engine/geometry/convex_body.h"
+#include "engine/geometry/nearest_points.h"
+
+#include <optional>
 
 namespace engine {
 
@@ -13,6 +16,20 @@ struct Overlap {
 // The least move of all directions: the separating axis theorem over face normals and pairs of
 // edges.
 Overlap overlap(const ConvexBody& a, const ConvexBody& b);
+
+// The moves of a body along a direction, mm, between which it is in the way of another: just at
+// `from` and `to` they touch. Either may be below 0.
+struct Passage {
+    double from = 0.0;
+    double to = 0.0;
+};
+
+// Moves of `a` along `direction` (unit) at which it shares volume with `b`, or crosses the
+// triangle. Nothing if it passes by, or along it: less than `grazing` of overlap is a touch.
+std::optional<Passage> passage(const ConvexBody& a, const ConvexBody& b, const Vector& direction);
+std::optional<Passage> passage(const ConvexBody& a, const Triangle& b, const Vector& direction);
+
+inline constexpr double grazing = 1e-9;  // mm
 
 // How far `a` has to be moved along `direction` (unit) until it shares no volume with `b`, mm.
 // 0 when it does not now.

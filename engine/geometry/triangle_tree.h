@@ -66,6 +66,16 @@ public:
     // Whether a triangle touches the body, crosses it or lies within.
     bool crosses(const ConvexBody& body) const;
 
+    // How far bodies have to be moved together along `direction` (unit) until no triangle crosses
+    // one, mm; 0 when none does now. Nothing if that takes more than `most`.
+    std::optional<double> shift_to_clear(std::span<const ConvexBody> bodies,
+                                         const Vector& direction,
+                                         double most) const;
+
+    // How far bodies can be moved together along `direction` (unit) before a triangle would cross
+    // one, mm, at most `most`. 0 when one does now.
+    double free_way(std::span<const ConvexBody> bodies, const Vector& direction, double most) const;
+
     // The first triangle on the ray, from either side, up to `most` lengths of `direction` away.
     std::optional<RayHit> first_on_ray(const Vector& from,
                                        const Vector& direction,

@@ -51,3 +51,36 @@ TEST_CASE("after the least shift bodies just touch, and before it they do not",
         CHECK(engine::nearest(after, b).distance <= 1.1e-6);
     }
 }
+
+TEST_CASE("a body that goes past another is in its way between two touches", "[engine][overlap]") {
+    const auto a = convex_body({0.0, 0.0, 0.0}, {10.0, 10.0, 10.0});
+    const auto b = convex_body({14.0, 2.0, 3.0}, {30.0, 7.0, 7.0});
+    const auto through = engine::passage(a, b, {1.0, 0.0, 0.0});
+    REQUIRE(through);
+    CHECK(through->from == 4.0);
+    CHECK(through->to == 30.0);
+    CHECK(engine::passage(a, b, {-1.0, 0.0, 0.0})->to == -4.0);
+    CHECK_FALSE(engine::passage(a, b, {0.0, 1.0, 0.0}));
+    // Along its face.
+    CHECK_FALSE(
+        engine::passage(a, convex_body({14.0, 10.0, 3.0}, {30.0, 17.0, 7.0}), {1.0, 0.0, 0.0}));
+}
+
+TEST_CASE("at both ends of a passage bodies just touch", "[engine][overlap][property]") {
+    const auto seed = GENERATE(range(0U, 200U));
+    CAPTURE(seed);
+    tests::Dice dice{seed};
+    const auto a = tests::random_body(dice, 200.0);
+    const auto b = tests::random_body(dice, 200.0);
+    const auto at_a = dice.one_of(a.corners);
+    const Vector way = engine::unit(engine::minus(b.around.centre, at_a));
+    const auto through = engine::passage(a, b, way);
+    REQUIRE(through);
+    const auto moved = [&](double by) { return engine::moved(a, engine::scaled(way, by)); };
+    constexpr double little = 1e-6;
+    CHECK(engine::overlap(moved((through->from + through->to) / 2.0), b).depth > 0.0);
+    CHECK(engine::overlap(moved(through->from - little), b).depth == 0.0);
+    CHECK(engine::nearest(moved(through->from - little), b).distance <= 1.1 * little);
+    CHECK(engine::overlap(moved(through->to + little), b).depth == 0.0);
+    CHECK(engine::nearest(moved(through->to + little), b).distance <= 1.1 * little);
+}

@@ -4,6 +4,7 @@
 
 #include "tests/support/distance_proof.h"
 #include "tests/support/random_bodies.h"
+#include "tests/support/triangle_soup.h"
 
 #include <catch2/catch.hpp>
 
@@ -14,35 +15,11 @@ using engine::ConvexBody;
 using engine::Triangle;
 using engine::TriangleTree;
 using engine::Vector;
+using tests::floor_of_two;
+using tests::random_soup;
+using tests::Soup;
 
 namespace {
-
-struct Soup {
-    std::vector<Vector> points;
-    std::vector<TriangleTree::Corners> triangles;
-
-    Triangle at(std::size_t number) const {
-        const auto& t = triangles[number];
-        return {points[t[0]], points[t[1]], points[t[2]]};
-    }
-};
-
-// Small and large triangles that share no order; some share points, some have no area.
-Soup random_soup(tests::Dice& dice, std::uint32_t count) {
-    Soup soup;
-    while (soup.triangles.size() < count) {
-        const Vector about = tests::random_point(dice, 1'000.0);
-        const double reach = dice.chance(5) ? 900.0 : 40.0;
-        for (int k = 0; k < 3; ++k)
-            soup.points.push_back(engine::plus(about, tests::random_point(dice, reach)));
-        const auto last = static_cast<std::uint32_t>(soup.points.size() - 1);
-        soup.triangles.push_back({last, last - 2, last - 1});
-        if (dice.chance(10)) soup.triangles.push_back({last, last, last - 1});
-        if (dice.chance(10)) soup.triangles.push_back({last, dice.below(last), last - 1});
-        if (dice.chance(3)) soup.triangles.push_back(soup.triangles.back());
-    }
-    return soup;
-}
 
 double by_looking_at_all(const Soup& soup, std::span<const ConvexBody> bodies) {
     engine::ClosePair best{.squared = std::numeric_limits<double>::max()};
@@ -50,11 +27,6 @@ double by_looking_at_all(const Soup& soup, std::span<const ConvexBody> bodies) {
         for (std::size_t i = 0; i < soup.triangles.size(); ++i)
             engine::bring_nearer(best, body, soup.at(i));
     return std::sqrt(best.squared);
-}
-
-Soup floor_of_two() {
-    return {{{0.0, 0.0, 0.0}, {100.0, 0.0, 0.0}, {100.0, 100.0, 0.0}, {0.0, 100.0, 0.0}},
-            {{0, 1, 2}, {0, 2, 3}}};
 }
 
 }  // namespace
