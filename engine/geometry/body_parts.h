@@ -39,4 +39,14 @@ inline std::optional<Vector> part_within(const ConvexBody& body,
     return plus(from, scaled(minus(to, from), (enters + leaves) / 2.0));
 }
 
+inline Vector nearest_in_box(const OrientedBox& box, const Vector& at) {
+    const Vector off = minus(at, box.centre);
+    Vector nearest = box.centre;
+    for (std::size_t k = 0; k < 3; ++k) {
+        const double along = std::clamp(dot(off, box.axes[k]), -box.half[k], box.half[k]);
+        nearest = plus(nearest, scaled(box.axes[k], along));
+    }
+    return nearest;
+}
+
 }  // namespace engine

@@ -15,6 +15,7 @@ using Corner = std::uint16_t;
 
 Corner corner_at(std::vector<Vector>& corners, const Vector& at) {
     for (std::size_t i = 0; i < corners.size(); ++i) {
+        if (std::abs(corners[i][0] - at[0]) >= least_edge) continue;
         if (length_of(minus(corners[i], at)) < least_edge) return static_cast<Corner>(i);
     }
     corners.push_back(at);
@@ -58,22 +59,33 @@ void add_face(ConvexBody& body, std::vector<Corner> loop, const Vector& inside) 
     body.loops.insert(body.loops.end(), loop.begin(), loop.end());
 }
 
-void add_edge(ConvexBody& body, Corner from, Corner to, Corner face) {
-    const std::array<Corner, 2> corners{std::min(from, to), std::max(from, to)};
-    const auto known = std::ranges::find(body.edges, corners, &BodyEdge::corners);
-    if (known != body.edges.end()) {
-        known->faces[1] = face;
-    } else {
-        body.edges.push_back({corners, {face, face}});
-    }
-}
-
+// The sides of all faces in order bring both sides of an edge together.
 void add_edges(ConvexBody& body) {
-    body.edges.reserve(body.loops.size() / 2);
+    struct Side {
+        std::uint32_t corners;  // both, the lower first
+        Corner face;
+    };
+    std::vector<Side> sides;
+    sides.reserve(body.loops.size());
     for (std::size_t f = 0; f < body.faces.size(); ++f) {
         const auto loop = loop_of(body, body.faces[f]);
-        for (std::size_t i = 0; i < loop.size(); ++i) {
-            add_edge(body, loop[i], loop[(i + 1) % loop.size()], static_cast<Corner>(f));
+        std::uint32_t last = loop.back();
+        for (const std::uint32_t next : loop) {
+            sides.push_back(
+                {(std::min(last, next) << 16U) + std::max(last, next), static_cast<Corner>(f)});
+            last = next;
+        }
+    }
+    std::ranges::sort(sides, {}, &Side::corners);
+    body.edges.reserve(sides.size() / 2);
+    for (std::size_t i = 0; i < sides.size(); ++i) {
+        const auto [corners, face] = sides[i];
+        if (i > 0 && sides[i - 1].corners == corners) {
+            body.edges.back().faces[1] = face;
+        } else {
+            body.edges.push_back(
+                {{static_cast<Corner>(corners >> 16U), static_cast<Corner>(corners & 0xffffU)},
+                 {face, face}});
         }
     }
 }

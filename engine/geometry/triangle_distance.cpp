@@ -159,16 +159,6 @@ void try_edges(ClosePair& best,
     }
 }
 
-Vector nearest_in_box(const OrientedBox& box, const Vector& at) {
-    const Vector off = minus(at, box.centre);
-    Vector nearest = box.centre;
-    for (std::size_t k = 0; k < 3; ++k) {
-        const double along = std::clamp(dot(off, box.axes[k]), -box.half[k], box.half[k]);
-        nearest = plus(nearest, scaled(box.axes[k], along));
-    }
-    return nearest;
-}
-
 // From the box around a body to a triangle, by a few steps to and fro. Each way is looked along:
 // what lies between the two at right angles to it is empty, however good the way is.
 struct Way {
