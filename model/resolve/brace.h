@@ -19,7 +19,7 @@ void add_braces(const PartRoom& room,
                 Resolved& out,
                 std::vector<Lap>& laps);
 
-// Braces that panels run into, once those are placed.
+// Braces and leaning members that panels run into, once those are placed.
 void report_panels_on_braces(const Project& project, Resolved& resolved);
 
 }  // namespace model

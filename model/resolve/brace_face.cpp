@@ -162,6 +162,7 @@ std::array<EndLimits, 2> outline_limits(const BraceLine& line,
 bool clear_ends(std::array<EndLimits, 2>& limits,
                 const BraceLine& line,
                 const FrameSkeleton& s,
+                const Slants& slants,
                 const engine::BoxTree& tree,
                 const FlatPolygon& polygon,
                 const Box& slab,
@@ -187,12 +188,12 @@ bool clear_ends(std::array<EndLimits, 2>& limits,
     tree.for_each_touching(slab, [&](Index piece) { found.push_back(piece); });
     std::sort(found.begin(), found.end());
     for (const Index piece : found) {
-        for (const auto& plate : s.pieces[piece].walls()) {
-            if (!engine::overlaps(slab, plate.box)) continue;
-            const auto common = common_polygon(polygon, rectangle(plate.box, line.axes));
+        for (const auto& box : boxes_of(slants, s.pieces[piece])) {
+            if (!engine::overlaps(slab, box)) continue;
+            const auto common = common_polygon(polygon, rectangle(box, line.axes));
             if (area_of(common) < least_area) continue;
-            clear(0, plate.box);
-            clear(1, plate.box);
+            clear(0, box);
+            clear(1, box);
         }
     }
     return is_changed;

@@ -78,6 +78,7 @@ Finding panel_on_brace(Subject diagonal,
                        bool is_sure,
                        const std::string& depth_in_words,
                        engine::Length depth) {
+    const bool is_brace = diagonal.kind == SubjectKind::diagonal;
     return {.code = "interference",
             .severity = Severity::error,
             .concerns = {std::move(diagonal), std::move(panel)},
@@ -85,9 +86,10 @@ Finding panel_on_brace(Subject diagonal,
             .what = std::string("these two ") + (is_sure ? "would" : "may") +
                     " have to be in the same place: one enters the other by " + depth_in_words +
                     (is_sure ? "" : ", unless what is cut out of the panel leaves room"),
-            .mend =
-                "put the brace on the other side of the face, or take one of them out: a "
-                "sheet that is fastened all round braces the face as well"};
+            .mend = is_brace ? "put the brace on the other side of the face, or take one of them "
+                               "out: a sheet that is fastened all round braces the face as well"
+                             : "let the panel's bay end in front of the leaning member, cut the "
+                               "panel out there, or take one of them out"};
 }
 
 }  // namespace model

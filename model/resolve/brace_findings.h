@@ -18,8 +18,8 @@ Finding brace_without_room(Subject diagonal, engine::Length between_nodes);
 // An end that no fastener holds; 0: at its first node, 1: at its second.
 Finding brace_end_loose(Subject diagonal, std::size_t end, engine::Length reach);
 
-// The panel and the brace are in the same place; of a panel with corners or openings cut out of it
-// that is not sure.
+// The panel and the brace, or the leaning member, are in the same place; of a panel with corners or
+// openings cut out of it that is not sure.
 Finding panel_on_brace(Subject diagonal,
                        Subject panel,
                        bool is_sure,

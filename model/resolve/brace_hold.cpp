@@ -2,6 +2,7 @@
 
 #include "model/resolve/brace_findings.h"
 #include "model/resolve/lap_room.h"
+#include "model/resolve/leaning_findings.h"
 #include "model/resolve/piece_subject.h"
 
 #include <algorithm>
@@ -10,14 +11,6 @@
 
 namespace model {
 namespace {
-
-Nm width_of(const Slants& slants, const Piece& brace) {
-    Nm width = 0;
-    for (const auto& corner : slants.outlines[brace.plates[0].outline].corners) {
-        width = std::max(width, corner[1]);
-    }
-    return width;
-}
 
 // The narrower side of a wall that does not lean, seen in the face.
 Nm width_of(const Box& wall, std::size_t normal) {
@@ -99,7 +92,7 @@ private:
 }  // namespace
 
 Nm brace_reach(const Slants& slants, const Piece& brace) {
-    const Nm width = width_of(slants, brace);
+    const Nm width = leaning_width(slants, brace);
     return width + width / 2;
 }
 
@@ -112,12 +105,15 @@ void report_loose_braces(const Slants& slants,
     const BraceHolds holds(slants, skeleton, plans, first_piece);
     for (Index i = 0; i < skeleton.pieces.size(); ++i) {
         const Piece& piece = skeleton.pieces[i];
-        if (piece.kind != PieceKind::brace) continue;
+        if (!is_between_nodes(piece.kind)) continue;
         const auto held = holds.ends_held(i);
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
             if (held[end]) continue;
-            findings.push_back(brace_end_loose(piece_subject(frame, piece), end,
-                                               Length::from_nm(brace_reach(slants, piece))));
+            const auto reach = Length::from_nm(brace_reach(slants, piece));
+            const auto subject = piece_subject(frame, piece);
+            findings.push_back(piece.kind == PieceKind::brace
+                                   ? brace_end_loose(subject, end, reach)
+                                   : leaning_end_loose(subject, end, reach));
         }
     }
 }

@@ -1,4 +1,4 @@
-// What holds a brace at its ends.
+// What holds a brace or a leaning member at its ends.
 #pragma once
 
 #include "model/resolve/fasten.h"
@@ -11,8 +11,8 @@ namespace model {
 // How far from its end a lap that holds it may begin: one and a half of its width, as of a member.
 Nm brace_reach(const Slants& slants, const Piece& brace);
 
-// A finding for each end of a brace that no fastener holds. Plans have pieces by their number in
-// the project; `first_piece` is that of the frame's first one.
+// A finding for each end of a brace or a leaning member that no fastener holds. Plans have pieces
+// by their number in the project; `first_piece` is that of the frame's first one.
 void report_loose_braces(const Slants& slants,
                          const FrameSkeleton& skeleton,
                          const Frame& frame,

@@ -1,4 +1,4 @@
-// Where a stated diagonal runs: its stock, its face and its two nodes as lengths.
+// Where a diagonal or a leaning member runs: its stock, its face and its two nodes as lengths.
 #pragma once
 
 #include "model/resolve/name_index.h"
@@ -13,7 +13,7 @@
 namespace model {
 
 struct BraceLine {
-    Index stated = 0;  // in Frame::diagonals
+    Index stated = 0;  // in Frame::diagonals, or in Frame::leaning
     Index stock = 0;
     Nm width = 0;
     Nm thickness = 0;
@@ -32,5 +32,12 @@ std::optional<BraceLine> brace_line(const PartRoom& room,
                                     const ResolvedFrame& placed,
                                     Index stated,
                                     std::vector<Finding>& findings);
+
+// The same of a leaning member, which is of angle: the width is that of its leg along the face.
+std::optional<BraceLine> leaning_line(const PartRoom& room,
+                                      const Frame& frame,
+                                      const ResolvedFrame& placed,
+                                      Index stated,
+                                      std::vector<Finding>& findings);
 
 }  // namespace model

@@ -1,4 +1,4 @@
-// Braces and panels of one face: they would lie in the same place.
+// What leans and panels: they would lie in the same place.
 #include "model/resolve/brace.h"
 #include "model/resolve/brace_findings.h"
 #include "model/resolve/interference.h"
@@ -12,7 +12,7 @@ void report_panels_on_braces(const Project& project, Resolved& resolved) {
         const auto pieces =
             std::span(resolved.pieces).subspan(placed.first_piece, placed.piece_count);
         for (const auto& brace : pieces) {
-            if (brace.kind != PieceKind::brace) continue;
+            if (!is_between_nodes(brace.kind)) continue;
             for (const auto& panel : pieces) {
                 if (panel.kind != PieceKind::panel) continue;
                 if (!engine::overlaps(brace.extents, panel.extents)) continue;

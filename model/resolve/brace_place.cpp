@@ -1,7 +1,7 @@
 #include "model/resolve/brace_place.h"
 
 #include "model/resolve/brace_ends.h"
-#include "model/resolve/slanted_end.h"
+#include "model/resolve/face_laps.h"
 
 #include <algorithm>
 #include <cmath>
@@ -48,8 +48,11 @@ Piece piece_of(const BraceLine& line, const BraceFace& face, const BraceCut& cut
 
 class BracePlacing {
 public:
-    BracePlacing(const PartRoom& room, const FrameSkeleton& skeleton, const engine::BoxTree& tree)
-        : room_{room}, s_{skeleton}, tree_{tree} {}
+    BracePlacing(const PartRoom& room,
+                 const FrameSkeleton& skeleton,
+                 const Slants& slants,
+                 const engine::BoxTree& tree)
+        : room_{room}, s_{skeleton}, slants_{slants}, tree_{tree} {}
 
     // False where nothing is left of it.
     bool place(const BraceLine& line, const BraceFace& face) {
@@ -59,7 +62,7 @@ public:
         // Drawing one end back may bring to light what stood behind; each round clears something.
         constexpr int most_rounds = 8;
         for (int i = 0; i < most_rounds; ++i) {
-            if (!clear_ends(limits, line, s_, tree_, brace_.polygon, brace_.piece.extents,
+            if (!clear_ends(limits, line, s_, slants_, tree_, brace_.polygon, brace_.piece.extents,
                             room_.shop.end_gap)) {
                 break;
             }
@@ -120,23 +123,20 @@ private:
 
     const PartRoom& room_;
     const FrameSkeleton& s_;
+    const Slants& slants_;
     const engine::BoxTree& tree_;
     PlacedBrace brace_;
 };
 
 }  // namespace
 
-FlatPolygon lapped_part(const FlatPolygon& brace, const FrameSkeleton& s, const FaceWall& wall) {
-    const Piece& piece = s.pieces[wall.piece];
-    return common_polygon(brace, wall_polygon(piece, piece.plates[wall.wall]));
-}
-
 std::optional<PlacedBrace> place_brace(const PartRoom& room,
                                        const FrameSkeleton& s,
+                                       const Slants& slants,
                                        const engine::BoxTree& tree,
                                        const BraceLine& line,
                                        const BraceFace& face) {
-    BracePlacing placing(room, s, tree);
+    BracePlacing placing(room, s, slants, tree);
     if (!placing.place(line, face)) return std::nullopt;
     return placing.take();
 }

@@ -16,12 +16,11 @@ struct PlacedBrace {
     Nm surface = 0;       // where it touches what it lies on
 };
 
-// What the brace laps of a wall in the face, however deep it lies.
-FlatPolygon lapped_part(const FlatPolygon& brace, const FrameSkeleton& skeleton, const FaceWall&);
-
-// None where nothing is left of it. `tree` is over the extents of the skeleton's pieces.
+// None where nothing is left of it. `slants` are those of the skeleton's pieces, `tree` is over the
+// extents of the skeleton's pieces.
 std::optional<PlacedBrace> place_brace(const PartRoom& room,
                                        const FrameSkeleton& skeleton,
+                                       const Slants& slants,
                                        const engine::BoxTree& tree,
                                        const BraceLine& line,
                                        const BraceFace& face);

@@ -71,7 +71,7 @@ public:
                 continue;
             }
             if (shimless_[i]) continue;
-            near_.note_settled(lap, planned.layout);
+            near_.note_settled(lap, planned.fastener, planned.head_on_upper, planned.layout);
             const bool is_shimmed = lap.gap > 0 && planned.layout.count > 0;
             if (is_shimmed && !lap.is_of_brace) near_.add_shim(lap);
             plans.push_back(std::move(planned));
@@ -94,7 +94,7 @@ private:
     void say(Finding finding, const Lap& lap) {
         if (lap.is_of_brace) {
             const Piece& upper = s_.pieces[lap.upper];
-            const bool upper_is_brace = upper.kind == PieceKind::brace;
+            const bool upper_is_brace = is_between_nodes(upper.kind);
             finding.concerns.push_back(
                 piece_subject(frame_, upper_is_brace ? s_.pieces[lap.lower] : upper));
         }
@@ -114,7 +114,7 @@ private:
     // where nothing else holds it. Null: there is nothing, or it is no lap of a brace.
     const LapPlan* plan_holding(const Lap& lap, const std::vector<LapPlan>& plans) const {
         if (!lap.is_of_brace) return nullptr;
-        const bool brace_is_upper = s_.pieces[lap.upper].kind == PieceKind::brace;
+        const bool brace_is_upper = is_between_nodes(s_.pieces[lap.upper].kind);
         const Index brace = (brace_is_upper ? lap.upper : lap.lower) + first_piece_;
         const Index member = (brace_is_upper ? lap.lower : lap.upper) + first_piece_;
         const Nm beside = lap.gap > 0 ? brace_reach(slants_, s_.pieces[brace - first_piece_]) : 0;
@@ -354,7 +354,6 @@ private:
     LapLayouts layouts_;
     ScrewReview screws_;
     std::vector<bool> shimless_;
-    std::vector<Piece> settled_;  // fasteners
     std::vector<Subject> long_nosed_;
     std::vector<Subject> thin_;
 };

@@ -59,8 +59,19 @@ SharedPlace shared_by(const Slants& slants, const Piece& a, const Piece& b) {
     return SharedPlace::sure;
 }
 
+constexpr const char* mend_of_what_leaning_enters =
+    "let the level member end in front of the leaning one: give it a plane of its own there, moved "
+    "by a formula; or turn the leg along the face, choose other nodes, or take one of them out";
+
 Finding interference(const Project& project, Subject a, Subject b, Nm depth, bool is_sure = true) {
-    const bool is_of_brace = a.kind == SubjectKind::diagonal || b.kind == SubjectKind::diagonal;
+    const auto is_any = [&](SubjectKind kind) { return a.kind == kind || b.kind == kind; };
+    std::string mend = "move a plane, turn a leg, or take one of them out";
+    if (is_any(SubjectKind::leaning)) mend = mend_of_what_leaning_enters;
+    if (is_any(SubjectKind::diagonal)) {
+        mend =
+            "put the brace on the other side of the face, choose other nodes for it, or take it "
+            "out";
+    }
     return {.code = "interference",
             .severity = Severity::error,
             .concerns = {std::move(a), std::move(b)},
@@ -68,9 +79,7 @@ Finding interference(const Project& project, Subject a, Subject b, Nm depth, boo
             .what = std::string("these two ") + (is_sure ? "would" : "may") +
                     " have to be in the same place: one enters the other by " +
                     length_in_words(Length::from_nm(depth), project.shown),
-            .mend = is_of_brace ? "put the brace on the other side of the face, choose other nodes "
-                                  "for it, or take it out"
-                                : "move a plane, turn a leg, or take one of them out"};
+            .mend = std::move(mend)};
 }
 
 // A piece's plates in the room.

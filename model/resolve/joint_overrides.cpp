@@ -12,11 +12,17 @@ constexpr int most_in_a_lap = 12;
 
 bool is_sensible(int count) { return count >= 1 && count <= most_in_a_lap; }
 
-bool names_a_brace(const Frame& frame, const JointOverride& joint) {
-    return std::ranges::any_of(joint.members, [&](const std::string& name) {
-        return std::ranges::find(frame.members, name, &Member::name) == frame.members.end() &&
-               std::ranges::find(frame.diagonals, name, &Diagonal::name) != frame.diagonals.end();
-    });
+// "a brace" or "a leaning member" where one of the two is that, else empty.
+std::string_view words_of_leaning(const Frame& frame, const JointOverride& joint) {
+    for (const auto& name : joint.members) {
+        const auto is_named = [&](const auto& things, auto member) {
+            return std::ranges::find(things, name, member) != things.end();
+        };
+        if (is_named(frame.members, &Member::name)) continue;
+        if (is_named(frame.diagonals, &Diagonal::name)) return "a brace";
+        if (is_named(frame.leaning, &Leaning::name)) return "a leaning member";
+    }
+    return {};
 }
 
 }  // namespace
@@ -102,10 +108,11 @@ void JointOverrides::check(const JointOverride& joint, std::vector<Finding>& fin
                        "; until then it is joined as the rest of the frame is";
         findings.push_back(std::move(finding));
     }
-    if (joint.recipe && names_a_brace(frame_, joint)) {
+    const auto leaning = words_of_leaning(frame_, joint);
+    if (joint.recipe && !leaning.empty()) {
         Finding finding = about(joint);
         finding.code = "recipe_of_brace";
-        finding.what = "a brace lies on what it is fastened to: no recipe joins it";
+        finding.what = std::string(leaning) + " lies on what it is fastened to: no recipe joins it";
         finding.mend = "take the recipe out of the entry; until then it counts for nothing";
         findings.push_back(std::move(finding));
     }

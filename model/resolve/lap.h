@@ -22,7 +22,8 @@ struct Lap {
     // lap: what holds the two may go through it too.
     Index cover = no_index;
     bool covers_upper = true;
-    bool is_of_brace = false;  // one of the two is a brace; then rect holds the common polygon
+    // One of the two is a brace or a leaning member; then rect holds the common polygon.
+    bool is_of_brace = false;
 };
 
 // Laps of all pieces that lie close, in the order of the skeleton's close pairs.

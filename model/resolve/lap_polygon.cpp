@@ -18,11 +18,36 @@ double left_of(const FlatPoint& from, const FlatPoint& to, const FlatPoint& poin
     return length > 0.0 ? cross(edge, minus(point, from)) / length : 0.0;
 }
 
-// Corners in the piece's own axes, of a wall with or without an outline.
-Corners own_corners(const Slants& slants, const Piece& piece) {
-    const Plate& plate = piece.plates[0];
-    if (plate.outline < slants.outlines.size()) return slants.outlines[plate.outline].corners;
-    return {};
+// By how much the cut of an end recedes from its long point at a place along section axis a.
+double recedes_at(const Piece& piece, const Lean& lean, std::size_t end, Nm along_a) {
+    const double slope = piece.ends[end].slope[0];
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t k = 0; k < piece.plate_count; ++k) {
+        for (const Nm at : lean.along_a[k])
+            least = std::min(least, slope * static_cast<double>(at));
+    }
+    return slope * static_cast<double>(along_a) - least;
+}
+
+// Corners in the piece's own axes: along its run and along section axis a.
+FlatPolygon own_corners(const Slants& slants, const Piece& piece, std::size_t wall) {
+    FlatPolygon corners;
+    const Plate& plate = piece.plates[wall];
+    if (plate.outline < slants.outlines.size()) {
+        for (const auto& [along, across] : slants.outlines[plate.outline].corners) {
+            corners.push_back({static_cast<double>(along), static_cast<double>(across)});
+        }
+        return corners;
+    }
+    const Lean& lean = slants.leans[piece.lean];
+    const auto [lo, hi] = lean.along_a[wall];
+    const auto from = [&](Nm at) { return recedes_at(piece, lean, 0, at); };
+    const auto to = [&](Nm at) {
+        return static_cast<double>(piece.length) - recedes_at(piece, lean, 1, at);
+    };
+    const auto least = static_cast<double>(lo);
+    const auto most = static_cast<double>(hi);
+    return {{from(lo), least}, {to(lo), least}, {to(hi), most}, {from(hi), most}};
 }
 
 FlatPoint middle_of(const FlatPolygon& polygon) {
@@ -48,6 +73,30 @@ double room_for(const FlatPolygon& polygon, const FlatPoint& middle, const FlatP
     return least;
 }
 
+void append_slices(std::vector<Box>& slices,
+                   const Slants& slants,
+                   const Piece& piece,
+                   std::size_t wall) {
+    const Plate& plate = piece.plates[wall];
+    const std::size_t normal = face_axis(piece);
+    const auto axes = axes_across(normal);
+    const FlatPolygon whole = leaning_wall(slants, piece, axes, wall);
+    const std::size_t run = index_of(piece.run);
+    constexpr Nm count = 48;
+    for (Nm i = 0; i < count; ++i) {
+        Box slab = plate.box;
+        const Nm size = plate.box.hi[run] - plate.box.lo[run];
+        slab.lo[run] = plate.box.lo[run] + size / count * i;
+        if (i + 1 < count) slab.hi[run] = plate.box.lo[run] + size / count * (i + 1);
+        const auto part = common_polygon(whole, rectangle(slab, axes));
+        if (area_of(part) <= 0.0) continue;
+        Box slice = box_round(part, axes, 0);
+        slice.lo[normal] = plate.box.lo[normal];
+        slice.hi[normal] = plate.box.hi[normal];
+        slices.push_back(slice);
+    }
+}
+
 }  // namespace
 
 FlatPolygon rectangle(const Box& box, const std::array<std::size_t, 2>& axes) {
@@ -61,15 +110,15 @@ FlatPolygon rectangle(const Box& box, const std::array<std::size_t, 2>& axes) {
 
 FlatPolygon leaning_wall(const Slants& slants,
                          const Piece& piece,
-                         const std::array<std::size_t, 2>& axes) {
+                         const std::array<std::size_t, 2>& axes,
+                         std::size_t wall) {
     const Lean& lean = slants.leans[piece.lean];
     FlatPolygon polygon;
-    for (const auto& corner : own_corners(slants, piece)) {
+    for (const auto& corner : own_corners(slants, piece, wall)) {
         FlatPoint point{};
         for (std::size_t k = 0; k < 2; ++k) {
-            point[k] = static_cast<double>(piece.datum[axes[k]]) +
-                       lean.run[axes[k]] * static_cast<double>(corner[0]) +
-                       lean.a[axes[k]] * static_cast<double>(corner[1]);
+            point[k] = static_cast<double>(piece.datum[axes[k]]) + lean.run[axes[k]] * corner[0] +
+                       lean.a[axes[k]] * corner[1];
         }
         polygon.push_back(point);
     }
@@ -149,26 +198,25 @@ Box box_round(const FlatPolygon& polygon, const std::array<std::size_t, 2>& axes
     return box;
 }
 
+Nm leaning_width(const Slants& slants, const Piece& piece) {
+    double width = 0.0;
+    for (const auto& corner : own_corners(slants, piece, 0)) width = std::max(width, corner[1]);
+    return std::llround(width);
+}
+
 std::vector<Box> slices_of(const Slants& slants, const Piece& piece) {
-    const Plate& plate = piece.plates[0];
-    const auto axes = axes_across(plate.normal_axis);
-    const FlatPolygon whole = leaning_wall(slants, piece, axes);
-    const std::size_t run = index_of(piece.run);
-    constexpr Nm count = 48;
     std::vector<Box> slices;
-    for (Nm i = 0; i < count; ++i) {
-        Box slab = plate.box;
-        const Nm size = plate.box.hi[run] - plate.box.lo[run];
-        slab.lo[run] = plate.box.lo[run] + size / count * i;
-        if (i + 1 < count) slab.hi[run] = plate.box.lo[run] + size / count * (i + 1);
-        const auto part = common_polygon(whole, rectangle(slab, axes));
-        if (area_of(part) <= 0.0) continue;
-        Box slice = box_round(part, axes, 0);
-        slice.lo[plate.normal_axis] = plate.box.lo[plate.normal_axis];
-        slice.hi[plate.normal_axis] = plate.box.hi[plate.normal_axis];
-        slices.push_back(slice);
+    for (std::size_t wall = 0; wall < piece.plate_count; ++wall) {
+        append_slices(slices, slants, piece, wall);
     }
     return slices;
+}
+
+std::vector<Box> boxes_of(const Slants& slants, const Piece& piece) {
+    if (slants.lean(piece)) return slices_of(slants, piece);
+    std::vector<Box> boxes;
+    for (const auto& plate : piece.walls()) boxes.push_back(plate.box);
+    return boxes;
 }
 
 Box rectangle_within(const FlatPolygon& polygon,

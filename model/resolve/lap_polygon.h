@@ -32,10 +32,21 @@ constexpr std::array<std::size_t, 2> axes_across(std::size_t normal) {
 
 FlatPolygon rectangle(const Box& box, const std::array<std::size_t, 2>& axes);
 
-// The first wall of a piece that leans in the plane of the axes; without cut-outs.
+// The axis of the frame along which section axis b of a piece that leans points: all its walls
+// stand straight up from the plane across it.
+constexpr std::size_t face_axis(const Piece& piece) {
+    return 3 - index_of(piece.run) - index_of(piece.a_axis);
+}
+
+// A wall of a piece that leans in the plane of the axes, seen along the third one; without
+// cut-outs.
 FlatPolygon leaning_wall(const Slants& slants,
                          const Piece& piece,
-                         const std::array<std::size_t, 2>& axes);
+                         const std::array<std::size_t, 2>& axes,
+                         std::size_t wall = 0);
+
+// How wide its first wall is along section axis a.
+Nm leaning_width(const Slants& slants, const Piece& piece);
 
 // What lies to the left of the line through two points, seen along it.
 FlatPolygon left_part(const FlatPolygon& polygon, const FlatPoint& from, const FlatPoint& to);
@@ -56,8 +67,11 @@ double distance_to(const FlatPolygon& polygon, const FlatPoint& point);
 // The least box that holds it on whole nanometres, flat at `position` across the axes.
 Box box_round(const FlatPolygon& polygon, const std::array<std::size_t, 2>& axes, Nm position);
 
-// Boxes that together hold a leaning wall, much closer than one does.
+// Boxes that together hold a piece that leans, much closer than one does.
 std::vector<Box> slices_of(const Slants& slants, const Piece& piece);
+
+// Its slices where it leans, else its walls.
+std::vector<Box> boxes_of(const Slants& slants, const Piece& piece);
 
 // The largest rectangle along the axes that was found within it, on whole nanometres: its middle
 // lies on that of the polygon. Empty: lo > hi.

@@ -180,17 +180,17 @@ bool add_sliced_obstacles(const LapAxes& axes,
                           std::vector<Region>& obstacles) {
     const std::size_t normal = lap.normal_axis;
     const std::size_t before = obstacles.size();
+    const auto taken_by = [&](const Box& box) -> std::optional<Region> {
+        const Nm least = away > 0 ? box.lo[normal] - surface : surface - box.hi[normal];
+        const Nm most = away > 0 ? box.hi[normal] - surface : surface - box.lo[normal];
+        const Nm radius = radius_for(clear, least, most);
+        if (radius < 0) return std::nullopt;
+        const Region taken = grown(seen_in(axes, box), radius);
+        return overlap(taken, within) ? std::optional(taken) : std::nullopt;
+    };
     for (const Piece* piece : near) {
-        if (piece->lean == no_index || piece->plates[0].normal_axis == normal) continue;
-        const auto taken_by = [&](const Box& box) -> std::optional<Region> {
-            const Nm least = away > 0 ? box.lo[normal] - surface : surface - box.hi[normal];
-            const Nm most = away > 0 ? box.hi[normal] - surface : surface - box.lo[normal];
-            const Nm radius = radius_for(clear, least, most);
-            if (radius < 0) return std::nullopt;
-            const Region taken = grown(seen_in(axes, box), radius);
-            return overlap(taken, within) ? std::optional(taken) : std::nullopt;
-        };
-        if (!taken_by(piece->plates[0].box)) continue;  // slices are dear
+        if (piece->lean == no_index || face_axis(*piece) == normal) continue;
+        if (!taken_by(piece->extents)) continue;  // slices are dear
         for (const auto& box : slices_of(slants, *piece)) {
             if (const auto taken = taken_by(box)) obstacles.push_back(*taken);
         }
@@ -209,23 +209,28 @@ void add_slanted_obstacles(const LapAxes& axes,
                            std::vector<OutlineKeptClear>& obstacles) {
     const std::size_t normal = lap.normal_axis;
     for (const Piece* piece : near) {
-        if (piece->lean == no_index || piece->plates[0].normal_axis != normal) continue;
-        const Box& box = piece->plates[0].box;
-        const Nm least = away > 0 ? box.lo[normal] - surface : surface - box.hi[normal];
-        const Nm most = away > 0 ? box.hi[normal] - surface : surface - box.lo[normal];
-        const Nm radius = radius_for(clear, least, most);
-        if (radius < 0) continue;
-        auto polygon = seen_in(axes, slants, *piece);
-        // A nanometre more, so that a region as thin as a line has an area.
-        if (area_of(common_polygon(polygon, polygon_of(grown(within, radius + 1)))) <= 0.0) {
-            continue;
+        if (piece->lean == no_index || face_axis(*piece) != normal) continue;
+        for (std::size_t wall = 0; wall < piece->plate_count; ++wall) {
+            const Box& box = piece->plates[wall].box;
+            const Nm least = away > 0 ? box.lo[normal] - surface : surface - box.hi[normal];
+            const Nm most = away > 0 ? box.hi[normal] - surface : surface - box.lo[normal];
+            const Nm radius = radius_for(clear, least, most);
+            if (radius < 0) continue;
+            auto polygon = seen_in(axes, slants, *piece, wall);
+            // A nanometre more, so that a region as thin as a line has an area.
+            if (area_of(common_polygon(polygon, polygon_of(grown(within, radius + 1)))) <= 0.0) {
+                continue;
+            }
+            obstacles.push_back({std::move(polygon), static_cast<double>(radius)});
         }
-        obstacles.push_back({std::move(polygon), static_cast<double>(radius)});
     }
 }
 
-FlatPolygon seen_in(const LapAxes& axes, const Slants& slants, const Piece& piece) {
-    FlatPolygon polygon = leaning_wall(slants, piece, axes.axis);
+FlatPolygon seen_in(const LapAxes& axes,
+                    const Slants& slants,
+                    const Piece& piece,
+                    std::size_t wall) {
+    FlatPolygon polygon = leaning_wall(slants, piece, axes.axis, wall);
     for (auto& corner : polygon) {
         for (std::size_t k = 0; k < 2; ++k) {
             const std::size_t i = axes.axis[k];

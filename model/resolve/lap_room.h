@@ -84,6 +84,9 @@ void add_slanted_obstacles(const LapAxes& axes,
                            std::vector<OutlineKeptClear>& obstacles);
 
 // A leaning piece's wall in the lap's own coordinates.
-FlatPolygon seen_in(const LapAxes& axes, const Slants& slants, const Piece& piece);
+FlatPolygon seen_in(const LapAxes& axes,
+                    const Slants& slants,
+                    const Piece& piece,
+                    std::size_t wall = 0);
 
 }  // namespace model

@@ -10,7 +10,7 @@ namespace {
 // I and O read as digits and S is for shims: left out of drawings' letters, common practice.
 constexpr std::string_view letters = "ABCDEFGHJKLMNPQRTUVWXYZ";
 
-constexpr std::size_t kind_count = 9;
+constexpr std::size_t kind_count = 10;
 
 std::string letters_for(Index stock) {
     std::string text;
@@ -56,8 +56,8 @@ std::vector<Index> part_numbers(const Resolved& resolved) {
 }  // namespace
 
 std::string_view mark_letters(PieceKind kind) {
-    constexpr std::array<std::string_view, kind_count> of_kind{"",   "BR", "CL", "ST", "BK",
-                                                               "FT", "S",  "GU", "PN"};
+    constexpr std::array<std::string_view, kind_count> of_kind{"",   "BR", "LN", "CL", "ST",
+                                                               "BK", "FT", "S",  "GU", "PN"};
     static_assert(static_cast<std::size_t>(PieceKind::panel) == kind_count - 1);
     return of_kind[static_cast<std::size_t>(kind)];
 }

@@ -2,6 +2,7 @@
 // fasteners that move no more.
 #pragma once
 
+#include "model/resolve/fastener_choice.h"
 #include "model/resolve/hole_layout.h"
 #include "model/resolve/surroundings.h"
 
@@ -9,6 +10,13 @@
 #include <vector>
 
 namespace model {
+
+// What one that moves no more fills, as a piece of one wall across its axis, and what those beside
+// it must keep out of.
+struct SettledFastener {
+    Piece body;
+    Box apart;
+};
 
 class NearLap {
 public:
@@ -23,7 +31,10 @@ public:
     void add_shim(const Lap& lap);
 
     // The fasteners of a lap whose places are settled are in the way of those of a brace.
-    void note_settled(const Lap& lap, const Layout& layout);
+    void note_settled(const Lap& lap,
+                      const FastenerChoice& fastener,
+                      bool head_on_upper,
+                      const Layout& layout);
 
     // The lap's own two among them. Valid until the next call.
     std::span<const Piece* const> pieces(const Lap& lap);
@@ -37,7 +48,7 @@ private:
     Surroundings surroundings_;
     std::vector<Piece> shims_;
     std::vector<Piece> brace_shims_;
-    std::vector<Piece> settled_;
+    std::vector<SettledFastener> settled_;
     std::vector<const Piece*> near_brace_;
     std::vector<Box> settled_beside_;
 };

@@ -32,7 +32,8 @@ engine::Prism prism_of(const Piece& piece, const Plate& plate, const std::array<
         const auto at_end = [&](std::size_t end) {
             const auto& slope = piece.ends[end].slope;
             const double recedes = slope[0] * in_section[0] + slope[1] * in_section[1] - least[end];
-            const double from_datum = end == 0 ? recedes : in_mm(piece.length) - recedes;
+            const double back = recedes + in_mm(piece.ends[end].wall_back[plate.wall]);
+            const double from_datum = end == 0 ? back : in_mm(piece.length) - back;
             engine::Vector there = corner;
             there[run] = in_mm(piece.datum[run]) + piece.run_sense * from_datum;
             return there;
@@ -66,12 +67,13 @@ std::array<double, 2> least_receding(const Piece& piece) {
     return least;
 }
 
-// The wall of a piece that leans.
-engine::Prism prism_of(const Piece& piece, const Plate& plate, const Slants& slants) {
-    const std::size_t normal = plate.normal_axis;
+// A wall of a piece that leans.
+engine::Prism prism_of(const Piece& piece, std::size_t wall, const Slants& slants) {
+    const Plate& plate = piece.plates[wall];
+    const std::size_t normal = face_axis(piece);
     const auto axes = axes_across(normal);
     engine::Prism prism;
-    for (const auto& corner : leaning_wall(slants, piece, axes)) {
+    for (const auto& corner : leaning_wall(slants, piece, axes, wall)) {
         engine::Vector at{};
         for (std::size_t k = 0; k < 2; ++k) at[axes[k]] = corner[k] / 1e6;
         at[normal] = in_mm(plate.box.lo[normal]);
@@ -91,10 +93,10 @@ bool is_oblique(const Piece& piece, const Slants& slants) {
 std::vector<engine::Prism> prisms_of(const Piece& piece, const Slants& slants) {
     const auto least = least_receding(piece);
     std::vector<engine::Prism> prisms;
-    for (const auto& plate : piece.walls()) {
-        if (plate.is_root_fillet) continue;
-        prisms.push_back(slants.lean(piece) ? prism_of(piece, plate, slants)
-                                            : prism_of(piece, plate, least));
+    for (std::size_t k = 0; k < piece.plate_count; ++k) {
+        if (piece.plates[k].is_root_fillet) continue;
+        prisms.push_back(slants.lean(piece) ? prism_of(piece, k, slants)
+                                            : prism_of(piece, piece.plates[k], least));
     }
     return prisms;
 }

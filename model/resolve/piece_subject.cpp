@@ -30,6 +30,9 @@ Subject piece_subject(const Frame& frame, const Piece& piece) {
     if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size()) {
         return {SubjectKind::diagonal, frame.name, frame.diagonals[piece.stated].name};
     }
+    if (piece.kind == PieceKind::leaning && piece.stated < frame.leaning.size()) {
+        return {SubjectKind::leaning, frame.name, frame.leaning[piece.stated].name};
+    }
     if (piece.kind == PieceKind::panel && piece.stated < frame.panels.size()) {
         return {SubjectKind::panel, frame.name, frame.panels[piece.stated].name};
     }
@@ -51,8 +54,8 @@ std::vector<Subject> joint_subjects(const Frame& frame, const Resolved& resolved
     if (joint.brace != no_index) {
         subjects.push_back(piece_subject(frame, resolved.pieces[joint.brace]));
     }
-    if (upper.kind == PieceKind::brace) subjects.push_back(piece_subject(frame, lower));
-    if (lower.kind == PieceKind::brace) subjects.push_back(piece_subject(frame, upper));
+    if (is_between_nodes(upper.kind)) subjects.push_back(piece_subject(frame, lower));
+    if (is_between_nodes(lower.kind)) subjects.push_back(piece_subject(frame, upper));
     return subjects;
 }
 

@@ -14,7 +14,8 @@ namespace model {
 // them was made for.
 std::array<Index, 2> members_joined(const Piece& upper, const Piece& lower);
 
-// "member rail", "joint post + rail" for a part of a joint, "diagonal brace", "panel back".
+// "member rail", "joint post + rail" for a part of a joint, "diagonal brace", "leaning member
+// post", "panel back".
 Subject piece_subject(const Frame& frame, const Piece& piece);
 
 // "joint post + rail", whichever of the two is a part of the joint.

@@ -12,6 +12,7 @@
 #include "model/resolve/join_members.h"
 #include "model/resolve/keep_apart.h"
 #include "model/resolve/lap.h"
+#include "model/resolve/leaning.h"
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
 #include "model/resolve/panels.h"
@@ -71,6 +72,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         splice_long_pieces({project, catalogue, out.shop, shapes}, bar_room, skeleton, frame,
                            out.outlines, laps, out.findings);
         keep_shims_clear(skeleton, laps);
+        add_leaning({project, catalogue, out.shop, shapes}, skeleton, frame, placed, out, laps);
         report_loose_ends(skeleton, frame, laps, out.findings);
         add_braces({project, catalogue, out.shop, shapes}, skeleton, frame, placed, out, laps);
         const Slants slants{out.outlines, out.leans};

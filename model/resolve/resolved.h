@@ -96,9 +96,14 @@ struct Plate {
 // What a piece is for. Those up to the foot are cut from bar and have a stock and a section; the
 // others are parts of sheet with one plate. Cleats, straps, backings, feet and gussets are made by
 // the recipe of a joint.
-enum class PieceKind { bar, brace, cleat, strap, backing, foot, shim, gusset, panel };
+enum class PieceKind { bar, brace, leaning, cleat, strap, backing, foot, shim, gusset, panel };
 
 constexpr bool is_of_sheet(PieceKind kind) { return kind >= PieceKind::shim; }
+
+// Stated from node to node of a face: it leans, and is fastened to what it lies against there.
+constexpr bool is_between_nodes(PieceKind kind) {
+    return kind == PieceKind::brace || kind == PieceKind::leaning;
+}
 
 enum class Hand { none, as_drawn, opposite };
 
@@ -116,10 +121,13 @@ struct PieceEnd {
 };
 
 // Directions of a piece that does not lie along the axes of its frame: unit vectors in the frame.
+// Run and section axis a lie in one of its faces, b across that.
 struct Lean {
     std::array<double, 3> run{};  // from the datum end
     std::array<double, 3> a{};    // section axes
     std::array<double, 3> b{};
+    // By plate, of a piece whose plates have no outline: from where to where each lies along a.
+    std::array<std::array<Nm, 2>, 6> along_a{};
 
     bool operator==(const Lean&) const = default;
 };
@@ -131,7 +139,9 @@ struct Piece {
     // Of what a recipe makes: the members that it joins, higher rank first; of a foot, a backing or
     // a piece that joins a member to itself twice the same one.
     std::array<Index, 2> serves{no_index, no_index};
-    Index stated = no_index;   // of a brace: in Frame::diagonals; of a panel: in Frame::panels
+    // Of a brace: in Frame::diagonals; of a leaning member: in Frame::leaning; of a panel: in
+    // Frame::panels.
+    Index stated = no_index;
     Index part = 0;            // 0 .. for the pieces of a split member, in order along its run
     Index stock = no_index;    // in the project; of a part of sheet: no_index
     Index section = no_index;  // in the catalogue; of a part of sheet: no_index
@@ -231,9 +241,10 @@ struct Joint {
     Index fastener_count = 0;
     Index wanted = 0;         // fasteners asked for
     std::uint8_t recipe = 0;  // in recipes()
-    Index brace = no_index;   // a brace on top, through which the fasteners go as well
-    // Of a brace on a wall, and of a panel where either is cut away: in Resolved::lap_polygons, the
-    // area in which they touch; the lap is the least box that holds it.
+    // A brace or a leaning member on top, through which the fasteners go as well.
+    Index brace = no_index;
+    // Of one of these on a wall, and of a panel where either is cut away: in
+    // Resolved::lap_polygons, the area in which they touch; the lap is the least box that holds it.
     Index polygon = no_index;
 
     bool operator==(const Joint&) const = default;

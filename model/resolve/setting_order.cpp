@@ -32,22 +32,14 @@ bool is_in_the_way(const Box& wall, const Fastener& fastener, Nm from, Nm to, Nm
     return least < to && from < most;
 }
 
-// What leans in slices.
-std::vector<Box> boxes_of(const Resolved& resolved, const Piece& piece) {
-    const Slants slants{resolved.outlines, resolved.leans};
-    if (slants.lean(piece)) return slices_of(slants, piece);
-    std::vector<Box> boxes;
-    for (const auto& plate : piece.walls()) boxes.push_back(plate.box);
-    return boxes;
-}
-
 bool keeps_the_tool_off(const Resolved& resolved,
                         const Piece& piece,
                         const Fastener& fastener,
                         bool long_nose) {
     const ResolvedShop& shop = resolved.shop;
     const Nm behind = long_nose ? shop.nose_radius : shop.housing_radius;
-    return std::ranges::any_of(boxes_of(resolved, piece), [&](const Box& box) {
+    const Slants slants{resolved.outlines, resolved.leans};
+    return std::ranges::any_of(boxes_of(slants, piece), [&](const Box& box) {
         return is_in_the_way(box, fastener, 0, shop.nose_reach, shop.nose_radius) ||
                is_in_the_way(box, fastener, shop.nose_reach, tool_length, behind);
     });
@@ -208,6 +200,7 @@ private:
         const auto subject = piece_subject(project_.frames[of.frame], of);
         if (subject.kind == SubjectKind::joint) return "the part at " + subject.name;
         if (subject.kind == SubjectKind::diagonal) return "brace " + subject.name;
+        if (subject.kind == SubjectKind::leaning) return "leaning member " + subject.name;
         return subject.name + (is_split(of) ? " part " + std::to_string(of.part + 1) : "");
     }
 

@@ -23,13 +23,11 @@ FlatPolygon sheet_loop(const Piece& part, const Corners& loop) {
     return polygon;
 }
 
-SharedPlace shared_place(const Slants& slants, const Piece& leaning, const Piece& part) {
-    const Plate& sheet = part.plates[0];
-    if (sheet.outline >= slants.outlines.size()) return SharedPlace::sure;
-    if (sheet.normal_axis != leaning.plates[0].normal_axis) return SharedPlace::in_doubt;
-    const Outline& outline = slants.outlines[sheet.outline];
-    const auto across = leaning_wall(slants, leaning, axes_across(sheet.normal_axis));
-    const auto common = common_polygon(sheet_loop(part, outline.corners), across);
+namespace {
+
+// What the wall shares with it, seen across the sheet.
+SharedPlace shared_by(const FlatPolygon& wall, const Piece& part, const Outline& outline) {
+    const auto common = common_polygon(sheet_loop(part, outline.corners), wall);
     if (area_of(common) < least_area) return SharedPlace::none;
     auto shared = SharedPlace::sure;
     for (const auto& cut_out : outline.cut_outs) {
@@ -41,7 +39,25 @@ SharedPlace shared_place(const Slants& slants, const Piece& leaning, const Piece
         if (opening.size() == 4 && std::ranges::all_of(common, lies_within)) {
             return SharedPlace::none;
         }
-        if (area_of(common_polygon(opening, across)) > 0.0) shared = SharedPlace::in_doubt;
+        if (area_of(common_polygon(opening, wall)) > 0.0) shared = SharedPlace::in_doubt;
+    }
+    return shared;
+}
+
+}  // namespace
+
+SharedPlace shared_place(const Slants& slants, const Piece& leaning, const Piece& part) {
+    const Plate& sheet = part.plates[0];
+    if (sheet.outline >= slants.outlines.size()) return SharedPlace::sure;
+    if (sheet.normal_axis != face_axis(leaning)) return SharedPlace::in_doubt;
+    const Outline& outline = slants.outlines[sheet.outline];
+    auto shared = SharedPlace::none;
+    for (std::size_t wall = 0; wall < leaning.plate_count; ++wall) {
+        if (!engine::overlaps(leaning.plates[wall].box, sheet.box)) continue;
+        const auto across = leaning_wall(slants, leaning, axes_across(sheet.normal_axis), wall);
+        const auto by_wall = shared_by(across, part, outline);
+        if (by_wall == SharedPlace::sure) return by_wall;
+        if (by_wall == SharedPlace::in_doubt) shared = by_wall;
     }
     return shared;
 }

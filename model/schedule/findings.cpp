@@ -20,7 +20,7 @@ Subject stock_subject(const Stock& stock) {
     return {.kind = SubjectKind::stock, .name = stock.name};
 }
 
-// The member, the diagonal, or the joint that the piece is part of.
+// The member, the diagonal, the leaning member, or the joint that the piece is part of.
 Subject piece_subject(const Project& project, const Piece& piece) {
     const auto& frame = project.frames[piece.frame];
     const auto& members = frame.members;
@@ -28,6 +28,8 @@ Subject piece_subject(const Project& project, const Piece& piece) {
         return {SubjectKind::member, frame.name, members[piece.member].name};
     if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
         return {SubjectKind::diagonal, frame.name, frame.diagonals[piece.stated].name};
+    if (piece.kind == PieceKind::leaning && piece.stated < frame.leaning.size())
+        return {SubjectKind::leaning, frame.name, frame.leaning[piece.stated].name};
     const auto& [first, second] = piece.serves;
     if (first >= members.size()) return {SubjectKind::frame, {}, frame.name};
     if (second >= members.size() || first == second)

@@ -59,14 +59,18 @@ std::string part_words(const Project& project, const Piece& piece) {
     const auto& frame = project.frames[piece.frame];
     if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
         return kind + " " + frame.diagonals[piece.stated].name;
+    if (piece.kind == PieceKind::leaning && piece.stated < frame.leaning.size())
+        return kind + " " + frame.leaning[piece.stated].name;
     if (piece.kind == PieceKind::panel && piece.stated < frame.panels.size())
         return kind + " " + frame.panels[piece.stated].name;
     return kind + served(frame, piece);
 }
 
 std::string_view name_of(PieceKind kind) {
-    constexpr std::array<std::string_view, 9> names{"bar",  "brace", "cleat",  "strap", "backing",
-                                                    "foot", "shim",  "gusset", "panel"};
+    constexpr std::array<std::string_view, 10> names{"bar",    "brace",   "leaning member", "cleat",
+                                                     "strap",  "backing", "foot",           "shim",
+                                                     "gusset", "panel"};
+    static_assert(static_cast<std::size_t>(PieceKind::panel) == names.size() - 1);
     return names[static_cast<std::size_t>(kind)];
 }
 

@@ -25,7 +25,8 @@ public:
 
     // "rail front top"; of a member in several pieces "mid rail part 2"; of a shim
     // "between post left and rail front top"; of another part what it is and what it is for:
-    // "cleat at post left and rail front top", "foot of post left", "brace back", "panel door".
+    // "cleat at post left and rail front top", "foot of post left", "brace back", "leaning member
+    // post", "panel door".
     std::string member(Index piece) const;
 
     const std::string& frame(Index piece) const;

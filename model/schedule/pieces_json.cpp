@@ -223,11 +223,12 @@ private:
         }
     }
 
-    // Sheet and braces are fastened to what they lie on; no way for two members to meet.
+    // Sheet, braces and leaning members are fastened to what they lie on; no way for two members to
+    // meet.
     std::string_view recipe_of(const Joint& joint) const {
         for (const Index piece : joint.pieces) {
-            if (resolved_.pieces[piece].kind == PieceKind::panel) return "panel";
-            if (resolved_.pieces[piece].kind == PieceKind::brace) return "brace";
+            const auto kind = resolved_.pieces[piece].kind;
+            if (kind == PieceKind::panel || is_between_nodes(kind)) return name_of(kind);
         }
         return recipes()[joint.recipe].name;
     }
