@@ -76,18 +76,20 @@ double room_for(const FlatPolygon& polygon, const FlatPoint& middle, const FlatP
 void append_slices(std::vector<Box>& slices,
                    const Slants& slants,
                    const Piece& piece,
-                   std::size_t wall) {
+                   std::size_t wall,
+                   const Box& near) {
     const Plate& plate = piece.plates[wall];
     const std::size_t normal = face_axis(piece);
     const auto axes = axes_across(normal);
     const FlatPolygon whole = leaning_wall(slants, piece, axes, wall);
     const std::size_t run = index_of(piece.run);
+    const Nm from = std::max(plate.box.lo[run], near.lo[run]);
+    const Nm to = std::min(plate.box.hi[run], near.hi[run]);
     constexpr Nm count = 48;
-    for (Nm i = 0; i < count; ++i) {
+    for (Nm i = 0; i < count && from < to; ++i) {
         Box slab = plate.box;
-        const Nm size = plate.box.hi[run] - plate.box.lo[run];
-        slab.lo[run] = plate.box.lo[run] + size / count * i;
-        if (i + 1 < count) slab.hi[run] = plate.box.lo[run] + size / count * (i + 1);
+        slab.lo[run] = from + (to - from) / count * i;
+        slab.hi[run] = i + 1 < count ? from + (to - from) / count * (i + 1) : to;
         const auto part = common_polygon(whole, rectangle(slab, axes));
         if (area_of(part) <= 0.0) continue;
         Box slice = box_round(part, axes, 0);
@@ -205,9 +207,13 @@ Nm leaning_width(const Slants& slants, const Piece& piece) {
 }
 
 std::vector<Box> slices_of(const Slants& slants, const Piece& piece) {
+    return slices_of(slants, piece, piece.extents);
+}
+
+std::vector<Box> slices_of(const Slants& slants, const Piece& piece, const Box& near) {
     std::vector<Box> slices;
     for (std::size_t wall = 0; wall < piece.plate_count; ++wall) {
-        append_slices(slices, slants, piece, wall);
+        append_slices(slices, slants, piece, wall, near);
     }
     return slices;
 }

@@ -70,6 +70,10 @@ Box box_round(const FlatPolygon& polygon, const std::array<std::size_t, 2>& axes
 // Boxes that together hold a piece that leans, much closer than one does.
 std::vector<Box> slices_of(const Slants& slants, const Piece& piece);
 
+// The same of what lies within a stretch of `near` along the piece's run; the closer the shorter
+// that is.
+std::vector<Box> slices_of(const Slants& slants, const Piece& piece, const Box& near);
+
 // Its slices where it leans, else its walls.
 std::vector<Box> boxes_of(const Slants& slants, const Piece& piece);
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <utility>
 
@@ -82,6 +83,26 @@ Nm radius_for(std::span<const ClearSpace> clear, Nm least, Nm most) {
         if (least < space.to && space.from < most) radius = std::max(radius, space.radius);
     }
     return radius;
+}
+
+// What the clear spaces of any centre in the lap can reach into.
+Box reach_of(const Lap& lap, Nm surface, int away, std::span<const ClearSpace> clear) {
+    Nm from = std::numeric_limits<Nm>::max();
+    Nm to = 0;
+    Nm radius = 0;
+    for (const auto& space : clear) {
+        from = std::min(from, space.from);
+        to = std::max(to, space.to);
+        radius = std::max(radius, space.radius);
+    }
+    Box reach = lap.rect;
+    for (std::size_t k = 0; k < 3; ++k) {
+        reach.lo[k] -= radius;
+        reach.hi[k] += radius;
+    }
+    reach.lo[lap.normal_axis] = std::min(surface + away * from, surface + away * to);
+    reach.hi[lap.normal_axis] = std::max(surface + away * from, surface + away * to);
+    return reach;
 }
 
 }  // namespace
@@ -188,10 +209,11 @@ bool add_sliced_obstacles(const LapAxes& axes,
         const Region taken = grown(seen_in(axes, box), radius);
         return overlap(taken, within) ? std::optional(taken) : std::nullopt;
     };
+    const Box reach = reach_of(lap, surface, away, clear);
     for (const Piece* piece : near) {
         if (piece->lean == no_index || face_axis(*piece) == normal) continue;
         if (!taken_by(piece->extents)) continue;  // slices are dear
-        for (const auto& box : slices_of(slants, *piece)) {
+        for (const auto& box : slices_of(slants, *piece, reach)) {
             if (const auto taken = taken_by(box)) obstacles.push_back(*taken);
         }
     }

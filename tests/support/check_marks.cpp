@@ -239,6 +239,86 @@ bool is_congruent(const SkeletonPiece& one, const SkeletonPiece& other) {
     return false;
 }
 
+// ---- angle that leans ---------------------------------------------------------------------------
+
+bool is_oblique_angle(const SkeletonPiece& piece) {
+    return piece.plates.size() == 2 && !world_axis(piece.run);
+}
+
+// A corner of either face of a leg, or a hole in it.
+struct LegItem {
+    std::size_t leg = 0;
+    std::size_t face = 0;
+    FlatItem item;
+};
+
+std::vector<LegItem> leg_items(const SkeletonPiece& piece, bool end_for_end, bool legs_swapped) {
+    std::vector<LegItem> items;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const auto& plate = piece.plates[k];
+        const std::size_t leg = legs_swapped ? 1 - k : k;
+        const auto add = [&](std::size_t face, FlatItem item) {
+            if (end_for_end) item.at[0] = piece.length - item.at[0];
+            items.push_back({leg, face, std::move(item)});
+        };
+        for (const auto& corner : plate.outline) add(0, {corner, 0, ""});
+        const auto& far = plate.outline_far.empty() ? plate.outline : plate.outline_far;
+        for (const auto& corner : far) add(1, {corner, 0, ""});
+        for (const auto& hole : plate.holes) {
+            add(0, {hole.in_plate, hole.diameter, hole.operation + hole.tap});
+        }
+    }
+    return items;
+}
+
+// 1 where run, leg a and leg b lie as the thumb and the first two fingers of the right hand.
+int hand_of(const SkeletonPiece& piece) {
+    const double triple = dot(cross(piece.run, piece.plates[0].v), piece.plates[1].v);
+    return triple > 0.0 ? 1 : -1;
+}
+
+// Whether one is the other turned, or its mirror image.
+bool is_congruent_angle(const SkeletonPiece& one, const SkeletonPiece& other, bool mirrored) {
+    const auto items = leg_items(one, false, false);
+    for (const bool end_for_end : {false, true}) {
+        for (const bool legs_swapped : {false, true}) {
+            const int turns = end_for_end == legs_swapped ? 1 : -1;
+            if ((hand_of(one) == turns * hand_of(other)) == mirrored) continue;
+            const auto its = leg_items(other, end_for_end, legs_swapped);
+            if (std::ranges::is_permutation(items, its, [](const LegItem& a, const LegItem& b) {
+                    return a.leg == b.leg && a.face == b.face && is_near(a.item, b.item);
+                })) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+void check_oblique_angles(const Skeleton& skeleton, Complaints& complaints) {
+    std::vector<const SkeletonPiece*> patterns;  // one of each mark
+    for (const auto& piece : skeleton.pieces) {
+        if (!is_oblique_angle(piece)) continue;
+        bool is_known = false;
+        for (const auto* pattern : patterns) {
+            if (pattern->section != piece.section) continue;
+            const bool is_same_mark = pattern->mark == piece.mark;
+            is_known |= is_same_mark;
+            const bool are_opposite = pattern->hand != piece.hand;
+            if (is_same_mark && !is_congruent_angle(*pattern, piece, are_opposite)) {
+                complaints.push_back(piece.id + " of mark " + piece.mark +
+                                     " is not congruent with " + pattern->id);
+            }
+            if (!is_same_mark && (is_congruent_angle(*pattern, piece, false) ||
+                                  is_congruent_angle(*pattern, piece, true))) {
+                complaints.push_back("marks " + pattern->mark + " and " + piece.mark +
+                                     " are for the same piece");
+            }
+        }
+        if (!is_known) patterns.push_back(&piece);
+    }
+}
+
 void check_oblique(const Skeleton& skeleton, Complaints& complaints) {
     std::vector<const SkeletonPiece*> patterns;  // one of each mark
     for (const auto& piece : skeleton.pieces) {
@@ -288,6 +368,7 @@ Complaints mark_complaints(const Skeleton& skeleton) {
         }
     }
     check_oblique(skeleton, complaints);
+    check_oblique_angles(skeleton, complaints);
     return complaints;
 }
 

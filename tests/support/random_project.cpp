@@ -3,6 +3,7 @@
 #include "model/project/edit.h"
 #include "model/resolve/recipe.h"
 
+#include "tests/support/leaning_side.h"
 #include "tests/support/random_frames.h"
 #include "tests/support/random_panels.h"
 
@@ -294,6 +295,45 @@ void add_braces(Dice& dice,
     }
 }
 
+// Leaning members from one node of a face to another, as they come, and a cabinet of its own whose
+// back leans.
+void add_leaning(Dice& dice, model::Project& project, const Ruler& ruler) {
+    if (dice.chance(40)) {
+        for (auto& frame : project.frames) {
+            std::array<std::vector<std::string>, 3> planes;
+            for (const auto& plane : frame.planes) {
+                planes[model::index_of(plane.axis)].push_back(plane.name);
+            }
+            if (planes[0].empty() || planes[1].empty() || planes[2].empty()) continue;
+            const auto face = static_cast<model::Axis>(dice.below(3));
+            const auto axes = model::across(face);
+            const auto& first = planes[model::index_of(axes[0])];
+            const auto& second = planes[model::index_of(axes[1])];
+            model::Leaning leaning{.name = "lean", .stock = dice.one_of(project.stock).name};
+            leaning.face = dice.one_of(planes[model::index_of(face)]);
+            leaning.from[0] = dice.one_of(first);
+            leaning.from[1] = dice.one_of(second);
+            leaning.to[0] = dice.one_of(first);
+            leaning.to[1] = dice.one_of(second);
+            leaning.leg = dice.chance(50) ? model::Sense::plus : model::Sense::minus;
+            frame.leaning.push_back(leaning);
+        }
+    }
+    LeaningShape shape{.shelves = {}};
+    shape.width = ruler.draw(dice, inches(10), inches(40));
+    shape.depth = ruler.draw(dice, inches(12), inches(26));
+    shape.height = ruler.draw(dice, inches(14), inches(60));
+    const Nm most = std::min(shape.depth - inches(6), shape.height / 2);
+    shape.leans_in = ruler.draw(dice, -most / 3, most);
+    shape.shelves = ruler.positions(dice, dice.below(3), 0, shape.height, inches(5));
+    shape.stock = project.stock[0].name;
+    shape.posts = dice.chance(70) ? shape.stock : dice.one_of(project.stock).name;
+    auto frame = leaning_frame("leaning frame", shape);
+    frame.quarter_turns = static_cast<int>(dice.below(4));
+    frame.origin[0] = formula_of(-inches(300));
+    project.frames.push_back(std::move(frame));
+}
+
 void add_allowances(Dice& dice, model::Frame& frame, const Ruler& ruler) {
     const std::uint32_t count = dice.below(3);
     for (std::uint32_t i = 0; i < count; ++i) {
@@ -414,6 +454,8 @@ RandomProject random_project(std::uint32_t seed, const model::Catalogue& catalog
         frame.origin[2] = formula_of(ruler.draw(dice, 0, inches(20)));
     }
     // Drawn apart, so that the frames of a seed stay what they are.
+    Dice leaning_dice{seed + 0x1EA2U};
+    if (leaning_dice.chance(25)) add_leaning(leaning_dice, project, ruler);
     Dice screw_dice{seed + 0x5C4E3U};
     choose_screws(screw_dice, project, random.is_metric);
     Dice recipe_dice{seed + 0x2EC19EU};
