@@ -96,6 +96,26 @@ Nm brace_reach(const Slants& slants, const Piece& brace) {
     return width + width / 2;
 }
 
+std::vector<Lap> holding_laps(const FrameSkeleton& skeleton,
+                              std::span<const Lap> laps,
+                              std::span<const LapPlan> plans,
+                              Index first_piece) {
+    std::vector<Lap> holding;
+    for (const auto& lap : laps) {
+        if (!lap.is_of_brace) holding.push_back(lap);
+    }
+    for (const auto& plan : plans) {
+        if (!plan.lap.is_of_brace || plan.layout.count == 0) continue;
+        Lap lap = plan.lap;
+        lap.upper -= first_piece;
+        lap.lower -= first_piece;
+        const bool is_of_leaning = skeleton.pieces[lap.upper].kind == PieceKind::leaning ||
+                                   skeleton.pieces[lap.lower].kind == PieceKind::leaning;
+        if (is_of_leaning) holding.push_back(lap);
+    }
+    return holding;
+}
+
 void report_loose_braces(const Slants& slants,
                          const FrameSkeleton& skeleton,
                          const Frame& frame,

@@ -7,6 +7,7 @@
 #include "model/resolve/slanted_end.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 
 namespace model {
@@ -158,6 +159,7 @@ std::vector<Lap> laps_between(const FrameSkeleton& s,
 void report_loose_ends(const FrameSkeleton& s,
                        const Frame& frame,
                        const std::vector<Lap>& laps,
+                       std::size_t at,
                        std::vector<Finding>& findings) {
     std::vector<std::array<bool, 2>> held(s.pieces.size(), {false, false});
     for (const auto& lap : laps) {
@@ -169,12 +171,15 @@ void report_loose_ends(const FrameSkeleton& s,
             held[i][1] = held[i][1] || piece.extents.hi[run] - lap.rect.hi[run] <= reach;
         }
     }
+    std::vector<Finding> loose;
     for (Index i = 0; i < s.pieces.size(); ++i) {
         if (s.bar_of[i] == no_index) continue;
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
-            if (!held[i][end]) findings.push_back(loose_end(s, frame, i, end == 0));
+            if (!held[i][end]) loose.push_back(loose_end(s, frame, i, end == 0));
         }
     }
+    findings.insert(findings.begin() + static_cast<std::ptrdiff_t>(at),
+                    std::make_move_iterator(loose.begin()), std::make_move_iterator(loose.end()));
 }
 
 }  // namespace model

@@ -36,10 +36,11 @@ std::vector<Lap> laps_between(const FrameSkeleton& skeleton,
                               Index lower_piece,
                               std::uint8_t recipe);
 
-// A finding for each piece end that no lap holds.
+// A finding for each end of a member's piece that no lap holds, put in as number `at`.
 void report_loose_ends(const FrameSkeleton& skeleton,
                        const Frame& frame,
                        const std::vector<Lap>& laps,
+                       std::size_t at,
                        std::vector<Finding>& findings);
 
 }  // namespace model

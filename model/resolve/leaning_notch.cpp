@@ -53,9 +53,24 @@ private:
         const Nm kept = std::max(keep_low, keep_high);
         const Nm back = plate.box.hi[run] - plate.box.lo[run] - kept;
         if (kept < line_.width || back > most_notched * line_.width) return;
+        Box left = plate.box;
+        (keeps_low ? left.hi : left.lo)[run] += keeps_low ? -back : back;
+        if (takes_hold_of_a_part(number, plate.wall, left)) return;
         piece.ends[end].wall_back[plate.wall] += back;
-        (keeps_low ? plate.box.hi : plate.box.lo)[run] += keeps_low ? -back : back;
+        plate.box = left;
         cut_laps(number, plate);
+    }
+
+    // A foot, a cleat or another part that is fastened to what would be notched away.
+    bool takes_hold_of_a_part(Index number, std::uint8_t wall, const Box& left) const {
+        return std::ranges::any_of(laps_, [&](const Lap& lap) {
+            const bool is_upper = lap.upper == number && lap.upper_wall == wall;
+            const bool is_lower = lap.lower == number && lap.lower_wall == wall;
+            if (!is_upper && !is_lower) return false;
+            if (s_.bar_of[is_upper ? lap.lower : lap.upper] != no_index) return false;
+            return common_rect(lap.rect, left, lap.normal_axis, 0) !=
+                   common_rect(lap.rect, lap.rect, lap.normal_axis, 0);
+        });
     }
 
     void cut_laps(Index number, const Plate& plate) {

@@ -73,13 +73,16 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
                            out.outlines, laps, out.findings);
         keep_shims_clear(skeleton, laps);
         add_leaning({project, catalogue, out.shop, shapes}, skeleton, frame, placed, out, laps);
-        report_loose_ends(skeleton, frame, laps, out.findings);
+        const auto told_before = out.findings.size();
         add_braces({project, catalogue, out.shop, shapes}, skeleton, frame, placed, out, laps);
         const Slants slants{out.outlines, out.leans};
         const auto tree = tree_of_pieces(skeleton);
         report_interference(project, skeleton, slants, tree, out.findings);
         auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps, slants,
                                       placed.first_piece, overrides, out.findings);
+        report_loose_ends(skeleton, frame,
+                          holding_laps(skeleton, laps, planned, placed.first_piece), told_before,
+                          out.findings);
         report_loose_braces(slants, skeleton, frame, planned, placed.first_piece, out.findings);
         overrides.report_unused(out.findings);
         plans.insert(plans.end(), std::make_move_iterator(planned.begin()),
