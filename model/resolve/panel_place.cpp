@@ -274,26 +274,35 @@ private:
                                            placed.sheet.bounds)) {
             taken_.push_back(grown(way, out_.shop.panel_gap));
         }
-        std::vector<FastenerInWay> round;
-        for (const auto& end : fasteners_in_way(catalogue_, out_, number_, placed.face,
-                                                {placed.from, placed.to}, placed.sheet.bounds)) {
-            if (is_all_gone(end.seen, placed.sheet)) continue;
-            if (end.is_square_to_sheet) {
-                round.push_back(end);
-            } else {
-                taken_.push_back(grown(end.seen, out_.shop.panel_gap));
-            }
+        const auto ends = fasteners_in_way(catalogue_, out_, number_, placed.face,
+                                           {placed.from, placed.to}, whole_);
+        std::vector<bool> is_cut(ends.size(), false);
+        const auto cut = [&](std::size_t i) {
+            taken_.push_back(grown(ends[i].seen, out_.shop.panel_gap));
+            is_cut[i] = true;
+        };
+        for (std::size_t i = 0; i < ends.size(); ++i) {
+            if (!ends[i].is_square_to_sheet && !is_all_gone(ends[i].seen, placed.sheet)) cut(i);
         }
         for (bool is_settled = false; !is_settled;) {
             placed.sheet = sheet_without(whole_, taken_);
             placed.clear_holes.clear();
-            for (const auto& end : round) placed.clear_holes.push_back(clear_hole(end));
+            std::vector<std::size_t> numbers;  // of the holes, in `ends`
             is_settled = true;
-            for (std::size_t i = round.size(); i-- > 0;) {
-                if (has_room(placed, i)) continue;
-                const bool matters = !is_all_gone(round[i].seen, placed.sheet);
-                if (matters) taken_.push_back(grown(round[i].seen, out_.shop.panel_gap));
-                round.erase(round.begin() + static_cast<std::ptrdiff_t>(i));
+            for (std::size_t i = 0; i < ends.size(); ++i) {
+                // What was cut away with another part of the sheet may be back in this one.
+                if (is_cut[i] || is_all_gone(ends[i].seen, placed.sheet)) continue;
+                if (ends[i].is_square_to_sheet) {
+                    placed.clear_holes.push_back(clear_hole(ends[i]));
+                    numbers.push_back(i);
+                } else {
+                    cut(i);
+                    is_settled = false;
+                }
+            }
+            for (std::size_t k = numbers.size(); k-- > 0;) {
+                if (has_room(placed, k)) continue;
+                cut(numbers[k]);
                 is_settled = false;
             }
         }
