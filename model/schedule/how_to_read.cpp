@@ -18,9 +18,10 @@ CUT (cut.csv, bars.csv)
   Square off the end of each bar first. bars.csv says which pieces come out of which bar and in
   what order; cut.csv says how many there are of each mark. Write the mark on every piece.
   Pieces of one mark are alike; "opposite" is the mirror image of "as drawn".
-  "kind": a bar is a member or part of one; a brace is a diagonal; a cleat is a short angle in a
-  corner; a strap is a flat bar across a joint; a backing lies behind a splice; a foot is what is
-  fixed to floor or wall; a shim fills a gap; a gusset is a plate over a joint; a panel is sheet.
+  "kind": a bar is a member or part of one; a brace is a diagonal; a leaning member is angle that
+  leans; a cleat is a short angle in a corner; a strap is a flat bar across a joint; a backing lies
+  behind a splice; a foot is what is fixed to floor or wall; a shim fills a gap; a gusset is a plate
+  over a joint; a panel is sheet.
   Shims, gussets and panels are cut from sheet: they have a width too.
   "length" runs from long point to long point. "end_a" is the datum end, "end_b" the other one.
   "mitre 45 deg across leg a, long point at the heel": turn the saw 45 degrees off square, so that
