@@ -1,5 +1,6 @@
 // Leaning members: how they are cut, where they lie, what holds them, and what makes way for them.
 // All bar is 1 x 1 x 1/8 in angle with square inner corners, the tape has marks of 1/32 in.
+#include "model/resolve/piece_solid.h"
 #include "model/schedule/tables.h"
 
 #include "tests/model/resolve/resolve_support.h"
@@ -247,6 +248,28 @@ TEST_CASE("where the side rails turn their legs away a leaning post is loose", "
         loose += finding.concerns[0].kind == model::SubjectKind::leaning ? 1U : 0U;
     }
     CHECK(loose == 2);
+}
+
+TEST_CASE("between its level ends a leaning post holds what its section does", "[model][leaning]") {
+    const auto resolved = tests::resolved(tests::leaning_project(leaning_by(12.0)));
+    std::size_t checked = 0;
+    for (Index i = 0; i < resolved.pieces.size(); ++i) {
+        const Piece& piece = resolved.pieces[i];
+        if (piece.kind != PieceKind::leaning) continue;
+        // Two legs of 1 x 1/8 in less the corner that they share; both cuts are parallel, so that
+        // the volume is that of a bar cut square as long as the heel: 29.4375 in / cos 12.
+        constexpr double mm_per_inch = 25.4;
+        double volume = (1.0 + 1.0 - 0.125) * 0.125 * 29.4375 / std::cos(12.0 * degree);
+        for (const auto& hole : resolved.holes_of(piece)) {
+            const double across = static_cast<double>(hole.diameter) / 25.4e6;
+            volume -= across * across * 45.0 * degree * 0.125;
+        }
+        volume *= mm_per_inch * mm_per_inch * mm_per_inch;
+        CHECK(model::piece_volume(resolved, tests::shipped_catalogue(), i) ==
+              Approx(volume).epsilon(1e-7));
+        ++checked;
+    }
+    CHECK(checked == 2);
 }
 
 TEST_CASE("a joint override names a leaning member like any other", "[model][leaning]") {
