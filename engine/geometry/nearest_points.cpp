@@ -1,7 +1,6 @@
 #include "engine/geometry/nearest_points.h"
 
 #include <algorithm>
-#include <limits>
 
 namespace engine {
 namespace {
@@ -26,35 +25,24 @@ double share_nearest_to(const Segment& s, const Vector& point) {
 
 }  // namespace
 
-// Each end against the other segment settles parallel ones; two that cross are settled where the
-// lines come nearest. Every pair that is tried is made of points of the two segments, so rounding
-// cannot make the answer too small.
+// Where the lines come nearest, by the cross product of their directions: differences of dot
+// products lose their digits when the two are nearly parallel. Then to the other segment and back
+// again, which settles ends, and parallel segments wherever it starts. The points lie on the two
+// segments, so rounding cannot make their distance too small.
 ClosePair nearest_of_segments(const Vector& p,
                               const Vector& p_end,
                               const Vector& q,
                               const Vector& q_end) {
     const Segment first = segment(p, p_end);
     const Segment second = segment(q, q_end);
-    ClosePair best{.squared = std::numeric_limits<double>::max()};
-    const double both = dot(first.along, second.along);
-    const double area = first.squared_length * second.squared_length - both * both;
-    const Vector between = minus(p, q);
-    if (area > 0.0) {
-        const double on_second = dot(second.along, between);
-        const double on_first = dot(first.along, between);
-        double s =
-            std::clamp((both * on_second - on_first * second.squared_length) / area, 0.0, 1.0);
-        const double t = share_nearest_to(second, at(first, s));
-        s = share_nearest_to(first, at(second, t));
-        keep_nearer(best, at(first, s), at(second, t));
-        constexpr double nearly_parallel = 1e-8;  // the square of an angle's sine
-        if (area > nearly_parallel * first.squared_length * second.squared_length) return best;
-    }
-    for (const auto* end : {&p, &p_end})
-        keep_nearer(best, *end, at(second, share_nearest_to(second, *end)));
-    for (const auto* end : {&q, &q_end})
-        keep_nearer(best, at(first, share_nearest_to(first, *end)), *end);
-    return best;
+    const Vector across = cross(first.along, second.along);
+    const double area = dot(across, across);
+    double s = 0.0;
+    if (area > 0.0) s = std::clamp(dot(cross(minus(q, p), second.along), across) / area, 0.0, 1.0);
+    const Vector on_second = at(second, share_nearest_to(second, at(first, s)));
+    const Vector on_first = at(first, share_nearest_to(first, on_second));
+    const Vector between = minus(on_second, on_first);
+    return {on_first, on_second, dot(between, between)};
 }
 
 // By the regions of the plane around a triangle in which a corner, an edge or the inner is nearest:

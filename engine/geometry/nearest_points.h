@@ -21,6 +21,10 @@ ClosePair nearest_of_segments(const Vector& p,
 
 Vector nearest_in_triangle(const Triangle& t, const Vector& at);
 
+// What a bound shows to be further away than this is no nearer than `squared` says, whatever
+// rounding did to the bound; so a touch is never passed over.
+constexpr double beyond_rounding(double squared) { return squared * (1.0 + 1e-9) + 1e-18; }
+
 // Keeps the nearer of the two.
 inline void keep_nearer(ClosePair& best, const Vector& on_first, const Vector& on_second) {
     const Vector between = minus(on_second, on_first);

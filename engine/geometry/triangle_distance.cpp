@@ -194,7 +194,7 @@ bool crosses(const ConvexBody& body, const Triangle& triangle) {
 }
 
 bool bring_nearer(ClosePair& best, const ConvexBody& body, const Triangle& triangle) {
-    Way way = way_to(triangle, body.around, best.squared);
+    Way way = way_to(triangle, body.around, beyond_rounding(best.squared));
     if (way.is_too_far) return false;
     Heights heights;
     if (!measure(heights, body, triangle, best.squared)) return false;

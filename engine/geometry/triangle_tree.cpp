@@ -32,6 +32,7 @@ class TriangleTree::Search {
 public:
     Search(const TriangleTree& tree, double cut_off) : tree_{tree} {
         best_.squared = std::nextafter(cut_off * cut_off, std::numeric_limits<double>::infinity());
+        limit_ = beyond_rounding(best_.squared);
     }
 
     void look_at(const ConvexBody& body, std::uint32_t number) {
@@ -43,7 +44,7 @@ public:
         ways.push({squared_bound(0), 0});
         while (!ways.is_empty() && best_.squared > 0.0) {
             const Reached way = ways.pop();
-            if (way.squared >= best_.squared) continue;
+            if (way.squared >= limit_) continue;
             const Node& node = tree_.nodes_[way.node];
             if (node.count > 0) {
                 look_at_leaves(node, number);
@@ -52,8 +53,8 @@ public:
             Reached nearer{squared_bound(node.first), node.first};
             Reached other{squared_bound(node.first + 1), node.first + 1};
             if (is_nearer(other, nearer)) std::swap(nearer, other);
-            if (other.squared < best_.squared) ways.push(other);
-            if (nearer.squared < best_.squared) ways.push(nearer);
+            if (other.squared < limit_) ways.push(other);
+            if (nearer.squared < limit_) ways.push(nearer);
         }
     }
 
@@ -98,11 +99,11 @@ private:
             const double gap = std::max({0.0, lo - body_->bounds.hi[i], body_->bounds.lo[i] - hi});
             squared += gap * gap;
         }
-        if (squared >= best_.squared) return squared;
+        if (squared >= limit_) return squared;
         if (found_) {
             const double gap = dot(away_, centre) - dot(away_steep_, half) - reach_;
             if (gap > 0.0) squared = std::max(squared, gap * gap);
-            if (squared >= best_.squared) return squared;
+            if (squared >= limit_) return squared;
         }
         if (body_->is_along_axes) return squared;
         return std::max(squared, bound_from_body(centre, half));
@@ -135,11 +136,12 @@ private:
     bool is_beyond_best(const Triangle& t) const {
         const double gap =
             std::min({dot(away_, t[0]), dot(away_, t[1]), dot(away_, t[2])}) - reach_;
-        return gap > 0.0 && gap * gap >= best_.squared;
+        return gap > 0.0 && gap * gap >= limit_;
     }
 
     // The direction in which the best pair was found tells many others off.
     void see_from_best() {
+        limit_ = beyond_rounding(best_.squared);
         away_ = unit(minus(best_.on_second, best_.on_first));
         for (std::size_t i = 0; i < 3; ++i) away_steep_[i] = std::abs(away_[i]);
         reach_ = dot(away_, furthest_corner(*body_, away_));
@@ -152,6 +154,7 @@ private:
     Vector away_steep_{};  // its parts, all positive
     double reach_ = 0.0;
     ClosePair best_;
+    double limit_ = 0.0;  // a node or triangle beyond it is passed over
     std::optional<NearestTriangle> found_;
 };
 

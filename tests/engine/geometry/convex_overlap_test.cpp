@@ -66,6 +66,24 @@ TEST_CASE("a body that goes past another is in its way between two touches", "[e
         engine::passage(a, convex_body({14.0, 10.0, 3.0}, {30.0, 17.0, 7.0}), {1.0, 0.0, 0.0}));
 }
 
+TEST_CASE("a body slides along the face of another, turned anyhow", "[engine][overlap][property]") {
+    const auto seed = GENERATE(range(0U, 100U));
+    CAPTURE(seed);
+    tests::Dice dice{seed};
+    const auto place = tests::random_placement(dice, 3'000.0);
+    const auto a = engine::moved(convex_body({0.0, 0.0, 0.0}, {10.0, 10.0, 10.0}), place);
+    const auto b = engine::moved(convex_body({14.0, 10.0, 3.0}, {30.0, 17.0, 7.0}), place);
+    const auto below = engine::moved(convex_body({14.0, -7.0, 3.0}, {30.0, 0.0, 7.0}), place);
+    CHECK_FALSE(engine::passage(a, b, place.x));
+    CHECK_FALSE(engine::passage(a, below, place.x));
+    const engine::Triangle flat{engine::point_in(place, {14.0, 10.0, 3.0}),
+                                engine::point_in(place, {30.0, 10.0, 3.0}),
+                                engine::point_in(place, {30.0, 10.0, 7.0})};
+    CHECK_FALSE(engine::passage(a, flat, place.x));
+    const auto before_it = engine::moved(a, engine::scaled(place.x, 10.0));
+    CHECK(engine::passage(before_it, b, place.y)->from == Approx(0.0).margin(1e-9));
+}
+
 TEST_CASE("at both ends of a passage bodies just touch", "[engine][overlap][property]") {
     const auto seed = GENERATE(range(0U, 200U));
     CAPTURE(seed);

@@ -74,6 +74,29 @@ TEST_CASE("the nearest points of segments are proved by the slab between them",
     }
 }
 
+TEST_CASE("segments that cross at however small an angle are at distance 0",
+          "[engine][distance][property]") {
+    const auto seed = GENERATE(range(0U, 50U));
+    CAPTURE(seed);
+    tests::Dice dice{seed};
+    for (int i = 0; i < 20; ++i) {
+        const Vector crossing = tests::random_point(dice, 100.0);
+        const Vector along = engine::scaled(tests::random_direction(dice), 500.0);
+        const double nearly = std::pow(10.0, tests::real_between(dice, -12.0, 0.0));
+        const Vector other =
+            engine::plus(along, engine::scaled(tests::random_direction(dice), 500.0 * nearly));
+        const double before = tests::real_between(dice, 0.1, 0.9);
+        const double other_before = tests::real_between(dice, 0.1, 0.9);
+        const auto end = [&](const Vector& direction, double share) {
+            return engine::plus(crossing, engine::scaled(direction, share));
+        };
+        const auto pair =
+            engine::nearest_of_segments(end(along, -before), end(along, 1.0 - before),
+                                        end(other, -other_before), end(other, 1.0 - other_before));
+        REQUIRE(std::sqrt(pair.squared) <= 1e-10);
+    }
+}
+
 TEST_CASE("the nearest point of a triangle is proved by the slab before it",
           "[engine][distance][property]") {
     const auto seed = GENERATE(range(0U, 50U));

@@ -2,6 +2,7 @@
 
 #include "engine/geometry/convex_distance.h"
 
+#include "tests/support/clearance_job.h"
 #include "tests/support/distance_proof.h"
 #include "tests/support/random_bodies.h"
 #include "tests/support/triangle_soup.h"
@@ -72,6 +73,16 @@ TEST_CASE("a box that stands on a floor touches it", "[engine][triangle_tree]") 
     CHECK(tree.nearest(body)->distance == 0.0);
 }
 
+TEST_CASE("what floats cannot hold is touched all the same", "[engine][triangle_tree]") {
+    for (const double z : {0.1, 0.7, 1'234.567}) {
+        auto soup = tests::floor_of_two();
+        for (auto& point : soup.points) point[2] = z;
+        const TriangleTree tree(soup.points, soup.triangles);
+        CHECK(tree.crosses(convex_body({60.0, 10.0, z}, {80.0, 20.0, z + 9.0})));
+        CHECK(tree.crosses(convex_body({60.0, 10.0, z - 9.0}, {80.0, 20.0, z})));
+    }
+}
+
 TEST_CASE("of a group the nearest body is named", "[engine][triangle_tree]") {
     const auto soup = floor_of_two();
     const TriangleTree tree(soup.points, soup.triangles);
@@ -134,6 +145,20 @@ TEST_CASE("a tree finds the nearest triangle of all, proved by slabs",
         const bool crosses =
             std::ranges::any_of(bodies, [&](const auto& body) { return tree.crosses(body); });
         REQUIRE(crosses == (found->distance == 0.0));
+    }
+}
+
+TEST_CASE("of the many near triangles of a van a tree finds the nearest",
+          "[engine][triangle_tree][property]") {
+    const auto van = tests::van_mesh(100, 60);
+    const Soup soup{van.points, van.triangles};
+    const TriangleTree tree(soup.points, soup.triangles);
+    for (const auto& piece : tests::random_pieces(3, 40)) {
+        const auto found = tree.nearest(piece);
+        REQUIRE(found);
+        REQUIRE(found->distance == Approx(by_looking_at_all(soup, piece)).margin(1e-9));
+        REQUIRE(tests::is_least_distance(found->distance, found->on_body, found->on_mesh,
+                                         piece[found->body], soup.at(found->triangle), 1e-9));
     }
 }
 
