@@ -17,14 +17,16 @@ void forget_figures(Desk& desk) {
 }  // namespace
 
 Desk::Desk(std::shared_ptr<const model::Catalogue> tables)
-    : catalogue{std::move(tables)}, history{model::Project{}} {}
+    : catalogue{std::move(tables)},
+      history{model::Project{}},
+      scans{std::make_shared<const model::ScanLibrary>()} {}
 
 const model::Project& project_of(const Desk& desk) { return *desk.history.now(); }
 
 const Derived& derived(Desk& desk) {
     const Revision revision = desk.history.revision();
     if (!desk.derived_memo || desk.derived_memo->revision != revision) {
-        desk.derived_memo = derive(desk.history.now(), revision, *desk.catalogue);
+        desk.derived_memo = derive(desk.history.now(), revision, *desk.catalogue, *desk.scans);
         desk.figures[revision] = {nullptr, desk.derived_memo->summary, desk.derived_memo->tally};
         forget_figures(desk);
     }
@@ -40,6 +42,24 @@ const engine::SceneData& scene(Desk& desk) {
         desk.scene_memo->revision = now.revision;
     }
     return *desk.scene_memo;
+}
+
+void want_bands(Desk& desk) {
+    if (!desk.bands) return;
+    const auto& hand = desk.ui.hand;
+    const auto first = hand.dragged ? hand.dragged->dimension
+                                    : (hand.typed ? hand.typed->dimension : std::string());
+    const Revision revision = desk.history.revision();
+    if (desk.bands_wanted_of == revision && desk.band_wanted_first == first) return;
+    desk.bands_wanted_of = revision;
+    desk.band_wanted_first = first;
+    BandsWanted wanted{desk.history.now(), desk.catalogue, desk.scans, {}};
+    if (!first.empty()) wanted.dimensions.push_back(first);
+    for (const auto& dimension : desk.history.now()->dimensions) {
+        if (dimension.name != first && dimension.kind == engine::QuantityKind::length)
+            wanted.dimensions.push_back(dimension.name);
+    }
+    desk.bands->want(std::move(wanted));
 }
 
 std::optional<Figures> figures_before(const Desk& desk) {

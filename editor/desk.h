@@ -2,6 +2,7 @@
 // in the file. All changes go through submit.
 #pragma once
 
+#include "editor/band_worker.h"
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/history.h"
@@ -30,8 +31,9 @@ struct Desk {
 
     std::shared_ptr<const model::Catalogue> catalogue;
     History history;
-    std::filesystem::path file;                  // empty: never saved
-    std::vector<std::filesystem::path> samples;  // projects to look at first
+    std::filesystem::path file;                       // empty: never saved
+    std::vector<std::filesystem::path> samples;       // projects to look at first
+    std::shared_ptr<const model::ScanLibrary> scans;  // those that have been read; never null
     UiState ui;
 
     // Made when asked for, by revision; use derived(), scene() and last_change_text().
@@ -39,6 +41,11 @@ struct Desk {
     std::optional<engine::SceneData> scene_memo;
     std::map<Revision, Figures> figures;  // without their projects, which the history holds
     std::optional<ChangeText> change_memo;
+
+    // How far dimensions may go; null where nobody waits for it.
+    std::unique_ptr<BandWorker> bands;
+    Revision bands_wanted_of = 0;
+    std::string band_wanted_first;
 };
 
 const model::Project& project_of(const Desk& desk);
@@ -54,6 +61,9 @@ std::optional<Figures> figures_before(const Desk& desk);
 
 // What the last step changed; empty when nothing that is told, or when it is not known.
 const std::string& last_change_text(Desk& desk);
+
+// Asks for the bands of the project as it is now, that of the dimension under the hand first.
+void want_bands(Desk& desk);
 
 // Makes the edits, all or none. A refusal is also shown along the bottom of the window.
 engine::Result<engine::Done> submit(Desk& desk, const Change& change);

@@ -2,6 +2,7 @@
 
 #include "editor/open_project.h"
 #include "engine/files/whole_file.h"
+#include "model/room/read_scan.h"
 #include "model/room/resolve_in_room.h"
 #include "model/schedule/export.h"
 #include "model/schedule/findings.h"
@@ -26,7 +27,8 @@ engine::Result<Exported> exported(const std::filesystem::path& project_file,
     if (!project) return project.error();
     const auto catalogue = open_catalogue();
     if (!catalogue) return catalogue.error();
-    const auto resolved = model::resolve_in_room(*project, *catalogue);
+    const auto resolved = model::resolve_in_room(
+        *project, *catalogue, model::read_scans(*project, project_file.parent_path()));
     auto bytes = model::exported(*project, *catalogue, resolved, format);
     if (!bytes) return bytes.error();
     const auto findings = model::all_findings(*project, resolved);

@@ -2,6 +2,7 @@
 
 #include "editor/open_project.h"
 #include "model/room/band.h"
+#include "model/room/read_scan.h"
 
 #include <algorithm>
 #include <ostream>
@@ -50,10 +51,11 @@ ExitStatus print_fit(const std::filesystem::path& project_file,
     if (!project) return refused(project.error());
     const auto catalogue = open_catalogue();
     if (!catalogue) return refused(catalogue.error());
+    const auto scans = model::read_scans(*project, project_file.parent_path());
     bool found = false;
     for (const auto& one : project->dimensions) {
         if (!dimension.empty() && one.name != dimension) continue;
-        const auto band = model::band_of(*project, *catalogue, {}, one.name);
+        const auto band = model::band_of(*project, *catalogue, scans, one.name);
         if (band) print_band(*band, project->shown, streams.out);
         found = found || band;
     }

@@ -1,6 +1,7 @@
 #include "editor/reports.h"
 
 #include "editor/open_project.h"
+#include "model/room/read_scan.h"
 #include "model/room/resolve_in_room.h"
 #include "model/schedule/findings.h"
 #include "model/schedule/write_all.h"
@@ -27,7 +28,8 @@ engine::Result<Opened> opened(const std::filesystem::path& project_file) {
     auto catalogue = open_catalogue();
     if (!catalogue) return catalogue.error();
     Opened all{std::move(project).value(), std::move(catalogue).value(), {}};
-    all.resolved = model::resolve_in_room(all.project, all.catalogue);
+    all.resolved = model::resolve_in_room(
+        all.project, all.catalogue, model::read_scans(all.project, project_file.parent_path()));
     return all;
 }
 

@@ -223,12 +223,12 @@ private:
         return at;
     }
 
-    std::optional<engine::Bounds> bounds_of(const model::Place& least,
-                                            const model::Place& most) const {
+    std::optional<engine::SceneBounds> bounds_of(const model::Place& least,
+                                                 const model::Place& most) const {
         const auto lo = point(least);
         const auto hi = point(most);
         if (!lo || !hi) return std::nullopt;
-        const engine::Bounds box{.lo = *lo, .hi = *hi};
+        const engine::SceneBounds box{.lo = *lo, .hi = *hi};
         const auto size = box.hi - box.lo;
         if (!(size.x > 0.0 && size.y > 0.0 && size.z > 0.0)) return std::nullopt;
         return box;

@@ -24,8 +24,9 @@ std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& no
     auto& ui = desk.ui;
     switch (ui.place) {
         case Place::lay_out:
-            return draw_lay_out(area, now, *desk.catalogue,
-                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards});
+            return draw_lay_out(
+                area, now, *desk.catalogue,
+                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
             ui.goes_on = ui.join.prices.has_more && !ImGui::IsAnyMouseDown();
@@ -89,6 +90,7 @@ void draw_screen(Desk& desk) {
     begin_typing_frame(desk);
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
+    want_bands(desk);
     auto& ui = desk.ui;
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
     const std::string_view asked = draw_top_bar(areas.top, desk, now);

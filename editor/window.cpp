@@ -229,11 +229,20 @@ private:
     int frames_left_ = frames_to_rest;
 };
 
+// Shows what is worked out beside the window too.
+engine::Image picture_at_rest(WindowRun& window_run, const Desk& desk) {
+    auto picture = window_run.run_to_rest();
+    if (!desk.bands) return picture;
+    desk.bands->wait();
+    return window_run.run_to_rest();
+}
+
 ExitStatus write_screenshot(WindowRun& window_run,
+                            const Desk& desk,
                             const WindowOptions& options,
                             std::ostream& err) {
-    const auto written =
-        engine::write_whole_file(*options.screenshot, engine::png_bytes(window_run.run_to_rest()));
+    const auto written = engine::write_whole_file(
+        *options.screenshot, engine::png_bytes(picture_at_rest(window_run, desk)));
     if (written) return ExitStatus::fine;
     err << "barwright: " << engine::to_text(written.error()) << '\n';
     return ExitStatus::not_possible;
@@ -265,14 +274,20 @@ ExitStatus run_with(GLFWwindow* window,
     if (!choose_by_name(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
     const ImGuiContextScope context;
+    desk.bands = std::make_unique<BandWorker>(glfwPostEmptyEvent);
     WindowRun window_run(window, desk, options, out);
     if (window_run.fault()) {
         err << "barwright: " << engine::to_text(*window_run.fault()) << '\n';
         return ExitStatus::not_possible;
     }
-    if (options.screenshot) return write_screenshot(window_run, options, err);
-    window_run.run();
-    return ExitStatus::fine;
+    auto status = ExitStatus::fine;
+    if (options.screenshot) {
+        status = write_screenshot(window_run, desk, options, err);
+    } else {
+        window_run.run();
+    }
+    desk.bands.reset();  // its thread wakes the window, which is about to go
+    return status;
 }
 
 }  // namespace

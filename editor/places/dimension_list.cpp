@@ -3,6 +3,7 @@
 #include "editor/dimension_values.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/fit_band.h"
 #include "editor/places/tape_choice.h"
 #include "editor/places/tape_strip.h"
 
@@ -88,6 +89,7 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
                                      const Derived& derived,
                                      DimensionHand& hand,
                                      const Selection& selection,
+                                     const BandWorker* bands,
                                      Dialog& dialog) {
     const StyleScope close(ImGuiStyleVar_ItemSpacing, scaled(8, 3));
     const float strip_width = std::min(scaled(150), ImGui::GetContentRegionAvail().x * 0.52F);
@@ -104,7 +106,13 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
     ImGui::SetCursorScreenPos({at.x, at.y + scaled(32)});
     const Limits limits = limits_of(derived, dimension);
     const auto value = value_of(derived, dimension.name);
-    if (value && (limits.least || limits.most)) draw_band(limits, *value);
+    const auto band = bands == nullptr ? std::nullopt : bands->band(dimension.name);
+    if (band && value && value->kind == engine::QuantityKind::length) {
+        auto to_end = draw_fit_band(*band, value->length, derived.project->shown);
+        if (to_end) outcome.change = std::move(to_end);
+    } else if (value && (limits.least || limits.most)) {
+        draw_band(limits, *value);
+    }
     draw_underline(dimension, derived, limits);
     if (hand.refused && hand.refused->dimension == dimension.name) {
         draw_wrapped(hand.refused->reason, Type::small, colour::red);
@@ -119,12 +127,13 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
 std::optional<Change> draw_dimension_list(const Derived& derived,
                                           DimensionHand& hand,
                                           const Selection& selection,
+                                          const BandWorker* bands,
                                           Dialog& dialog) {
     draw_text("Dimensions", Type::strong);
     ImGui::SameLine();
     std::optional<Change> change = draw_tape_choice(derived.project->shown);
     for (const auto& dimension : derived.project->dimensions) {
-        auto one = draw_dimension(dimension, derived, hand, selection, dialog);
+        auto one = draw_dimension(dimension, derived, hand, selection, bands, dialog);
         if (one) change = std::move(one);
     }
     if (draw_button("New dimension", {.text = "+ dimension", .weight = Weight::link})) {

@@ -44,7 +44,8 @@ std::optional<Change> draw_lay_out(const Area& area,
     const float below = findings + rule + (frames > 0 ? frames + rule : 0);
     {
         const ChildScope list("stated", {0, -below});
-        change = draw_dimension_list(derived, state.hand, state.selection, state.dialog);
+        change =
+            draw_dimension_list(derived, state.hand, state.selection, state.bands, state.dialog);
     }
     if (frames > 0) {
         draw_rule();

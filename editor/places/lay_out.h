@@ -1,6 +1,7 @@
 // Lay out: the dimensions, what the frames are made of, and what there is to look at.
 #pragma once
 
+#include "editor/band_worker.h"
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/dialogs/dialog.h"
@@ -21,6 +22,7 @@ struct LayOutState {
     Dialog& dialog;
     SectionTyping& stock_filter;
     FindingCards& cards;
+    const BandWorker* bands = nullptr;
 };
 
 std::optional<Change> draw_lay_out(const Area& area,

@@ -152,7 +152,7 @@ void draw_help(const Area& area, bool picks_joints) {
 }
 
 // The skeleton; the room may run out of the picture. The room alone while there is no skeleton.
-engine::Bounds what_to_see(const engine::SceneData& scene) {
+engine::SceneBounds what_to_see(const engine::SceneData& scene) {
     const auto skeleton = engine::bounds_of(scene.solid);
     return engine::is_empty(skeleton) ? engine::bounds_of(scene) : skeleton;
 }

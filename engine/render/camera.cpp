@@ -23,7 +23,7 @@ double half_width_slope(const Camera& camera, Viewport viewport) {
     return half_height_slope(camera) * viewport.width / std::max(1, viewport.height);
 }
 
-std::array<glm::dvec3, 8> corners(const Bounds& box) {
+std::array<glm::dvec3, 8> corners(const SceneBounds& box) {
     std::array<glm::dvec3, 8> all;
     for (std::size_t i = 0; i < 8; ++i) {
         all[i] = {(i & 1U) != 0U ? box.hi.x : box.lo.x, (i & 2U) != 0U ? box.hi.y : box.lo.y,
@@ -33,7 +33,7 @@ std::array<glm::dvec3, 8> corners(const Bounds& box) {
 }
 
 // The corners as the camera sees them, from its target: x right, y up, z away.
-std::array<glm::dvec3, 8> corners_seen(const Camera& camera, const Bounds& box) {
+std::array<glm::dvec3, 8> corners_seen(const Camera& camera, const SceneBounds& box) {
     auto all = corners(box);
     const auto right = right_of(camera);
     const auto up = up_of(camera);
@@ -70,7 +70,7 @@ struct DepthRange {
     double most = 0.0;
 };
 
-DepthRange depth_range(const Camera& camera, const Bounds& box) {
+DepthRange depth_range(const Camera& camera, const SceneBounds& box) {
     DepthRange range{.least = camera.distance, .most = camera.distance};
     if (is_empty(box)) return range;
     const auto seen = corners_seen(camera, box);
@@ -80,15 +80,15 @@ DepthRange depth_range(const Camera& camera, const Bounds& box) {
 
 }  // namespace
 
-bool is_empty(const Bounds& bounds) {
+bool is_empty(const SceneBounds& bounds) {
     return bounds.lo.x > bounds.hi.x || bounds.lo.y > bounds.hi.y || bounds.lo.z > bounds.hi.z;
 }
 
-Bounds hull(const Bounds& a, const Bounds& b) {
+SceneBounds hull(const SceneBounds& a, const SceneBounds& b) {
     return {.lo = glm::min(a.lo, b.lo), .hi = glm::max(a.hi, b.hi)};
 }
 
-Bounds with_point(const Bounds& bounds, const glm::dvec3& point) {
+SceneBounds with_point(const SceneBounds& bounds, const glm::dvec3& point) {
     return {.lo = glm::min(bounds.lo, point), .hi = glm::max(bounds.hi, point)};
 }
 
@@ -115,7 +115,7 @@ Camera seen_from(ViewFrom view, const Camera& before) {
     return camera;
 }
 
-Camera fitted(const Camera& camera, const Bounds& box, Viewport viewport, double margin) {
+Camera fitted(const Camera& camera, const SceneBounds& box, Viewport viewport, double margin) {
     if (is_empty(box)) return camera;
     Camera fit = camera;
     fit.target = (box.lo + box.hi) / 2.0;
@@ -174,7 +174,7 @@ glm::dvec3 eye_of(const Camera& camera) {
     return camera.target - forward_of(camera) * camera.distance;
 }
 
-glm::dmat4 view_projection(const Camera& camera, const Bounds& box, Viewport viewport) {
+glm::dmat4 view_projection(const Camera& camera, const SceneBounds& box, Viewport viewport) {
     const auto depths = depth_range(camera, box);
     const double slack = 1.0 + 0.001 * (depths.most - depths.least);
     const double far_plane = depths.most + slack;

@@ -11,16 +11,16 @@
 namespace engine {
 
 // A box in mm around what is to be seen. Starts out empty; lo > hi means empty.
-struct Bounds {
+struct SceneBounds {
     glm::dvec3 lo{std::numeric_limits<double>::infinity()};
     glm::dvec3 hi{-std::numeric_limits<double>::infinity()};
 
-    bool operator==(const Bounds&) const = default;
+    bool operator==(const SceneBounds&) const = default;
 };
 
-bool is_empty(const Bounds& bounds);
-Bounds hull(const Bounds& a, const Bounds& b);
-Bounds with_point(const Bounds& bounds, const glm::dvec3& point);
+bool is_empty(const SceneBounds& bounds);
+SceneBounds hull(const SceneBounds& a, const SceneBounds& b);
+SceneBounds with_point(const SceneBounds& bounds, const glm::dvec3& point);
 
 // The picture's size in pixels. Pixel (0, 0) is the upper left corner, y runs down; both may be
 // fractions.
@@ -61,7 +61,10 @@ Camera seen_from(ViewFrom view, const Camera& before = {});
 
 // Target and distance so that the whole box shows with a margin (a share of the picture). An empty
 // box leaves the camera as it was.
-Camera fitted(const Camera& camera, const Bounds& box, Viewport viewport, double margin = 0.06);
+Camera fitted(const Camera& camera,
+              const SceneBounds& box,
+              Viewport viewport,
+              double margin = 0.06);
 
 Camera orbited(const Camera& camera, double turn_by, double tilt_by);
 
@@ -78,7 +81,7 @@ glm::dvec3 forward_of(const Camera& camera);  // unit, away from the viewer
 
 // World to clip space. `box` is everything that may be drawn: the near and far planes are put close
 // around it.
-glm::dmat4 view_projection(const Camera& camera, const Bounds& box, Viewport viewport);
+glm::dmat4 view_projection(const Camera& camera, const SceneBounds& box, Viewport viewport);
 
 Ray ray_through(const Camera& camera, glm::dvec2 pixel, Viewport viewport);
 

@@ -19,7 +19,7 @@ glm::dvec3 corner(const Mesh& mesh, std::size_t index) {
 }
 
 // Whether a ray comes into a box before `most` (slab by slab).
-bool meets(const Ray& ray, const Bounds& box, double most) {
+bool meets(const Ray& ray, const SceneBounds& box, double most) {
     double enter = 0.0;
     double leave = most;
     for (int axis = 0; axis < 3; ++axis) {

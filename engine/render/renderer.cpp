@@ -61,7 +61,7 @@ Colour mixed(Colour a, Colour b, double share) {
             .alpha = a.alpha};
 }
 
-Bounds with_ground(Bounds bounds, const GroundGrid& ground) {
+SceneBounds with_ground(SceneBounds bounds, const GroundGrid& ground) {
     return is_empty(ground.area) ? bounds : hull(bounds, ground.area);
 }
 

@@ -9,7 +9,7 @@
 namespace engine {
 namespace {
 
-void include(Bounds& bounds, const MeshPoint& at) {
+void include(SceneBounds& bounds, const MeshPoint& at) {
     bounds = with_point(bounds, {static_cast<double>(at[0]), static_cast<double>(at[1]),
                                  static_cast<double>(at[2])});
 }
@@ -51,7 +51,7 @@ void add_item(SceneBatch& batch, const Mesh& mesh, const ItemLook& look) {
     close_item(batch, look);
 }
 
-void append_box(Mesh& mesh, const Bounds& box) {
+void append_box(Mesh& mesh, const SceneBounds& box) {
     if (is_empty(box)) return;
     const auto corner = [&box](unsigned i) {
         return to_floats({(i & 1U) != 0U ? box.hi.x : box.lo.x,
@@ -86,7 +86,7 @@ void append_box(Mesh& mesh, const Bounds& box) {
     }
 }
 
-GroundGrid ground_below(const Bounds& box, bool inches) {
+GroundGrid ground_below(const SceneBounds& box, bool inches) {
     if (is_empty(box)) return {};
     const double widest = std::max(box.hi.x - box.lo.x, box.hi.y - box.lo.y);
     const auto spacings =
@@ -105,13 +105,13 @@ GroundGrid ground_below(const Bounds& box, bool inches) {
     return grid;
 }
 
-Bounds bounds_of(const SceneBatch& batch) {
-    Bounds all;
+SceneBounds bounds_of(const SceneBatch& batch) {
+    SceneBounds all;
     for (const auto& item : batch.items) all = hull(all, item.bounds);
     return all;
 }
 
-Bounds bounds_of(const SceneData& scene) {
+SceneBounds bounds_of(const SceneData& scene) {
     return hull(bounds_of(scene.solid), bounds_of(scene.translucent));
 }
 

@@ -31,7 +31,7 @@ struct SceneItem {
     std::uint32_t vertices_end = 0;
     std::uint32_t triangles_end = 0;  // in indices, three to a triangle
     std::uint32_t edges_end = 0;      // in positions, two to an edge
-    Bounds bounds;
+    SceneBounds bounds;
 
     bool operator==(const SceneItem&) const = default;
 };
@@ -57,19 +57,19 @@ void close_item(SceneBatch& batch, const ItemLook& look);
 void add_item(SceneBatch& batch, const Mesh& mesh, const ItemLook& look);
 
 // A box as twelve triangles and twelve edges: for obstacles and the like. mm.
-void append_box(Mesh& mesh, const Bounds& box);
+void append_box(Mesh& mesh, const SceneBounds& box);
 
 struct GroundGrid {
     double spacing = 100.0;  // mm
     double height = 0.0;     // z
-    Bounds area;             // its x and y; empty: no grid
+    SceneBounds area;        // its x and y; empty: no grid
 
     bool operator==(const GroundGrid&) const = default;
 };
 
 // A grid on z = 0 a little larger than the box, at a spacing of a tenth to a half of a metre or
 // 6 to 24 inches.
-GroundGrid ground_below(const Bounds& box, bool inches);
+GroundGrid ground_below(const SceneBounds& box, bool inches);
 
 struct SceneData {
     // Changes when anything else in here changes; the renderer uploads when it does.
@@ -80,8 +80,8 @@ struct SceneData {
 };
 
 // Everything in the scene but the ground.
-Bounds bounds_of(const SceneData& scene);
-Bounds bounds_of(const SceneBatch& batch);
+SceneBounds bounds_of(const SceneData& scene);
+SceneBounds bounds_of(const SceneBatch& batch);
 
 // What is shown with the accent. Both may change without a new revision.
 struct SceneEmphasis {

@@ -1,4 +1,5 @@
 #include "model/resolve/piece_subject.h"
+#include "model/room/as_built.h"
 #include "model/room/clearance.h"
 
 #include <algorithm>
@@ -161,6 +162,7 @@ std::vector<Finding> room_findings(const Project& project,
     report_near_places(project, resolved, obstacles, places, findings);
     report_frame_gaps(project, catalogue, resolved, findings);
     report_drawer_ways(project, catalogue, resolved, obstacles, findings);
+    report_openings(project, resolved, findings);
     return findings;
 }
 

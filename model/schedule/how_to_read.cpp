@@ -79,7 +79,8 @@ TAP (the tap lines of drill.csv)
 
 JOIN (fasteners.csv)
   Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
-  equal. Then set the fasteners, from the middle of the frame outwards. "grip" is the range of
+  equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of
+  the longer one. Then set the fasteners, from the middle of the frame outwards. "grip" is the range of
   thickness that a rivet holds.
   Joints with screws come apart: use their own screws in the dry fit. A tapped hole is always in the
   plate away from the head. Set rivet nuts into their plate first, with their own setting tool.

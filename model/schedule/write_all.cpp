@@ -6,6 +6,7 @@
 #include "model/schedule/how_to_read.h"
 #include "model/schedule/pieces_json.h"
 #include "model/schedule/sheet.h"
+#include "model/schedule/square.h"
 
 #include <system_error>
 
@@ -22,6 +23,7 @@ std::vector<ScheduleFile> schedule_files(const Project& project,
             {"findings.csv", finding_csv(findings)},
             {"bars.csv", bar_csv(project, resolved, bar_rows(project, catalogue, resolved))},
             {"sheet.csv", sheet_csv(project, resolved, sheet_rows(project, catalogue, resolved))},
+            {"square.csv", square_csv(project, square_rows(project, resolved))},
             {"pieces.json", pieces_json(project, catalogue, resolved)}};
 }
 

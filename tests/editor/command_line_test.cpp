@@ -204,3 +204,16 @@ TEST_CASE("output that cannot be written ends with status 2 and is told",
         CHECK(err.str().empty() != is_full);
     }
 }
+
+TEST_CASE("fit prints how far each dimension may go, or one", "[editor][command line]") {
+    const auto sample = fs::path(BARWRIGHT_SAMPLES) / "work_counter.json";
+    const auto all = run({"fit", sample.string()});
+    CHECK(all.status == 0);
+    CHECK_THAT(all.out, Catch::Contains("depth: ") && Catch::Contains("largest that fits"));
+    const auto one = run({"fit", sample.string(), "--dimension", "depth"});
+    CHECK(one.status == 0);
+    CHECK_THAT(one.out, Catch::StartsWith("depth: "));
+    CHECK(one.out.size() < all.out.size());
+    check_refused(run({"fit", sample.string(), "--dimension", "nothing"}), "nothing");
+    check_refused(run({"fit", "missing.json"}), "missing.json");
+}

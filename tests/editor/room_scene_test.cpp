@@ -22,7 +22,7 @@ engine::SceneBatch room_with(const model::ObstacleShape& shape) {
     return batch;
 }
 
-void check_bounds(const engine::SceneBatch& batch, const engine::Bounds& wanted) {
+void check_bounds(const engine::SceneBatch& batch, const engine::SceneBounds& wanted) {
     const auto& found = batch.items[0].bounds;
     for (int i = 0; i < 3; ++i) {
         CHECK(found.lo[i] == Approx(wanted.lo[i]).margin(1e-3));

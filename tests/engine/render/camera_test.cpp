@@ -9,14 +9,14 @@
 
 namespace {
 
-using engine::Bounds;
 using engine::Camera;
+using engine::SceneBounds;
 using engine::Viewport;
 
-constexpr Bounds cabinet{.lo = {0.0, 0.0, 0.0}, .hi = {914.4, 457.2, 762.0}};
+constexpr SceneBounds cabinet{.lo = {0.0, 0.0, 0.0}, .hi = {914.4, 457.2, 762.0}};
 constexpr Viewport wide{.width = 1200, .height = 800};
 
-glm::dvec3 corner_of(const Bounds& box, unsigned i) {
+glm::dvec3 corner_of(const SceneBounds& box, unsigned i) {
     return {(i & 1U) != 0U ? box.hi.x : box.lo.x, (i & 2U) != 0U ? box.hi.y : box.lo.y,
             (i & 4U) != 0U ? box.hi.z : box.lo.z};
 }
@@ -76,11 +76,11 @@ TEST_CASE("a fitted box touches the margin and stays within it", "[engine][camer
 }
 
 TEST_CASE("a box without size in the line of sight can be fitted", "[engine][camera]") {
-    const Bounds point{.lo = {5.0, 5.0, 5.0}, .hi = {5.0, 5.0, 5.0}};
+    const SceneBounds point{.lo = {5.0, 5.0, 5.0}, .hi = {5.0, 5.0, 5.0}};
     const auto camera = engine::fitted({}, point, wide);
     CHECK(std::isfinite(camera.distance));
     CHECK(camera.distance > 0.0);
-    CHECK(engine::fitted(camera, Bounds{}, wide) == camera);
+    CHECK(engine::fitted(camera, SceneBounds{}, wide) == camera);
 }
 
 TEST_CASE("the ray through a point's pixel passes through the point", "[engine][camera]") {

@@ -6,11 +6,11 @@
 
 namespace {
 
-using engine::Bounds;
 using engine::PickId;
+using engine::SceneBounds;
 using engine::SceneData;
 
-void add_box(engine::SceneBatch& batch, const Bounds& box, PickId id) {
+void add_box(engine::SceneBatch& batch, const SceneBounds& box, PickId id) {
     engine::append_box(batch.mesh, box);
     engine::close_item(batch, {.pick_id = id});
 }

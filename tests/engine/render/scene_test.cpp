@@ -6,7 +6,7 @@
 
 namespace {
 
-constexpr engine::Bounds crate{.lo = {-10.0, 0.0, 5.0}, .hi = {30.0, 20.0, 15.0}};
+constexpr engine::SceneBounds crate{.lo = {-10.0, 0.0, 5.0}, .hi = {30.0, 20.0, 15.0}};
 
 }  // namespace
 

@@ -93,9 +93,9 @@ TEST_CASE("a wheel well is rounded at both its corners and both its ends", "[mod
     CHECK(outside(bodies, {209.8, 795.0, 1.0}) < 0.0);
     CHECK(outside(bodies, {209.0, 401.0, 1.0}) > 10.0);  // 50 mm corner cuts some 20 mm away
     CHECK(outside(bodies, {209.0, 1189.0, 1.0}) > 10.0);
-    CHECK(outside(bodies, {1.0, 401.0, 1.0}) < 0.0);     // not beside the wall
+    CHECK(outside(bodies, {1.0, 401.0, 1.0}) < 0.0);    // not beside the wall
     CHECK(outside(bodies, {1.0, 401.0, 269.0}) > 2.0);  // but over each end
-    CHECK(outside(bodies, {1.0, 795.0, 269.0}) < 0.0);   // and not along the wall
+    CHECK(outside(bodies, {1.0, 795.0, 269.0}) < 0.0);  // and not along the wall
 }
 
 TEST_CASE("a wall's surface lies where it was measured and straight between", "[model][room]") {

@@ -1,0 +1,205 @@
+#include "model/room/as_built.h"
+
+#include "model/resolve/named_values.h"
+#include "model/room/shapes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace model {
+namespace {
+
+// The measures of one opening, mm.
+struct Measures {
+    double height = 0.0;
+    std::array<double, 3> widths{};
+    std::array<std::optional<double>, 2> diagonals;
+    std::array<double, 2> plumb{};
+};
+
+std::optional<Measures> measures_of(const MeasuredOpening& opening, const NamedValues& values) {
+    Measures m;
+    const auto read = [&](const Formula& formula, double& into) {
+        const auto value = values.length(formula);
+        if (value) into = mm_of(*value);
+        return value.has_value();
+    };
+    bool all = read(opening.height, m.height);
+    for (std::size_t k = 0; k < 3; ++k) all = read(opening.widths[k], m.widths[k]) && all;
+    for (std::size_t k = 0; k < 2; ++k) {
+        all = read(opening.plumb[k], m.plumb[k]) && all;
+        if (opening.diagonals[k].empty()) continue;
+        all = read(opening.diagonals[k], m.diagonals[k].emplace()) && all;
+    }
+    const bool is_opening = m.height > 0.0 && *std::ranges::min_element(m.widths) > 0.0;
+    if (!all || !is_opening) return std::nullopt;
+    return m;
+}
+
+std::vector<ClosingError> closing_errors(const Measures& m) {
+    const auto& [bottom, middle, top] = m.widths;
+    std::vector<ClosingError> errors{
+        {"width at the top", top - (bottom - m.plumb[0] - m.plumb[1])}};
+    const std::array<const char*, 2> names{"diagonal from lower left to upper right",
+                                           "diagonal from lower right to upper left"};
+    for (std::size_t k = 0; k < 2; ++k) {
+        if (!m.diagonals[k]) continue;
+        errors.push_back(
+            {names[k], *m.diagonals[k] - std::hypot(bottom - m.plumb[1 - k], m.height)});
+    }
+    return errors;
+}
+
+// How far a side stands in at a height above the bottom. The sides are straight from bottom to top
+// but for the bow.
+double stands_in(const Measures& m, std::size_t side, double height) {
+    const double part = height / m.height;
+    const double bow = ((m.widths[0] + m.widths[2]) / 2.0 - m.widths[1]) / 2.0;
+    const double bowed = 1.0 - std::abs(2.0 * std::clamp(part, 0.0, 1.0) - 1.0);
+    return m.plumb[side] * part + bow * bowed;
+}
+
+// Over all pieces, along an axis of the frame.
+struct Extent {
+    Nm lo = 0;
+    Nm hi = 0;
+};
+
+std::optional<Extent> extent_of(const Resolved& resolved, const ResolvedFrame& frame, Axis axis) {
+    if (frame.piece_count == 0) return std::nullopt;
+    const std::size_t k = index_of(axis);
+    const auto& first = resolved.pieces[frame.first_piece].extents;
+    Extent extent{first.lo[k], first.hi[k]};
+    for (Index i = frame.first_piece; i < frame.first_piece + frame.piece_count; ++i) {
+        extent.lo = std::min(extent.lo, resolved.pieces[i].extents.lo[k]);
+        extent.hi = std::max(extent.hi, resolved.pieces[i].extents.hi[k]);
+    }
+    return extent;
+}
+
+std::string gap_words(const OpeningFit& fit, std::size_t side, const engine::TapeStyle& shown) {
+    const Nm step = engine::tape_step(shown).nm();
+    std::string text = std::string(name_of(static_cast<OpeningSide>(side))) + " ";
+    for (std::size_t level = 0; level < 3; ++level) {
+        const Nm gap = std::max<Nm>(fit.gaps[side][level], 0) / step * step;
+        text += (level == 0 ? "" : ", ") + length_in_words(Length::from_nm(gap), shown) + " " +
+                (level == 0   ? "at the bottom"
+                 : level == 1 ? "half-way up"
+                              : "at the top");
+    }
+    return text;
+}
+
+Length rounded_up(Nm length, const engine::TapeStyle& shown) {
+    const Nm step = engine::tape_step(shown).nm();
+    return Length::from_nm((length + step - 1) / step * step);
+}
+
+void report(const Project& project,
+            const Subject& subject,
+            const OpeningFit& fit,
+            std::vector<Finding>& findings) {
+    for (const auto& error : fit.closing) {
+        if (std::abs(error.mm) <= most_closing_error_mm) continue;
+        const auto off = Length::from_nm(std::llround(std::abs(error.mm) * 1e6));
+        findings.push_back(
+            {.code = "opening_open_error",
+             .severity = Severity::warning,
+             .concerns = {subject},
+             .numbers = {{"off", off}},
+             .what = "the " + error.of + " is off from the other measures by " +
+                     length_in_words(rounded_up(off.nm(), project.shown), project.shown),
+             .mend = "measure again; a bottom that is not level shows in the "
+                     "diagonals"});
+    }
+    if (fit.binds) {
+        const auto by = rounded_up(-fit.slack, project.shown);
+        findings.push_back(
+            {.code = "opening_binds",
+             .severity = Severity::error,
+             .concerns = {subject},
+             .numbers = {{"by", Length::from_nm(-fit.slack)}},
+             .what = "a square frame binds in it: between the left side at the " +
+                     std::string(name_of(fit.tightest[0])) + " and the right side at the " +
+                     std::string(name_of(fit.tightest[1])) + " there is " +
+                     length_in_words(by, project.shown) + " too little",
+             .mend = "make the frame narrower by as much and by the clearance that you want"});
+        return;
+    }
+    const Nm taper = std::max(fit.taper(OpeningSide::left), fit.taper(OpeningSide::right));
+    findings.push_back(
+        {.code = "opening_tapers",
+         .severity = Severity::note,
+         .concerns = {subject},
+         .numbers = {{"slack", Length::from_nm(fit.slack)}, {"taper", Length::from_nm(taper)}},
+         .what = "with the frame plumb in its middle the gaps are: " +
+                 gap_words(fit, 0, project.shown) + "; " + gap_words(fit, 1, project.shown),
+         .mend = "put shims as thick as that there, or fill each side with one tapered strip"});
+}
+
+}  // namespace
+
+std::string_view name_of(OpeningSide side) { return side == OpeningSide::left ? "left" : "right"; }
+
+std::string_view name_of(OpeningLevel level) {
+    constexpr std::array<std::string_view, 3> names{"bottom", "middle", "top"};
+    return names[static_cast<std::size_t>(level)];
+}
+
+Nm OpeningFit::taper(OpeningSide side) const {
+    const auto& of = gaps[static_cast<std::size_t>(side)];
+    const auto [least, most] = std::ranges::minmax(of);
+    return most - least;
+}
+
+std::optional<OpeningFit> opening_fit(const Project& project,
+                                      const Resolved& resolved,
+                                      Index frame,
+                                      const MeasuredOpening& opening) {
+    if (frame >= resolved.frames.size() || opening.through == Axis::z) return std::nullopt;
+    const auto measures = measures_of(opening, NamedValues(project, resolved));
+    const Axis across = opening.through == Axis::x ? Axis::y : Axis::x;
+    const auto width = extent_of(resolved, resolved.frames[frame], across);
+    const auto height = extent_of(resolved, resolved.frames[frame], Axis::z);
+    if (!measures || !width || !height) return std::nullopt;
+
+    OpeningFit fit{.frame_width = width->hi - width->lo, .frame_height = height->hi - height->lo};
+    fit.closing = closing_errors(*measures);
+    const double top = std::min(mm_of(fit.frame_height), measures->height);
+    const std::array<double, 3> heights{0.0, top / 2.0, top};
+    std::array<std::array<double, 3>, 2> in{};
+    std::array<double, 2> most{};
+    for (std::size_t side = 0; side < 2; ++side) {
+        for (std::size_t level = 0; level < 3; ++level)
+            in[side][level] = stands_in(*measures, side, heights[level]);
+        const auto furthest = std::ranges::max_element(in[side]);
+        most[side] = *furthest;
+        fit.tightest[side] = static_cast<OpeningLevel>(furthest - in[side].begin());
+    }
+    const double slack = measures->widths[0] - most[0] - most[1] - mm_of(fit.frame_width);
+    fit.slack = std::llround(slack * 1e6);
+    fit.binds = fit.slack < 0;
+    for (std::size_t side = 0; side < 2; ++side) {
+        for (std::size_t level = 0; level < 3; ++level) {
+            const double gap = slack / 2.0 + most[side] - in[side][level];
+            fit.gaps[side][level] = std::llround(gap * 1e6);
+        }
+    }
+    return fit;
+}
+
+void report_openings(const Project& project,
+                     const Resolved& resolved,
+                     std::vector<Finding>& findings) {
+    for (Index f = 0; f < project.frames.size(); ++f) {
+        const auto& frame = project.frames[f];
+        for (const auto& opening : frame.openings) {
+            const auto fit = opening_fit(project, resolved, f, opening);
+            const Subject subject{SubjectKind::opening, frame.name, opening.name};
+            if (fit) report(project, subject, *fit, findings);
+        }
+    }
+}
+
+}  // namespace model

@@ -1,0 +1,65 @@
+// The real opening that a frame goes into: whether what was measured agrees, where a square frame
+// binds in it, and what to put into the gaps.
+#pragma once
+
+#include "model/resolve/resolved.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace model {
+
+// A place where the frame meets a side of the opening.
+enum class OpeningSide { left, right };
+enum class OpeningLevel { bottom, middle, top };
+
+std::string_view name_of(OpeningSide side);
+std::string_view name_of(OpeningLevel level);
+
+// How the measurements disagree, mm: what was measured less what follows from the others.
+struct ClosingError {
+    std::string of;  // "width at the top", "diagonal from lower left to upper right"
+    double mm = 0.0;
+
+    bool operator==(const ClosingError&) const = default;
+};
+
+// By tape and plumb line alone, a difference of more than this asks to measure again: 1/8 in,
+// common practice.
+inline constexpr double most_closing_error_mm = 3.175;
+
+struct OpeningFit {
+    Nm frame_width = 0;  // over its pieces; heads and tails are looked at by clearances
+    Nm frame_height = 0;
+    std::vector<ClosingError> closing;
+    bool binds = false;
+    // Of the whole: what is left between the frame and the nearest places of both sides, together;
+    // less than 0 where it binds.
+    Nm slack = 0;
+    std::array<OpeningLevel, 2> tightest{};  // on the left and on the right
+    // With the slack in equal parts on both sides: the gaps at the bottom, half-way up and at the
+    // frame's top. What a shim there is thick.
+    std::array<std::array<Nm, 3>, 2> gaps{};  // [side][level]
+
+    // How much wider the widest gap of a side is than its narrowest: the taper of a filler strip.
+    Nm taper(OpeningSide side) const;
+};
+
+// The frame stands plumb on the level from which the sides were measured. Half-way up, what the
+// middle width is less than half of the others' sum counts half on each side, since a tape does not
+// tell which side bows. Nothing where a formula fails, the frame is empty, or the opening has no
+// width or height.
+std::optional<OpeningFit> opening_fit(const Project& project,
+                                      const Resolved& resolved,
+                                      Index frame,
+                                      const MeasuredOpening& opening);
+
+// `opening_binds` (error), `opening_open_error` (warning: measurements disagree), and
+// `opening_tapers` (note: the shims, or the taper of a strip, at each side).
+void report_openings(const Project& project,
+                     const Resolved& resolved,
+                     std::vector<Finding>& findings);
+
+}  // namespace model

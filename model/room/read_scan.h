@@ -1,0 +1,25 @@
+// Reading a scanned mesh so that clearances can be measured from it.
+#pragma once
+
+#include "engine/measure/tape.h"
+#include "engine/result.h"
+#include "model/room/scans.h"
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+
+namespace model {
+
+// A scan of a file whose lengths are in that unit. `go_on` (may be empty) is told how much is done,
+// 0 to 1, and answers false to stop. Errors: those of engine::read_scan_mesh.
+engine::Result<std::shared_ptr<const Scan>> read_scan(
+    const std::filesystem::path& file,
+    engine::LengthUnit unit,
+    const std::function<bool(double done)>& go_on = {});
+
+// All scans of a project's room that can be read; a relative file starts at `folder`. What cannot
+// be read is left out, and room_findings says so.
+ScanLibrary read_scans(const Project& project, const std::filesystem::path& folder);
+
+}  // namespace model

@@ -1,0 +1,133 @@
+#include "model/room/as_built.h"
+
+#include "model/resolve/resolve.h"
+#include "model/room/resolve_in_room.h"
+
+#include "tests/model/room/room_projects.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace {
+
+using namespace model;
+using room_tests::cabinet;
+using room_tests::catalogue;
+
+// 36 in wide, 30 in high, 18 in deep.
+OpeningFit fit(const MeasuredOpening& opening) {
+    const auto project = cabinet({"0", "0", "0"});
+    const auto found = opening_fit(project, resolve(project, catalogue()), 0, opening);
+    REQUIRE(found.has_value());
+    return *found;
+}
+
+std::optional<Finding> finding(const MeasuredOpening& opening, std::string_view code) {
+    auto project = cabinet({"0", "0", "0"});
+    project.frames[0].openings.push_back(opening);
+    const auto resolved = resolve_in_room(project, catalogue());
+    const auto at = std::ranges::find(resolved.findings, code, &Finding::code);
+    if (at == resolved.findings.end()) return std::nullopt;
+    return *at;
+}
+
+const MeasuredOpening straight{.name = "niche",
+                               .height = "30 in",
+                               .widths = {"37 in", "37 in", "37 in"},
+                               .diagonals = {"", ""}};
+
+constexpr Nm inch = engine::Length::nm_per_inch;
+
+}  // namespace
+
+TEST_CASE("in a square opening the slack is the same all over", "[model][room]") {
+    const auto found = fit(straight);
+    CHECK(found.frame_width == 36 * inch);
+    CHECK(found.frame_height == 30 * inch);
+    CHECK(found.slack == inch);
+    CHECK_FALSE(found.binds);
+    for (const auto& side : found.gaps) {
+        for (const Nm gap : side) CHECK(gap == inch / 2);
+    }
+    CHECK(found.taper(OpeningSide::left) == 0);
+    CHECK(std::abs(found.closing[0].mm) < 1e-9);
+}
+
+// A parallelogram: all widths are wide enough, and still a plumb frame does not go in.
+TEST_CASE("an opening whose sides lean the same way binds though every width is enough",
+          "[model][room]") {
+    auto opening = straight;
+    opening.plumb = {"1 1/4 in", "-1 1/4 in"};
+    const auto found = fit(opening);
+    CHECK(found.binds);
+    CHECK(found.slack == -inch / 4);
+    CHECK(found.tightest[0] == OpeningLevel::top);
+    CHECK(found.tightest[1] == OpeningLevel::bottom);
+    const auto told = finding(opening, "opening_binds");
+    REQUIRE(told.has_value());
+    CHECK(told->severity == Severity::error);
+    CHECK(told->what.find("1/4 in too little") != std::string::npos);
+}
+
+TEST_CASE("an opening that narrows upward asks for shims at the bottom", "[model][room]") {
+    auto opening = straight;
+    opening.plumb = {"1/4 in", "1/4 in"};
+    opening.widths = {"37 in", "36 3/4 in", "36 1/2 in"};
+    const auto found = fit(opening);
+    CHECK(found.slack == inch / 2);
+    CHECK(found.gaps[0][0] == inch / 2);
+    CHECK(found.gaps[0][1] == inch * 3 / 8);
+    CHECK(found.gaps[0][2] == inch / 4);
+    CHECK(found.taper(OpeningSide::left) == inch / 4);
+    const auto told = finding(opening, "opening_tapers");
+    REQUIRE(told.has_value());
+    CHECK(told->severity == Severity::note);
+    CHECK(told->what.find("left 1/2 in at the bottom, 3/8 in half-way up, 1/4 in at the top") !=
+          std::string::npos);
+}
+
+TEST_CASE("sides that bow in half-way up are where the frame binds", "[model][room]") {
+    auto opening = straight;
+    opening.widths = {"36 1/4 in", "35 7/8 in", "36 1/4 in"};
+    const auto found = fit(opening);
+    CHECK(found.binds);
+    CHECK(found.slack == -inch / 8);
+    CHECK(found.tightest[0] == OpeningLevel::middle);
+    CHECK(found.tightest[1] == OpeningLevel::middle);
+}
+
+TEST_CASE("measures that disagree are told, those within 1/8 in are not", "[model][room]") {
+    auto opening = straight;
+    opening.widths[2] = "37 1/8 in";
+    CHECK_FALSE(finding(opening, "opening_open_error").has_value());
+    opening.widths[2] = "37 3/8 in";
+    const auto width = finding(opening, "opening_open_error");
+    REQUIRE(width.has_value());
+    CHECK(width->what.find("width at the top") != std::string::npos);
+    CHECK(width->what.find("3/8 in") != std::string::npos);
+    // The diagonals of 37 by 30 in, by the theorem of Pythagoras: 47.634 in.
+    opening = straight;
+    opening.diagonals = {"47 5/8 in", "47 5/8 in"};
+    CHECK_FALSE(finding(opening, "opening_open_error").has_value());
+    opening.diagonals = {"48 in", "47 1/4 in"};
+    CHECK(finding(opening, "opening_open_error").has_value());
+}
+
+TEST_CASE("an opening through the side is as wide as the frame is deep", "[model][room]") {
+    auto opening = straight;
+    opening.through = Axis::x;
+    opening.widths = {"18 1/2 in", "18 1/2 in", "18 1/2 in"};
+    CHECK(fit(opening).slack == inch / 2);
+}
+
+TEST_CASE("an opening without a size has no fit, and nothing is said twice", "[model][room]") {
+    const auto project = cabinet({"0", "0", "0"});
+    const auto resolved = resolve(project, catalogue());
+    auto opening = straight;
+    opening.height = "0";
+    CHECK_FALSE(opening_fit(project, resolved, 0, opening).has_value());
+    opening.height = "nothing";
+    CHECK_FALSE(opening_fit(project, resolved, 0, opening).has_value());
+    CHECK_FALSE(opening_fit(project, resolved, 7, straight).has_value());
+}
