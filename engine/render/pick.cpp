@@ -58,11 +58,6 @@ std::optional<double> passes(const Ray& ray,
     return along;
 }
 
-std::optional<PickHit> pick_scene(const SceneData& scene, const Ray& ray) {
-    if (auto hit = pick_along(scene.solid, ray)) return hit;
-    return pick_along(scene.translucent, ray);
-}
-
 }  // namespace
 
 std::optional<PickHit> pick_along(const SceneBatch& batch, const Ray& ray) {
@@ -93,18 +88,20 @@ std::optional<PickHit> pick_at(const SceneData& scene,
                                glm::dvec2 pixel,
                                Viewport viewport,
                                double reach) {
-    if (auto hit = pick_scene(scene, ray_through(camera, pixel, viewport))) return hit;
+    const auto straight = ray_through(camera, pixel, viewport);
+    if (auto hit = pick_along(scene.solid, straight)) return hit;
     constexpr int rings = 3;
     constexpr int directions = 8;
     for (int ring = 1; ring <= rings; ++ring) {
         for (int k = 0; k < directions; ++k) {
             const double angle = 2.0 * std::numbers::pi * k / directions;
             const glm::dvec2 offset{std::cos(angle), std::sin(angle)};
-            const auto beside = pixel + offset * (reach * ring / rings);
-            if (auto hit = pick_scene(scene, ray_through(camera, beside, viewport))) return hit;
+            const auto beside =
+                ray_through(camera, pixel + offset * (reach * ring / rings), viewport);
+            if (auto hit = pick_along(scene.solid, beside)) return hit;
         }
     }
-    return std::nullopt;
+    return pick_along(scene.translucent, straight);
 }
 
 }  // namespace engine

@@ -20,8 +20,8 @@ struct PickHit {
 // The nearest item that can be picked; holes are seen through.
 std::optional<PickHit> pick_along(const SceneBatch& batch, const Ray& ray);
 
-// The item under the pixel; where there is none, the one nearest to it within `reach` pixels, since
-// a thin bar far away is hard to hit. Solids first, then translucent items.
+// The solid item under the pixel; where there is none, the one nearest to it within `reach` pixels,
+// since a thin bar far away is hard to hit; else the translucent item under it.
 std::optional<PickHit> pick_at(const SceneData& scene,
                                const Camera& camera,
                                glm::dvec2 pixel,

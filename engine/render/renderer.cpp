@@ -26,6 +26,7 @@ struct Programs {
 // What a picture depends on.
 struct Wanted {
     std::uint64_t revision = 0;
+    const SceneBatch* fixed = nullptr;
     SceneEmphasis emphasis;
     Camera camera;
     Viewport viewport;
@@ -179,6 +180,8 @@ struct Renderer::State {
     GlBatch solid = GlBatch::create();
     GlBatch translucent = GlBatch::create();
     GlBatch ground = GlBatch::create();
+    GlBatch fixed = GlBatch::create();
+    std::shared_ptr<const SceneBatch> fixed_data;  // kept, so that its address stays its own
     GlCanvas canvas;
     std::optional<Wanted> drawn;
     std::uint64_t pictures = 0;
@@ -216,7 +219,8 @@ unsigned Renderer::draw(const SceneData& scene,
                         Viewport viewport,
                         const SceneStyle& style,
                         int samples) {
-    const Wanted wanted{scene.revision, emphasis, camera, viewport, style, samples};
+    const Wanted wanted{scene.revision, scene.fixed.get(), emphasis, camera, viewport, style,
+                        samples};
     if (state_->drawn == wanted) return state_->canvas.texture();
     state_->bring_up_to(wanted, scene);
     if (!state_->fault) state_->paint(wanted, scene);
@@ -235,6 +239,15 @@ void Renderer::State::bring_up_to(const Wanted& wanted, const SceneData& scene) 
         solid.upload(scene.solid);
         translucent.upload(scene.translucent);
         ground.upload(ground_lines(scene.ground));
+    }
+    const bool has_new_fixed = fixed_data != scene.fixed;
+    if (has_new_fixed) {
+        fixed_data = scene.fixed;
+        fixed.upload(fixed_data ? *fixed_data : SceneBatch{});
+    }
+    if (fixed_data && (has_new_fixed || !drawn || drawn->emphasis != wanted.emphasis ||
+                       drawn->style != wanted.style)) {
+        fixed.upload_colours(colours_of(*fixed_data, wanted.emphasis, wanted.style));
     }
     if (is_new || drawn->emphasis != wanted.emphasis || drawn->style != wanted.style) {
         solid.upload_colours(colours_of(scene.solid, wanted.emphasis, wanted.style));
@@ -264,6 +277,7 @@ void Renderer::State::paint(const Wanted& wanted, const SceneData& scene) const 
     solid.draw_lines();
     translucent.draw_lines();
     glEnable(GL_CULL_FACE);
+    if (fixed_data) paint_faces(wanted, sight, fixed);
     glDepthMask(GL_FALSE);
     paint_faces(wanted, sight, translucent);
     glDisable(GL_CULL_FACE);

@@ -112,7 +112,8 @@ SceneBounds bounds_of(const SceneBatch& batch) {
 }
 
 SceneBounds bounds_of(const SceneData& scene) {
-    return hull(bounds_of(scene.solid), bounds_of(scene.translucent));
+    const auto all = hull(bounds_of(scene.solid), bounds_of(scene.translucent));
+    return scene.fixed ? hull(all, bounds_of(*scene.fixed)) : all;
 }
 
 }  // namespace engine

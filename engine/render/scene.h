@@ -6,6 +6,7 @@
 #include "engine/render/camera.h"
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -62,7 +63,7 @@ void append_box(Mesh& mesh, const SceneBounds& box);
 struct GroundGrid {
     double spacing = 100.0;  // mm
     double height = 0.0;     // z
-    SceneBounds area;        // its x and y; empty: no grid
+    SceneBounds area;             // its x and y; empty: no grid
 
     bool operator==(const GroundGrid&) const = default;
 };
@@ -76,6 +77,9 @@ struct SceneData {
     std::uint64_t revision = 0;
     SceneBatch solid;
     SceneBatch translucent;  // drawn over the solids, by the alpha of its colours
+    // Large meshes that seldom change, translucent and seen from their front only. Uploaded when it
+    // is another one, whatever the revision.
+    std::shared_ptr<const SceneBatch> fixed;
     GroundGrid ground;
 };
 
