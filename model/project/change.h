@@ -45,5 +45,7 @@ Changed change(Project& project, const PutOpening& edit);
 Changed change(Project& project, const RemoveOpening& edit);
 Changed change(Project& project, const StartBoxFrame& edit);
 Changed change(Project& project, const StartSteppedFrame& edit);
+Changed change(Project& project, const SurveyWheelWell& edit);
+Changed change(Project& project, const SurveyWall& edit);
 
 }  // namespace model

@@ -229,6 +229,45 @@ struct StartSteppedFrame {
     Place origin{"0", "0", "0"};
 };
 
+// ---- surveys: they leave ordinary dimensions and an obstacle behind
+// ------------------------------
+
+// A wheel well as the tape measured it: "NAME length", "NAME height" and so on become dimensions,
+// where they are plain values, and the obstacle's formulas use them.
+struct SurveyWheelWell {
+    std::string obstacle;
+    Sense inside = Sense::plus;  // plus: it stands at the wall at smaller X
+    Formula wall = "0";          // X of that wall, at the floor
+    Formula datum = "0";         // Y from which `start` is measured
+    Formula floor = "0";         // Z
+    Formula start;               // from the datum to its near end
+    Formula length;              // along Y
+    Formula height;
+    Formula reach;           // from the wall, at the floor
+    Formula lean = "0";      // angle of its inner side
+    Formula rounding = "0";  // radius of its top edges
+    Formula corner = "0";    // radius of its upright edges
+    std::string note;
+};
+
+// A wall measured from a plumb line at some heights.
+struct SurveyWall {
+    struct Reading {
+        Formula height;
+        Formula to_wall;  // level, from the line
+
+        bool operator==(const Reading&) const = default;
+    };
+
+    std::string obstacle;
+    Sense inside = Sense::plus;  // the side of the wall on which the room, and the line, is
+    Formula line;                // X of the plumb line
+    Formula from = "0";          // along Y
+    Formula to;
+    std::vector<Reading> readings;  // the lowest is the wall's foot
+    std::string note;
+};
+
 using Edit = std::variant<SetTitle,
                           SetShown,
                           SetShop,
@@ -265,7 +304,9 @@ using Edit = std::variant<SetTitle,
                           PutOpening,
                           RemoveOpening,
                           StartBoxFrame,
-                          StartSteppedFrame>;
+                          StartSteppedFrame,
+                          SurveyWheelWell,
+                          SurveyWall>;
 
 // The only way a project changes. An Error leaves nothing half done. Formulas are checked for being
 // readable, not for their value: what they give is resolve's business.

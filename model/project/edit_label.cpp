@@ -103,6 +103,12 @@ struct Label {
     std::string operator()(const StartSteppedFrame& e) const {
         return "Start stepped frame " + e.frame;
     }
+    std::string operator()(const SurveyWheelWell& e) const {
+        return "Add wheel well " + e.obstacle + " as measured";
+    }
+    std::string operator()(const SurveyWall& e) const {
+        return "Add wall " + e.obstacle + " as measured";
+    }
 };
 
 }  // namespace

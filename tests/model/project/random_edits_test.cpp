@@ -97,8 +97,25 @@ Edit random_start(Draw& draw) {
     return start;
 }
 
+Edit random_survey(Draw& draw) {
+    if (draw.coin()) {
+        SurveyWheelWell well{.obstacle = draw.bay(), .note = draw.note()};
+        if (draw.coin()) well.inside = Sense::minus;
+        if (draw.coin()) well.wall = draw.formula();
+        well.start = well.length = well.height = well.reach = "12";
+        (draw.coin() ? well.reach : well.length) = draw.formula();
+        return well;
+    }
+    SurveyWall wall{.obstacle = draw.bay(), .to = "96"};
+    wall.line = draw.formula();
+    for (std::size_t i = draw.below(3); i > 0; --i) {
+        wall.readings.push_back({"24", i == 1 ? draw.formula() : "30 in"});
+    }
+    return wall;
+}
+
 Edit random_edit_of_project(Draw& draw) {
-    switch (draw.below(12)) {
+    switch (draw.below(13)) {
         case 0:
             return SetTitle{draw.note(), draw.note()};
         case 1: {
@@ -138,6 +155,8 @@ Edit random_edit_of_project(Draw& draw) {
         }
         case 10:
             return RemoveObstacle{draw.bay()};
+        case 11:
+            return random_survey(draw);
         default:
             return random_start(draw);
     }
