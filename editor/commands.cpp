@@ -1,7 +1,9 @@
 #include "editor/commands.h"
 
+#include "editor/by_name.h"
 #include "editor/desk_files.h"
 #include "editor/keys.h"
+#include "editor/scan_loader.h"
 #include "editor/turned_members.h"
 #include "editor/typing.h"
 
@@ -17,7 +19,8 @@ bool always(const Desk&) { return true; }
 bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
 bool has_something(const Desk& desk) {
     const auto& ui = desk.ui;
-    return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused;
+    return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused ||
+           ui.placing;
 }
 bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
 bool has_chosen_member(const Desk& desk) {
@@ -49,6 +52,7 @@ void let_go(Desk& desk) {
     desk.ui.selection = {};
     desk.ui.notice.reset();
     desk.ui.hand.refused.reset();
+    desk.ui.placing.reset();
 }
 
 void scale_text(Desk& desk, float factor) {
@@ -58,6 +62,37 @@ void scale_text(Desk& desk, float factor) {
 void go_to_place(Desk& desk, Place place) {
     desk.ui.place = place;
     desk.ui.left_width = 0.0F;
+}
+
+const model::Obstacle* chosen_obstacle(const Desk& desk) {
+    for (const auto& subject : desk.ui.selection.subjects) {
+        if (subject.kind != model::SubjectKind::obstacle) continue;
+        return by_name(project_of(desk).room, subject.name);
+    }
+    return nullptr;
+}
+
+bool has_chosen_obstacle(const Desk& desk) { return chosen_obstacle(desk) != nullptr; }
+
+void open_in_measure(Desk& desk, Dialog dialog) {
+    if (desk.ui.place != Place::measure) go_to_place(desk, Place::measure);
+    desk.ui.dialog = std::move(dialog);
+}
+
+template <ObstacleKind kind>
+void begin_obstacle(Desk& desk) {
+    open_in_measure(desk, new_obstacle_form(derived(desk), kind));
+}
+
+void change_obstacle(Desk& desk) {
+    if (const auto* obstacle = chosen_obstacle(desk))
+        open_in_measure(desk, obstacle_form(*obstacle));
+}
+
+void remove_obstacle(Desk& desk) {
+    const auto* obstacle = chosen_obstacle(desk);
+    if (obstacle == nullptr) return;
+    if (submit(desk, change_of(model::RemoveObstacle{obstacle->name}))) desk.ui.selection = {};
 }
 
 constexpr std::array table{
@@ -153,6 +188,79 @@ constexpr std::array table{
             {'D', true},
             always,
             [](Desk& d) { d.ui.dialog = DimensionForm{}; }},
+    Command{"room.well_by_tape",
+            "Wheel well by the tape\xE2\x80\xA6",
+            Menu::room,
+            {'W', true},
+            always,
+            [](Desk& d) { open_in_measure(d, new_well_survey(derived(d))); }},
+    Command{"room.wall_by_tape",
+            "Wall by the tape\xE2\x80\xA6",
+            Menu::room,
+            {'W', true, true},
+            always,
+            [](Desk& d) { open_in_measure(d, new_wall_survey(derived(d))); }},
+    Command{"room.wheel_well",
+            "New wheel well\xE2\x80\xA6",
+            Menu::room,
+            {},
+            always,
+            begin_obstacle<ObstacleKind::wheel_well>},
+    Command{"room.wall",
+            "New wall\xE2\x80\xA6",
+            Menu::room,
+            {},
+            always,
+            begin_obstacle<ObstacleKind::wall>},
+    Command{"room.ceiling",
+            "New ceiling\xE2\x80\xA6",
+            Menu::room,
+            {},
+            always,
+            begin_obstacle<ObstacleKind::ceiling>},
+    Command{"room.box",
+            "New box in the room\xE2\x80\xA6",
+            Menu::room,
+            {},
+            always,
+            begin_obstacle<ObstacleKind::box>},
+    Command{"room.pipe",
+            "New pipe or tank\xE2\x80\xA6",
+            Menu::room,
+            {},
+            always,
+            begin_obstacle<ObstacleKind::pipe_or_tank>},
+    Command{"room.door",
+            "New door swing\xE2\x80\xA6",
+            Menu::room,
+            {},
+            always,
+            begin_obstacle<ObstacleKind::door_swing>},
+    Command{"room.kept_clear",
+            "New place that stays clear\xE2\x80\xA6",
+            Menu::room,
+            {},
+            always,
+            begin_obstacle<ObstacleKind::kept_clear>},
+    Command{"room.scan", "Bring in a scan\xE2\x80\xA6", Menu::room, {}, always, browse_for_scan},
+    Command{"room.stop_reading",
+            "Stop reading scans",
+            Menu::none,
+            {},
+            [](const Desk& d) { return !scan_words(d).empty(); },
+            stop_scan},
+    Command{"room.change",
+            "Change the chosen obstacle\xE2\x80\xA6",
+            Menu::room,
+            {'O'},
+            has_chosen_obstacle,
+            change_obstacle},
+    Command{"room.remove",
+            "Remove the chosen obstacle",
+            Menu::room,
+            {key::remove, false, true},
+            has_chosen_obstacle,
+            remove_obstacle},
     Command{"frame.box",
             "New box frame\xE2\x80\xA6",
             Menu::frame,
@@ -216,28 +324,34 @@ constexpr std::array table{
             {key::minus, true},
             always,
             [](Desk& d) { scale_text(d, 1.0F / 1.1F); }},
+    Command{"place.measure",
+            "Measure",
+            Menu::none,
+            {'1', true},
+            always,
+            [](Desk& d) { go_to_place(d, Place::measure); }},
     Command{"place.lay_out",
             "Lay out",
             Menu::none,
-            {'1', true},
+            {'2', true},
             always,
             [](Desk& d) { go_to_place(d, Place::lay_out); }},
     Command{"place.join",
             "Join",
             Menu::none,
-            {'2', true},
+            {'3', true},
             always,
             [](Desk& d) { go_to_place(d, Place::join); }},
     Command{"place.buy",
             "Buy",
             Menu::none,
-            {'3', true},
+            {'4', true},
             always,
             [](Desk& d) { go_to_place(d, Place::buy); }},
     Command{"place.make",
             "Make",
             Menu::none,
-            {'4', true},
+            {'5', true},
             always,
             [](Desk& d) { go_to_place(d, Place::make); }},
 };

@@ -17,7 +17,7 @@ struct Shortcut {
     bool operator==(const Shortcut&) const = default;
 };
 
-enum class Menu { project, edit, frame, view, none };
+enum class Menu { project, edit, room, frame, view, none };
 
 struct Command {
     std::string_view id;  // stable: used by tests and scripts

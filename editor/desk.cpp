@@ -1,5 +1,6 @@
 #include "editor/desk.h"
 
+#include "editor/scan_loader.h"
 #include "editor/skeleton_scene.h"
 
 #include <utility>
@@ -12,6 +13,27 @@ void forget_figures(Desk& desk) {
     if (desk.figures.size() <= 2 * History::most_steps) return;
     std::erase_if(desk.figures,
                   [&](const auto& entry) { return !desk.history.holds(entry.first); });
+}
+
+// Why a scan is not read; of one that is being read nothing.
+void tell_scans(const Desk& desk, RoomFacts& facts) {
+    const auto& room = project_of(desk).room;
+    const auto& loader = desk.scan_loader;
+    for (std::size_t i = 0; i < room.size(); ++i) {
+        const auto* scan = std::get_if<model::ScannedObstacle>(&room[i].shape);
+        if (scan == nullptr) continue;
+        const auto key = model::scan_key(*scan);
+        auto& findings = facts.obstacles[i].findings;
+        const auto is_not_read = [](const auto& finding) {
+            return finding.code == "scan_not_read";
+        };
+        if (loader && loader->work && loader->key == key) std::erase_if(findings, is_not_read);
+        const auto fault = desk.scan_faults.find(key);
+        if (fault == desk.scan_faults.end()) continue;
+        for (auto& finding : findings) {
+            if (is_not_read(finding)) finding.what += ": " + fault->second;
+        }
+    }
 }
 
 }  // namespace
@@ -40,6 +62,7 @@ const engine::SceneData& scene(Desk& desk) {
         desk.scene_memo =
             skeleton_scene(*now.project, *desk.catalogue, now.resolved, std::move(memory));
         desk.scene_memo->revision = now.revision;
+        desk.scene_memo->fixed = scan_batch(desk);
     }
     return *desk.scene_memo;
 }
@@ -60,6 +83,16 @@ void want_bands(Desk& desk) {
             wanted.dimensions.push_back(dimension.name);
     }
     desk.bands->want(std::move(wanted));
+}
+
+const RoomFacts& room_facts(Desk& desk) {
+    const Derived& now = derived(desk);
+    auto& memo = desk.room_memo;
+    if (!memo || memo->revision != now.revision || memo->scans != desk.scans) {
+        memo = room_facts(now, *desk.catalogue, desk.scans);
+        tell_scans(desk, *memo);
+    }
+    return *memo;
 }
 
 std::optional<Figures> figures_before(const Desk& desk) {
@@ -103,6 +136,9 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     desk.history = History(std::move(project), desk.history.newest_revision());
     desk.file = std::move(file);
     desk.figures.clear();
+    desk.scan_loader.reset();
+    desk.scan_faults.clear();
+    desk.scans = std::make_shared<const model::ScanLibrary>();
     desk.change_memo.reset();
     auto& ui = desk.ui;
     ui.selection = {};
@@ -112,6 +148,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     ui.join = {.scope = ui.join.scope};
     ui.stock_filter.clear();
     ui.vent_source.reset();
+    ui.placing.reset();
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};
     ui.interrupted.clear();

@@ -6,6 +6,7 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/history.h"
+#include "editor/room_facts.h"
 #include "editor/ui_state.h"
 #include "engine/render/scene.h"
 #include "engine/result.h"
@@ -26,6 +27,8 @@ struct ChangeText {
     std::string text;
 };
 
+struct ScanLoader;  // editor/scan_loader.h
+
 struct Desk {
     explicit Desk(std::shared_ptr<const model::Catalogue> tables);
 
@@ -34,6 +37,8 @@ struct Desk {
     std::filesystem::path file;                       // empty: never saved
     std::vector<std::filesystem::path> samples;       // projects to look at first
     std::shared_ptr<const model::ScanLibrary> scans;  // those that have been read; never null
+    std::shared_ptr<ScanLoader> scan_loader;          // reads them; none while there is none
+    std::map<std::string, std::string> scan_faults;   // by model::scan_key: why one is not read
     UiState ui;
 
     // Made when asked for, by revision; use derived(), scene() and last_change_text().
@@ -41,6 +46,7 @@ struct Desk {
     std::optional<engine::SceneData> scene_memo;
     std::map<Revision, Figures> figures;  // without their projects, which the history holds
     std::optional<ChangeText> change_memo;
+    std::optional<RoomFacts> room_memo;  // also by scans
 
     // How far dimensions may go; null where nobody waits for it.
     std::unique_ptr<BandWorker> bands;
@@ -55,6 +61,9 @@ const Derived& derived(Desk& desk);
 
 // The same as drawable values; its revision is the project's.
 const engine::SceneData& scene(Desk& desk);
+
+// How near everything comes to the room as it is now.
+const RoomFacts& room_facts(Desk& desk);
 
 // The figures before the last step; none when they were never needed.
 std::optional<Figures> figures_before(const Desk& desk);

@@ -7,7 +7,7 @@
 namespace editor {
 
 // A stage of the job; each has its own panel at the left of the view.
-enum class Place { lay_out, join, buy, make };
+enum class Place { measure, lay_out, join, buy, make };
 
 struct PlaceRow {
     Place place = Place::lay_out;
@@ -17,8 +17,9 @@ struct PlaceRow {
     float usual_width = 0.0F;  // of its panel, design pixels
 };
 
-inline constexpr std::array<PlaceRow, 4> place_rows{
-    {{Place::lay_out, "lay out", "Lay out", "place.lay_out", 330.0F},
+inline constexpr std::array<PlaceRow, 5> place_rows{
+    {{Place::measure, "measure", "Measure", "place.measure", 400.0F},
+     {Place::lay_out, "lay out", "Lay out", "place.lay_out", 330.0F},
      {Place::join, "join", "Join", "place.join", 430.0F},
      {Place::buy, "buy", "Buy", "place.buy", 470.0F},
      {Place::make, "make", "Make", "place.make", 640.0F}}};
@@ -30,12 +31,12 @@ constexpr const PlaceRow& row_of(Place place) {
     return place_rows.front();
 }
 
-// That of the name; the first for any other text.
+// That of the name; Lay out for any other text: with what is measured there is something to do.
 constexpr Place place_named(std::string_view name) {
     for (const auto& row : place_rows) {
         if (row.name == name) return row.place;
     }
-    return place_rows.front().place;
+    return Place::lay_out;
 }
 
 }  // namespace editor

@@ -12,9 +12,9 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 11> dialog_names{"",      "files",   "starter", "dimension",
-                                                   "title", "unsaved", "trouble", "export",
-                                                   "panel", "vents",   "brace"};
+constexpr std::array<const char*, 16> dialog_names{
+    "",      "files", "starter", "dimension", "title",       "unsaved",     "trouble", "export",
+    "panel", "vents", "brace",   "obstacle",  "well survey", "wall survey", "opening", "scan"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {

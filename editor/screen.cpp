@@ -6,9 +6,11 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/consequences.h"
 #include "editor/places/lay_out.h"
+#include "editor/places/measure.h"
 #include "editor/places/piece_panel.h"
 #include "editor/places/start_card.h"
 #include "editor/places/top_bar.h"
+#include "editor/scan_loader.h"
 #include "editor/screen_areas.h"
 #include "editor/typing.h"
 #include "editor/view/view_panel.h"
@@ -20,16 +22,25 @@
 namespace editor {
 namespace {
 
-std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& now) {
+std::optional<Change> draw_place(const Area& area,
+                                 Desk& desk,
+                                 const Derived& now,
+                                 std::string_view& asked) {
     auto& ui = desk.ui;
     switch (ui.place) {
+        case Place::measure: {
+            auto outcome = draw_measure(area, now, room_facts(desk),
+                                        {ui.selection, ui.dialog, ui.saw, scan_words(desk)});
+            if (!outcome.asked.empty()) asked = outcome.asked;
+            return std::move(outcome.change);
+        }
         case Place::lay_out:
             return draw_lay_out(
                 area, now, *desk.catalogue,
                 {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
-            ui.goes_on = ui.join.prices.has_more && !ImGui::IsAnyMouseDown();
+            if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
             return change;
         }
         case Place::buy:
@@ -39,6 +50,20 @@ std::optional<Change> draw_place(const Area& area, Desk& desk, const Derived& no
             break;
     }
     return std::nullopt;
+}
+
+// Only what is chosen is asked for: at other places nobody waits for the rest.
+const RoomFacts* facts_to_show(Desk& desk) {
+    if (desk.ui.place == Place::measure) return &room_facts(desk);
+    const auto& subjects = desk.ui.selection.subjects;
+    const bool has_obstacle = std::ranges::any_of(subjects, [](const model::Subject& subject) {
+        return subject.kind == model::SubjectKind::obstacle;
+    });
+    return has_obstacle ? &room_facts(desk) : nullptr;
+}
+
+bool begins_with_frame(const Derived& now, Place place) {
+    return now.project->frames.empty() && (place != Place::measure || now.project->room.empty());
 }
 
 // The edge between two panels, to be pulled.
@@ -70,6 +95,12 @@ void end_drag(Desk& desk) {
     if (!desk.ui.hand.dragged) desk.history.end_merge();
 }
 
+// Whoever has picked three points is done with them, wherever they lie.
+void end_placing(Desk& desk) {
+    auto& placing = desk.ui.placing;
+    if (placing && placing->points.size() >= 3) placing.reset();
+}
+
 // A field of the same name in the project that came must not go on with the text of the one before.
 void let_go_of_fields(UiState& ui) {
     if (ui.lets_go_of_fields) ImGui::ClearActiveID();
@@ -88,24 +119,30 @@ void draw_screen(Desk& desk) {
     let_go_of_fields(desk.ui);
     desk.ui.goes_on = false;
     begin_typing_frame(desk);
+    tend_scans(desk);
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
     want_bands(desk);
     auto& ui = desk.ui;
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
-    const std::string_view asked = draw_top_bar(areas.top, desk, now);
-    auto change = draw_place(areas.left, desk, now);
-    keep_first(change, draw_view(areas.view, now, scene(desk),
-                                 {ui.view, ui.selection, ui.hand, ui.place == Place::join}));
+    std::string_view asked = draw_top_bar(areas.top, desk, now);
+    auto change = draw_place(areas.left, desk, now, asked);
+    keep_first(change,
+               draw_view(areas.view, now, scene(desk),
+                         {ui.view, ui.selection, ui.hand, ui.place == Place::join,
+                          ui.place == Place::measure, desk.ui.placing ? &*desk.ui.placing : nullptr,
+                          facts_to_show(desk)}));
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);
     draw_splitters(areas, ui);
-    const StartChoice begun =
-        now.project->frames.empty() ? draw_start_card(areas.view, desk.samples) : StartChoice{};
+    const StartChoice begun = begins_with_frame(now, ui.place)
+                                  ? draw_start_card(areas.view, desk.samples)
+                                  : StartChoice{};
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
+    end_placing(desk);
     end_drag(desk);
     end_typing_frame(desk);
     if (!had_popup) run_pressed_commands(desk);

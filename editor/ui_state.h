@@ -4,6 +4,7 @@
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
 #include "editor/place.h"
+#include "editor/scan_placing.h"
 #include "editor/places/buy.h"
 #include "editor/places/finding_list.h"
 #include "editor/places/join.h"
@@ -38,6 +39,7 @@ struct UiState {
     JoinState join;
     SawTyping saw;
     SectionTyping stock_filter;
+    std::optional<ScanPlacing> placing;        // the view picks points of a scan
     std::optional<VentSource> vent_source;     // by which openings for air were sized last
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
     float left_width = 0.0F;                   // design pixels; 0: the place's own

@@ -8,6 +8,7 @@
 #include "editor/painter.h"
 #include "editor/pixel_size.h"
 #include "editor/report_state.h"
+#include "editor/scan_loader.h"
 #include "editor/screen.h"
 #include "engine/files/whole_file.h"
 
@@ -188,6 +189,8 @@ private:
         const auto& dropped = events_.dropped;
         if (events_.wants_to_close) {
             wish(desk_, {Intent::Kind::leave});
+        } else if (!dropped.empty() && is_scan_file(dropped.front())) {
+            import_scan(desk_, dropped.front());
         } else if (!dropped.empty()) {
             wish(desk_, {Intent::Kind::open_file, dropped.front(), dropped.size() - 1});
         }

@@ -16,7 +16,7 @@ struct WindowOptions {
     engine::Viewport size{.width = 1600, .height = 1000};
     // Draws the window until it is at rest, writes it as a PNG file and ends.
     std::optional<std::filesystem::path> screenshot;
-    std::string place;   // for a screenshot: one of place_rows by its name; empty: the first
+    std::string place;   // for a screenshot: one of place_rows by its name; empty: Lay out
     std::string choose;  // for a screenshot: a member or a joint to choose; empty: none
     // Prints a line "STATE {...}" whenever what is shown has changed and is at rest, for scripts
     // that drive the window. See report_state.h.

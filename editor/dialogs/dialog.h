@@ -5,11 +5,16 @@
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
+#include "editor/dialogs/obstacle_form.h"
+#include "editor/dialogs/opening_form.h"
 #include "editor/dialogs/panel_form.h"
+#include "editor/dialogs/scan_form.h"
 #include "editor/dialogs/starter_form.h"
 #include "editor/dialogs/title_form.h"
 #include "editor/dialogs/unsaved_question.h"
 #include "editor/dialogs/vent_form.h"
+#include "editor/dialogs/wall_survey.h"
+#include "editor/dialogs/well_survey.h"
 
 #include <string>
 #include <variant>
@@ -32,7 +37,12 @@ using Dialog = std::variant<std::monostate,
                             ExportQuestion,
                             PanelForm,
                             VentForm,
-                            BraceForm>;
+                            BraceForm,
+                            ObstacleForm,
+                            WellSurvey,
+                            WallSurvey,
+                            OpeningForm,
+                            ScanForm>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
@@ -43,7 +53,12 @@ inline bool is_form(const Dialog& dialog) {
     return std::holds_alternative<StarterForm>(dialog) ||
            std::holds_alternative<DimensionForm>(dialog) ||
            std::holds_alternative<TitleForm>(dialog) || std::holds_alternative<PanelForm>(dialog) ||
-           std::holds_alternative<VentForm>(dialog) || std::holds_alternative<BraceForm>(dialog);
+           std::holds_alternative<VentForm>(dialog) || std::holds_alternative<BraceForm>(dialog) ||
+           std::holds_alternative<ObstacleForm>(dialog) ||
+           std::holds_alternative<WellSurvey>(dialog) ||
+           std::holds_alternative<WallSurvey>(dialog) ||
+           std::holds_alternative<OpeningForm>(dialog) ||
+           std::holds_alternative<ScanForm>(dialog);
 }
 
 }  // namespace editor

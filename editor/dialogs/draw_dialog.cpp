@@ -4,6 +4,7 @@
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/scan_loader.h"
 
 #include <imgui.h>
 #include <imgui_internal.h>
@@ -21,6 +22,9 @@ void take_file(Desk& desk, const FileBrowser& browser, const std::filesystem::pa
             break;
         case BrowseFor::exporting:
             export_to(desk, taken);
+            break;
+        case BrowseFor::scan:
+            import_scan(desk, taken);
             break;
     }
 }
@@ -60,6 +64,40 @@ void draw(Desk& desk, PanelForm& form) {
 
 void draw(Desk& desk, BraceForm& form) {
     settle(desk, draw_brace_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, ObstacleForm& form) {
+    const auto outcome = draw_obstacle_form(form, derived(desk), *desk.catalogue, *desk.scans);
+    if (outcome.is_copied) form = copied_obstacle_form(derived(desk), form.obstacle);
+    if (outcome.wants_points) desk.ui.placing = ScanPlacing{form.instead_of, {}};
+    settle(desk, outcome);
+}
+
+void draw(Desk& desk, WellSurvey& survey) {
+    settle(desk, draw_well_survey(survey, derived(desk), *desk.catalogue, *desk.scans));
+}
+
+void draw(Desk& desk, WallSurvey& survey) {
+    settle(desk, draw_wall_survey(survey, derived(desk), *desk.catalogue, *desk.scans));
+}
+
+void draw(Desk& desk, OpeningForm& form) { settle(desk, draw_opening_form(form, derived(desk))); }
+
+// What was read serves the room too, and is not read again.
+void keep_read(Desk& desk, const ScanForm& form) {
+    if (!desk.scan_loader) desk.scan_loader = std::make_shared<ScanLoader>();
+    const auto& scan = std::get<model::ScannedObstacle>(form.obstacle.shape);
+    desk.scan_loader->read_file = scan_path(desk, scan.file);
+    desk.scan_loader->read = form.reading->work.result().value();
+}
+
+void draw(Desk& desk, ScanForm& form) {
+    const auto outcome = draw_scan_form(form, derived(desk));
+    if (outcome.is_busy) desk.ui.goes_on = true;
+    if (outcome.change) keep_read(desk, form);
+    settle(desk, outcome);
+    if (outcome.change) desk.ui.view.wants_fit = true;
+    if (outcome.change && desk.ui.place != Place::measure) desk.ui.place = Place::measure;
 }
 
 void draw(Desk& desk, VentForm& form) {

@@ -19,6 +19,8 @@ const char* title_of(BrowseFor purpose) {
             return "Save the project";
         case BrowseFor::exporting:
             return "Export the schedules into a folder";
+        case BrowseFor::scan:
+            return "Bring a scan into the room";
     }
     return "";
 }
@@ -26,7 +28,8 @@ const char* title_of(BrowseFor purpose) {
 const char* nothing_text(BrowseFor purpose) {
     return purpose == BrowseFor::exporting
                ? "No folders in here. To make one, type its name behind the folder above"
-               : "No folders and no projects in here";
+           : purpose == BrowseFor::scan ? "No folders and no PLY, STL, OBJ or GLB files in here"
+                                        : "No folders and no projects in here";
 }
 
 const char* verb_of(BrowseFor purpose) {
@@ -37,6 +40,8 @@ const char* verb_of(BrowseFor purpose) {
             return "Save here";
         case BrowseFor::exporting:
             return "Export here";
+        case BrowseFor::scan:
+            return "Read it";
     }
     return "";
 }

@@ -27,9 +27,15 @@ bool comes_before(const FolderEntry& a, const FolderEntry& b) {
     return std::pair(lowered(a.name), a.name) < std::pair(lowered(b.name), b.name);
 }
 
+// Takes a file that is there.
+bool opens(const FileBrowser& browser) {
+    return browser.purpose == BrowseFor::opening || browser.purpose == BrowseFor::scan;
+}
+
 bool is_shown(const FileBrowser& browser, const FolderEntry& entry) {
     if (entry.name.empty() || entry.name.front() == '.') return false;
     if (entry.is_folder || browser.shows_all_files) return true;
+    if (browser.purpose == BrowseFor::scan) return is_scan_file(entry.name);
     return browser.purpose != BrowseFor::exporting && is_project_file(entry.name);
 }
 
@@ -116,6 +122,11 @@ bool is_project_file(const fs::path& file) {
     return lowered(file.extension().string()) == project_ending;
 }
 
+bool is_scan_file(const fs::path& file) {
+    const auto ending = lowered(file.extension().string());
+    return ending == ".ply" || ending == ".stl" || ending == ".obj" || ending == ".glb";
+}
+
 fs::path with_project_ending(fs::path file) {
     if (!is_project_file(file)) file += fs::path(project_ending);
     return file;
@@ -144,7 +155,7 @@ void go_to(FileBrowser& browser, const fs::path& folder) {
                          ? clean
                          : clean.parent_path();
     browser.typed_folder = browser.folder.string();
-    if (browser.purpose == BrowseFor::opening) browser.file_name.clear();
+    if (opens(browser)) browser.file_name.clear();
     if (browser.purpose == BrowseFor::exporting) browser.replaced = schedules_in(browser.folder);
 }
 
@@ -166,12 +177,12 @@ std::optional<fs::path> take_typed_path(FileBrowser& browser) {
         return std::nullopt;
     }
     if (fs::exists(path, error)) {
-        if (browser.purpose == BrowseFor::opening) return path;
+        if (opens(browser)) return path;
         browser.trouble = path.string() + " is a file, not a folder";
         return std::nullopt;
     }
     browser.trouble = "There is no folder " + path.string();
-    if (browser.purpose != BrowseFor::opening) browser.to_make = path;
+    if (!opens(browser)) browser.to_make = path;
     return std::nullopt;
 }
 
@@ -195,6 +206,7 @@ std::optional<fs::path> accept(FileBrowser& browser) {
     }
     switch (browser.purpose) {
         case BrowseFor::opening:
+        case BrowseFor::scan:
             return accept_opening(browser);
         case BrowseFor::saving:
             return accept_saving(browser);

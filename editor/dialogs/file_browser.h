@@ -11,7 +11,7 @@
 
 namespace editor {
 
-enum class BrowseFor { opening, saving, exporting };
+enum class BrowseFor { opening, saving, exporting, scan };
 
 struct FolderEntry {
     std::string name;
@@ -38,6 +38,7 @@ struct FileBrowser {
 
 // Whether the name ends as a project's does; and a name that does.
 bool is_project_file(const std::filesystem::path& file);
+bool is_scan_file(const std::filesystem::path& file);  // PLY, STL, OBJ, GLB
 std::filesystem::path with_project_ending(std::filesystem::path file);
 
 // A browser that shows the folder, or the nearest one above it that there is.

@@ -6,6 +6,7 @@
 #include "engine/measure/formula.h"
 
 #include <array>
+#include <span>
 #include <string_view>
 
 namespace editor {
@@ -14,6 +15,8 @@ namespace {
 constexpr const char* kerf_name = "saw kerf";
 constexpr const char* trim_name = "off each end";
 constexpr const char* spares_name = "spare fasteners";
+constexpr const char* clearance_name = "clearance";
+constexpr const char* gap_name = "frame gap";
 constexpr double most_spare_percent = 1000.0;
 
 struct SawField {
@@ -26,9 +29,21 @@ constexpr std::array<SawField, 3> fields{
      {trim_name, "Squared off each mill end before the first piece is measured"},
      {spares_name, "Fasteners bought beyond what is needed, percent"}}};
 
-std::string present_text(const model::Shop& shop, std::string_view field) {
-    if (field == kerf_name) return shop.kerf;
-    if (field == trim_name) return shop.end_trim;
+constexpr std::array<SawField, 2> room_fields{
+    {{clearance_name,
+      "What every piece keeps from walls, wheel wells and all that is in the room, unless an "
+      "obstacle says otherwise"},
+     {gap_name, "What frames keep from one another; 0: they may touch"}}};
+
+model::Formula* length_in(model::Shop& shop, std::string_view field) {
+    if (field == kerf_name) return &shop.kerf;
+    if (field == trim_name) return &shop.end_trim;
+    if (field == clearance_name) return &shop.clearance;
+    return field == gap_name ? &shop.frame_gap : nullptr;
+}
+
+std::string present_text(model::Shop shop, std::string_view field) {
+    if (const auto* length = length_in(shop, field)) return *length;
     return quantity_text({engine::QuantityKind::number, {}, shop.spare_percent}, {});
 }
 
@@ -55,7 +70,7 @@ engine::Result<model::Shop> with_length(const Derived& derived,
     if (!value) return value.error();
     if (value->length < engine::Length{}) return refusal("this cannot be less than nothing");
     model::Shop shop = derived.project->shop;
-    (field == kerf_name ? shop.kerf : shop.end_trim) = text;
+    if (auto* length = length_in(shop, field)) *length = text;
     return shop;
 }
 
@@ -80,6 +95,17 @@ std::optional<Change> draw_one(const Derived& derived, const SawField& it, SawTy
     if (typing.field == it.name) typing.is_drawn = true;
     if (typing.field == it.name && !typing.trouble.empty()) {
         draw_wrapped(typing.trouble, Type::small, colour::red);
+    }
+    return change;
+}
+
+std::optional<Change> draw_all(const Derived& derived,
+                               std::span<const SawField> all,
+                               SawTyping& typing) {
+    std::optional<Change> change;
+    for (const auto& field : all) {
+        auto one = draw_one(derived, field, typing);
+        if (one) change = std::move(one);
     }
     return change;
 }
@@ -110,12 +136,12 @@ engine::Result<Change> saw_change(const Derived& derived,
 
 std::optional<Change> draw_saw_fields(const Derived& derived, SawTyping& typing) {
     draw_text("Saw and spares", Type::strong);
-    std::optional<Change> change;
-    for (const auto& field : fields) {
-        auto one = draw_one(derived, field, typing);
-        if (one) change = std::move(one);
-    }
-    return change;
+    return draw_all(derived, fields, typing);
+}
+
+std::optional<Change> draw_room_fields(const Derived& derived, SawTyping& typing) {
+    draw_text("Kept apart", Type::strong);
+    return draw_all(derived, room_fields, typing);
 }
 
 }  // namespace editor

@@ -19,12 +19,15 @@ struct SawTyping {
 
 std::optional<Change> draw_saw_fields(const Derived& derived, SawTyping& typing);
 
+// What is kept from the room, and what frames keep from one another.
+std::optional<Change> draw_room_fields(const Derived& derived, SawTyping& typing);
+
 // Ends the typing: the change to make, or none, with the reason in `trouble` when it will not do.
 std::optional<Change> take_typed_saw(SawTyping& typing, const Derived& derived);
 
 // The change that a typed text asks for; no edit where it is what stands there already. Fields:
-// "saw kerf", "off each end", "spare fasteners". Error: what cannot be read, and what is less than
-// nothing.
+// "saw kerf", "off each end", "spare fasteners", "clearance", "frame gap". Error: what cannot be
+// read, and what is less than nothing.
 engine::Result<Change> saw_change(const Derived& derived,
                                   const std::string& field,
                                   const std::string& text);

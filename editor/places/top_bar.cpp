@@ -84,8 +84,9 @@ std::string_view draw_menu(const char* name, Menu menu, const Desk& desk) {
 }
 
 std::string_view draw_menus(const Area& area, const Desk& desk, float& end) {
-    constexpr std::array<std::pair<const char*, Menu>, 4> menus{{{"Project", Menu::project},
+    constexpr std::array<std::pair<const char*, Menu>, 5> menus{{{"Project", Menu::project},
                                                                  {"Edit", Menu::edit},
+                                                                 {"Room", Menu::room},
                                                                  {"Frame", Menu::frame},
                                                                  {"View", Menu::view}}};
     std::string_view asked;
@@ -111,12 +112,20 @@ std::string join_words(const Derived& derived) {
     return recipe.empty() ? std::string(model::recipes().front().name) : recipe;
 }
 
+std::string room_words(const Derived& derived) {
+    const auto count = derived.project->room.size();
+    if (count == 0) return "no room yet";
+    return std::to_string(count) + (count == 1 ? " obstacle" : " obstacles");
+}
+
 // What there is to see at a place, in two words.
 PlaceTab tab_of(const PlaceRow& row, const Derived& derived) {
     const int open = derived.summary.open();
     const std::string words = count_words(derived.summary);
     const bool is_empty = derived.project->frames.empty();
     switch (row.place) {
+        case Place::measure:
+            return {&row, room_words(derived)};
         case Place::lay_out:
             return {&row, is_empty ? "to begin" : words.empty() ? "settled" : words, open > 0};
         case Place::join:

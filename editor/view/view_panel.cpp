@@ -3,7 +3,9 @@
 #include "editor/joint_list.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
+#include "editor/room_scene.h"
 #include "editor/view/dimension_tags.h"
+#include "editor/view/near_line.h"
 #include "engine/render/pick.h"
 
 #include <algorithm>
@@ -52,6 +54,11 @@ std::optional<JointName> hovered_joint(const Derived& derived, const ViewState& 
 }
 
 void choose(const Derived& derived, const ViewState& view, Selection& selection, bool adds) {
+    if (view.hovered_obstacle && *view.hovered_obstacle < derived.project->room.size()) {
+        const auto& name = derived.project->room[*view.hovered_obstacle].name;
+        selection = {.pieces = {}, .subjects = {{model::SubjectKind::obstacle, {}, name}}};
+        return;
+    }
     if (!view.hovered) {
         if (!adds) selection = {};
         return;
@@ -70,23 +77,99 @@ void choose(const Derived& derived, const ViewState& view, Selection& selection,
     }
 }
 
-void point(const engine::SceneData& scene, ViewState& view, glm::dvec2 pixel, float pixel_scale) {
+// The scan that a ray meets first, and where: in the room and in the scan's own axes.
+struct ScanHit {
+    model::Index obstacle = 0;
+    double along = 0.0;  // mm
+    engine::Vector own{};
+};
+
+std::optional<ScanHit> scan_under(const RoomFacts& room, const engine::Ray& ray) {
+    std::optional<ScanHit> nearest;
+    for (const auto& placed : room.scans_placed) {
+        const auto& place = placed.place;
+        const engine::Vector from{ray.origin.x - place.origin[0], ray.origin.y - place.origin[1],
+                                  ray.origin.z - place.origin[2]};
+        const engine::Vector along{ray.direction.x, ray.direction.y, ray.direction.z};
+        const auto own = [&](const engine::Vector& v) {
+            return engine::Vector{engine::dot(place.x, v), engine::dot(place.y, v),
+                                  engine::dot(place.z, v)};
+        };
+        const auto hit = placed.scan->tree.first_on_ray(own(from), own(along));
+        if (!hit || (nearest && nearest->along <= hit->distance)) continue;
+        nearest = ScanHit{placed.obstacle, hit->distance, hit->point};
+    }
+    return nearest;
+}
+
+void point_at_scan(ViewHands& hands, glm::dvec2 pixel) {
+    auto& view = hands.view;
+    if (!hands.picks_obstacles || hands.room == nullptr || view.hovered) return;
+    if (hands.room->scans_placed.empty() || view.hovered_obstacle) return;
+    const auto ray = engine::ray_through(view.camera, pixel, view.viewport);
+    if (const auto hit = scan_under(*hands.room, ray)) view.hovered_obstacle = hit->obstacle;
+}
+
+// The change that a third point makes.
+std::optional<Change> pick_point(const Derived& derived, ViewHands& hands, glm::dvec2 pixel) {
+    const auto ray = engine::ray_through(hands.view.camera, pixel, hands.view.viewport);
+    const auto& room = derived.project->room;
+    const auto hit = hands.room == nullptr ? std::nullopt : scan_under(*hands.room, ray);
+    if (!hit || room[hit->obstacle].name != hands.placing->obstacle) return std::nullopt;
+    hands.placing->points.push_back(hit->own);
+    if (hands.placing->points.size() < 3) return std::nullopt;
+    auto obstacle = room[hit->obstacle];
+    auto& scan = std::get<model::ScannedObstacle>(obstacle.shape);
+    const auto placed = placed_by(scan, hands.placing->points);
+    if (!placed) {
+        hands.placing->points.pop_back();
+        return std::nullopt;
+    }
+    scan = *placed;
+    auto change = change_of(model::PutObstacle{obstacle, obstacle.name});
+    change.label = "Place " + obstacle.name + " by three points";
+    return change;
+}
+
+void draw_placing(const Area& area, const ScanPlacing& placing) {
+    const auto words = std::to_string(placing.points.size() + 1) +
+                       " of 3: " + placing_words(placing) + " \xC2\xB7 Esc to leave it";
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    const ImVec2 size = size_of_text(words, Type::strong);
+    const ImVec2 at{area.x + std::max(scaled(12), (area.width - size.x) / 2), area.y + scaled(14)};
+    on.AddRectFilled({at.x - scaled(10), at.y - scaled(6)},
+                     {at.x + size.x + scaled(10), at.y + size.y + scaled(6)}, colour::dye_wash,
+                     scaled(3));
+    draw_text_at(on, at, words, Type::strong, colour::dye);
+    log_rectangle("placing", {at.x, at.y, at.x + size.x, at.y + size.y, true, true, words});
+}
+
+void point(const engine::SceneData& scene,
+           ViewState& view,
+           bool picks_obstacles,
+           glm::dvec2 pixel,
+           float pixel_scale) {
     view.hovered.reset();
+    view.hovered_obstacle.reset();
     view.hovered_at.reset();
     const double reach = 5.0 * static_cast<double>(pixel_scale);
     const auto hit = engine::pick_at(scene, view.camera, pixel, view.viewport, reach);
-    if (hit && hit->pick_id != engine::no_pick) {
+    if (!hit || hit->pick_id == engine::no_pick) return;
+    if (const auto obstacle = obstacle_of_pick(hit->pick_id)) {
+        if (picks_obstacles) view.hovered_obstacle = obstacle;
+    } else {
         view.hovered = hit->pick_id;
         view.hovered_at = hit->at;
     }
 }
 
 // The picture takes the mouse as one large button, so that a drag goes on outside of it.
-void use_mouse(const Area& area,
-               const Derived& derived,
-               const engine::SceneData& scene,
-               ViewHands& hands,
-               float pixel_scale) {
+std::optional<Change> use_mouse(const Area& area,
+                                const Derived& derived,
+                                const engine::SceneData& scene,
+                                ViewHands& hands,
+                                float pixel_scale) {
+    std::optional<Change> change;
     ImGui::SetCursorScreenPos({area.x, area.y});
     ImGui::InvisibleButton("picture", {area.width, area.height},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
@@ -98,7 +181,8 @@ void use_mouse(const Area& area,
     if (ImGui::IsItemActive()) {
         turn_and_move(hands.view, pixel_scale);
     } else if (ImGui::IsItemHovered()) {
-        point(scene, hands.view, pixel, pixel_scale);
+        point(scene, hands.view, hands.picks_obstacles, pixel, pixel_scale);
+        point_at_scan(hands, pixel);
         if (io.MouseWheel != 0.0F) {
             hands.view.is_fitted = false;
             const double factor = std::pow(zoom_per_notch, static_cast<double>(io.MouseWheel));
@@ -107,13 +191,16 @@ void use_mouse(const Area& area,
         }
     } else {
         hands.view.hovered.reset();
+        hands.view.hovered_obstacle.reset();
     }
-    if (!ImGui::IsItemDeactivated()) return;
+    if (!ImGui::IsItemDeactivated()) return change;
     if (!hands.view.is_turning && io.MouseReleased[0]) {
         const bool adds = io.KeyCtrl || io.KeyShift;
         const auto joint =
             hands.picks_joints && !adds ? hovered_joint(derived, hands.view) : std::nullopt;
-        if (joint) {
+        if (hands.placing != nullptr) {
+            change = pick_point(derived, hands, pixel);
+        } else if (joint) {
             hands.selection = selection_of_joint(*derived.project, derived.resolved, *joint);
         } else {
             choose(derived, hands.view, hands.selection, adds);
@@ -121,6 +208,15 @@ void use_mouse(const Area& area,
     }
     if (io.MouseReleased[0] && io.MouseDoubleClicked[0]) hands.view.wants_fit = true;
     hands.view.is_turning = false;
+    return change;
+}
+
+void draw_obstacle_words(const Derived& derived, const ViewState& view) {
+    if (!view.hovered_obstacle || view.is_turning) return;
+    if (*view.hovered_obstacle >= derived.project->room.size()) return;
+    const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
+    const TooltipScope tooltip;
+    draw_text(derived.project->room[*view.hovered_obstacle].name);
 }
 
 void draw_hovered_words(const Derived& derived, const ViewState& view, bool picks_joints) {
@@ -178,8 +274,16 @@ engine::SceneEmphasis emphasis_of(const Derived& derived,
     for (const auto piece : selected_pieces(*derived.project, derived.resolved, selection)) {
         emphasis.selected.push_back(piece);
     }
+    const auto& room = derived.project->room;
+    for (model::Index i = 0; i < room.size(); ++i) {
+        if (has_subject(selection, model::SubjectKind::obstacle, room[i].name)) {
+            emphasis.selected.push_back(pick_of_obstacle(i));
+        }
+    }
     if (view.hovered && *view.hovered < derived.resolved.pieces.size()) {
         emphasis.hovered = *view.hovered;
+    } else if (view.hovered_obstacle) {
+        emphasis.hovered = pick_of_obstacle(*view.hovered_obstacle);
     }
     return emphasis;
 }
@@ -205,10 +309,15 @@ std::optional<Change> draw_view(const Area& area,
     ImGui::GetWindowDrawList()->AddImage(scene_picture(), {area.x, area.y},
                                          {area.x + area.width, area.y + area.height}, {0, 1},
                                          {1, 0});
-    use_mouse(area, derived, scene, hands, pixel_scale);
-    auto change = draw_dimension_tags(area, derived, hands.view, hands.hand);
+    auto change = use_mouse(area, derived, scene, hands, pixel_scale);
+    keep_first(change, draw_dimension_tags(area, derived, hands.view, hands.hand));
+    if (hands.placing != nullptr) draw_placing(area, *hands.placing);
     draw_help(area, hands.picks_joints);
     draw_hovered_words(derived, hands.view, hands.picks_joints);
+    draw_obstacle_words(derived, hands.view);
+    if (hands.room != nullptr) {
+        draw_near_lines(area, derived, *hands.room, hands.selection, hands.view);
+    }
     return change;
 }
 

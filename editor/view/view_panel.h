@@ -5,6 +5,8 @@
 #include "editor/derived.h"
 #include "editor/dimension_hand.h"
 #include "editor/kit/scopes.h"
+#include "editor/room_facts.h"
+#include "editor/scan_placing.h"
 #include "editor/selection.h"
 #include "editor/view/view_state.h"
 #include "engine/render/scene.h"
@@ -29,6 +31,9 @@ struct ViewHands {
     Selection& selection;
     DimensionHand& hand;
     bool picks_joints = false;  // a click where two members meet chooses their joint
+    bool picks_obstacles = false;
+    ScanPlacing* placing = nullptr;  // a click picks a point of this scan
+    const RoomFacts* room = nullptr;  // where a chosen obstacle is come near to
 };
 
 std::optional<Change> draw_view(const Area& area,

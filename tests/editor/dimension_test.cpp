@@ -268,12 +268,12 @@ TEST_CASE("a drag ends with the button though its place was left", "[editor][dim
     ui.input.move(at.middle_x() + 32, at.middle_y());
     ui.settle();
     REQUIRE(ui.desk.ui.hand.dragged);
-    ui.press('3', key::left_control);
+    ui.press('4', key::left_control);
     REQUIRE(ui.desk.ui.place == editor::Place::buy);
     ui.input.button(0, false);
     ui.settle();
     CHECK_FALSE(ui.desk.ui.hand.dragged);
-    ui.press('1', key::left_control);
+    ui.press('2', key::left_control);
     ui.fill("Lay out/width", "30");
     ui.click("Lay out/width");
     ui.press(key::escape);

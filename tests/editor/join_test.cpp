@@ -252,7 +252,7 @@ TEST_CASE("a note half typed is kept when another joint is chosen and when the p
     CHECK(ui.item("Join/Note").value.empty());
     choose(ui, joint);
     ui.write("Join/Note", "mind the pipe");
-    ui.press('1', key::left_control);
+    ui.press('2', key::left_control);
     CHECK(editor::joint_entry(project_in(ui), joint).note == "mind the pipe");
 }
 

@@ -110,12 +110,12 @@ TEST_CASE("bars half typed are taken when the place is left by key", "[editor][p
     ui.settle();
     const std::string field = "Buy/bars of " + editor::project_of(ui.desk).stock[0].name;
     ui.write(field, "16 ft; 25 ft");
-    ui.press('1', key::left_control);
+    ui.press('2', key::left_control);
     CHECK(editor::project_of(ui.desk).stock[0].bars.size() == 2);
-    ui.press('3', key::left_control);
+    ui.press('4', key::left_control);
     ui.write(field, "16 ft; many");
-    ui.press('1', key::left_control);
-    ui.press('3', key::left_control);
+    ui.press('2', key::left_control);
+    ui.press('4', key::left_control);
     CHECK(ui.item(field).value == "16 ft; many");
     CHECK_FALSE(ui.desk.ui.offers.trouble.empty());
 }
@@ -194,7 +194,8 @@ TEST_CASE("every place is drawn in a small and in a large window", "[editor][pla
         tests::start_box(ui.desk);
         ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
                                                     std::vector<model::Index>{0});
-        for (const char* place : {"place.lay_out", "place.join", "place.buy", "place.make"}) {
+        for (const char* place :
+             {"place.measure", "place.lay_out", "place.join", "place.buy", "place.make"}) {
             editor::run_command(ui.desk, place);
             ui.settle();
             CHECK(ui.has("View/picture"));
@@ -209,15 +210,15 @@ TEST_CASE("nothing in the top bar lies over anything else, in any window", "[edi
         ui.settle();
         INFO("width " << width);
         std::vector<editor::ItemRecord> items;
-        for (const char* name : {"Project", "Edit", "Frame", "View", "Lay out", "Join", "Buy",
-                                 "Make", "Undo", "Redo", "Export"}) {
+        for (const char* name : {"Project", "Edit", "Room", "Frame", "View", "Measure", "Lay out",
+                                 "Join", "Buy", "Make", "Undo", "Redo", "Export"}) {
             items.push_back(ui.item("Top/" + std::string(name)));
         }
         for (std::size_t i = 1; i < items.size(); ++i) {
             CHECK(items[i].left >= items[i - 1].right - 0.5F);
         }
         CHECK(items.back().right <= width);
-        CHECK(ui.item("Top/title").right <= ui.item("Top/Lay out").left);
+        CHECK(ui.item("Top/title").right <= ui.item("Top/Measure").left);
     }
 }
 
@@ -294,7 +295,8 @@ TEST_CASE("a project that is full of faults is drawn as it is", "[editor][places
                      {.name = "f"}};
     broken.stock = {{.name = "s", .section = "no such section"}};
     editor::replace_project(ui.desk, broken, {});
-    for (const char* place : {"place.lay_out", "place.join", "place.buy", "place.make"}) {
+    for (const char* place :
+         {"place.measure", "place.lay_out", "place.join", "place.buy", "place.make"}) {
         editor::run_command(ui.desk, place);
         ui.settle();
     }
@@ -317,7 +319,7 @@ TEST_CASE("where there is no room for all, the places keep theirs and undo is in
     tests::start_box(ui.desk);
     ui.settle();
     CHECK_FALSE(ui.has("Top/Undo"));
-    CHECK(ui.item("Top/Lay out").left >= ui.item("Top/View").right);
+    CHECK(ui.item("Top/Measure").left >= ui.item("Top/View").right);
     ui.click("Top/Buy");
     CHECK(ui.desk.ui.place == editor::Place::buy);
     ui.click("Top/Edit");
@@ -419,7 +421,7 @@ TEST_CASE("a saw setting half typed is taken when its place is left by key", "[e
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
     ui.write("Buy/saw kerf", "1/16 in");
-    ui.press('4', key::left_control);
+    ui.press('5', key::left_control);
     CHECK(editor::project_of(ui.desk).shop.kerf == "1/16 in");
 }
 

@@ -1,0 +1,138 @@
+#include "editor/dialogs/checked_field.h"
+
+#include "editor/dialogs/form_line.h"
+#include "editor/dimension_values.h"
+#include "editor/error_words.h"
+#include "editor/kit/item_log.h"
+
+namespace editor {
+namespace {
+
+constexpr std::array<const char*, 3> axis_names{"x", "y", "z"};
+constexpr std::array<const char*, 3> axis_words{"X", "Y", "Z"};
+
+// Three fields and their letters on the rest of the line.
+float width_of_three() {
+    const auto& style = ImGui::GetStyle();
+    const float letter = size_of_text("X", Type::text).x + style.ItemSpacing.x;
+    return (ImGui::GetContentRegionAvail().x - 3 * letter - 2 * style.ItemSpacing.x) / 3;
+}
+
+void draw_three(std::string_view word, std::string_view name, std::array<std::string, 3>& texts) {
+    draw_form_word(word);
+    const float width = width_of_three();
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (k > 0) ImGui::SameLine();
+        ImGui::AlignTextToFramePadding();
+        draw_text(axis_words[k], colour::quiet);
+        ImGui::SameLine();
+        draw_field(std::string(name) + " " + axis_names[k], texts[k], {.width = width});
+    }
+}
+
+}  // namespace
+
+void CheckedFields::draw_length(std::string_view word,
+                                std::string_view name,
+                                model::Formula& formula,
+                                std::string_view hint,
+                                bool may_be_empty) {
+    draw_short_line(word, name, formula, hint);
+    check(name, word, formula, engine::QuantityKind::length, may_be_empty);
+    draw_faults();
+}
+
+void CheckedFields::draw_angle(std::string_view word,
+                               std::string_view name,
+                               model::Formula& formula,
+                               std::string_view hint) {
+    draw_short_line(word, name, formula, hint);
+    check(name, word, formula, engine::QuantityKind::angle, false);
+    draw_faults();
+}
+
+void CheckedFields::draw_lengths(Length first, Length second) {
+    draw_short_line(first.word, first.name, first.formula, first.hint);
+    draw_short_beside(second.word, second.name, second.formula, second.hint);
+    for (const auto& it : {first, second}) {
+        check(it.name, it.word, it.formula, engine::QuantityKind::length, it.may_be_empty);
+    }
+    draw_faults();
+}
+
+void CheckedFields::draw_place(std::string_view word, std::string_view name, model::Place& place) {
+    draw_three(word, name, place);
+    for (std::size_t k = 0; k < 3; ++k) {
+        check(std::string(name) + " " + axis_names[k], std::string(word) + ", " + axis_words[k],
+              place[k], engine::QuantityKind::length, false);
+    }
+    draw_faults();
+}
+
+void CheckedFields::draw_turn(std::string_view word,
+                              std::string_view name,
+                              std::array<model::Formula, 3>& angles) {
+    draw_three(word, name, angles);
+    for (std::size_t k = 0; k < 3; ++k) {
+        check(std::string(name) + " " + axis_names[k], std::string(word) + ", " + axis_words[k],
+              angles[k], engine::QuantityKind::angle, false);
+    }
+    draw_faults();
+}
+
+bool CheckedFields::draw_reading(char letter,
+                                 std::string_view word,
+                                 std::string_view name,
+                                 model::Formula& formula,
+                                 std::string_view hint,
+                                 bool may_be_empty) {
+    ImGui::AlignTextToFramePadding();
+    const float left = ImGui::GetCursorPosX();
+    draw_text(std::string(1, letter), Type::strong, colour::dye);
+    ImGui::SameLine();
+    ImGui::SetCursorPosX(left + scaled(18));
+    draw_text(word, colour::quiet);
+    ImGui::SameLine();
+    ImGui::SetCursorPosX(left + scaled(218));
+    const bool is_active = draw_field(name, formula, {.hint = hint}).active;
+    check(name, word, formula, engine::QuantityKind::length, may_be_empty);
+    draw_faults();
+    return is_active;
+}
+
+bool CheckedFields::draw_cell(std::string_view name,
+                              std::string_view what,
+                              model::Formula& formula,
+                              bool may_be_empty) {
+    const bool is_active = draw_field(name, formula).active;
+    check(name, what, formula, engine::QuantityKind::length, may_be_empty);
+    return is_active;
+}
+
+void CheckedFields::draw_faults() {
+    for (const auto& fault : faults_) {
+        draw_wrapped(fault.text, Type::small, colour::red);
+        log_item("fault of " + fault.name, fault.text);
+    }
+    faults_.clear();
+}
+
+void CheckedFields::check(std::string_view name,
+                          std::string_view what,
+                          const model::Formula& formula,
+                          engine::QuantityKind kind,
+                          bool may_be_empty) {
+    if (formula.empty() && may_be_empty) return;
+    std::string reason = kind == engine::QuantityKind::length ? "give a length" : "give an angle";
+    if (!formula.empty()) {
+        const auto value = kind == engine::QuantityKind::length
+                               ? tried_length(derived_, formula)
+                               : tried_limit(*derived_.project, kind, formula);
+        if (value) return;
+        reason = error_words(value.error(), formula);
+    }
+    are_all_known_ = false;
+    faults_.push_back({std::string(name), std::string(what) + ": " + reason});
+}
+
+}  // namespace editor

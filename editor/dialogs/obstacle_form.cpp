@@ -1,0 +1,164 @@
+#include "editor/dialogs/obstacle_form.h"
+
+#include "editor/by_name.h"
+#include "editor/dialogs/checked_field.h"
+#include "editor/dialogs/form_line.h"
+#include "editor/dialogs/obstacle_fields.h"
+#include "editor/keys.h"
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+
+#include <utility>
+
+namespace editor {
+namespace {
+
+std::optional<std::string> reason_against(const ObstacleForm& form,
+                                          const Derived& derived,
+                                          const model::Edit& edit) {
+    const auto& name = form.obstacle.name;
+    if (name != form.instead_of && by_name(derived.project->room, name) != nullptr) {
+        return "there is an obstacle \"" + name + "\" already; choose another name";
+    }
+    const auto next = model::apply(*derived.project, edit);
+    return next ? std::nullopt : std::optional(engine::to_text(next.error()));
+}
+
+std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, bool are_known) {
+    form.trouble.clear();
+    const model::Edit edit = model::PutObstacle{form.obstacle, form.instead_of};
+    if (const auto reason = reason_against(form, derived, edit)) {
+        form.trouble = *reason;
+    } else if (!are_known) {
+        form.trouble = "mend what is said in red first";
+    }
+    if (!form.trouble.empty()) return std::nullopt;
+    return change_of(edit);
+}
+
+// ---- what it would come to ----------------------------------------------------------------------
+
+bool is_current(const ObstacleForm& form, const Derived& derived) {
+    if (!form.trial || form.trial->revision != derived.revision) return false;
+    auto tried = form.trial->tried;
+    tried.name = form.obstacle.name;
+    tried.note = form.obstacle.note;
+    return tried == form.obstacle;
+}
+
+ObstacleTrial trial_of(const ObstacleForm& form,
+                       const Derived& derived,
+                       const model::Catalogue& catalogue,
+                       const model::ScanLibrary& scans) {
+    ObstacleTrial trial{.revision = derived.revision, .tried = form.obstacle};
+    trial.facts = facts_of(form.obstacle, derived, catalogue, scans);
+    trial.words = near_words(trial.facts, derived);
+    return trial;
+}
+
+void draw_trial(const ObstacleTrial& trial, const Derived& derived) {
+    const auto size = size_words(trial.tried, derived);
+    const auto words = size + (trial.words.empty() ? "" : "; " + trial.words);
+    draw_wrapped(words, Type::strong);
+    log_item("comes to", words);
+    for (const auto& finding : trial.facts.findings) {
+        const bool is_error = finding.severity == model::Severity::error;
+        draw_wrapped(finding.what + "; " + finding.mend, Type::small,
+                     is_error ? colour::red : colour::amber);
+        log_item("finding " + finding.code, finding.what);
+    }
+}
+
+// ---- the form -----------------------------------------------------------------------------------
+
+std::string clearance_hint(const model::Obstacle& obstacle, const Derived& derived) {
+    if (obstacle.stays_clear) return "nothing: its edge is where it begins";
+    const auto clearance = engine::Length::from_nm(derived.resolved.shop.clearance);
+    return "as the shop says: " + model::length_in_words(clearance, derived.project->shown);
+}
+
+void draw_keeping(CheckedFields& fields, model::Obstacle& obstacle, const Derived& derived) {
+    draw_form_word("keeping");
+    draw_check("stays clear", obstacle.stays_clear,
+               "nothing is there, but nothing may stand there");
+    fields.draw_length("clearance", "clearance", obstacle.clearance,
+                       clearance_hint(obstacle, derived), true);
+    draw_form_line("note", obstacle.note, "what it is");
+}
+
+void draw_answers(ObstacleForm& form,
+                  const Derived& derived,
+                  bool are_known,
+                  ObstacleOutcome& outcome) {
+    const bool can_put = !form.obstacle.name.empty();
+    const char* verb = form.instead_of.empty() ? "Add" : "Change";
+    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
+        (can_put && is_pressed(key::enter))) {
+        outcome.change = tried_change(form, derived, are_known);
+    }
+    ImGui::SameLine();
+    outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);
+    if (form.instead_of.empty()) return;
+    ImGui::SameLine(0, scaled(30));
+    outcome.is_copied =
+        draw_button("Copy", {.text = "Another one like it", .weight = Weight::link});
+    ImGui::SameLine();
+    if (kind_of(form.obstacle) == ObstacleKind::scan) {
+        outcome.wants_points =
+            draw_button("Place by points", {.text = "By three points", .weight = Weight::link});
+        draw_hint("Pick three points of it in the view: a corner, one along X, one on the floor");
+        ImGui::SameLine();
+    }
+    if (draw_button("Remove", {.text = "Remove this obstacle", .weight = Weight::link})) {
+        outcome.change = change_of(model::RemoveObstacle{form.instead_of});
+    }
+}
+
+std::string title_of(const ObstacleForm& form) {
+    const std::string word = word_of(kind_of(form.obstacle));
+    return (form.instead_of.empty() ? "New in the room: " : "Change in the room: ") + word;
+}
+
+}  // namespace
+
+ObstacleForm obstacle_form(const model::Obstacle& obstacle) {
+    return {.instead_of = obstacle.name, .obstacle = obstacle};
+}
+
+ObstacleForm new_obstacle_form(const Derived& derived, ObstacleKind kind) {
+    return {.obstacle = new_obstacle(derived, kind)};
+}
+
+ObstacleForm copied_obstacle_form(const Derived& derived, const model::Obstacle& obstacle) {
+    ObstacleForm form{.obstacle = obstacle};
+    form.obstacle.name = free_obstacle_name(*derived.project, obstacle.name);
+    return form;
+}
+
+ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
+                                   const Derived& derived,
+                                   const model::Catalogue& catalogue,
+                                   const model::ScanLibrary& scans) {
+    ObstacleOutcome outcome;
+    const DialogScope dialog("Obstacle", title_of(form).c_str(), scaled(620));
+    if (!dialog) return outcome;
+    CheckedFields fields(derived);
+    draw_form_line("name", form.obstacle.name, "left wheel well", form.is_fresh);
+    draw_obstacle_fields(fields, form.obstacle);
+    draw_keeping(fields, form.obstacle, derived);
+    if (!is_current(form, derived)) form.trial = trial_of(form, derived, catalogue, scans);
+    draw_rule();
+    draw_trial(*form.trial, derived);
+    if (!form.trouble.empty()) {
+        draw_wrapped(form.trouble, Type::text, colour::red);
+        log_item("trouble", form.trouble);
+    }
+    ImGui::Dummy(scaled(1, 8));
+    draw_answers(form, derived, fields.are_all_known(), outcome);
+    form.is_fresh = false;
+    if (outcome.wants_points) outcome.is_cancelled = true;
+    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    return outcome;
+}
+
+}  // namespace editor

@@ -1,0 +1,39 @@
+// A wall entered as the tape measures it: from a plumb line, at some heights.
+#pragma once
+
+#include "editor/dialogs/well_survey.h"
+
+#include <string>
+#include <vector>
+
+namespace editor {
+
+struct WallSurvey {
+    struct Row {
+        std::string height;
+        std::string to_wall;
+        std::string to_other;
+        std::string across;
+    };
+
+    std::string name;
+    model::Sense inside = model::Sense::plus;  // the side on which the room is
+    std::string line;                          // X of the plumb line
+    std::string from = "0";                    // Y
+    std::string to;
+    std::vector<Row> rows;
+    char active = ' ';
+    std::string trouble;
+    bool is_fresh = true;
+};
+
+WallSurvey new_wall_survey(const Derived& derived);
+
+model::WallTape tape_of(const WallSurvey& survey, const Derived& derived);
+
+SurveyOutcome draw_wall_survey(WallSurvey& survey,
+                               const Derived& derived,
+                               const model::Catalogue& catalogue,
+                               const model::ScanLibrary& scans);
+
+}  // namespace editor

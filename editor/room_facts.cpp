@@ -1,0 +1,114 @@
+#include "editor/room_facts.h"
+
+#include "model/resolve/piece_subject.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace editor {
+namespace {
+
+using model::Index;
+
+bool is_nearer(const model::NearPlace& a, const model::NearPlace& b) {
+    if (a.depth != b.depth) return a.depth > b.depth;
+    return a.distance < b.distance;
+}
+
+bool is_too_near(const model::NearPlace& place, const model::RoomObstacle& obstacle) {
+    return place.distance * 1e6 < static_cast<double>(obstacle.wanted) || place.depth > 0.0;
+}
+
+bool is_about(const model::Finding& finding, const std::string& obstacle) {
+    return std::ranges::any_of(finding.concerns, [&](const model::Subject& subject) {
+        return subject.kind == model::SubjectKind::obstacle && subject.name == obstacle;
+    });
+}
+
+std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
+                                        const model::Resolved& resolved,
+                                        const model::Catalogue& catalogue,
+                                        const model::ScanLibrary& scans) {
+    std::vector<model::Finding> findings;
+    const auto obstacles = model::room_obstacles(project, resolved, scans, findings);
+    const auto places =
+        model::near_places(resolved, catalogue, obstacles, {.reach = near_reach_mm});
+    std::vector<ObstacleFacts> all(project.room.size());
+    for (const auto& obstacle : obstacles) all[obstacle.obstacle].has_shape = true;
+    std::vector<model::NearPlace> too_near;
+    for (const auto& place : places) {
+        auto& nearest = all[place.obstacle].nearest;
+        if (!nearest || is_nearer(place, *nearest)) nearest = place;
+        const auto at =
+            std::ranges::find(obstacles, place.obstacle, &model::RoomObstacle::obstacle);
+        if (at != obstacles.end() && is_too_near(place, *at)) too_near.push_back(place);
+    }
+    model::report_near_places(project, resolved, obstacles, too_near, findings);
+    for (Index i = 0; i < project.room.size(); ++i) {
+        for (const auto& finding : findings) {
+            if (is_about(finding, project.room[i].name)) all[i].findings.push_back(finding);
+        }
+    }
+    return all;
+}
+
+std::string length_of(double mm, const engine::TapeStyle& shown, bool upward) {
+    const auto step = engine::tape_step(shown).nm();
+    const double marks = mm * 1e6 / static_cast<double>(step);
+    const double whole = upward ? std::ceil(marks - 1e-4) : std::floor(marks + 1e-4);
+    const auto length = engine::Length::from_nm(static_cast<std::int64_t>(whole) * step);
+    return length.nm() > 0 ? model::length_in_words(length, shown) : "a hair";
+}
+
+}  // namespace
+
+RoomFacts room_facts(const Derived& derived,
+                     const model::Catalogue& catalogue,
+                     std::shared_ptr<const model::ScanLibrary> scans) {
+    RoomFacts facts{.revision = derived.revision, .scans = std::move(scans)};
+    facts.obstacles = facts_of_all(*derived.project, derived.resolved, catalogue, *facts.scans);
+    facts.scans_placed = placed_scans(derived, *facts.scans);
+    return facts;
+}
+
+std::vector<PlacedScan> placed_scans(const Derived& derived, const model::ScanLibrary& scans) {
+    model::Project of_scans{.shown = derived.project->shown,
+                            .dimensions = derived.project->dimensions};
+    std::vector<Index> places;
+    const auto& room = derived.project->room;
+    for (Index i = 0; i < room.size(); ++i) {
+        if (!std::holds_alternative<model::ScannedObstacle>(room[i].shape)) continue;
+        of_scans.room.push_back(room[i]);
+        places.push_back(i);
+    }
+    std::vector<PlacedScan> placed;
+    if (places.empty()) return placed;
+    std::vector<model::Finding> ignored;
+    for (auto& it : model::room_obstacles(of_scans, derived.resolved, scans, ignored)) {
+        placed.push_back({places[it.obstacle], it.scan_place, std::move(it.scan)});
+    }
+    return placed;
+}
+
+ObstacleFacts facts_of(const model::Obstacle& obstacle,
+                       const Derived& derived,
+                       const model::Catalogue& catalogue,
+                       const model::ScanLibrary& scans) {
+    model::Project project = *derived.project;
+    project.room = {obstacle};
+    return facts_of_all(project, derived.resolved, catalogue, scans).front();
+}
+
+std::string near_words(const ObstacleFacts& facts, const Derived& derived) {
+    if (!facts.has_shape) return {};
+    if (!facts.nearest) return "nothing near";
+    const auto& near = *facts.nearest;
+    const auto& piece = derived.resolved.pieces[near.thing.piece];
+    const auto& shown = derived.project->shown;
+    const auto name = model::piece_subject(derived.project->frames[piece.frame], piece).name;
+    if (near.depth > 0.0) return length_of(near.depth, shown, true) + " inside " + name;
+    return length_of(near.distance, shown, false) + " from " + name;
+}
+
+}  // namespace editor

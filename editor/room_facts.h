@@ -1,0 +1,53 @@
+// How near the pieces come to each obstacle of the room, as the window tells it.
+#pragma once
+
+#include "editor/derived.h"
+#include "model/room/clearance.h"
+#include "model/room/scans.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace editor {
+
+struct ObstacleFacts {
+    bool has_shape = false;
+    std::optional<model::NearPlace> nearest;  // the worst of all; none within near_reach_mm
+    std::vector<model::Finding> findings;     // its own faults, and what comes too near to it
+};
+
+// A scan that has been read, where it stands.
+struct PlacedScan {
+    model::Index obstacle = 0;  // in Project::room
+    engine::Placement place;
+    std::shared_ptr<const model::Scan> scan;
+};
+
+struct RoomFacts {
+    Revision revision = 0;
+    std::shared_ptr<const model::ScanLibrary> scans;
+    std::vector<ObstacleFacts> obstacles;  // as in Project::room
+    std::vector<PlacedScan> scans_placed;
+};
+
+// Beyond what is wanted nothing is looked for that is further away.
+inline constexpr double near_reach_mm = 304.8;
+
+RoomFacts room_facts(const Derived& derived,
+                     const model::Catalogue& catalogue,
+                     std::shared_ptr<const model::ScanLibrary> scans);
+
+std::vector<PlacedScan> placed_scans(const Derived& derived, const model::ScanLibrary& scans);
+
+// The same of one obstacle that is not in the room as it is.
+ObstacleFacts facts_of(const model::Obstacle& obstacle,
+                       const Derived& derived,
+                       const model::Catalogue& catalogue,
+                       const model::ScanLibrary& scans);
+
+// "3/8 from post left", "1/2 inside rail top", "nothing near"; empty where it has no shape.
+std::string near_words(const ObstacleFacts& facts, const Derived& derived);
+
+}  // namespace editor
