@@ -73,8 +73,12 @@ void want_bands(Desk& desk) {
     const auto first = hand.dragged ? hand.dragged->dimension
                                     : (hand.typed ? hand.typed->dimension : std::string());
     const Revision revision = desk.history.revision();
-    if (desk.bands_wanted_of == revision && desk.band_wanted_first == first) return;
+    if (desk.bands_wanted_of == revision && desk.band_wanted_first == first &&
+        desk.bands_wanted_in == desk.scans) {
+        return;
+    }
     desk.bands_wanted_of = revision;
+    desk.bands_wanted_in = desk.scans;
     desk.band_wanted_first = first;
     BandsWanted wanted{desk.history.now(), desk.catalogue, desk.scans, {}};
     if (!first.empty()) wanted.dimensions.push_back(first);

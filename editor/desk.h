@@ -51,6 +51,7 @@ struct Desk {
     // How far dimensions may go; null where nobody waits for it.
     std::unique_ptr<BandWorker> bands;
     Revision bands_wanted_of = 0;
+    std::shared_ptr<const model::ScanLibrary> bands_wanted_in;  // with which scans
     std::string band_wanted_first;
 };
 
