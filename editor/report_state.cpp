@@ -13,8 +13,9 @@ namespace {
 using nlohmann::json;
 
 constexpr std::array<const char*, 16> dialog_names{
-    "",      "files", "starter", "dimension", "title",       "unsaved",     "trouble", "export",
-    "panel", "vents", "brace",   "obstacle",  "well survey", "wall survey", "opening", "scan"};
+    "",        "files", "starter",  "dimension", "title",    "unsaved",     "trouble",
+    "export",  "panel", "vents",    "brace",     "obstacle", "well survey", "wall survey",
+    "opening", "scan",  "step over"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {

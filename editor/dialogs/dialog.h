@@ -10,6 +10,7 @@
 #include "editor/dialogs/panel_form.h"
 #include "editor/dialogs/scan_form.h"
 #include "editor/dialogs/starter_form.h"
+#include "editor/dialogs/step_form.h"
 #include "editor/dialogs/title_form.h"
 #include "editor/dialogs/unsaved_question.h"
 #include "editor/dialogs/vent_form.h"
@@ -42,7 +43,8 @@ using Dialog = std::variant<std::monostate,
                             WellSurvey,
                             WallSurvey,
                             OpeningForm,
-                            ScanForm>;
+                            ScanForm,
+                            StepForm>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
@@ -58,7 +60,7 @@ inline bool is_form(const Dialog& dialog) {
            std::holds_alternative<WellSurvey>(dialog) ||
            std::holds_alternative<WallSurvey>(dialog) ||
            std::holds_alternative<OpeningForm>(dialog) ||
-           std::holds_alternative<ScanForm>(dialog);
+           std::holds_alternative<ScanForm>(dialog) || std::holds_alternative<StepForm>(dialog);
 }
 
 }  // namespace editor

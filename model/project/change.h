@@ -47,5 +47,6 @@ Changed change(Project& project, const StartBoxFrame& edit);
 Changed change(Project& project, const StartSteppedFrame& edit);
 Changed change(Project& project, const SurveyWheelWell& edit);
 Changed change(Project& project, const SurveyWall& edit);
+Changed change(Project& project, const StepOver& edit);
 
 }  // namespace model

@@ -27,6 +27,63 @@ std::string sharer_of_name(const Frame& frame) {
     return {};
 }
 
+bool refers_to_name(const Formula& formula, const std::string& name) {
+    const auto names = engine::names_in(formula);
+    return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+// Whether a formula outside of the frame's planes and its place refers to the dimension.
+bool is_needed_elsewhere(const Project& project,
+                         const Frame& frame,
+                         const std::string& dimension,
+                         std::size_t room_axis) {
+    Project rest = project;
+    Frame& same = *find_named(rest.frames, frame.name);
+    same.planes.clear();
+    same.origin[room_axis] = "0";
+    bool is_needed = false;
+    walk_texts(rest, [&](const Meaning& meaning, const std::string& text, const Trail&) {
+        if (meaning.role != Role::formula) return;
+        is_needed = is_needed || refers_to_name(text, dimension);
+    });
+    return is_needed;
+}
+
+// Planes that are measured from the room, as those of a step over an obstacle, stand on the
+// dimension that says where the frame is: they must go on doing so when it is put elsewhere.
+Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, const Formula& now) {
+    const Formula old = frame.origin[room_axis];
+    const std::size_t axis =
+        room_axis < 2 && frame.quarter_turns % 2 != 0 ? 1 - room_axis : room_axis;
+    const auto stands_on_it = [&](const Plane& plane) {
+        return index_of(plane.axis) == axis && refers_to_name(plane.position, old);
+    };
+    const bool is_measured_from_room =
+        std::any_of(frame.planes.begin(), frame.planes.end(), stands_on_it);
+    const auto dimension = find_named(project.dimensions, old);
+    if (now == old || !is_measured_from_room || dimension == project.dimensions.end()) return now;
+    if (refers_to_name(now, old)) return now;
+    std::string name = old;
+    if (engine::is_name(now)) {
+        name = now;
+    } else if (!is_needed_elsewhere(project, frame, old, room_axis)) {
+        dimension->formula = now;
+    } else {
+        Dimension own = *dimension;
+        own.formula = now;
+        for (int n = 2; find_named(project.dimensions, own.name) != project.dimensions.end(); ++n) {
+            own.name = old + " " + std::to_string(n);
+        }
+        name = own.name;
+        project.dimensions.push_back(std::move(own));
+    }
+    for (Plane& plane : frame.planes) {
+        if (!stands_on_it(plane)) continue;
+        plane.position = engine::with_name_replaced(plane.position, old, name);
+    }
+    return name;
+}
+
 std::string in_words(const std::string& frame) { return "frame " + frame; }
 
 }  // namespace
@@ -56,7 +113,9 @@ Changed change(Project& project, const PlaceFrame& edit) {
                                           inside(described(frame), "origin"));
             if (!readable) return readable;
         }
-        frame.origin = edit.origin;
+        for (std::size_t k = 0; k < 3; ++k) {
+            frame.origin[k] = placed_by_name(project, frame, k, edit.origin[k]);
+        }
         frame.quarter_turns = (edit.quarter_turns % 4 + 4) % 4;
         return Done{};
     });

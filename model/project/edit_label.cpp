@@ -109,6 +109,9 @@ struct Label {
     std::string operator()(const SurveyWall& e) const {
         return "Add wall " + e.obstacle + " as measured";
     }
+    std::string operator()(const StepOver& e) const {
+        return "Step " + e.frame + " over " + e.obstacle;
+    }
 };
 
 }  // namespace
