@@ -12,7 +12,7 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 16> dialog_names{
+constexpr std::array<const char*, 17> dialog_names{
     "",        "files", "starter",  "dimension", "title",    "unsaved",     "trouble",
     "export",  "panel", "vents",    "brace",     "obstacle", "well survey", "wall survey",
     "opening", "scan",  "step over"};

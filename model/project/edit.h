@@ -266,66 +266,68 @@ struct SurveyWall {
     Formula to;
     std::vector<Reading> readings;  // the lowest is the wall's foot
     std::string note;
-    // Takes out of a frame what an obstacle and its clearance take up, and frames the outline of
-    // what remains: posts and rails with their heels outside, in re-entrant edges with their roots
-    // on the line. The new planes stand on dimensions, so that moving the obstacle or the frame
-    // moves the step. For a box, a wheel well or a cylinder. Refused where a diagonal, a leaning
-    // member, a panel or a load is in the way, where nothing or a frame in two parts would remain,
-    // and where a new plane would lie nearer than `apart` to another one.
-    struct StepOver {
-        std::string frame;
-        std::string obstacle;
-        Formula clearance;  // becomes the obstacle's; empty: its own or the shop's
-        // Two legs side by side and what they are set in by; the default serves legs of 1 1/2 in.
-        Formula apart = "3 1/2 in";
-    };
+};
 
-    using Edit = std::variant<SetTitle,
-                              SetShown,
-                              SetShop,
-                              PutDimension,
-                              SetFormula,
-                              RemoveDimension,
-                              PutStock,
-                              RemoveStock,
-                              PutObstacle,
-                              RemoveObstacle,
-                              PutFrame,
-                              PlaceFrame,
-                              SetFrameRecipe,
-                              RemoveFrame,
-                              PutPlane,
-                              SetPlanePosition,
-                              RemovePlane,
-                              PutBay,
-                              RemoveBay,
-                              PutMember,
-                              RemoveMember,
-                              SetMemberStock,
-                              PutDiagonal,
-                              RemoveDiagonal,
-                              PutLeaning,
-                              RemoveLeaning,
-                              PutJoint,
-                              RemoveJoint,
-                              PutPanel,
-                              RemovePanel,
-                              PutVents,
-                              PutLoad,
-                              RemoveLoad,
-                              PutOpening,
-                              RemoveOpening,
-                              StartBoxFrame,
-                              StartSteppedFrame,
-                              SurveyWheelWell,
-                              SurveyWall,
-                              StepOver>;
+// Takes out of a frame what an obstacle and its clearance take up, and frames the outline of
+// what remains: posts and rails with their heels outside, in re-entrant edges with their roots
+// on the line. The new planes stand on dimensions, so that moving the obstacle or the frame
+// moves the step. For a box, a wheel well or a cylinder. Refused where a diagonal, a leaning
+// member, a panel or a load is in the way, where nothing or a frame in two parts would remain,
+// and where a new plane would lie nearer than `apart` to another one.
+struct StepOver {
+    std::string frame;
+    std::string obstacle;
+    Formula clearance;  // becomes the obstacle's; empty: its own or the shop's
+    // Two legs side by side and what they are set in by; the default serves legs of 1 1/2 in.
+    Formula apart = "3 1/2 in";
+};
 
-    // The only way a project changes. An Error leaves nothing half done. Formulas are checked for
-    // being readable, not for their value: what they give is resolve's business.
-    engine::Result<Project> apply(Project before, const Edit& edit);
+using Edit = std::variant<SetTitle,
+                          SetShown,
+                          SetShop,
+                          PutDimension,
+                          SetFormula,
+                          RemoveDimension,
+                          PutStock,
+                          RemoveStock,
+                          PutObstacle,
+                          RemoveObstacle,
+                          PutFrame,
+                          PlaceFrame,
+                          SetFrameRecipe,
+                          RemoveFrame,
+                          PutPlane,
+                          SetPlanePosition,
+                          RemovePlane,
+                          PutBay,
+                          RemoveBay,
+                          PutMember,
+                          RemoveMember,
+                          SetMemberStock,
+                          PutDiagonal,
+                          RemoveDiagonal,
+                          PutLeaning,
+                          RemoveLeaning,
+                          PutJoint,
+                          RemoveJoint,
+                          PutPanel,
+                          RemovePanel,
+                          PutVents,
+                          PutLoad,
+                          RemoveLoad,
+                          PutOpening,
+                          RemoveOpening,
+                          StartBoxFrame,
+                          StartSteppedFrame,
+                          SurveyWheelWell,
+                          SurveyWall,
+                          StepOver>;
 
-    // What the user did, for the undo list: "Change depth", "Add member mid post".
-    std::string label_of(const Edit& edit);
+// The only way a project changes. An Error leaves nothing half done. Formulas are checked for
+// being readable, not for their value: what they give is resolve's business.
+engine::Result<Project> apply(Project before, const Edit& edit);
+
+// What the user did, for the undo list: "Change depth", "Add member mid post".
+std::string label_of(const Edit& edit);
 
 }  // namespace model
