@@ -29,6 +29,8 @@ void take_ready(Desk& desk, ScanLoader& loader) {
         library[loader.key] = result->scan;
         desk.scans = std::make_shared<const model::ScanLibrary>(std::move(library));
         loader.drawn[loader.key] = result->drawn;
+        // Without a skeleton the room is all that there is to see.
+        if (project_of(desk).frames.empty()) desk.ui.view.wants_fit = true;
     } else {
         desk.scan_faults[loader.key] = engine::to_text(result.error());
     }

@@ -37,8 +37,14 @@ std::optional<model::ScannedObstacle> placed_by(model::ScannedObstacle scan,
     const auto z = engine::unit(across);
     const auto y = engine::cross(z, x);
     // It is a turn about X, then about Y, then about Z.
-    const std::array<double, 3> turn{
-        std::atan2(z[1], z[2]), std::atan2(-z[0], std::hypot(x[0], y[0])), std::atan2(y[0], x[0])};
+    std::array<double, 3> turn{std::atan2(z[1], z[2]), std::atan2(-z[0], std::hypot(x[0], y[0])),
+                               std::atan2(y[0], x[0])};
+    // A quarter turn about Y: the other two turn about one line, so one of them is enough.
+    constexpr double along_one_line = 1e-9;
+    if (std::hypot(x[0], y[0]) < along_one_line) {
+        turn[0] = std::atan2(-y[2], y[1]);
+        turn[2] = 0.0;
+    }
     for (std::size_t k = 0; k < 3; ++k) scan.turn[k] = decimal(turn[k] / degree, " deg");
     const std::array rows{x, y, z};
     for (std::size_t k = 0; k < 3; ++k) {

@@ -34,7 +34,10 @@ float width_of_right_end(const Division& division) {
 }
 
 Division division_of(const Area& area, float menus_end) {
-    const float least = size_of_text("Lay out", Type::strong).x + scaled(14);
+    float least = 0.0F;
+    for (const auto& row : place_rows) {
+        least = std::max(least, size_of_text(row.tab, Type::strong).x + scaled(8));
+    }
     Division division;
     const auto room = [&] {
         return area.x + area.width - width_of_right_end(division) - menus_end;
@@ -91,7 +94,7 @@ std::string_view draw_menus(const Area& area, const Desk& desk, float& end) {
                                                                  {"View", Menu::view}}};
     std::string_view asked;
     ImGui::SetCursorScreenPos({area.x + scaled(12), area.y + scaled(28)});
-    const StyleScope flat(ImGuiStyleVar_FramePadding, scaled(8, 1));
+    const StyleScope flat(ImGuiStyleVar_FramePadding, scaled(6, 1));
     for (const auto& [name, menu] : menus) {
         const auto one = draw_menu(name, menu, desk);
         if (!one.empty()) asked = one;

@@ -319,7 +319,7 @@ TEST_CASE("a dimension half typed is taken when its place is left by key", "[edi
     tests::start_box(ui.desk);
     ui.settle();
     ui.write("Lay out/width", "31");
-    ui.press('2', key::left_control);
+    ui.press('3', key::left_control);
     CHECK(ui.shown("width") == "31");
     CHECK_FALSE(ui.desk.ui.hand.typed);
 }
