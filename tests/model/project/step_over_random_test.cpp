@@ -68,7 +68,7 @@ std::string piece_inside(const Project& project, const Resolved& resolved, const
     return {};
 }
 
-// A box without extent where the obstacle cannot be worked out.
+// The obstacle's least box and its clearance, in the room.
 engine::Box kept_free(const tests::StepOverCase& it, const Project& project) {
     engine::Box box = tests::box_of_obstacle(project, project.room.front());
     for (std::size_t k = 0; k < 3; ++k) {
