@@ -4,12 +4,12 @@
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
 #include "editor/place.h"
-#include "editor/scan_placing.h"
 #include "editor/places/buy.h"
 #include "editor/places/finding_list.h"
 #include "editor/places/join.h"
 #include "editor/places/make.h"
 #include "editor/places/section_choice.h"
+#include "editor/scan_placing.h"
 #include "editor/selection.h"
 #include "editor/view/view_state.h"
 

@@ -32,7 +32,7 @@ struct ViewHands {
     DimensionHand& hand;
     bool picks_joints = false;  // a click where two members meet chooses their joint
     bool picks_obstacles = false;
-    ScanPlacing* placing = nullptr;  // a click picks a point of this scan
+    ScanPlacing* placing = nullptr;   // a click picks a point of this scan
     const RoomFacts* room = nullptr;  // where a chosen obstacle is come near to
 };
 

@@ -61,7 +61,10 @@ Camera seen_from(ViewFrom view, const Camera& before = {});
 
 // Target and distance so that the whole box shows with a margin (a share of the picture). An empty
 // box leaves the camera as it was.
-Camera fitted(const Camera& camera, const SceneBounds& box, Viewport viewport, double margin = 0.06);
+Camera fitted(const Camera& camera,
+              const SceneBounds& box,
+              Viewport viewport,
+              double margin = 0.06);
 
 Camera orbited(const Camera& camera, double turn_by, double tilt_by);
 

@@ -63,7 +63,7 @@ void append_box(Mesh& mesh, const SceneBounds& box);
 struct GroundGrid {
     double spacing = 100.0;  // mm
     double height = 0.0;     // z
-    SceneBounds area;             // its x and y; empty: no grid
+    SceneBounds area;        // its x and y; empty: no grid
 
     bool operator==(const GroundGrid&) const = default;
 };

@@ -101,7 +101,7 @@ void report(const Project& project,
             const OpeningFit& fit,
             std::vector<Finding>& findings) {
     for (const auto& error : fit.closing) {
-        if (std::abs(error.mm) <= most_closing_error_mm) continue;
+        if (std::abs(error.mm) <= most_closing_error_mm + 1e-6) continue;  // rounding apart
         const auto off = Length::from_nm(std::llround(std::abs(error.mm) * 1e6));
         findings.push_back(
             {.code = "opening_open_error",

@@ -1,6 +1,6 @@
 // Proof that a distance is the least one: the two points lie on the two things, so the least is no
-// more; and a slab of that width lies between the two and holds nothing of either, so it is no less.
-// It knows nothing of how the distance was found.
+// more; and a slab of that width lies between the two and holds nothing of either, so it is no
+// less. It knows nothing of how the distance was found.
 #pragma once
 
 #include "engine/geometry/convex_body.h"

@@ -9,8 +9,8 @@
 
 namespace {
 
-using engine::SceneBounds;
 using engine::Camera;
+using engine::SceneBounds;
 using engine::Viewport;
 
 constexpr SceneBounds cabinet{.lo = {0.0, 0.0, 0.0}, .hi = {914.4, 457.2, 762.0}};

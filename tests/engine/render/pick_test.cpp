@@ -6,8 +6,8 @@
 
 namespace {
 
-using engine::SceneBounds;
 using engine::PickId;
+using engine::SceneBounds;
 using engine::SceneData;
 
 void add_box(engine::SceneBatch& batch, const SceneBounds& box, PickId id) {
