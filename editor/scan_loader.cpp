@@ -155,7 +155,9 @@ void browse_for_scan(Desk& desk) {
 }
 
 void import_scan(Desk& desk, const fs::path& file) {
-    ScanForm form{.file = file, .reading = std::make_shared<ScanReading>(file)};
+    ScanForm form;  // gcc 12 takes members of one made with initialisers for unset
+    form.file = file;
+    form.reading = std::make_shared<ScanReading>(file);
     form.obstacle.name = free_obstacle_name(project_of(desk), "scan");
     form.obstacle.shape = model::ScannedObstacle{.file = stated_path(desk, file)};
     interrupt_with(desk, std::move(form));

@@ -97,17 +97,33 @@ public:
         : bodies_{resolved, catalogue},
           things_{room_things(resolved, catalogue)},
           made_(things_.size()),
-          how_{how} {}
+          is_near_(resolved.pieces.size()),
+          how_{how} {
+        for (const auto& thing : things_) {
+            if (thing.fastener == no_index) continue;
+            const Vector size = engine::minus(thing.bounds.hi, thing.bounds.lo);
+            standing_ = std::max(standing_, engine::length_of(size));
+        }
+    }
 
     void look_round(const RoomObstacle& obstacle, std::vector<NearPlace>& places) {
         const double within = static_cast<double>(obstacle.wanted) / 1e6 + how_.reach;
-        const Bounds around = grown(obstacle.bounds, within);
+        const Bounds around = grown(obstacle.bounds, within + standing_);
+        const auto look = [&](std::size_t i, double as_far) {
+            if (!engine::touches(around, things_[i].bounds)) return std::optional<NearPlace>{};
+            return obstacle.scan ? near_scan(obstacle, i, as_far)
+                                 : near_bodies(obstacle, i, as_far);
+        };
+        // A head or a tail stands on its piece, so that it is near only where that is nearly so.
+        is_near_.assign(is_near_.size(), 0);
         for (std::size_t i = 0; i < things_.size(); ++i) {
-            if (!engine::touches(around, things_[i].bounds)) continue;
-            if (auto place = obstacle.scan ? near_scan(obstacle, i, within)
-                                           : near_bodies(obstacle, i, within)) {
+            const bool is_piece = things_[i].fastener == no_index;
+            if (!is_piece && is_near_[things_[i].piece] == 0) continue;
+            auto place = look(i, is_piece ? within + standing_ : within);
+            if (!place) continue;
+            if (is_piece) is_near_[things_[i].piece] = 1;
+            if (place->depth > 0.0 || place->distance <= within - rounding_mm)
                 places.push_back(std::move(*place));
-            }
         }
     }
 
@@ -245,6 +261,8 @@ private:
     ThingBodies bodies_;
     std::vector<RoomThing> things_;
     std::vector<std::optional<std::vector<ConvexBody>>> made_;
+    std::vector<char> is_near_;  // by piece, to the obstacle at hand
+    double standing_ = 0.0;      // mm, further than this no head or tail stands out from its piece
     LookRound how_;
 };
 
