@@ -152,7 +152,8 @@ Reading sections_of(const Profile& profile, const NamedValues& values, Read read
     const auto to = values.length(profile.to);
     const auto first = section_of(profile.offsets, read);
     if (!from || !to || !first) return {};
-    const auto [near, far] = std::minmax(mm_of(*from), mm_of(*to));
+    const double near = mm_of(std::min(*from, *to));
+    const double far = mm_of(std::max(*from, *to));
     if (!(near < far)) return {.fault = "it ends along Y where it begins"};
     if (first->insets.empty()) return {.fault = "it has no offsets: give at least one"};
     Reading reading{.sections = {*first}};
