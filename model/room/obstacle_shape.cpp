@@ -57,8 +57,9 @@ SolidObstacle solid_of(const CylinderObstacle& cylinder, const NamedValues& valu
     if (*radius <= 0) return {.fault = "its radius is not above 0"};
     if (*length <= 0) return {.fault = "its length is not above 0"};
     std::vector<std::array<double, 2>> circle;
-    const std::size_t faces =
-        std::max<std::size_t>(8, faces_round(mm_of(*radius), 2.0 * std::numbers::pi));
+    // A multiple of four, so that faces look along both axes and the cylinder is as wide as stated.
+    const std::size_t enough = faces_round(mm_of(*radius), 2.0 * std::numbers::pi);
+    const std::size_t faces = std::max<std::size_t>(8, (enough + 3) / 4 * 4);
     add_arc_round(circle, mm_of(*radius), 0.0, 2.0 * std::numbers::pi, faces);
     const std::size_t axis = index_of(cylinder.along);
     engine::Prism prism;
