@@ -1,7 +1,5 @@
 #include "model/room/read_scan.h"
 
-#include "engine/files/scan_mesh.h"
-
 #include <algorithm>
 #include <cstdint>
 #include <utility>
@@ -29,28 +27,47 @@ float mm_in(engine::LengthUnit unit) {
     return 1000.0F;
 }
 
-// Whether each edge lies between two triangles that run along it in opposite ways.
+// Whether each edge lies between two triangles, whichever way round these are.
 bool is_closed(const std::vector<engine::ScanTriangle>& triangles) {
-    std::vector<std::pair<std::uint64_t, std::int8_t>> edges;
+    std::vector<std::uint64_t> edges;
     edges.reserve(3 * triangles.size());
     for (const auto& corners : triangles) {
         for (std::size_t i = 0; i < 3; ++i) {
             const std::uint64_t a = corners[i];
             const std::uint64_t b = corners[(i + 1) % 3];
-            edges.emplace_back(a < b ? (a << 32U) | b : (b << 32U) | a,
-                               static_cast<std::int8_t>(a < b ? 1 : -1));
+            edges.push_back(a < b ? (a << 32U) | b : (b << 32U) | a);
         }
     }
     std::sort(edges.begin(), edges.end());
     for (std::size_t i = 0; i < edges.size(); i += 2) {
-        if (i + 1 >= edges.size() || edges[i].first != edges[i + 1].first) return false;
-        if (edges[i].second == edges[i + 1].second) return false;
-        if (i + 2 < edges.size() && edges[i + 2].first == edges[i].first) return false;
+        const bool is_pair = i + 1 < edges.size() && edges[i] == edges[i + 1];
+        const bool is_more = i + 2 < edges.size() && edges[i] == edges[i + 2];
+        if (!is_pair || is_more) return false;
     }
-    return true;
+    return !edges.empty();
 }
 
 }  // namespace
+
+std::vector<engine::ScanPoint> points_in_mm(const engine::ScanMesh& mesh, engine::LengthUnit unit) {
+    auto points = mesh.points;
+    const float scale = mm_in(unit);
+    for (auto& point : points) {
+        for (float& coordinate : point) coordinate *= scale;
+    }
+    return points;
+}
+
+std::shared_ptr<const Scan> scan_of(const engine::ScanMesh& mesh,
+                                    std::span<const engine::ScanPoint> points,
+                                    const std::function<bool(double done)>& go_on) {
+    auto tree =
+        engine::TriangleTree::built(points, std::span<const engine::ScanTriangle>(mesh.triangles),
+                                    [&](double done) { return !go_on || go_on(done); });
+    if (!tree) return nullptr;
+    return std::make_shared<const Scan>(Scan{
+        .tree = std::move(*tree), .dropped = mesh.dropped, .is_closed = is_closed(mesh.triangles)});
+}
 
 engine::Result<std::shared_ptr<const Scan>> read_scan(
     const std::filesystem::path& file,
@@ -58,25 +75,14 @@ engine::Result<std::shared_ptr<const Scan>> read_scan(
     const std::function<bool(double done)>& go_on) {
     engine::ReadProgress progress;
     if (go_on) progress.go_on = [&](double done) { return go_on(done * share_of_reading); };
-    auto read = engine::read_scan_mesh(file, progress);
-    if (!read) return read.error();
-    auto mesh = std::move(read).value();
-    const float scale = mm_in(unit);
-    for (auto& point : mesh.points) {
-        for (float& coordinate : point) coordinate *= scale;
-    }
-    const auto rest = [&](double done) {
+    const auto mesh = engine::read_scan_mesh(file, progress);
+    if (!mesh) return mesh.error();
+    auto scan = scan_of(*mesh, points_in_mm(*mesh, unit), [&](double done) {
         return !go_on || go_on(share_of_reading + done * (1.0 - share_of_reading));
-    };
-    auto tree = engine::TriangleTree::built(mesh.points, mesh.triangles, rest);
-    if (!tree) {
-        return engine::Error{engine::ErrorCode::cancelled, file.filename().string(),
-                             "reading was stopped"};
-    }
-    return std::shared_ptr<const Scan>(
-        std::make_shared<Scan>(Scan{.tree = std::move(*tree),
-                                    .dropped = mesh.dropped,
-                                    .is_closed = is_closed(mesh.triangles)}));
+    });
+    if (scan) return scan;
+    return engine::Error{engine::ErrorCode::cancelled, file.filename().string(),
+                         "reading was stopped"};
 }
 
 ScanLibrary read_scans(const Project& project, const std::filesystem::path& folder) {

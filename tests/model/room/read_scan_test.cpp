@@ -1,0 +1,70 @@
+#include "model/room/read_scan.h"
+
+#include "model/resolve/resolve.h"
+#include "model/room/clearance.h"
+
+#include "tests/model/room/room_projects.h"
+#include "tests/support/scratch_folder.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+
+namespace {
+
+using namespace model;
+
+// A box from (0, 0, 0) to (4, 4, 4), in whatever unit; without its last face where it is open.
+std::filesystem::path box_file(const std::filesystem::path& folder, bool is_open = false) {
+    const auto file = folder / "box.obj";
+    std::ofstream out(file);
+    for (int corner = 0; corner < 8; ++corner) {
+        out << "v " << 4 * (corner & 1) << " " << 2 * (corner & 2) << " " << (corner & 4) << "\n";
+    }
+    out << "f 1 3 4 2\nf 5 6 8 7\nf 1 2 6 5\nf 3 7 8 4\nf 1 5 7 3\n";
+    if (!is_open) out << "f 2 4 8 6\n";
+    return file;
+}
+
+}  // namespace
+
+TEST_CASE("a scan is read in its unit, and whether it is closed is told", "[model][room]") {
+    const tests::ScratchFolder scratch{"scan_unit"};
+    const auto closed = read_scan(box_file(scratch.path), engine::LengthUnit::foot);
+    REQUIRE(closed.has_value());
+    CHECK((*closed)->is_closed);
+    CHECK((*closed)->tree.triangle_count() == 12);
+    CHECK((*closed)->tree.bounds().hi[0] == Approx(4.0 * 304.8));
+    const auto open = read_scan(box_file(scratch.path, true), engine::LengthUnit::millimetre);
+    REQUIRE(open.has_value());
+    CHECK_FALSE((*open)->is_closed);
+    CHECK((*open)->tree.bounds().hi[2] == Approx(4.0));
+}
+
+TEST_CASE("reading a scan can be stopped, and a missing file is told", "[model][room]") {
+    const tests::ScratchFolder scratch{"scan_stopped"};
+    const auto stopped =
+        read_scan(box_file(scratch.path), engine::LengthUnit::inch, [](double) { return false; });
+    REQUIRE_FALSE(stopped.has_value());
+    CHECK(stopped.error().code == engine::ErrorCode::cancelled);
+    CHECK_FALSE(read_scan(scratch.path / "none.obj", engine::LengthUnit::inch).has_value());
+}
+
+// It comes near to no triangle, so that only the inside tells.
+TEST_CASE("a cabinet wholly inside a closed scan stands in it", "[model][room]") {
+    const tests::ScratchFolder scratch{"scan_inside"};
+    box_file(scratch.path);
+    auto project = room_tests::cabinet({"50 in", "50 in", "50 in"}, "20 in", "18 in", "20 in");
+    const ScannedObstacle scan{.file = "box.obj", .unit = engine::LengthUnit::metre};
+    project.room.push_back({.name = "solid", .shape = scan});
+    const auto scans = read_scans(project, scratch.path);
+    REQUIRE(scans.size() == 1);
+    const auto resolved = resolve(project, room_tests::catalogue());
+    const auto code = [&] {
+        const auto found = room_findings(project, room_tests::catalogue(), resolved, scans);
+        return found.empty() ? std::string() : found.front().code;
+    };
+    CHECK(code() == "inside_obstacle");
+    std::get<ScannedObstacle>(project.room[0].shape).at = {"300 in", "0", "0"};
+    CHECK(code().empty());
+}
