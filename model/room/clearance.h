@@ -45,7 +45,7 @@ std::vector<RoomObstacle> room_obstacles(const Project& project,
                                          std::vector<Finding>& findings);
 
 struct LookRound {
-    double reach = 0.0;      // mm further than what is wanted
+    double reach = 0.0;      // mm further than what is wanted; there distances may be told as less
     bool with_depth = true;  // otherwise what is inside has some depth, and no way out
 };
 

@@ -141,8 +141,13 @@ private:
     std::optional<NearPlace> near_bodies(const RoomObstacle& obstacle,
                                          std::size_t thing,
                                          double within) {
-        if (!is_any_near(obstacle, things_[thing].bounds, within)) return std::nullopt;
+        const double apart = gap_of_bounds(obstacle, things_[thing].bounds);
+        if (apart > within) return std::nullopt;
         NearPlace place = place_of(obstacle, thing);
+        if (how_.reach > 0.0 && apart > static_cast<double>(obstacle.wanted) / 1e6) {
+            place.distance = apart;  // no more is asked there
+            return place;
+        }
         double best = within - rounding_mm;
         bool found = false;
         bool shares = false;
@@ -168,11 +173,12 @@ private:
         return place;
     }
 
-    static bool is_any_near(const RoomObstacle& obstacle, const Bounds& bounds, double within) {
-        const Bounds around = grown(bounds, within);
-        return std::ranges::any_of(obstacle.bodies, [&](const ConvexBody& body) {
-            return engine::touches(around, body.bounds);
-        });
+    // No more than the distance of the two.
+    static double gap_of_bounds(const RoomObstacle& obstacle, const Bounds& bounds) {
+        double least = std::numeric_limits<double>::max();
+        for (const auto& body : obstacle.bodies)
+            least = std::min(least, engine::squared_gap(body.bounds, bounds));
+        return std::sqrt(least);
     }
 
     std::optional<NearPlace> near_scan(const RoomObstacle& obstacle,
