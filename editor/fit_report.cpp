@@ -20,9 +20,22 @@ std::string stop_words(const model::BandStop& stop) {
     return text;
 }
 
+// Whether something ends the interval with that value, and not only the search.
+bool ends(const model::Band& band, model::Nm value) {
+    return std::ranges::any_of(band.intervals, [&](const model::BandInterval& interval) {
+        return value >= interval.from && value <= interval.to && !interval.above.is_of_search;
+    });
+}
+
 void print_band(const model::Band& band, const engine::TapeStyle& shown, std::ostream& out) {
+    const bool nowhere = model::fits_nowhere(band);
     out << band.dimension << ": " << words(band.value, shown)
-        << (band.fits_now ? ", fits" : ", does not fit") << "\n";
+        << (band.fits_now && !nowhere ? ", fits" : ", does not fit") << "\n";
+    for (const auto& finding : band.not_measured)
+        out << "  not measured: " << model::where_text(finding) << ": " << finding.what << "\n";
+    for (const auto& finding : band.regardless)
+        out << "  whatever it is: " << model::where_text(finding) << ": " << finding.what << "\n";
+    if (nowhere) out << "  but for that it would fit:\n";
     for (const auto& interval : band.intervals) {
         out << "  from " << words(interval.from, shown) << " to " << words(interval.to, shown)
             << "\n    below: " << stop_words(interval.below)
@@ -32,10 +45,12 @@ void print_band(const model::Band& band, const engine::TapeStyle& shown, std::os
         out << "  no value from " << words(band.searched_from, shown) << " to "
             << words(band.searched_to, shown) << " fits\n";
     }
-    if (const auto largest = model::largest_that_fits(band, shown))
+    if (const auto largest = model::largest_that_fits(band, shown); largest && ends(band, *largest))
         out << "  largest that fits, on the tape: " << words(*largest, shown) << "\n";
-    for (const auto& finding : band.regardless)
-        out << "  whatever it is: " << model::where_text(finding) << ": " << finding.what << "\n";
+    if (!band.is_proved) {
+        out << "  after " << band.looked_at
+            << " values there was more to look at: something small may be missed in between\n";
+    }
 }
 
 }  // namespace

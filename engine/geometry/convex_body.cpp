@@ -218,6 +218,18 @@ ConvexBody moved(ConvexBody body, const Vector& by) {
     return body;
 }
 
+ConvexBody shrunk(ConvexBody body, double share) {
+    const Vector middle = body.around.centre;
+    body.bounds = {};
+    for (auto& corner : body.corners) {
+        corner = plus(corner, scaled(minus(middle, corner), share));
+        put_in(body.bounds, corner);
+    }
+    for (auto& face : body.faces) face.height += share * (dot(face.normal, middle) - face.height);
+    body.around.half = scaled(body.around.half, 1.0 - share);
+    return body;
+}
+
 const Vector& furthest_corner(const ConvexBody& body, const Vector& along) {
     return *std::ranges::max_element(body.corners, {},
                                      [&](const Vector& corner) { return dot(corner, along); });

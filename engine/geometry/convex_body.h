@@ -58,6 +58,9 @@ ConvexBody convex_body(const Vector& lo, const Vector& hi);
 ConvexBody moved(const ConvexBody& body, const Placement& place);
 ConvexBody moved(ConvexBody body, const Vector& by);
 
+// Smaller by that share of its size, about the middle of the box round it.
+ConvexBody shrunk(ConvexBody body, double share);
+
 // The corner that lies furthest along a direction.
 const Vector& furthest_corner(const ConvexBody& body, const Vector& along);
 

@@ -3,6 +3,7 @@
 #include "engine/geometry/vectors.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <span>
@@ -19,38 +20,47 @@ void add_once(std::vector<Vector>& directions, const Vector& along) {
     if (!is_known) directions.push_back(along);
 }
 
-struct Outline {
+// The same of a body and of a triangle.
+struct Seen {
     std::span<const Vector> corners;
-    std::vector<Vector> normals;
-    std::vector<Vector> edges;  // their directions
+    std::span<const Vector> normals;
+    std::span<const Vector> edges;
 };
 
-Outline outline_of(const ConvexBody& body) {
-    Outline outline{.corners = body.corners};
-    for (const auto& face : body.faces) add_once(outline.normals, face.normal);
-    for (const auto& edge : body.edges) {
-        add_once(outline.edges,
-                 unit(minus(body.corners[edge.corners[1]], body.corners[edge.corners[0]])));
-    }
-    return outline;
-}
+Seen seen(const Facets& body) { return {body.corners, body.normals, body.edges}; }
 
-Outline outline_of(const Triangle& t) {
-    Outline outline{.corners = t};
-    for (std::size_t k = 0; k < 3; ++k) {
-        const Vector along = minus(t[(k + 1) % 3], t[k]);
-        if (length_of(along) > 0.0) add_once(outline.edges, unit(along));
+class SeenTriangle {
+public:
+    explicit SeenTriangle(const Triangle& t) : corners_{t} {
+        for (std::size_t k = 0; k < 3; ++k) {
+            const Vector along = minus(t[(k + 1) % 3], t[k]);
+            if (const double length = length_of(along); length > 0.0)
+                edges_[edge_count_++] = scaled(along, 1.0 / length);
+        }
+        const Vector normal = cross(minus(t[1], t[0]), minus(t[2], t[0]));
+        has_area_ = length_of(normal) > 0.0;
+        if (has_area_) normal_ = unit(normal);
     }
-    const Vector normal = cross(minus(t[1], t[0]), minus(t[2], t[0]));
-    if (length_of(normal) > 0.0) outline.normals.push_back(unit(normal));
-    return outline;
-}
+
+    Seen seen() const {
+        return {corners_,
+                {&normal_, has_area_ ? std::size_t{1} : std::size_t{0}},
+                {edges_.data(), edge_count_}};
+    }
+
+private:
+    const Triangle& corners_;
+    Vector normal_{};
+    std::array<Vector, 3> edges_{};
+    std::size_t edge_count_ = 0;
+    bool has_area_ = false;
+};
 
 // Calls `visit` with each direction in which the two may be told apart, until it says false.
 template <class Visit>
-void for_each_axis(const Outline& a, const Outline& b, Visit visit) {
-    for (const auto* outline : {&a, &b}) {
-        for (const auto& normal : outline->normals) {
+void for_each_axis(const Seen& a, const Seen& b, Visit visit) {
+    for (const auto* one : {&a, &b}) {
+        for (const auto& normal : one->normals) {
             if (!visit(normal)) return;
         }
     }
@@ -70,9 +80,9 @@ struct Shadow {
     double most = std::numeric_limits<double>::lowest();
 };
 
-Shadow shadow_of(const Outline& outline, const Vector& along) {
+Shadow shadow_of(const Seen& seen, const Vector& along) {
     Shadow shadow;
-    for (const auto& corner : outline.corners) {
+    for (const auto& corner : seen.corners) {
         const double at = dot(corner, along);
         shadow.least = std::min(shadow.least, at);
         shadow.most = std::max(shadow.most, at);
@@ -82,7 +92,7 @@ Shadow shadow_of(const Outline& outline, const Vector& along) {
 
 // The differences of the points of two bodies are a convex body, too; a straight way through it is
 // cut out by the planes of its faces.
-std::optional<Passage> passage(const Outline& a, const Outline& b, const Vector& direction) {
+std::optional<Passage> passage_of(const Seen& a, const Seen& b, const Vector& direction) {
     constexpr double is_across = 1e-12;
     std::optional<Passage> all =
         Passage{std::numeric_limits<double>::lowest(), std::numeric_limits<double>::max()};
@@ -104,15 +114,53 @@ std::optional<Passage> passage(const Outline& a, const Outline& b, const Vector&
     return all;
 }
 
+bool lies_deeper(const ConvexBody& body, const Vector& at, double depth) {
+    return std::ranges::all_of(
+        body.faces, [&](const auto& face) { return height_above(face, at) < -depth; });
+}
+
+// Some point of one, its middle or a corner, that lies so deep in the other.
+bool has_point_deeper(const ConvexBody& one, const ConvexBody& in, double depth) {
+    return lies_deeper(in, one.around.centre, depth) ||
+           std::ranges::any_of(one.corners, [&](const Vector& corner) {
+               return lies_deeper(in, corner, depth);
+           });
+}
+
 }  // namespace
+
+bool is_deeper(const ConvexBody& a, const ConvexBody& b, double depth) {
+    if (!touches(a.bounds, b.bounds)) return false;
+    if (has_point_deeper(a, b, depth) || has_point_deeper(b, a, depth)) return true;
+    return overlap(a, b).depth > depth;
+}
+
+Facets facets_of(const ConvexBody& body) {
+    Facets facets{.corners = body.corners, .bounds = body.bounds};
+    for (const auto& face : body.faces) add_once(facets.normals, face.normal);
+    for (const auto& edge : body.edges) {
+        add_once(facets.edges,
+                 unit(minus(body.corners[edge.corners[1]], body.corners[edge.corners[0]])));
+    }
+    return facets;
+}
+
+std::vector<Facets> facets_of(std::span<const ConvexBody> bodies) {
+    std::vector<Facets> all;
+    all.reserve(bodies.size());
+    for (const auto& body : bodies) all.push_back(facets_of(body));
+    return all;
+}
 
 Overlap overlap(const ConvexBody& a, const ConvexBody& b) {
     if (!touches(a.bounds, b.bounds)) return {};
-    const Outline outline = outline_of(a);
-    const Outline other = outline_of(b);
+    const Facets facets = facets_of(a);
+    const Facets others = facets_of(b);
+    const Seen one = seen(facets);
+    const Seen other = seen(others);
     Overlap least{.depth = std::numeric_limits<double>::max()};
-    for_each_axis(outline, other, [&](const Vector& axis) {
-        const Shadow of_a = shadow_of(outline, axis);
+    for_each_axis(one, other, [&](const Vector& axis) {
+        const Shadow of_a = shadow_of(one, axis);
         const Shadow of_b = shadow_of(other, axis);
         const double along = of_b.most - of_a.least;
         const double against = of_a.most - of_b.least;
@@ -127,18 +175,61 @@ Overlap overlap(const ConvexBody& a, const ConvexBody& b) {
     return least;
 }
 
+std::optional<Passage> passage(const Facets& a, const Facets& b, const Vector& direction) {
+    return passage_of(seen(a), seen(b), direction);
+}
+
+std::optional<Passage> passage(const Facets& a, const Triangle& b, const Vector& direction) {
+    return passage_of(seen(a), SeenTriangle(b).seen(), direction);
+}
+
 std::optional<Passage> passage(const ConvexBody& a, const ConvexBody& b, const Vector& direction) {
-    return passage(outline_of(a), outline_of(b), direction);
+    return passage(facets_of(a), facets_of(b), direction);
 }
 
 std::optional<Passage> passage(const ConvexBody& a, const Triangle& b, const Vector& direction) {
-    return passage(outline_of(a), outline_of(b), direction);
+    return passage(facets_of(a), b, direction);
+}
+
+Bounds swept(const Bounds& bounds, const Vector& direction, double from, double to) {
+    Bounds all;
+    for (const double by : {from, to}) {
+        const Vector off = scaled(direction, by);
+        put_in(all, Bounds{plus(bounds.lo, off), plus(bounds.hi, off)});
+    }
+    return all;
+}
+
+double end_of_blocked(std::vector<Passage>& blocked, double at) {
+    std::ranges::sort(blocked, {}, &Passage::from);
+    for (const auto& passage : blocked) {
+        if (passage.from >= at) break;
+        at = std::max(at, passage.to);
+    }
+    return at;
 }
 
 double shift_to_clear(const ConvexBody& a, const ConvexBody& b, const Vector& direction) {
     if (!touches(a.bounds, b.bounds)) return 0.0;
     const auto through = passage(a, b, direction);
     return through && through->from < 0.0 && through->to > 0.0 ? through->to : 0.0;
+}
+
+std::optional<double> shift_to_clear(std::span<const Facets> things,
+                                     std::span<const Facets> others,
+                                     const Vector& direction,
+                                     double most) {
+    std::vector<Passage> blocked;
+    for (const auto& thing : things) {
+        const Bounds way = swept(thing.bounds, direction, 0.0, most);
+        for (const auto& other : others) {
+            if (!touches(way, other.bounds)) continue;
+            const auto through = passage(thing, other, direction);
+            if (through && through->to > 0.0) blocked.push_back(*through);
+        }
+    }
+    const double end = end_of_blocked(blocked, 0.0);
+    return end <= most ? std::optional{end} : std::nullopt;
 }
 
 }  // namespace engine

@@ -7,16 +7,6 @@
 namespace engine {
 namespace {
 
-// All that a body fills on its way.
-Bounds swept(const ConvexBody& body, const Vector& direction, double from, double to) {
-    Bounds all;
-    for (const double by : {from, to}) {
-        const Vector off = scaled(direction, by);
-        put_in(all, Bounds{plus(body.bounds.lo, off), plus(body.bounds.hi, off)});
-    }
-    return all;
-}
-
 // As far as a body is long along the direction, so that a step looks at about as many triangles as
 // the body has around it.
 double step_of(std::span<const ConvexBody> bodies, const Vector& direction) {
@@ -30,28 +20,19 @@ double step_of(std::span<const ConvexBody> bodies, const Vector& direction) {
     return step;
 }
 
-// The end of what is blocked without a gap from `at` on.
-double end_of_blocked(std::vector<Passage>& blocked, double at) {
-    std::ranges::sort(blocked, {}, &Passage::from);
-    for (const auto& passage : blocked) {
-        if (passage.from >= at) break;
-        at = std::max(at, passage.to);
-    }
-    return at;
-}
-
 }  // namespace
 
 std::optional<double> TriangleTree::shift_to_clear(std::span<const ConvexBody> bodies,
                                                    const Vector& direction,
                                                    double most) const {
     const double step = step_of(bodies, direction);
+    const auto facets = facets_of(bodies);
     double at = 0.0;
     std::vector<Passage> blocked;
     while (at <= most) {
         blocked.clear();
-        for (const auto& body : bodies) {
-            for_each_touching(swept(body, direction, at, at + step),
+        for (const auto& body : facets) {
+            for_each_touching(swept(body.bounds, direction, at, at + step),
                               [&](std::uint32_t, const Triangle& triangle) {
                                   const auto through = passage(body, triangle, direction);
                                   if (through && through->to > at) blocked.push_back(*through);
@@ -70,10 +51,11 @@ double TriangleTree::free_way(std::span<const ConvexBody> bodies,
                               const Vector& direction,
                               double most) const {
     const double step = step_of(bodies, direction);
+    const auto facets = facets_of(bodies);
     double free = most;
     for (double at = 0.0; at < free; at += step) {
-        for (const auto& body : bodies) {
-            for_each_touching(swept(body, direction, at, std::min(at + step, free)),
+        for (const auto& body : facets) {
+            for_each_touching(swept(body.bounds, direction, at, std::min(at + step, free)),
                               [&](std::uint32_t, const Triangle& triangle) {
                                   const auto through = passage(body, triangle, direction);
                                   if (through && through->to > 0.0)

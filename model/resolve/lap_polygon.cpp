@@ -9,12 +9,16 @@ namespace {
 
 FlatPoint minus(const FlatPoint& a, const FlatPoint& b) { return {a[0] - b[0], a[1] - b[1]}; }
 
+// These are asked for at every mark of a tape: std::hypot guards against numbers that are not met
+// here, and takes ten times as long.
+double length_of(const FlatPoint& a) { return std::sqrt(a[0] * a[0] + a[1] * a[1]); }
+
 double cross(const FlatPoint& a, const FlatPoint& b) { return a[0] * b[1] - a[1] * b[0]; }
 
 // Above 0 to the left of the edge from `from` to `to`; nm.
 double left_of(const FlatPoint& from, const FlatPoint& to, const FlatPoint& point) {
     const FlatPoint edge = minus(to, from);
-    const double length = std::hypot(edge[0], edge[1]);
+    const double length = length_of(edge);
     return length > 0.0 ? cross(edge, minus(point, from)) / length : 0.0;
 }
 
@@ -64,7 +68,7 @@ double room_for(const FlatPolygon& polygon, const FlatPoint& middle, const FlatP
     double least = std::numeric_limits<double>::max();
     for (std::size_t i = 0; i < polygon.size(); ++i) {
         const FlatPoint edge = minus(polygon[(i + 1) % polygon.size()], polygon[i]);
-        const double length = std::hypot(edge[0], edge[1]);
+        const double length = length_of(edge);
         if (length <= 0.0) continue;
         const double inside = cross(edge, minus(middle, polygon[i])) / length;
         const double reach = (std::abs(edge[1]) * half[0] + std::abs(edge[0]) * half[1]) / length;
@@ -179,7 +183,7 @@ double distance_to(const FlatPolygon& polygon, const FlatPoint& point) {
         const double square = edge[0] * edge[0] + edge[1] * edge[1];
         const double along = edge[0] * from[0] + edge[1] * from[1];
         const double t = square > 0.0 ? std::clamp(along / square, 0.0, 1.0) : 0.0;
-        least = std::min(least, std::hypot(from[0] - t * edge[0], from[1] - t * edge[1]));
+        least = std::min(least, length_of({from[0] - t * edge[0], from[1] - t * edge[1]}));
     }
     return least;
 }

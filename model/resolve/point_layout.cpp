@@ -17,8 +17,9 @@ struct Place {
 };
 
 double apart(const Place& a, const Place& b) {
-    return std::hypot(static_cast<double>(a.at[0] - b.at[0]),
-                      static_cast<double>(a.at[1] - b.at[1]));
+    const auto x = static_cast<double>(a.at[0] - b.at[0]);
+    const auto y = static_cast<double>(a.at[1] - b.at[1]);
+    return std::sqrt(x * x + y * y);
 }
 
 Nm margin_to(const Region& obstacle, const std::array<Nm, 2>& at) {
@@ -33,11 +34,13 @@ Nm margin_at(const SlantedRoom& room, const std::array<Nm, 2>& at) {
     for (const auto& obstacle : room.obstacles) {
         margin = std::min(margin, margin_to(obstacle, at));
     }
+    if (margin < 0) return margin;
     const FlatPoint point{static_cast<double>(at[0]), static_cast<double>(at[1])};
     constexpr double rounding = 2.0;
     for (const auto& polygon : room.inside) {
         const double deep = depth_within(polygon, point) - room.edge_distance - rounding;
         margin = std::min(margin, static_cast<Nm>(std::floor(deep)));
+        if (margin < 0) return margin;
     }
     for (const auto& kept : room.outside) {
         const double clear = distance_to(kept.polygon, point) - kept.by - rounding;

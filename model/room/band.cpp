@@ -2,6 +2,7 @@
 
 #include "model/resolve/named_values.h"
 #include "model/resolve/values.h"
+#include "model/room/band_gap.h"
 #include "model/room/band_look.h"
 #include "model/room/shapes.h"
 
@@ -18,7 +19,8 @@ namespace {
 using Mark = std::int64_t;  // a value is so many steps
 
 constexpr Mark coarse_looks = 24;  // over the whole range at first
-constexpr int most_looks = 400;    // beyond them the rest is taken as it was found
+// Beyond these only ends are still looked for, and the band says that not all of it is proved.
+constexpr std::size_t most_looks = 400;
 
 Formula exact_formula(Nm value, const engine::TapeStyle& shown) {
     auto style = shown;
@@ -102,6 +104,8 @@ public:
 
     void write(Band& band) const {
         band.looked_at = static_cast<int>(looks_.size());
+        band.is_proved = unproved_ == 0;
+        band.not_measured = best().not_measured;
         band.regardless = best().findings;
         std::optional<BandInterval> open;
         for (auto at = looks_.begin(); at != looks_.end(); ++at) {
@@ -166,12 +170,23 @@ private:
         looks_.emplace(mark, std::move(found));
     }
 
+    // Obstacles and formulas that do not work out hide what else is wrong, so that they weigh more
+    // than all of that.
+    static std::array<std::size_t, 2> weight_of(const BandLook& look) {
+        constexpr std::array<std::string_view, 4> codes{"bad_obstacle", "formula_error",
+                                                        "formula_cycle", "out_of_range"};
+        const auto hidden = std::ranges::count_if(look.findings, [&](const Finding& finding) {
+            return std::ranges::find(codes, finding.code) != codes.end();
+        });
+        return {static_cast<std::size_t>(hidden), look.complaints.size()};
+    }
+
     // The look with the least to complain of; of several the nearest to the present value.
     const BandLook& best() const {
         const auto better = [&](const auto& a, const auto& b) {
-            const auto size_a = a.second.complaints.size();
-            const auto size_b = b.second.complaints.size();
-            if (size_a != size_b) return size_a < size_b;
+            const auto weight_a = weight_of(a.second);
+            const auto weight_b = weight_of(b.second);
+            if (weight_a != weight_b) return weight_a < weight_b;
             return std::abs(a.first - present_) < std::abs(b.first - present_);
         };
         return std::min_element(looks_.begin(), looks_.end(), better)->second;
@@ -181,8 +196,9 @@ private:
     // none left.
     bool refine() {
         regardless_ = best().complaints;
-        if (looks_.size() >= most_looks) return halve_ends();
         std::set<Mark> wanted;
+        const bool only_ends = looks_.size() >= most_looks;
+        unproved_ = 0;
         for (auto a = looks_.begin(), b = std::next(a); b != looks_.end(); a = b++) {
             if (b->first - a->first < 2) continue;
             const Mark middle = a->first + (b->first - a->first) / 2;
@@ -190,65 +206,50 @@ private:
                 wanted.insert(middle);
                 continue;
             }
-            add_crossings(*a, *b, wanted);
-            if (fits(a->second) && !is_surely_free(a->second, b->second, b->first - a->first)) {
-                wanted.insert(middle);
-            }
+            std::set<Mark> inside;
+            add_crossings(*a, *b, inside);
+            if (fits(a->second) && !is_surely_free(a->second, b->second, reach_))
+                inside.insert(middle);
+            if (only_ends && !inside.empty()) ++unproved_;
+            if (!only_ends) wanted.merge(inside);
         }
         const auto before = looks_.size();
-        for (const Mark mark : wanted) look(mark);
+        for (const Mark mark : wanted) {
+            if (looks_.size() < most_looks || only_ends) look(mark);
+        }
         return looks_.size() > before;
     }
 
-    bool halve_ends() {
-        std::set<Mark> wanted;
-        for (auto a = looks_.begin(), b = std::next(a); b != looks_.end(); a = b++) {
-            if (b->first - a->first >= 2 && fits(a->second) != fits(b->second))
-                wanted.insert(a->first + (b->first - a->first) / 2);
+    // Where two planes of a frame change their order: the marks on both sides of it.
+    static void add_crossings(const Looks::value_type& a,
+                              const Looks::value_type& b,
+                              std::set<Mark>& wanted) {
+        const auto& before = a.second.planes;
+        const auto& after = b.second.planes;
+        for (std::size_t f = 0; f < before.size() && f < after.size(); ++f) {
+            for (std::size_t axis = 0; axis < 3; ++axis)
+                add_crossings(a.first, b.first, before[f][axis], after[f][axis], wanted);
         }
-        for (const Mark mark : wanted) look(mark);
-        return !wanted.empty();
     }
 
-    // Where two layout planes change their order: the marks on both sides of it.
-    void add_crossings(const Looks::value_type& a,
-                       const Looks::value_type& b,
-                       std::set<Mark>& wanted) const {
-        const auto& p = a.second.places;
-        const auto& q = b.second.places;
-        if (p.size() != q.size() || a.second.first_obstacle != b.second.first_obstacle) return;
-        for (std::size_t i = 0; i < a.second.first_obstacle; ++i) {
-            for (std::size_t k = i + 1; k < a.second.first_obstacle; ++k) {
-                const double before = p[i] - p[k];
-                const double after = q[i] - q[k];
-                if (!((before < 0.0 && after > 0.0) || (before > 0.0 && after < 0.0))) continue;
-                const double part = before / (before - after);
+    static void add_crossings(Mark from,
+                              Mark to,
+                              const std::vector<double>& before,
+                              const std::vector<double>& after,
+                              std::set<Mark>& wanted) {
+        for (std::size_t i = 0; i < std::min(before.size(), after.size()); ++i) {
+            for (std::size_t k = i + 1; k < std::min(before.size(), after.size()); ++k) {
+                const double apart = before[i] - before[k];
+                const double then = after[i] - after[k];
+                if (!((apart < 0.0 && then > 0.0) || (apart > 0.0 && then < 0.0))) continue;
+                const double share = apart / (apart - then);
                 const auto at =
-                    a.first +
-                    static_cast<Mark>(std::llround(part * static_cast<double>(b.first - a.first)));
+                    from + static_cast<Mark>(std::llround(share * static_cast<double>(to - from)));
                 for (const Mark mark : {at - 1, at, at + 1}) {
-                    if (mark > a.first && mark < b.first) wanted.insert(mark);
+                    if (mark > from && mark < to) wanted.insert(mark);
                 }
             }
         }
-    }
-
-    // Each thing keeps so far from each obstacle at both ends that it cannot come too near between
-    // them, however it moves there; what is as near at both ends did not move towards it.
-    bool is_surely_free(const BandLook& a, const BandLook& b, Mark gap) const {
-        const auto moved = way_moved(a, b);
-        constexpr Nm close_enough = Length::nm_per_inch / 4;
-        if (!moved || a.things != b.things) return gap * step_ <= close_enough;
-        for (const auto& [pair, margin] : a.margins) {
-            const auto other = b.margins.find(pair);
-            const double there = other == b.margins.end() ? reach_ : other->second;
-            if (margin < 0.0 && there < 0.0) continue;  // wrong at both, whatever the value
-            if (std::abs(margin - there) > 1e-6 && margin + there < *moved) return false;
-        }
-        for (const auto& [pair, margin] : b.margins) {
-            if (!a.margins.contains(pair) && margin + reach_ < *moved) return false;
-        }
-        return true;
     }
 
     const Project& project_;
@@ -262,6 +263,7 @@ private:
     Looks looks_;
     std::set<Complaint> regardless_;
     Mark present_ = 0;
+    int unproved_ = 0;  // gaps that were left as they are
     bool stopped_ = false;
 };
 
@@ -326,9 +328,16 @@ std::optional<Band> band_of(const Project& project,
     return band;
 }
 
+bool fits_nowhere(const Band& band) {
+    return std::ranges::any_of(band.regardless, [](const Finding& finding) {
+        return finding.severity == Severity::error && !finding.concerns.empty() &&
+               finding.concerns.front().kind == SubjectKind::obstacle;
+    });
+}
+
 std::optional<Nm> largest_that_fits(const Band& band, const engine::TapeStyle& shown) {
     const auto* interval = nearest_interval(band);
-    if (interval == nullptr) return std::nullopt;
+    if (interval == nullptr || fits_nowhere(band)) return std::nullopt;
     const Nm step = engine::tape_step(shown).nm();
     const Nm on_tape = floor_mark(interval->to, step) * step;
     return on_tape >= interval->from ? on_tape : interval->to;
@@ -336,7 +345,7 @@ std::optional<Nm> largest_that_fits(const Band& band, const engine::TapeStyle& s
 
 std::optional<Nm> least_that_fits(const Band& band, const engine::TapeStyle& shown) {
     const auto* interval = nearest_interval(band);
-    if (interval == nullptr) return std::nullopt;
+    if (interval == nullptr || fits_nowhere(band)) return std::nullopt;
     const Nm step = engine::tape_step(shown).nm();
     const Nm on_tape = ceil_mark(interval->from, step) * step;
     return on_tape <= interval->to ? on_tape : interval->from;

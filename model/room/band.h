@@ -42,7 +42,10 @@ struct Band {
     // Where no value is free of faults: what is wrong at the best of them, and so is left out of
     // account at the others too.
     std::vector<Finding> regardless;
-    int looked_at = 0;  // values that were resolved
+    std::vector<Finding> not_measured;  // scans that are not read: nothing is known of them
+    int looked_at = 0;                  // values that were resolved
+    bool is_proved =
+        true;  // otherwise there was too much to look at: something small may be missed
 
     bool operator==(const Band&) const = default;
 };
@@ -57,9 +60,11 @@ bool keeps_from_fitting(const Finding& finding);
 // The project with the dimension at that length.
 Project with_dimension(Project project, std::string_view dimension, Nm value);
 
-// Solved, not sampled alone: between two values looked at that both fit, the least distance to what
-// is wanted of clearance is more than pieces can move meanwhile, or they are looked at again in
-// between; where layout planes meet, and at steps of the range; ends are found by halving.
+// Solved, not sampled alone: between two values looked at that both fit, it is proved that nothing
+// comes too near to an obstacle or to another frame, as long as what lies in the room moves evenly
+// between them; where it is not, they are looked at again in between. So are those where layout
+// planes of a frame meet. What else may go wrong within a frame, and what is in a drawer's way, is
+// looked for at 25 values of the range and at all these. Ends are found by halving.
 // The range searched: the dimension's own least and most; else from the first mark above 0 to three
 // times its value or 2 ft more than that, whichever is longer. Nothing where the dimension is
 // missing, no length, does not work out, or where `go_on` (may be empty) answers false.
@@ -69,8 +74,11 @@ std::optional<Band> band_of(const Project& project,
                             std::string_view dimension,
                             const std::function<bool()>& go_on = {});
 
+// Something stands in an obstacle whatever the value: what `intervals` hold fits but for that.
+bool fits_nowhere(const Band& band);
+
 // The largest and the least value of the interval that holds the present one, or else of the
-// nearest; rounded inward to the tape, where a mark lies inside.
+// nearest; rounded inward to the tape, where a mark lies inside. None where it fits nowhere.
 std::optional<Nm> largest_that_fits(const Band& band, const engine::TapeStyle& shown);
 std::optional<Nm> least_that_fits(const Band& band, const engine::TapeStyle& shown);
 

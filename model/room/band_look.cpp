@@ -5,26 +5,10 @@
 #include "model/room/shapes.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace model {
 namespace {
-
-void add_places(BandLook& look, const Resolved& resolved, std::span<const RoomObstacle> obstacles) {
-    for (const auto& frame : resolved.frames) {
-        for (const Nm at : frame.origin) look.places.push_back(mm_of(at));
-        for (const auto& plane : frame.planes)
-            look.places.push_back(mm_of(plane.position.value_or(0)));
-    }
-    look.first_obstacle = look.places.size();
-    for (const auto& obstacle : obstacles) {
-        for (std::size_t k = 0; k < 3; ++k) {
-            look.places.push_back(obstacle.bounds.lo[k]);
-            look.places.push_back(obstacle.bounds.hi[k]);
-        }
-    }
-}
 
 // The number of a thing: pieces come first, each fastener has two.
 Index number_of(const RoomThing& thing, std::size_t pieces) {
@@ -32,22 +16,51 @@ Index number_of(const RoomThing& thing, std::size_t pieces) {
     return static_cast<Index>(pieces + 2U * thing.fastener + (thing.is_tail ? 1U : 0U));
 }
 
-void add_margins(BandLook& look,
-                 const Resolved& resolved,
-                 std::span<const RoomObstacle> obstacles,
-                 std::span<const NearPlace> places) {
-    for (const auto& obstacle : obstacles) {
-        const double wanted = mm_of(obstacle.wanted);
-        for (const auto& place : places) {
-            if (place.obstacle != obstacle.obstacle) continue;
-            look.margins[{obstacle.obstacle, number_of(place.thing, resolved.pieces.size())}] =
-                place.depth > 0.0 ? -place.depth : place.distance - wanted;
-        }
+void add_things(BandLook& look, const Resolved& resolved, std::span<const RoomThing> things) {
+    const std::size_t pieces = resolved.pieces.size();
+    look.things.assign(pieces + 2U * resolved.fasteners.size(), {});
+    look.frame_of.assign(look.things.size(), no_index);
+    look.frames.assign(resolved.frames.size(), {});
+    for (const auto& thing : things) {
+        const Index number = number_of(thing, pieces);
+        const Index frame = resolved.pieces[thing.piece].frame;
+        look.things[number] = thing.bounds;
+        look.frame_of[number] = frame;
+        engine::put_in(look.frames[frame], thing.bounds);
     }
-    look.things = resolved.pieces.size() + 2U * resolved.fasteners.size();
 }
 
-// Only those that are as near as `reach` less is.
+void add_planes(BandLook& look, const Resolved& resolved) {
+    for (const auto& frame : resolved.frames) {
+        auto& planes = look.planes.emplace_back();
+        for (const auto& plane : frame.planes)
+            planes[index_of(plane.axis)].push_back(mm_of(plane.position.value_or(0)));
+    }
+}
+
+// A head or a tail as the box round it.
+std::vector<engine::ConvexBody> bodies_of(const ThingBodies& bodies, const RoomThing& thing) {
+    if (thing.fastener == no_index) return bodies.of(thing);
+    return {engine::convex_body(thing.bounds.lo, thing.bounds.hi)};
+}
+
+void add_margins(BandLook& look,
+                 const Resolved& resolved,
+                 const Catalogue& catalogue,
+                 std::span<const NearPlace> places) {
+    const ThingBodies bodies{resolved, catalogue};
+    for (const auto& place : places) {
+        const auto of = std::ranges::find(look.obstacles, place.obstacle, &RoomObstacle::obstacle);
+        const auto obstacle = static_cast<Index>(of - look.obstacles.begin());
+        const Index thing = number_of(place.thing, resolved.pieces.size());
+        look.margins[{obstacle, thing}] =
+            place.depth > 0.0 ? -place.depth : place.distance - mm_of(of->wanted);
+        auto& made = look.bodies[thing];
+        if (made.empty()) made = bodies_of(bodies, place.thing);
+    }
+}
+
+// Only those that are as near as without a reach.
 std::vector<NearPlace> too_near(std::span<const NearPlace> places,
                                 std::span<const RoomObstacle> obstacles) {
     constexpr double rounding_mm = 1e-6;
@@ -60,13 +73,21 @@ std::vector<NearPlace> too_near(std::span<const NearPlace> places,
     return near;
 }
 
+std::string key_of(const Subject& subject) {
+    return std::to_string(static_cast<int>(subject.kind)) + "\n" + subject.frame + "\n" +
+           subject.name;
+}
+
 }  // namespace
 
+// The first is what the others come too near to, or meet.
 std::vector<Complaint> complaints_of(const Finding& finding) {
-    if (finding.concerns.empty()) return {{finding.code, SubjectKind::project, {}, {}}};
+    if (finding.concerns.empty()) return {{finding.code, {}, {}}};
+    const auto first = key_of(finding.concerns.front());
+    if (finding.concerns.size() == 1) return {{finding.code, first, {}}};
     std::vector<Complaint> all;
-    for (const auto& subject : finding.concerns)
-        all.emplace_back(finding.code, subject.kind, subject.frame, subject.name);
+    for (auto other = finding.concerns.begin() + 1; other != finding.concerns.end(); ++other)
+        all.emplace_back(finding.code, first, key_of(*other));
     return all;
 }
 
@@ -74,34 +95,27 @@ BandLook look_at(const Project& project,
                  const Catalogue& catalogue,
                  const ScanLibrary& scans,
                  double reach_mm) {
-    const auto resolved = resolve(project, catalogue);
-    BandLook look{.findings = resolved.findings};
-    const auto obstacles = room_obstacles(project, resolved, scans, look.findings);
-    const auto places =
-        near_places(resolved, catalogue, obstacles, {.reach = reach_mm, .with_depth = false});
-    report_near_places(project, resolved, obstacles, too_near(places, obstacles), look.findings);
+    auto resolved = resolve(project, catalogue);
+    BandLook look{.findings = std::move(resolved.findings),
+                  .frame_gap = mm_of(resolved.shop.frame_gap)};
+    look.obstacles = room_obstacles(project, resolved, scans, look.findings);
+    const auto places = near_places(resolved, catalogue, look.obstacles,
+                                    {.reach = reach_mm, .boxes_beyond = true, .with_depth = false});
+    report_near_places(project, resolved, look.obstacles, too_near(places, look.obstacles),
+                       look.findings);
     report_frame_gaps(project, catalogue, resolved, look.findings);
-    report_drawer_ways(project, catalogue, resolved, obstacles, look.findings);
+    report_drawer_ways(project, catalogue, resolved, look.obstacles, look.findings);
+    std::ranges::copy_if(look.findings, std::back_inserter(look.not_measured),
+                         [](const Finding& it) { return it.code == "scan_not_read"; });
     std::erase_if(look.findings,
                   [](const Finding& finding) { return !keeps_from_fitting(finding); });
     for (const auto& finding : look.findings) {
         for (auto& complaint : complaints_of(finding)) look.complaints.insert(std::move(complaint));
     }
-    add_margins(look, resolved, obstacles, places);
-    add_places(look, resolved, obstacles);
+    add_things(look, resolved, room_things(resolved, catalogue));
+    add_planes(look, resolved);
+    add_margins(look, resolved, catalogue, places);
     return look;
-}
-
-std::optional<double> way_moved(const BandLook& a, const BandLook& b) {
-    if (a.places.size() != b.places.size() || a.first_obstacle != b.first_obstacle)
-        return std::nullopt;
-    double frames = 0.0;
-    double obstacles = 0.0;
-    for (std::size_t i = 0; i < a.places.size(); ++i) {
-        auto& most = i < a.first_obstacle ? frames : obstacles;
-        most = std::max(most, std::abs(a.places[i] - b.places[i]));
-    }
-    return frames + obstacles;
 }
 
 }  // namespace model

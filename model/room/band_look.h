@@ -1,9 +1,12 @@
-// One value of a dimension looked at: what then keeps it from fitting, and how much room is left.
+// One value of a dimension looked at: what then keeps it from fitting, and where everything stands.
 // Only files of this folder use it.
 #pragma once
 
+#include "engine/geometry/bounds.h"
+#include "engine/geometry/convex_body.h"
 #include "model/room/clearance.h"
 
+#include <array>
 #include <map>
 #include <set>
 #include <string>
@@ -12,19 +15,29 @@
 
 namespace model {
 
-// What is said of what, without its numbers.
-using Complaint = std::tuple<std::string, SubjectKind, std::string, std::string>;
+// What is said of which two, without its numbers; of one where the second is empty.
+using Complaint = std::tuple<std::string, std::string, std::string>;
 
 struct BandLook {
+    // A frame's planes along each of its own axes, mm from its origin.
+    using Planes = std::array<std::vector<double>, 3>;
+
     std::vector<Finding> findings;  // those that keep from fitting
     std::set<Complaint> complaints;
-    // By obstacle and thing (number in room_things), what is left above the clearance wanted, mm;
-    // what is not there has more than the reach.
+    std::vector<Finding> not_measured;  // obstacles of which nothing is known: scans not read
+
+    std::vector<RoomObstacle> obstacles;
+    std::vector<engine::Bounds> things;  // by number, see number_of; of some there is none
+    std::vector<Index> frame_of;         // by number
+    std::vector<engine::Bounds> frames;  // with the heads and tails of its fasteners
+    std::vector<Planes> planes;          // by frame
+    double frame_gap = 0.0;              // mm, as the shop has it
+
+    // By obstacle (its place in `obstacles`) and thing, what is left above the clearance wanted,
+    // mm, or less than that; below 0 where it is too near. What is not there has more than the
+    // reach.
     std::map<std::array<Index, 2>, double> margins;
-    std::size_t things = 0;
-    // Along each axis: where planes, frames and obstacles lie, mm; the same place in each look.
-    std::vector<double> places;
-    std::size_t first_obstacle = 0;  // in places: those before belong to frames
+    std::map<Index, std::vector<engine::ConvexBody>> bodies;  // of things in `margins`
 };
 
 BandLook look_at(const Project& project,
@@ -33,9 +46,5 @@ BandLook look_at(const Project& project,
                  double reach_mm);
 
 std::vector<Complaint> complaints_of(const Finding& finding);
-
-// How far anything of a frame and any obstacle moved between two looks, together, mm; none where
-// they cannot be compared.
-std::optional<double> way_moved(const BandLook& a, const BandLook& b);
 
 }  // namespace model

@@ -17,9 +17,11 @@ namespace model {
 // One thing too near to an obstacle, or in it.
 struct NearPlace {
     RoomThing thing;
-    Index obstacle = 0;         // in Project::room
-    double distance = 0.0;      // mm, the least one; 0: they touch or share a place
-    double depth = 0.0;         // mm: it would be free if moved so far along `way_out`
+    Index obstacle = 0;     // in Project::room
+    double distance = 0.0;  // mm, the least one; 0: they touch or share a place
+    // mm: it would be free if moved so far along `way_out`. The worst of a frame is told with the
+    // least that it takes.
+    double depth = 0.0;
     engine::Vector way_out{};   // unit, along an axis of the room
     engine::Vector on_thing{};  // where, mm in the room
     engine::Vector on_obstacle{};
@@ -45,8 +47,9 @@ std::vector<RoomObstacle> room_obstacles(const Project& project,
                                          std::vector<Finding>& findings);
 
 struct LookRound {
-    double reach = 0.0;      // mm further than what is wanted; there distances may be told as less
-    bool with_depth = true;  // otherwise what is inside has some depth, and no way out
+    double reach = 0.0;         // mm further than what is wanted
+    bool boxes_beyond = false;  // there boxes tell how near it is: no more than it is, and no place
+    bool with_depth = true;  // otherwise boxes tell how deep a thing is inside: no less than it is
 };
 
 // All that is nearer than wanted, by obstacle, then as in room_things.

@@ -121,7 +121,7 @@ private:
     }
 
     static bool shares(const engine::ConvexBody& a, const engine::ConvexBody& b) {
-        return engine::touches(a.bounds, b.bounds) && engine::overlap(a, b).depth > rounding_mm;
+        return engine::is_deeper(a, b, rounding_mm);
     }
 
     // The scan's axes may be turned, so the drawer's way is turned into them.

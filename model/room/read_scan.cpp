@@ -47,6 +47,25 @@ bool is_closed(const std::vector<engine::ScanTriangle>& triangles) {
     return !edges.empty();
 }
 
+// Faces look away from what is solid: the volume that they enclose is negative where the mesh was
+// seen from within.
+bool is_seen_from_within(std::span<const engine::ScanPoint> points,
+                         const std::vector<engine::ScanTriangle>& triangles) {
+    const auto& from = points[triangles.front()[0]];
+    const auto side = [&](std::uint32_t corner, std::size_t k) {
+        return static_cast<double>(points[corner][k]) - static_cast<double>(from[k]);
+    };
+    double six_volumes = 0.0;
+    for (const auto& [a, b, c] : triangles) {
+        for (std::size_t k = 0; k < 3; ++k) {
+            const std::size_t l = (k + 1) % 3;
+            const std::size_t m = (k + 2) % 3;
+            six_volumes += side(a, k) * (side(b, l) * side(c, m) - side(b, m) * side(c, l));
+        }
+    }
+    return six_volumes < 0.0;
+}
+
 }  // namespace
 
 std::vector<engine::ScanPoint> points_in_mm(const engine::ScanMesh& mesh, engine::LengthUnit unit) {
@@ -65,8 +84,12 @@ std::shared_ptr<const Scan> scan_of(const engine::ScanMesh& mesh,
         engine::TriangleTree::built(points, std::span<const engine::ScanTriangle>(mesh.triangles),
                                     [&](double done) { return !go_on || go_on(done); });
     if (!tree) return nullptr;
-    return std::make_shared<const Scan>(Scan{
-        .tree = std::move(*tree), .dropped = mesh.dropped, .is_closed = is_closed(mesh.triangles)});
+    const bool closed = is_closed(mesh.triangles);
+    return std::make_shared<const Scan>(
+        Scan{.tree = std::move(*tree),
+             .dropped = mesh.dropped,
+             .is_closed = closed,
+             .is_hollow = closed && is_seen_from_within(points, mesh.triangles)});
 }
 
 engine::Result<std::shared_ptr<const Scan>> read_scan(

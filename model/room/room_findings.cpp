@@ -41,10 +41,10 @@ bool is_worse(const NearPlace& a, const NearPlace& b) {
     return a.distance < b.distance;
 }
 
-// Some part of a piece in words: "a rivet's tail" of the piece, or the piece itself.
+// What of a piece stands there, before its name.
 std::string part_of(const RoomThing& thing) {
     if (thing.fastener == no_index) return {};
-    return thing.is_tail ? "with the tail of a fastener " : "with the head of a fastener ";
+    return thing.is_tail ? "the tail of a fastener of " : "the head of a fastener of ";
 }
 
 // The places of one frame and one obstacle, the worst first.
@@ -89,8 +89,7 @@ private:
         const auto& thing = places_.front().thing;
         const auto& piece = resolved_.pieces[thing.piece];
         const auto subject = piece_subject(project_.frames[piece.frame], piece);
-        return part_of(thing) + (thing.fastener == no_index ? "" : "of ") +
-               std::string(name_of(subject.kind)) + " " + subject.name;
+        return part_of(thing) + std::string(name_of(subject.kind)) + " " + subject.name;
     }
 
     Finding entering(const NearPlace& worst) const {

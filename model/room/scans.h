@@ -15,6 +15,7 @@ struct Scan {
     engine::TriangleTree tree;  // in the file's own axes, mm
     std::size_t dropped = 0;    // triangles without area, or with a corner nowhere
     bool is_closed = false;     // each edge lies between two triangles, so there is an inside
+    bool is_hollow = false;  // closed, but seen from within: the shell of a van, its holes filled
 };
 
 // What tells scans apart: the file as stated, and its unit.

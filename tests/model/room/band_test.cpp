@@ -23,12 +23,19 @@ Band band(const Project& project, const std::string& dimension) {
     return *found;
 }
 
-using Said = std::tuple<std::string, SubjectKind, std::string, std::string>;
+using Said = std::vector<std::string>;
 
+std::string words(const Subject& subject) {
+    return std::string(name_of(subject.kind)) + " " + subject.frame + "/" + subject.name;
+}
+
+// What is said of the first and each other that it concerns.
 std::set<Said> said_of(const Finding& finding) {
     std::set<Said> said;
-    for (const auto& subject : finding.concerns)
-        said.emplace(finding.code, subject.kind, subject.frame, subject.name);
+    const auto& all = finding.concerns;
+    if (all.size() < 2) said.insert({finding.code, all.empty() ? "" : words(all[0])});
+    for (std::size_t i = 1; i < all.size(); ++i)
+        said.insert({finding.code, words(all[0]), words(all[i])});
     return said;
 }
 
@@ -112,6 +119,116 @@ TEST_CASE("what is wrong whatever the value is left out of account and told", "[
     CHECK(width.intervals.back().above.by == "wall right");
 }
 
+namespace {
+
+// A cabinet of 12 x 12 x 12 in whose place depends on the dimension "away".
+Project on_its_way(const Place& origin) {
+    auto project = cabinet(origin, "12 in", "12 in", "12 in");
+    project.dimensions.push_back(
+        {.name = "away", .formula = "5 in", .least = "0", .most = "240 in"});
+    return project;
+}
+
+// Whether the value lies in a part of the band.
+bool holds(const Band& band, Nm value) {
+    return std::ranges::any_of(band.intervals, [&](const BandInterval& interval) {
+        return value >= interval.from && value <= interval.to;
+    });
+}
+
+}  // namespace
+
+// Wherever it stands, also where it is as far from two values looked at.
+TEST_CASE("what a frame passes on its way is found", "[model][room]") {
+    for (int x = 60; x < 72; ++x) {
+        CAPTURE(x);
+        auto project = on_its_way({"away", "0", "10 in"});
+        const auto at = std::to_string(x) + " in";
+        project.room.push_back({.name = "strut",
+                                .shape = CylinderObstacle{
+                                    .foot = {at, "0", "0"}, .radius = "1/4 in", .length = "40"}});
+        const auto away = band(project, "away");
+        CHECK(away.is_proved);
+        CHECK(away.intervals.size() == 2);
+        CHECK_FALSE(holds(away, tests::inches(x)));       // its left posts stand there
+        CHECK_FALSE(holds(away, tests::inches(x - 12)));  // its right ones
+    }
+}
+
+TEST_CASE("what a frame passes is found however fast it moves", "[model][room]") {
+    SECTION("askew") {
+        auto project = on_its_way({"away", "0", "away"});
+        project.room.push_back({.name = "bar",
+                                .shape = CylinderObstacle{.foot = {"112", "-10", "106.8 in"},
+                                                          .along = Axis::y,
+                                                          .radius = "1/4 in",
+                                                          .length = "40"}});
+        CHECK_FALSE(holds(band(project, "away"), tests::inches(106)));
+    }
+    SECTION("with its planes moving in it") {
+        auto project = on_its_way({"away", "0", "10 in"});
+        for (auto& plane : project.frames[0].planes) {
+            if (plane.axis == Axis::x)
+                plane.position = plane.position == "width" ? "width + away" : "away";
+        }
+        project.room.push_back(
+            {.name = "strut",
+             .shape = CylinderObstacle{
+                 .foot = {"212 in", "0", "0"}, .radius = "1/4 in", .length = "40"}});
+        CHECK_FALSE(holds(band(project, "away"), tests::inches(106)));
+    }
+}
+
+TEST_CASE("frames that pass through each other are found", "[model][room]") {
+    auto project = on_its_way({"away", "0", "10 in"});
+    for (const auto* at : {"103 in", "103.4 in"}) {
+        CAPTURE(at);
+        auto other = cabinet({at, "0", "10 in"}, "1 1/4 in", "12 in", "12 in");
+        other.frames[0].name = "neighbour";
+        project.frames.resize(1);
+        project.frames.push_back(other.frames[0]);
+        for (auto& plane : project.frames[1].planes) {
+            if (plane.position == "width") plane.position = "1 1/2 in";
+        }
+        const auto away = band(project, "away");
+        CHECK_FALSE(holds(away, tests::inches(104)));
+        CHECK(holds(away, tests::inches(80)));
+        CHECK(holds(away, tests::inches(120)));
+    }
+}
+
+TEST_CASE("what stands in an obstacle whatever the value fits nowhere", "[model][room]") {
+    auto project = cabinet({"10", "10", "0"});
+    project.room.push_back(box("floor rib", {"12", "12", "-1"}, {"20", "40", "1"}));
+    const auto height = band(project, "height");
+    CHECK(fits_nowhere(height));
+    CHECK_FALSE(largest_that_fits(height, project.shown).has_value());
+    // It comes no nearer to a second one because of that.
+    project.room.push_back(box("lamp", {"12", "12", "31"}, {"20", "40", "40"}));
+    const auto below = band(project, "height");
+    REQUIRE(!below.intervals.empty());
+    CHECK(below.intervals.front().to < tests::inches(31));
+    CHECK(below.intervals.front().above.by == "lamp");
+}
+
+// Without its obstacle a cabinet has nothing to run into.
+TEST_CASE("an obstacle without a shape is no better than one in the way", "[model][room]") {
+    auto project = cabinet({"10", "10", "0"});
+    project.dimensions.push_back({.name = "reach", .formula = "20 in"});
+    project.room.push_back(box("ledge", {"5", "0", "0"}, {"reach", "40", "20"}));
+    const auto reach = band(project, "reach");
+    CHECK_FALSE(reach.fits_now);
+    for (const auto& interval : reach.intervals) CHECK(interval.from > tests::inches(5));
+}
+
+TEST_CASE("a scan that is not read is told with the band", "[model][room]") {
+    auto project = cabinet({"10", "10", "0"});
+    project.room.push_back({.name = "van", .shape = ScannedObstacle{.file = "van.ply"}});
+    const auto width = band(project, "width");
+    REQUIRE(width.not_measured.size() == 1);
+    CHECK(width.not_measured[0].code == "scan_not_read");
+}
+
 TEST_CASE("what is no length has no band, and one that is told to stop has none either",
           "[model][room]") {
     auto project = cabinet({"10", "10", "0"});
@@ -134,7 +251,25 @@ Obstacle random_obstacle(tests::Dice& dice, int number) {
     const auto draw = [&](int least, int most) {
         return sixty_fourths(dice.between(least * 64, most * 64));
     };
-    const auto kind = dice.below(5);
+    const auto kind = dice.below(7);
+    if (kind == 5) {
+        const auto x = draw(30, 60);
+        const auto y = draw(0, 40);
+        return {.name = name,
+                .shape = DoorSwing{.hinge = {x, y, "1 in"},
+                                   .width = "14 in",
+                                   .height = "20 in",
+                                   .closed = "90",
+                                   .open = "180"},
+                .stays_clear = true};
+    }
+    if (kind == 6) {
+        const auto x = dice.between(25 * 64, 60 * 64);
+        auto walkway =
+            box(name, {sixty_fourths(x), "-20", "0"}, {sixty_fourths(x + 640), "60", "80"});
+        walkway.stays_clear = true;
+        return walkway;
+    }
     if (kind == 0) {
         const auto at = draw(35, 60);
         const auto top = draw(0, 6);
@@ -182,6 +317,16 @@ Project random_room(tests::Dice& dice) {
     const auto depth = sixty_fourths(dice.between(10 * 64, 20 * 64));
     const auto height = sixty_fourths(dice.between(15 * 64, 40 * 64));
     auto project = cabinet({"2", "3", "1/2"}, width, depth, height);
+    if (dice.chance(30)) {  // a neighbour that the first one may grow into
+        auto other = cabinet({"40", "5", "0"}, "10 in", "12 in", "20 in").frames[0];
+        other.name = "neighbour";
+        for (auto& plane : other.planes) {
+            if (plane.position == "width") plane.position = "10 in";
+            if (plane.position == "depth") plane.position = "12 in";
+            if (plane.position == "height") plane.position = "20 in";
+        }
+        project.frames.push_back(std::move(other));
+    }
     const auto count = 1 + static_cast<int>(dice.below(3));
     for (int i = 0; i < count; ++i) project.room.push_back(random_obstacle(dice, i + 1));
     return project;

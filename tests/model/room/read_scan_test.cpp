@@ -15,14 +15,20 @@ namespace {
 using namespace model;
 
 // A box from (0, 0, 0) to (4, 4, 4), in whatever unit; without its last face where it is open.
-std::filesystem::path box_file(const std::filesystem::path& folder, bool is_open = false) {
+enum class BoxMesh { solid, open, hollow };
+
+std::filesystem::path box_file(const std::filesystem::path& folder, BoxMesh box = BoxMesh::solid) {
     const auto file = folder / "box.obj";
     std::ofstream out(file);
     for (int corner = 0; corner < 8; ++corner) {
         out << "v " << 4 * (corner & 1) << " " << 2 * (corner & 2) << " " << (corner & 4) << "\n";
     }
+    if (box == BoxMesh::hollow) {  // as a scanner inside sees it: faces look into the room
+        out << "f 2 4 3 1\nf 7 8 6 5\nf 5 6 2 1\nf 4 8 7 3\nf 3 7 5 1\nf 6 8 4 2\n";
+        return file;
+    }
     out << "f 1 3 4 2\nf 5 6 8 7\nf 1 2 6 5\nf 3 7 8 4\nf 1 5 7 3\n";
-    if (!is_open) out << "f 2 4 8 6\n";
+    if (box == BoxMesh::solid) out << "f 2 4 8 6\n";
     return file;
 }
 
@@ -33,9 +39,11 @@ TEST_CASE("a scan is read in its unit, and whether it is closed is told", "[mode
     const auto closed = read_scan(box_file(scratch.path), engine::LengthUnit::foot);
     REQUIRE(closed.has_value());
     CHECK((*closed)->is_closed);
+    CHECK_FALSE((*closed)->is_hollow);
     CHECK((*closed)->tree.triangle_count() == 12);
     CHECK((*closed)->tree.bounds().hi[0] == Approx(4.0 * 304.8));
-    const auto open = read_scan(box_file(scratch.path, true), engine::LengthUnit::millimetre);
+    const auto open =
+        read_scan(box_file(scratch.path, BoxMesh::open), engine::LengthUnit::millimetre);
     REQUIRE(open.has_value());
     CHECK_FALSE((*open)->is_closed);
     CHECK((*open)->tree.bounds().hi[2] == Approx(4.0));
@@ -67,4 +75,26 @@ TEST_CASE("a cabinet wholly inside a closed scan stands in it", "[model][room]")
     CHECK(code() == "inside_obstacle");
     std::get<ScannedObstacle>(project.room[0].shape).at = {"300 in", "0", "0"};
     CHECK(code().empty());
+}
+
+// Programs that make a mesh of a scan often close its holes.
+TEST_CASE("a cabinet stands in a van's closed shell that was seen from within", "[model][room]") {
+    const tests::ScratchFolder scratch{"scan_hollow"};
+    box_file(scratch.path, BoxMesh::hollow);
+    auto project = room_tests::cabinet({"50 in", "50 in", "50 in"}, "20 in", "18 in", "20 in");
+    const ScannedObstacle scan{.file = "box.obj", .unit = engine::LengthUnit::metre};
+    project.room.push_back({.name = "van", .shape = scan});
+    const auto scans = read_scans(project, scratch.path);
+    REQUIRE(scans.size() == 1);
+    CHECK(scans.begin()->second->is_hollow);
+    const auto codes = [&] {
+        std::vector<std::string> all;
+        const auto resolved = resolve(project, room_tests::catalogue());
+        for (const auto& it : room_findings(project, room_tests::catalogue(), resolved, scans))
+            all.push_back(it.code);
+        return all;
+    };
+    CHECK(codes().empty());
+    project.frames[0].origin[0] = "-1/4 in";  // through its side
+    CHECK(codes() == std::vector<std::string>{"inside_obstacle"});
 }
