@@ -20,14 +20,15 @@ namespace {
 void add_check(CLI::App& app, std::string& project) {
     auto* check =
         app.add_subcommand("check", "Print what the program finds to say about a project");
-    check->add_option("PROJECT", project, "The project's file")->required();
+    check->add_option("PROJECT", project, "The project's file")->type_name("FILE")->required();
 }
 
 void add_schedule(CLI::App& app, std::string& project, std::string& folder) {
     auto* schedule =
         app.add_subcommand("schedule", "Write the cut, drill, fastener and bar schedules");
-    schedule->add_option("PROJECT", project, "The project's file")->required();
+    schedule->add_option("PROJECT", project, "The project's file")->type_name("FILE")->required();
     schedule->add_option("--out", folder, "The folder to write to; made when it is missing")
+        ->type_name("FOLDER")
         ->required();
 }
 
@@ -35,8 +36,10 @@ void add_fit(CLI::App& app, std::string& project, std::string& dimension) {
     auto* fit = app.add_subcommand("fit",
                                    "Print how far dimensions may go before something does "
                                    "not fit, and what stops them");
-    fit->add_option("PROJECT", project, "The project's file")->required();
-    fit->add_option("--dimension", dimension, "Only this one");
+    fit->add_option("PROJECT", project, "The project's file")->type_name("FILE")->required();
+    fit->add_option("--dimension", dimension,
+                    "Only this one, as it is named in the project: \"counter height\"")
+        ->type_name("NAME");
 }
 
 // What `picture` was given, as text.
@@ -53,9 +56,14 @@ std::string problem_with_size(const std::string& text, const SizeRange& range) {
 
 void add_picture(CLI::App& app, PictureArguments& arguments) {
     auto* picture = app.add_subcommand("picture", "Draw the skeleton into a PNG file");
-    picture->add_option("PROJECT", arguments.project, "The project's file")->required();
-    picture->add_option("--out", arguments.file, "The PNG file to write")->required();
+    picture->add_option("PROJECT", arguments.project, "The project's file")
+        ->type_name("FILE")
+        ->required();
+    picture->add_option("--out", arguments.file, "The PNG file to write")
+        ->type_name("FILE")
+        ->required();
     picture->add_option("--size", arguments.size, "Width and height in pixels: 1600x1000")
+        ->type_name("SIZE")
         ->check([](const std::string& text) { return problem_with_size(text, picture_sizes); });
     picture->add_option("--from", arguments.from, "Where it is seen from")
         ->check(CLI::IsMember({"front", "left", "top", "corner"}));
@@ -87,18 +95,25 @@ std::vector<std::string> names_of_places() {
 
 void add_edit(CLI::App& app, EditArguments& arguments) {
     auto* edit = app.add_subcommand("edit", "Open a project in the window");
-    edit->add_option("PROJECT", arguments.project, "The project's file; an empty desk without");
+    edit->add_option("PROJECT", arguments.project, "The project's file; an empty desk without")
+        ->type_name("FILE");
     edit->add_option("--size", arguments.size, "The window's size in pixels: 1600x1000")
+        ->type_name("SIZE")
         ->check([](const std::string& text) { return problem_with_size(text, window_sizes); });
-    edit->add_option("--samples", arguments.samples, "Anti-aliasing of the view; 0 for none")
+    edit->add_option("--samples", arguments.samples,
+                     "Anti-aliasing of the view, 0 to 16; 0 for none")
+        ->type_name("COUNT")
         ->check(CLI::Range(0, 16));
     auto* shot = edit->add_option("--screenshot", arguments.screenshot,
-                                  "Draw the window once, write it to this PNG file and end");
+                                  "Draw the window once, write it to this PNG file and end")
+                     ->type_name("FILE");
     edit->add_option("--place", arguments.place, "For the screenshot: the place of the job")
+        ->type_name("PLACE")
         ->check(CLI::IsMember(names_of_places()))
         ->needs(shot);
     edit->add_option("--choose", arguments.choose,
                      "For the screenshot: a member to choose, or a joint: \"post left + rail top\"")
+        ->type_name("NAME")
         ->needs(shot);
     edit->add_flag("--report-state", arguments.reports_state,
                    "Print what the window shows as lines of JSON, for scripts that drive it");

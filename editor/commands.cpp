@@ -279,6 +279,16 @@ constexpr std::array table{
             {'G', true},
             [](const Desk& d) { return can_step_over(project_of(d)); },
             [](Desk& d) { d.ui.dialog = new_step_form(derived(d)); }},
+    Command{"frame.place",
+            "Place the frame\xE2\x80\xA6",
+            Menu::frame,
+            {'G', true, true},
+            [](const Desk& d) { return !project_of(d).frames.empty(); },
+            [](Desk& d) {
+                const auto& chosen = d.ui.selection.pieces;
+                d.ui.dialog = new_place_form(project_of(d),
+                                             chosen.empty() ? std::string() : chosen.front().frame);
+            }},
     Command{"frame.remove",
             "Remove the chosen frame",
             Menu::frame,

@@ -47,11 +47,14 @@ ExitStatus refusal(std::ostream& err, const engine::Error& error) {
 
 void add_export(CLI::App& app, ExportArguments& arguments) {
     auto* command = app.add_subcommand("export", "Write all pieces into a file for other programs");
-    command->add_option("PROJECT", arguments.project, "The project's file")->required();
+    command->add_option("PROJECT", arguments.project, "The project's file")
+        ->type_name("FILE")
+        ->required();
     command
         ->add_option("--out", arguments.file,
                      "The file to write: .step for exact solids; .glb, .stl or .obj for "
                      "triangles")
+        ->type_name("FILE")
         ->required();
 }
 

@@ -12,10 +12,10 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 17> dialog_names{
-    "",        "files", "starter",  "dimension", "title",    "unsaved",     "trouble",
-    "export",  "panel", "vents",    "brace",     "obstacle", "well survey", "wall survey",
-    "opening", "scan",  "step over"};
+constexpr std::array<const char*, 18> dialog_names{
+    "",        "files", "starter",   "dimension", "title",    "unsaved",     "trouble",
+    "export",  "panel", "vents",     "brace",     "obstacle", "well survey", "wall survey",
+    "opening", "scan",  "step over", "place"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {

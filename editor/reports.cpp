@@ -28,6 +28,7 @@ engine::Result<Opened> opened(const std::filesystem::path& project_file) {
     auto catalogue = open_catalogue();
     if (!catalogue) return catalogue.error();
     Opened all{std::move(project).value(), std::move(catalogue).value(), {}};
+    if (all.project.name.empty()) all.project.name = project_file.stem().string();
     all.resolved = model::resolve_in_room(
         all.project, all.catalogue, model::read_scans(all.project, project_file.parent_path()));
     return all;

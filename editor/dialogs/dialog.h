@@ -8,6 +8,7 @@
 #include "editor/dialogs/obstacle_form.h"
 #include "editor/dialogs/opening_form.h"
 #include "editor/dialogs/panel_form.h"
+#include "editor/dialogs/place_form.h"
 #include "editor/dialogs/scan_form.h"
 #include "editor/dialogs/starter_form.h"
 #include "editor/dialogs/step_form.h"
@@ -44,7 +45,8 @@ using Dialog = std::variant<std::monostate,
                             WallSurvey,
                             OpeningForm,
                             ScanForm,
-                            StepForm>;
+                            StepForm,
+                            PlaceForm>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
@@ -60,7 +62,8 @@ inline bool is_form(const Dialog& dialog) {
            std::holds_alternative<WellSurvey>(dialog) ||
            std::holds_alternative<WallSurvey>(dialog) ||
            std::holds_alternative<OpeningForm>(dialog) ||
-           std::holds_alternative<ScanForm>(dialog) || std::holds_alternative<StepForm>(dialog);
+           std::holds_alternative<ScanForm>(dialog) || std::holds_alternative<StepForm>(dialog) ||
+           std::holds_alternative<PlaceForm>(dialog);
 }
 
 }  // namespace editor

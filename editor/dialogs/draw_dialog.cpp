@@ -85,6 +85,10 @@ void draw(Desk& desk, StepForm& form) {
     settle(desk, draw_step_form(form, derived(desk), *desk.catalogue, *desk.scans));
 }
 
+void draw(Desk& desk, PlaceForm& form) {
+    settle(desk, draw_place_form(form, derived(desk), *desk.catalogue, desk.scans));
+}
+
 void draw(Desk& desk, OpeningForm& form) { settle(desk, draw_opening_form(form, derived(desk))); }
 
 // What was read serves the room too, and is not read again.

@@ -1,0 +1,68 @@
+#include "editor/commands.h"
+#include "editor/desk_files.h"
+#include "editor/keys.h"
+
+#include "tests/editor/headless_ui.h"
+
+#include <catch2/catch.hpp>
+
+using tests::HeadlessUi;
+namespace key = editor::key;
+
+namespace {
+
+// A box of 24 x 16 x 20 at the room's corner, and a ledge that reaches into its left side.
+void set_up(HeadlessUi& ui) {
+    ui.click("Start/Box frame");
+    ui.write("Starter/width", "24");
+    ui.write("Starter/depth", "16");
+    ui.write("Starter/height", "20");
+    ui.click("Starter/Make the frame");
+    model::Obstacle ledge{.name = "ledge",
+                          .shape = model::BoxObstacle{{"-4", "0", "0"}, {"2", "30", "8"}}};
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutObstacle{ledge, ""})));
+    ui.settle();
+}
+
+const editor::PlaceForm& form_of(const HeadlessUi& ui) {
+    return std::get<editor::PlaceForm>(ui.desk.ui.dialog);
+}
+
+}  // namespace
+
+TEST_CASE("a frame is placed in the room in one step, after being told what that comes to",
+          "[editor][room]") {
+    HeadlessUi ui;
+    set_up(ui);
+    const auto wrong = ui.now().findings.size();
+    REQUIRE(wrong > 0);
+    ui.press('G', key::ctrl, key::shift);
+    REQUIRE(std::holds_alternative<editor::PlaceForm>(ui.desk.ui.dialog));
+    ui.write("Place/place x", "3");
+    CHECK(form_of(ui).trial->findings.empty());
+    CHECK(form_of(ui).trial->cured > 0);
+    ui.click("Place/Put");
+    CHECK(editor::project_of(ui.desk).frames[0].origin[0] == "3");
+    CHECK(ui.now().findings.size() < wrong);
+    editor::run_command(ui.desk, "edit.undo");
+    CHECK(ui.now().findings.size() == wrong);
+}
+
+TEST_CASE("a frame is turned where it stands, and nonsense is no place", "[editor][room]") {
+    HeadlessUi ui;
+    set_up(ui);
+    editor::run_command(ui.desk, "frame.place");
+    ui.settle();
+    ui.write("Place/place y", "nowhere");
+    CHECK_FALSE(ui.item("Place/Put").enabled);
+    ui.write("Place/place y", "40");
+    ui.click("Place/a quarter");
+    CHECK(form_of(ui).trial->findings.empty());  // beyond the ledge
+    ui.click("Place/Put");
+    CHECK(editor::project_of(ui.desk).frames[0].quarter_turns == 1);
+    CHECK(editor::project_of(ui.desk).frames[0].origin[1] == "40");
+    editor::run_command(ui.desk, "frame.place");
+    ui.settle();
+    ui.press(key::escape);
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+}
