@@ -2,8 +2,31 @@
 
 #include <algorithm>
 #include <bit>
+#include <chrono>
+#include <cstdint>
 
 namespace engine {
+namespace {
+
+// One of a row of numbers that look random (splitmix64, Steele, Lea and Flood, "Fast splittable
+// pseudorandom number generators", 2014; from memory).
+std::uint64_t next_random(std::uint64_t& state) {
+    state += 0x9E3779B97F4A7C15U;
+    std::uint64_t z = (state ^ (state >> 30U)) * 0xBF58476D1CE4E5B9U;
+    z = (z ^ (z >> 27U)) * 0x94D049BB133111EBU;
+    return z ^ (z >> 31U);
+}
+
+}  // namespace
+
+// Another secret each time. It tells nowhere but in the time that it takes.
+PointWelder::PointWelder(ScanReading& reading) : reading_{reading} {
+    auto state =
+        static_cast<std::uint64_t>(std::chrono::steady_clock::now().time_since_epoch().count());
+    state ^= std::bit_cast<std::uintptr_t>(this);
+    for (auto& one : secret_) one = next_random(state);
+}
+
 std::size_t PointWelder::slot_of(const ScanPoint& point) const {
     std::size_t slot = mixed(point) >> shift_;
     while (slots_[slot] != 0 && reading_.point(slots_[slot] - 1) != point)
