@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 #include <span>
+#include <utility>
 
 namespace engine {
 namespace {
@@ -135,11 +136,20 @@ void set_bounds(ConvexBody& body) {
     body.is_along_axes = std::ranges::all_of(body.around.axes, is_along_an_axis);
 }
 
-}  // namespace
-
-ConvexBody convex_body(const Prism& prism) {
+bool can_be_body(const Prism& prism) {
     const std::size_t n = prism.near.size();
-    assert(n >= 3 && n == prism.far.size() && n + 2 <= ConvexBody::most_faces);
+    return n >= 3 && n == prism.far.size() && n + 2 <= ConvexBody::most_faces;
+}
+
+bool is_finite(const std::vector<Vector>& corners) {
+    return std::ranges::all_of(corners, [](const Vector& at) {
+        return std::isfinite(at[0]) && std::isfinite(at[1]) && std::isfinite(at[2]);
+    });
+}
+
+// Corners and faces; of what has no thickness these may be too few.
+ConvexBody with_faces(const Prism& prism) {
+    const std::size_t n = prism.near.size();
     ConvexBody body;
     body.corners.reserve(2 * n);
     std::vector<Corner> near(n);
@@ -155,11 +165,34 @@ ConvexBody convex_body(const Prism& prism) {
         const std::size_t next = (i + 1) % n;
         add_face(body, {near[i], near[next], far[next], far[i]}, inside);
     }
-    assert(body.faces.size() >= 4);
+    return body;
+}
+
+constexpr std::size_t least_faces = 4;
+
+void finish(ConvexBody& body) {
     add_edges(body);
     body.around = box_around(body.corners, main_axes(body));
     set_bounds(body);
+}
+
+}  // namespace
+
+ConvexBody convex_body(const Prism& prism) {
+    assert(can_be_body(prism));
+    ConvexBody body = with_faces(prism);
+    assert(body.faces.size() >= least_faces);
+    finish(body);
     return body;
+}
+
+std::optional<ConvexBody> solid_body(const Prism& prism) {
+    if (!can_be_body(prism) || !is_finite(prism.near) || !is_finite(prism.far)) return std::nullopt;
+    ConvexBody body = with_faces(prism);
+    if (body.faces.size() < least_faces) return std::nullopt;
+    finish(body);
+    const double thickness = 2.0 * *std::ranges::min_element(body.around.half);
+    return thickness > least_edge ? std::optional(std::move(body)) : std::nullopt;
 }
 
 ConvexBody convex_body(const Vector& lo, const Vector& hi) {

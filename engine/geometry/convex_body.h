@@ -8,6 +8,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace engine {
@@ -50,6 +51,10 @@ inline constexpr double least_edge = 1e-7;
 
 // Either way round. Its side faces are flat; at most ConvexBody::most_faces - 2 corners a face.
 ConvexBody convex_body(const Prism& prism);
+
+// The same of what may be no solid: none where it has too many corners, one that is not finite, or
+// no thickness.
+std::optional<ConvexBody> solid_body(const Prism& prism);
 
 // lo below hi along each axis.
 ConvexBody convex_body(const Vector& lo, const Vector& hi);

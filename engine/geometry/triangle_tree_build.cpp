@@ -67,8 +67,10 @@ void put_in(FloatBox& box, const std::array<float, 3>& at) {
     }
 }
 
-// Twice the middle.
-float middle(const FloatBox& box, std::size_t axis) { return box.lo[axis] + box.hi[axis]; }
+// Halved before they are summed up: the sum of two large floats is infinite.
+float middle(const FloatBox& box, std::size_t axis) {
+    return 0.5F * box.lo[axis] + 0.5F * box.hi[axis];
+}
 
 std::array<float, 3> middle(const FloatBox& box) {
     return {middle(box, 0), middle(box, 1), middle(box, 2)};
@@ -90,7 +92,7 @@ std::size_t longest_axis(const FloatBox& box) {
     return longest;
 }
 
-// Some entries, the box around them and that around their (doubled) middles.
+// Some entries, the box around them and that around their middles.
 struct Part {
     std::uint32_t first = 0;
     std::uint32_t count = 0;
@@ -118,7 +120,8 @@ struct Slicing {
 
     std::size_t slice_of(const Entry& entry) const {
         const float at = (middle(entry.box, axis) - from) * scale;
-        return std::min(static_cast<std::size_t>(std::max(at, 0.0F)), slices - 1);
+        if (!(at > 0.0F)) return 0;  // also where the span is infinite, and so no number comes out
+        return at < static_cast<float>(slices) ? static_cast<std::size_t>(at) : slices - 1;
     }
 };
 

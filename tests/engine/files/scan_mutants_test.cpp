@@ -1,4 +1,5 @@
 #include "engine/files/scan_mesh.h"
+#include "engine/geometry/triangle_tree.h"
 
 #include "tests/engine/files/allocation_peak.h"
 #include "tests/engine/files/scan_checks.h"
@@ -116,6 +117,19 @@ std::uint32_t mutants_of_each_kind() {
                              : static_cast<std::uint32_t>(std::strtoul(wanted, nullptr, 10));
 }
 
+// What a tree of triangles is asked first.
+bool has_sound_tree(const Result<ScanMesh>& mesh) {
+    if (!mesh) return true;
+    const auto tree = TriangleTree::built(std::span<const ScanPoint>(mesh->points),
+                                          std::span<const ScanTriangle>(mesh->triangles), {});
+    if (!tree || tree->triangle_count() != mesh->triangles.size()) return false;
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        if (tree->bounds().lo[axis] != static_cast<double>(mesh->lo[axis])) return false;
+        if (tree->bounds().hi[axis] != static_cast<double>(mesh->hi[axis])) return false;
+    }
+    return true;
+}
+
 constexpr std::size_t small_constant = std::size_t{64} << 10U;
 
 }  // namespace
@@ -137,8 +151,9 @@ TEST_CASE("broken mesh files of every kind are read whole or refused, in ten tim
         const auto mesh = read_scan_mesh_bytes(bytes, tests::ending_of(form));
         const auto taken = bytes.size() + peak.bytes();  // the bytes would be read from a file
         const auto broken = tests::broken_promise(mesh);
-        if (taken > 10 * bytes.size() + small_constant || !broken.empty()) {
-            CAPTURE(seed, broken, taken, bytes.size());
+        const bool is_sound = has_sound_tree(mesh);
+        if (taken > 10 * bytes.size() + small_constant || !broken.empty() || !is_sound) {
+            CAPTURE(seed, broken, taken, bytes.size(), is_sound);
             FAIL("the mutant of this seed");
         }
         ++(mesh ? read : refused);
