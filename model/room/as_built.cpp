@@ -32,9 +32,15 @@ std::optional<Measures> measures_of(const MeasuredOpening& opening, const NamedV
         if (opening.diagonals[k].empty()) continue;
         all = read(opening.diagonals[k], m.diagonals[k].emplace()) && all;
     }
-    const bool is_opening = m.height > 0.0 && *std::ranges::min_element(m.widths) > 0.0;
-    if (!all || !is_opening) return std::nullopt;
-    return m;
+    return all ? std::optional(m) : std::nullopt;
+}
+
+// Why it is no opening, as a sentence; else empty.
+std::string fault_of(const MeasuredOpening& opening, const Measures& m) {
+    if (opening.through == Axis::z) return "a frame goes into it along X or Y, not along Z";
+    if (!(m.height > 0.0)) return "its height is not above 0";
+    if (!(*std::ranges::min_element(m.widths) > 0.0)) return "a width of it is not above 0";
+    return {};
 }
 
 std::vector<ClosingError> closing_errors(const Measures& m) {
@@ -60,6 +66,12 @@ double stands_in(const Measures& m, std::size_t side, double height) {
     return m.plumb[side] * part + bow * bowed;
 }
 
+// The sides are furthest in at one of these: they have a corner half-way up the opening alone.
+std::array<Nm, 3> heights_told(Nm frame, Nm opening) {
+    const Nm top = std::min(frame, opening);
+    return {0, opening / 2 < top ? opening / 2 : top / 2, top};
+}
+
 // Over all pieces, along an axis of the frame.
 struct Extent {
     Nm lo = 0;
@@ -78,15 +90,20 @@ std::optional<Extent> extent_of(const Resolved& resolved, const ResolvedFrame& f
     return extent;
 }
 
+std::string level_words(const OpeningFit& fit, OpeningLevel level, const engine::TapeStyle& shown) {
+    if (level == OpeningLevel::bottom) return "at the bottom";
+    if (level == OpeningLevel::top) return "at the top";
+    if (fit.heights[1] == fit.heights[2] / 2) return "half-way up";
+    return length_in_words(Length::from_nm(fit.heights[1]), shown) + " above the bottom";
+}
+
 std::string gap_words(const OpeningFit& fit, std::size_t side, const engine::TapeStyle& shown) {
     const Nm step = engine::tape_step(shown).nm();
     std::string text = std::string(name_of(static_cast<OpeningSide>(side))) + " ";
     for (std::size_t level = 0; level < 3; ++level) {
         const Nm gap = std::max<Nm>(fit.gaps[side][level], 0) / step * step;
         text += (level == 0 ? "" : ", ") + length_in_words(Length::from_nm(gap), shown) + " " +
-                (level == 0   ? "at the bottom"
-                 : level == 1 ? "half-way up"
-                              : "at the top");
+                level_words(fit, static_cast<OpeningLevel>(level), shown);
     }
     return text;
 }
@@ -113,6 +130,18 @@ void report(const Project& project,
              .mend = "measure again; a bottom that is not level shows in the "
                      "diagonals"});
     }
+    if (fit.too_tall > 0) {
+        findings.push_back(
+            {.code = "opening_too_low",
+             .severity = Severity::warning,
+             .concerns = {subject},
+             .numbers = {{"by", Length::from_nm(fit.too_tall)}},
+             .what = "the frame stands " +
+                     length_in_words(rounded_up(fit.too_tall, project.shown), project.shown) +
+                     " higher than the opening was measured",
+             .mend = "make the frame lower; if the sides go on above, measure them as high as "
+                     "the frame stands"});
+    }
     if (fit.binds) {
         const auto by = rounded_up(-fit.slack, project.shown);
         findings.push_back(
@@ -120,9 +149,9 @@ void report(const Project& project,
              .severity = Severity::error,
              .concerns = {subject},
              .numbers = {{"by", Length::from_nm(-fit.slack)}},
-             .what = "a square frame binds in it: between the left side at the " +
-                     std::string(name_of(fit.tightest[0])) + " and the right side at the " +
-                     std::string(name_of(fit.tightest[1])) + " there is " +
+             .what = "a square frame binds in it: between the left side " +
+                     level_words(fit, fit.tightest[0], project.shown) + " and the right side " +
+                     level_words(fit, fit.tightest[1], project.shown) + " there is " +
                      length_in_words(by, project.shown) + " too little",
              .mend = "make the frame narrower by as much and by the clearance that you want"});
         return;
@@ -142,11 +171,6 @@ void report(const Project& project,
 
 std::string_view name_of(OpeningSide side) { return side == OpeningSide::left ? "left" : "right"; }
 
-std::string_view name_of(OpeningLevel level) {
-    constexpr std::array<std::string_view, 3> names{"bottom", "middle", "top"};
-    return names[static_cast<std::size_t>(level)];
-}
-
 Nm OpeningFit::taper(OpeningSide side) const {
     const auto& of = gaps[static_cast<std::size_t>(side)];
     const auto [least, most] = std::ranges::minmax(of);
@@ -157,22 +181,24 @@ std::optional<OpeningFit> opening_fit(const Project& project,
                                       const Resolved& resolved,
                                       Index frame,
                                       const MeasuredOpening& opening) {
-    if (frame >= resolved.frames.size() || opening.through == Axis::z) return std::nullopt;
+    if (frame >= resolved.frames.size()) return std::nullopt;
     const auto measures = measures_of(opening, NamedValues(project, resolved));
+    if (!measures || !fault_of(opening, *measures).empty()) return std::nullopt;
     const Axis across = opening.through == Axis::x ? Axis::y : Axis::x;
     const auto width = extent_of(resolved, resolved.frames[frame], across);
     const auto height = extent_of(resolved, resolved.frames[frame], Axis::z);
-    if (!measures || !width || !height) return std::nullopt;
+    if (!width || !height) return std::nullopt;
 
     OpeningFit fit{.frame_width = width->hi - width->lo, .frame_height = height->hi - height->lo};
     fit.closing = closing_errors(*measures);
-    const double top = std::min(mm_of(fit.frame_height), measures->height);
-    const std::array<double, 3> heights{0.0, top / 2.0, top};
+    const Nm opening_height = std::llround(measures->height * 1e6);
+    fit.too_tall = std::max<Nm>(fit.frame_height - opening_height, 0);
+    fit.heights = heights_told(fit.frame_height, opening_height);
     std::array<std::array<double, 3>, 2> in{};
     std::array<double, 2> most{};
     for (std::size_t side = 0; side < 2; ++side) {
         for (std::size_t level = 0; level < 3; ++level)
-            in[side][level] = stands_in(*measures, side, heights[level]);
+            in[side][level] = stands_in(*measures, side, mm_of(fit.heights[level]));
         const auto furthest = std::ranges::max_element(in[side]);
         most[side] = *furthest;
         fit.tightest[side] = static_cast<OpeningLevel>(furthest - in[side].begin());
@@ -192,12 +218,23 @@ std::optional<OpeningFit> opening_fit(const Project& project,
 void report_openings(const Project& project,
                      const Resolved& resolved,
                      std::vector<Finding>& findings) {
+    const NamedValues values{project, resolved};
     for (Index f = 0; f < project.frames.size(); ++f) {
         const auto& frame = project.frames[f];
         for (const auto& opening : frame.openings) {
-            const auto fit = opening_fit(project, resolved, f, opening);
             const Subject subject{SubjectKind::opening, frame.name, opening.name};
-            if (fit) report(project, subject, *fit, findings);
+            const auto measures = measures_of(opening, values);
+            if (auto fault = measures ? fault_of(opening, *measures) : std::string();
+                !fault.empty()) {
+                findings.push_back({.code = "bad_opening",
+                                    .severity = Severity::error,
+                                    .concerns = {subject},
+                                    .what = std::move(fault),
+                                    .mend = "mend its measures; until then nothing says whether "
+                                            "the frame goes in"});
+            }
+            if (const auto fit = opening_fit(project, resolved, f, opening))
+                report(project, subject, *fit, findings);
         }
     }
 }

@@ -16,7 +16,6 @@ enum class OpeningSide { left, right };
 enum class OpeningLevel { bottom, middle, top };
 
 std::string_view name_of(OpeningSide side);
-std::string_view name_of(OpeningLevel level);
 
 // How the measurements disagree, mm: what was measured less what follows from the others.
 struct ClosingError {
@@ -33,14 +32,18 @@ inline constexpr double most_closing_error_mm = 3.175;
 struct OpeningFit {
     Nm frame_width = 0;  // over its pieces; heads and tails are looked at by clearances
     Nm frame_height = 0;
+    Nm too_tall = 0;  // how much of that is above what was measured
     std::vector<ClosingError> closing;
     bool binds = false;
     // Of the whole: what is left between the frame and the nearest places of both sides, together;
     // less than 0 where it binds.
     Nm slack = 0;
     std::array<OpeningLevel, 2> tightest{};  // on the left and on the right
-    // With the slack in equal parts on both sides: the gaps at the bottom, half-way up and at the
-    // frame's top. What a shim there is thick.
+    // Of the levels above the bottom: the middle one is half-way up the opening, or, of a frame
+    // that does not reach so high, half-way up the frame.
+    std::array<Nm, 3> heights{};
+    // With the slack in equal parts on both sides: the gaps at these heights. What a shim there is
+    // thick.
     std::array<std::array<Nm, 3>, 2> gaps{};  // [side][level]
 
     // How much wider the widest gap of a side is than its narrowest: the taper of a filler strip.
@@ -56,8 +59,10 @@ std::optional<OpeningFit> opening_fit(const Project& project,
                                       Index frame,
                                       const MeasuredOpening& opening);
 
-// `opening_binds` (error), `opening_open_error` (warning: measurements disagree), and
-// `opening_tapers` (note: the shims, or the taper of a strip, at each side).
+// `bad_opening` (error: no width or height, or through Z), `opening_binds` (error),
+// `opening_open_error` (warning: measurements disagree), `opening_too_low` (warning: the frame
+// stands above what was measured), and `opening_tapers` (note: the shims, or the taper of a strip,
+// at each side).
 void report_openings(const Project& project,
                      const Resolved& resolved,
                      std::vector<Finding>& findings);

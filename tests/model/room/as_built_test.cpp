@@ -97,6 +97,54 @@ TEST_CASE("sides that bow in half-way up are where the frame binds", "[model][ro
     CHECK(found.tightest[1] == OpeningLevel::middle);
 }
 
+// The bow's highest place is half-way up the opening, which is above the middle of a low frame.
+TEST_CASE("sides bow in furthest half-way up the opening, also beside a low frame",
+          "[model][room]") {
+    auto opening = straight;
+    opening.height = "40 in";
+    opening.widths = {"36 1/4 in", "35 7/8 in", "36 1/4 in"};
+    const auto found = fit(opening);
+    CHECK(found.slack == -inch / 8);
+    CHECK(found.heights == std::array<Nm, 3>{0, 20 * inch, 30 * inch});
+    CHECK(found.tightest[0] == OpeningLevel::middle);
+    const auto told = finding(opening, "opening_binds");
+    REQUIRE(told.has_value());
+    CHECK(told->what.find("20 in above the bottom") != std::string::npos);
+    opening.height = "64 in";  // the frame does not reach up to the middle: 30/32 of the bow
+    CHECK(fit(opening).heights == std::array<Nm, 3>{0, 15 * inch, 30 * inch});
+    CHECK(fit(opening).tightest[0] == OpeningLevel::top);
+    CHECK(fit(opening).slack == inch / 4 - inch * 3 / 8 * 30 / 32);
+}
+
+TEST_CASE("a frame that stands higher than the opening was measured is told", "[model][room]") {
+    auto opening = straight;
+    CHECK_FALSE(finding(opening, "opening_too_low").has_value());
+    opening.height = "29 1/2 in";
+    const auto told = finding(opening, "opening_too_low");
+    REQUIRE(told.has_value());
+    CHECK(told->severity == Severity::warning);
+    CHECK(told->what.find("1/2 in higher") != std::string::npos);
+}
+
+TEST_CASE("an opening that has no size is told", "[model][room]") {
+    const auto what = [](const MeasuredOpening& opening) {
+        const auto told = finding(opening, "bad_opening");
+        return told ? told->what : std::string();
+    };
+    CHECK(what(straight).empty());
+    auto opening = straight;
+    opening.height = "0";
+    CHECK(what(opening).find("height") != std::string::npos);
+    opening = straight;
+    opening.widths[1] = "-1";
+    CHECK(what(opening).find("width") != std::string::npos);
+    opening = straight;
+    opening.through = Axis::z;
+    CHECK(what(opening).find("along Z") != std::string::npos);
+    opening.height = "nothing";  // which has a finding of its own
+    CHECK(what(opening).empty());
+}
+
 TEST_CASE("measures that disagree are told, those within 1/8 in are not", "[model][room]") {
     auto opening = straight;
     opening.widths[2] = "37 1/8 in";
