@@ -17,12 +17,8 @@ SolidObstacle solid_of(const BoxObstacle& box, const NamedValues& values) {
     const auto least = values.point(box.least);
     const auto most = values.point(box.most);
     if (!least || !most) return {};
-    for (std::size_t k = 0; k < 3; ++k) {
-        if ((*least)[k] >= (*most)[k]) {
-            return {.fault = "its least corner does not lie below its most corner along " +
-                             std::string(1, "XYZ"[k])};
-        }
-    }
+    if (auto fault = fault_between(*least, *most); !fault.empty())
+        return {.fault = std::move(fault)};
     engine::Prism prism;
     for (const auto& [x_hi, y_hi] :
          {std::pair{false, false}, {true, false}, {true, true}, {false, true}}) {
@@ -54,8 +50,8 @@ SolidObstacle solid_of(const CylinderObstacle& cylinder, const NamedValues& valu
     const auto radius = values.length(cylinder.radius);
     const auto length = values.length(cylinder.length);
     if (!foot || !radius || !length) return {};
-    if (*radius <= 0) return {.fault = "its radius is not above 0"};
-    if (*length <= 0) return {.fault = "its length is not above 0"};
+    if (*radius < least_measure) return {.fault = "its radius is not above 0"};
+    if (*length < least_measure) return {.fault = "its length is not above 0"};
     std::vector<std::array<double, 2>> circle;
     // A multiple of four, so that faces look along both axes and the cylinder is as wide as stated.
     const std::size_t enough = faces_round(mm_of(*radius), 2.0 * std::numbers::pi);
@@ -99,10 +95,14 @@ SolidObstacle solid_of(const DoorSwing& door, const NamedValues& values) {
     const auto closed = values.angle(door.closed);
     const auto open = values.angle(door.open);
     if (!hinge || !width || !height || !closed || !open) return {};
-    if (*width <= 0) return {.fault = "the door's width is not above 0"};
-    if (*height <= 0) return {.fault = "the door's height is not above 0"};
+    if (*width < least_measure) return {.fault = "the door's width is not above 0"};
+    if (*height < least_measure) return {.fault = "the door's height is not above 0"};
+    constexpr double turns = 3600.0;  // of so many degrees a double still tells a hair
+    if (!(std::abs(*closed) <= turns && std::abs(*open) <= turns))
+        return {.fault = "an angle of the door is beyond ten turns"};
     const auto [least, most] = std::minmax(*closed, *open);
-    if (!(most - least > 0.0)) return {.fault = "the door is as open as it is closed"};
+    const double sweep = (most - least) * degree * mm_of(*width);  // at its free edge
+    if (sweep < mm_of(least_measure)) return {.fault = "the door is as open as it is closed"};
     if (most - least > 360.0) return {.fault = "the door turns by more than a whole turn"};
     SolidObstacle solid;
     const auto parts = static_cast<int>(std::ceil((most - least) / 120.0));
@@ -119,11 +119,19 @@ SolidObstacle solid_of(const ScannedObstacle&, const NamedValues&) { return {}; 
 
 }  // namespace
 
-std::size_t faces_round(double radius, double angle) {
-    constexpr double most_faces = 120.0;  // a body has 128 at most
+std::string fault_between(const Point& least, const Point& most) {
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (most[k] - least[k] >= least_measure) continue;
+        return "its least corner does not lie below its most corner along " +
+               std::string(1, "XYZ"[k]);
+    }
+    return {};
+}
+
+std::size_t faces_round(double radius, double angle, std::size_t most) {
     const double half = std::acos(1.0 / (1.0 + round_tolerance_mm / std::max(radius, 1e-3)));
     return static_cast<std::size_t>(
-        std::clamp(std::ceil(std::abs(angle) / (2.0 * half)), 1.0, most_faces));
+        std::clamp(std::ceil(std::abs(angle) / (2.0 * half)), 1.0, static_cast<double>(most)));
 }
 
 SolidObstacle obstacle_shape(const ObstacleShape& shape, const NamedValues& values) {

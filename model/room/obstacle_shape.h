@@ -25,7 +25,7 @@ inline constexpr double round_tolerance_mm = 0.1;
 SolidObstacle obstacle_shape(const ObstacleShape& shape, const NamedValues& values);
 
 // How many flat faces of one size hold an arc from outside within the tolerance; 1 or more. The
-// radius in mm, the angle in radians.
-std::size_t faces_round(double radius, double angle);
+// radius in mm, the angle in radians. A body has 128 faces at most.
+std::size_t faces_round(double radius, double angle, std::size_t most = 120);
 
 }  // namespace model

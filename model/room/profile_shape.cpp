@@ -23,16 +23,32 @@ struct Section {
     std::vector<Inset> insets;  // by place
 };
 
-double inset_at(const Section& section, double across) {
+double between(const Inset& a, const Inset& b, double across) {
+    return a.in + (across - a.across) / (b.across - a.across) * (b.in - a.in);
+}
+
+// Two insets at one place are a step: just above it the last of them counts, just below the first.
+double inset_above(const Section& section, double across) {
     const auto& all = section.insets;
-    if (across <= all.front().across) return all.front().in;
-    for (std::size_t i = 1; i < all.size(); ++i) {
-        if (across > all[i].across) continue;
-        const double span = all[i].across - all[i - 1].across;
-        if (!(span > 0.0)) return std::max(all[i].in, all[i - 1].in);
-        return all[i - 1].in + (across - all[i - 1].across) / span * (all[i].in - all[i - 1].in);
+    const auto next = std::ranges::upper_bound(all, across, {}, &Inset::across);
+    if (next == all.begin()) return all.front().in;
+    if (next == all.end()) return all.back().in;
+    return between(*(next - 1), *next, across);
+}
+
+double inset_below(const Section& section, double across) {
+    const auto& all = section.insets;
+    const auto here = std::ranges::lower_bound(all, across, {}, &Inset::across);
+    if (here == all.begin()) return all.front().in;
+    if (here == all.end()) return all.back().in;
+    return between(*(here - 1), *here, across);
+}
+
+bool has_three_at_one_place(const Section& section) {
+    for (std::size_t i = 2; i < section.insets.size(); ++i) {
+        if (section.insets[i].across == section.insets[i - 2].across) return true;
     }
-    return all.back().in;
+    return false;
 }
 
 // Turns (across, along, in) into the room.
@@ -117,8 +133,8 @@ std::vector<engine::Prism> bodies_of(const std::vector<Section>& sections,
         for (std::size_t k = 0; k + 1 < places.size(); ++k) {
             Field field{{ends[0]->along, ends[1]->along}, {places[k], places[k + 1]}, {}};
             for (std::size_t e = 0; e < 2; ++e) {
-                for (std::size_t p = 0; p < 2; ++p)
-                    field.in[e][p] = inset_at(*ends[e], places[k + p]);
+                field.in[e] = {inset_above(*ends[e], places[k]),
+                               inset_below(*ends[e], places[k + 1])};
             }
             add_field(bodies, to_room, field, least - outward);
         }
@@ -154,7 +170,7 @@ Reading sections_of(const Profile& profile, const NamedValues& values, Read read
     if (!from || !to || !first) return {};
     const double near = mm_of(std::min(*from, *to));
     const double far = mm_of(std::max(*from, *to));
-    if (!(near < far)) return {.fault = "it ends along Y where it begins"};
+    if (far - near < mm_of(least_measure)) return {.fault = "it ends along Y where it begins"};
     if (first->insets.empty()) return {.fault = "it has no offsets: give at least one"};
     Reading reading{.sections = {*first}};
     reading.sections[0].along = near;
@@ -173,6 +189,10 @@ Reading sections_of(const Profile& profile, const NamedValues& values, Read read
     if (reading.sections.back().along < far) {
         reading.sections.push_back(reading.sections.back());
         reading.sections.back().along = far;
+    }
+    for (const auto& section : reading.sections) {
+        if (has_three_at_one_place(section))
+            return {.fault = "three of its offsets are at one place: two make a step"};
     }
     return reading;
 }

@@ -94,7 +94,8 @@ private:
         }
         const double inward = quarter == 0 ? 1.0 : -1.0;
         const Flat centre{at[0] - corner, at[1] + inward * corner};
-        const std::size_t faces = faces_round(corner, std::numbers::pi / 2.0);
+        constexpr std::size_t half_of_a_body = 60;  // the outline has two such corners
+        const std::size_t faces = faces_round(corner, std::numbers::pi / 2.0, half_of_a_body);
         const double half = std::numbers::pi / 4.0 / static_cast<double>(faces);
         const double begin = quarter == 0 ? -std::numbers::pi / 2.0 : 0.0;
         for (std::size_t i = 0; i < faces; ++i) {
@@ -126,22 +127,18 @@ engine::Vector in_room(const WheelWell& well, const Measures& m, const Flat& at,
 }
 
 std::string fault_of(const WheelWell& well, const Measures& m, const Well& flat) {
+    constexpr double hair = mm_of(least_measure);
     if (well.inner_side == Axis::z) return "its inner side cannot look along Z: choose X or Y";
-    for (std::size_t k = 0; k < 3; ++k) {
-        if (m.least[k] >= m.most[k]) {
-            return "its least corner does not lie below its most corner along " +
-                   std::string(1, "XYZ"[k]);
-        }
-    }
+    if (auto fault = fault_between(m.least, m.most); !fault.empty()) return fault;
     if (m.top_radius < 0.0 || m.corner_radius < 0.0) return "a radius of it is below 0";
-    if (m.lean < 0.0 || m.lean > 60.0) return "its lean is not between 0 and 60 degrees";
-    if (inset_at(flat.inner, flat.height) + m.corner_radius >= flat.width) {
+    if (!(m.lean >= 0.0 && m.lean <= 60.0)) return "its lean is not between 0 and 60 degrees";
+    if (inset_at(flat.inner, flat.height) + m.corner_radius > flat.width - hair) {
         return "nothing is left of its top: its lean or its radii are too large for its reach";
     }
-    if (2.0 * (inset_at(flat.end, flat.height) + m.corner_radius) >= flat.length) {
+    if (2.0 * (inset_at(flat.end, flat.height) + m.corner_radius) > flat.length - hair) {
         return "nothing is left of its top: its radii are too large for its length";
     }
-    if (m.top_radius >= flat.height) return "its top radius is not below its height";
+    if (m.top_radius > flat.height - hair) return "its top radius is not below its height";
     return {};
 }
 

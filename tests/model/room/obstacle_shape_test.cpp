@@ -117,15 +117,46 @@ TEST_CASE("a wall's surface lies where it was measured and straight between", "[
         }
         return out;
     };
-    CHECK(surface(0.0, 400.0) == Approx(10.0).margin(1e-5));
-    CHECK(surface(0.0, 1100.0) == Approx(70.0).margin(1e-5));
-    CHECK(surface(1000.0, 700.0) == Approx(80.0).margin(1e-5));
-    CHECK(surface(1500.0, 700.0) == Approx(80.0).margin(1e-5));  // goes on past the last station
-    CHECK(surface(0.0, 1700.0) == Approx(120.0).margin(1e-5));   // and upright above
+    CHECK(surface(0.0, 400.0) == Approx(10.0).epsilon(0).margin(1e-5));
+    CHECK(surface(0.0, 1100.0) == Approx(70.0).epsilon(0).margin(1e-5));
+    CHECK(surface(1000.0, 700.0) == Approx(80.0).epsilon(0).margin(1e-5));
+    CHECK(surface(1500.0, 700.0) ==
+          Approx(80.0).epsilon(0).margin(1e-5));  // goes on past the last station
+    CHECK(surface(0.0, 1700.0) == Approx(120.0).epsilon(0).margin(1e-5));  // and upright above
     // Between two stations it never stands back from the straight line between them.
-    CHECK(surface(500.0, 0.0) == Approx(5.0).margin(1e-5));
-    CHECK(surface(500.0, 1400.0) == Approx(135.0).margin(1e-5));
+    CHECK(surface(500.0, 0.0) == Approx(5.0).epsilon(0).margin(1e-5));
+    CHECK(surface(500.0, 1400.0) == Approx(135.0).epsilon(0).margin(1e-5));
     CHECK(surface(500.0, 400.0) >= (10.0 + (10.0 + 140.0 * 400.0 / 1400.0)) / 2.0 - 1e-5);
+}
+
+TEST_CASE("two offsets of a wall at one height are a step there", "[model][room]") {
+    const WallProfile wall{
+        .at = "0",
+        .from = "0",
+        .to = "1000 mm",
+        .offsets = {{"0", "0"}, {"700 mm", "0"}, {"700 mm", "100 mm"}, {"1500 mm", "140 mm"}},
+        .stations = {{"600 mm", {{"0", "0"}, {"1500 mm", "0"}}}}};
+    const auto bodies = bodies_of(shape_of(wall));
+    CHECK(outside(bodies, {1.0, 1.0, 699.0}) > 0.5);
+    CHECK(outside(bodies, {99.0, 1.0, 701.0}) < 0.0);
+    CHECK(outside(bodies, {119.0, 1.0, 1100.0}) < 0.0);
+    CHECK(outside(bodies, {121.0, 1.0, 1100.0}) > 0.5);
+    // It dies out towards the section that has none.
+    CHECK(outside(bodies, {40.0, 300.0, 699.0}) > 0.5);
+    CHECK(outside(bodies, {49.0, 300.0, 701.0}) < 0.0);
+    CHECK(outside(bodies, {1.0, 700.0, 701.0}) > 0.5);
+}
+
+TEST_CASE("two drops of a ceiling at one place are a step there", "[model][room]") {
+    const CeilingProfile ceiling{
+        .at = "1500 mm",
+        .from = "0",
+        .to = "1000 mm",
+        .offsets = {{"0", "0"}, {"500 mm", "0"}, {"500 mm", "250 mm"}, {"1500 mm", "250 mm"}}};
+    const auto bodies = bodies_of(shape_of(ceiling));
+    CHECK(outside(bodies, {499.0, 100.0, 1499.0}) > 0.5);
+    CHECK(outside(bodies, {501.0, 100.0, 1251.0}) < 0.0);
+    CHECK(outside(bodies, {1000.0, 100.0, 1251.0}) < 0.0);
 }
 
 TEST_CASE("a ceiling comes down by its drops and goes on level beyond them", "[model][room]") {
@@ -140,6 +171,26 @@ TEST_CASE("a ceiling comes down by its drops and goes on level beyond them", "[m
     CHECK(outside(bodies, {150.0, 100.0, 1799.8}) > 0.0);
     CHECK(outside(bodies, {-400.0, 100.0, 1700.1}) < 0.0);
     CHECK(outside(bodies, {700.0, 100.0, 1899.9}) > 0.0);
+}
+
+TEST_CASE("a wheel well with very large corners is held by faces that stand out a little more",
+          "[model][room]") {
+    constexpr double radius = 2540.0;
+    const WheelWell wide{.least = {"0", "0", "0"},
+                         .most = {"3000 mm", "7000 mm", "300 mm"},
+                         .corner_radius = "2540 mm"};
+    const auto bodies = bodies_of(shape_of(wide));
+    REQUIRE(bodies.size() == 1);
+    const std::array<double, 2> centre{3000.0 - radius, radius};
+    for (int degrees = 270; degrees <= 360; ++degrees) {
+        const double angle = degrees * std::numbers::pi / 180.0;
+        const auto at = [&](double out) {
+            return engine::Vector{centre[0] + out * std::cos(angle),
+                                  centre[1] + out * std::sin(angle), 10.0};
+        };
+        CHECK(outside(bodies, at(radius - 1e-6)) < 0.0);
+        CHECK(outside(bodies, at(radius * (1.0 + 1.0 / 2900.0))) > 0.0);
+    }
 }
 
 TEST_CASE("a door sweeps the sector between closed and open", "[model][room]") {
@@ -172,7 +223,7 @@ TEST_CASE("a cylinder is held by flat faces that touch it", "[model][room]") {
     REQUIRE(bodies.size() == 1);
     for (const auto& face : bodies[0].faces) {
         if (std::abs(face.normal[1]) > 0.5) continue;
-        CHECK(face.height == Approx(150.0).margin(1e-6));
+        CHECK(face.height == Approx(150.0).epsilon(0).margin(1e-6));
     }
     for (const auto& corner : bodies[0].corners)
         CHECK(std::hypot(corner[0], corner[2]) < 150.0 + round_tolerance_mm);
@@ -201,6 +252,17 @@ TEST_CASE("what cannot be a shape says why", "[model][room]") {
             DoorSwing{
                 .hinge = {"0", "0", "0"}, .width = "1", .height = "1", .closed = "5", .open = "5"})
             .empty());
+    CHECK_FALSE(fault(DoorSwing{.hinge = {"0", "0", "0"},
+                                .width = "30",
+                                .height = "30",
+                                .closed = "0",
+                                .open = "0.000000001"})
+                    .empty());
+    CHECK(fault(WallProfile{.at = "0",
+                            .from = "0",
+                            .to = "1",
+                            .offsets = {{"5", "0"}, {"5", "2"}, {"5", "1"}}})
+              .find("two make a step") != std::string::npos);
     // A formula that fails has a finding of its own.
     CHECK(fault(BoxObstacle{{"nothing", "0", "5"}, {"1", "1", "4"}}).empty());
 }
