@@ -229,8 +229,8 @@ struct StartSteppedFrame {
     Place origin{"0", "0", "0"};
 };
 
-// ---- surveys: they leave ordinary dimensions and an obstacle behind
-// ------------------------------
+// ---- surveys ------------------------------------------------------------------------------------
+// They leave ordinary dimensions and an obstacle behind.
 
 // A wheel well as the tape measured it: "NAME length", "NAME height" and so on become dimensions,
 // where they are plain values, and the obstacle's formulas use them.

@@ -1,6 +1,7 @@
 #include "model/resolve/foot.h"
 
 #include "model/resolve/bar_cuts.h"
+#include "model/resolve/bay_box.h"
 #include "model/resolve/drills_at_hand.h"
 #include "model/resolve/foot_findings.h"
 #include "model/resolve/foot_place.h"
@@ -21,32 +22,10 @@ namespace {
 
 bool has_feet(const Member& member) { return member.foot_from || member.foot_to; }
 
-std::optional<Nm> position_of(const ResolvedFrame& placed,
-                              const Frame& frame,
-                              const std::string& name,
-                              Axis axis) {
-    for (std::size_t i = 0; i < frame.planes.size() && i < placed.planes.size(); ++i) {
-        if (frame.planes[i].name != name) continue;
-        return placed.planes[i].axis == axis ? placed.planes[i].position : std::nullopt;
-    }
-    return std::nullopt;
-}
-
 std::vector<Box> bays_of(const ResolvedFrame& placed, const Frame& frame) {
     std::vector<Box> bays;
     for (const auto& bay : frame.bays) {
-        const std::array<const std::array<std::string, 2>*, 3> sides{&bay.x, &bay.y, &bay.z};
-        Box box;
-        bool is_known = true;
-        for (std::size_t k = 0; k < 3; ++k) {
-            const auto lo = position_of(placed, frame, (*sides[k])[0], static_cast<Axis>(k));
-            const auto hi = position_of(placed, frame, (*sides[k])[1], static_cast<Axis>(k));
-            is_known = is_known && lo && hi && *lo < *hi;
-            if (!is_known) break;
-            box.lo[k] = *lo;
-            box.hi[k] = *hi;
-        }
-        if (is_known) bays.push_back(box);
+        if (const auto box = bay_box(frame, placed, bay)) bays.push_back(*box);
     }
     return bays;
 }
