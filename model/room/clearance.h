@@ -67,8 +67,9 @@ void report_frame_gaps(const Project& project,
                        std::vector<Finding>& findings);
 
 // Drawers that cannot come all the way out, as far as their bay is deep, on the side where they
-// have their front: `drawer_blocked`, an error that says how far it comes. Of the room and of other
-// frames; what of its own frame is in the way is not looked at.
+// have their front: `drawer_blocked`, an error that says how far it comes. Of the room, but what
+// only stays clear, and of other frames; what of its own frame is in the way is not looked at. What
+// cannot be open together with it is a warning: `drawer_meets_door`, `drawer_meets_drawer`.
 void report_drawer_ways(const Project& project,
                         const Catalogue& catalogue,
                         const Resolved& resolved,

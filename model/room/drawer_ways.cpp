@@ -1,40 +1,24 @@
 #include "engine/geometry/convex_distance.h"
 #include "engine/geometry/convex_overlap.h"
+#include "model/resolve/bay_box.h"
 #include "model/resolve/piece_prisms.h"
 #include "model/room/clearance.h"
+#include "model/room/rounding.h"
+#include "model/room/scan_side.h"
 #include "model/room/shapes.h"
 
 #include <algorithm>
 #include <optional>
 #include <string>
 #include <utility>
+#include <variant>
+#include <vector>
 
 namespace model {
 namespace {
 
-constexpr double rounding_mm = 1e-6;
-
-std::optional<Nm> position_of(const Frame& frame,
-                              const ResolvedFrame& placed,
-                              const std::string& plane) {
-    for (std::size_t i = 0; i < frame.planes.size() && i < placed.planes.size(); ++i) {
-        if (frame.planes[i].name == plane) return placed.planes[i].position;
-    }
-    return std::nullopt;
-}
-
-std::optional<Box> box_of(const Frame& frame, const ResolvedFrame& placed, const Bay& bay) {
-    Box box;
-    const std::array<const std::array<std::string, 2>*, 3> pairs{&bay.x, &bay.y, &bay.z};
-    for (std::size_t k = 0; k < 3; ++k) {
-        const auto lo = position_of(frame, placed, (*pairs[k])[0]);
-        const auto hi = position_of(frame, placed, (*pairs[k])[1]);
-        if (!lo || !hi || *lo >= *hi) return std::nullopt;
-        box.lo[k] = *lo;
-        box.hi[k] = *hi;
-    }
-    return box;
-}
+// Scans are in floats, which are rounded to about this a few metres from where they begin.
+constexpr double scan_rounding_mm = 1e-3;
 
 // What a drawer passes through in its frame when it is drawn out.
 struct DrawerWay {
@@ -53,7 +37,7 @@ std::optional<DrawerWay> way_of(const Project& project,
     const auto& placed = resolved.frames[frame];
     const auto bay = std::ranges::find(stated.bays, panel.bay, &Bay::name);
     if (panel.use != PanelUse::drawer_front || bay == stated.bays.end()) return std::nullopt;
-    const auto inside = box_of(stated, placed, *bay);
+    const auto inside = bay_box(stated, placed, *bay);
     if (!inside) return std::nullopt;
     DrawerWay way{frame, panel.name, *inside, index_of(panel.face_axis), sign_of(panel.face_side)};
     for (Index i = placed.first_piece; i < placed.first_piece + placed.piece_count; ++i) {
@@ -86,15 +70,69 @@ public:
           bodies_{resolved, catalogue} {}
 
     void report(const DrawerWay& way, std::vector<Finding>& findings) const {
-        const Nm whole = way.box.hi[way.axis] - way.box.lo[way.axis];
+        const auto body = body_of(way, length_of(way));
+        for (const auto& obstacle : obstacles_) {
+            if (is_swing(obstacle) && meets(obstacle, body)) report_door(way, obstacle, findings);
+        }
+        report_blocked(way, findings);
+    }
+
+    // What lies side by side in one frame has no room for both fronts, which is told of them.
+    void report(const DrawerWay& one,
+                const DrawerWay& other,
+                std::vector<Finding>& findings) const {
+        const bool is_beside =
+            one.frame == other.frame && one.axis == other.axis && one.sense == other.sense;
+        if (is_beside || !shares(body_of(one, length_of(one)), body_of(other, length_of(other))))
+            return;
+        findings.push_back({.code = "drawer_meets_drawer",
+                            .severity = Severity::warning,
+                            .concerns = {subject_of(one), subject_of(other)},
+                            .what = "these two drawers cannot be open together",
+                            .mend = "keep it in mind, or move one of the frames"});
+    }
+
+private:
+    static Nm length_of(const DrawerWay& way) {
+        return way.box.hi[way.axis] - way.box.lo[way.axis];
+    }
+
+    Subject subject_of(const DrawerWay& way) const {
+        return {SubjectKind::panel, project_.frames[way.frame].name, way.panel};
+    }
+
+    Subject subject_of(const RoomObstacle& obstacle) const {
+        return {SubjectKind::obstacle, {}, project_.room[obstacle.obstacle].name};
+    }
+
+    bool is_swing(const RoomObstacle& obstacle) const {
+        return std::holds_alternative<DoorSwing>(project_.room[obstacle.obstacle].shape);
+    }
+
+    // A drawer may be drawn out into a walkway; a door that it meets can be shut.
+    bool can_block(const RoomObstacle& obstacle) const {
+        return !obstacle.stays_clear && !is_swing(obstacle);
+    }
+
+    void report_door(const DrawerWay& way,
+                     const RoomObstacle& door,
+                     std::vector<Finding>& findings) const {
+        findings.push_back({.code = "drawer_meets_door",
+                            .severity = Severity::warning,
+                            .concerns = {subject_of(way), subject_of(door)},
+                            .what = "the drawer and the door cannot be open together",
+                            .mend = "keep it in mind, or move the frame"});
+    }
+
+    void report_blocked(const DrawerWay& way, std::vector<Finding>& findings) const {
+        const Nm whole = length_of(way);
         const auto blocker = blocker_of(way, whole);
         if (!blocker) return;
         const auto free = Length::from_nm(free_way(way, whole));
         findings.push_back(
             {.code = "drawer_blocked",
              .severity = Severity::error,
-             .concerns = {{SubjectKind::panel, project_.frames[way.frame].name, way.panel},
-                          *blocker},
+             .concerns = {subject_of(way), *blocker},
              .numbers = {{"free", free}, {"wanted", Length::from_nm(whole)}},
              .what = "the drawer comes out by " + length_in_words(free, project_.shown) + " of " +
                      length_in_words(Length::from_nm(whole), project_.shown) +
@@ -102,7 +140,6 @@ public:
              .mend = "move the frame or what is in the way, or make the drawer shorter"});
     }
 
-private:
     engine::ConvexBody body_of(const DrawerWay& way, Nm length) const {
         Box box = way.box;
         if (way.sense > 0) {
@@ -124,30 +161,28 @@ private:
         return engine::is_deeper(a, b, rounding_mm);
     }
 
-    // The scan's axes may be turned, so the drawer's way is turned into them.
-    static bool meets_scan(const RoomObstacle& obstacle, const engine::ConvexBody& body) {
-        const auto& place = obstacle.scan_place;
-        const auto own = [&](const engine::Vector& v) {
-            return engine::Vector{engine::dot(place.x, v), engine::dot(place.y, v),
-                                  engine::dot(place.z, v)};
-        };
-        engine::Placement back{
-            .x = own({1.0, 0.0, 0.0}), .y = own({0.0, 1.0, 0.0}), .z = own({0.0, 0.0, 1.0})};
-        const auto origin = own(place.origin);
-        for (std::size_t k = 0; k < 3; ++k) back.origin[k] = -origin[k];
-        return obstacle.scan->tree.crosses(engine::moved(body, back));
+    bool meets(const RoomObstacle& obstacle, const engine::ConvexBody& body) const {
+        if (obstacle.scan) return enters_scan(obstacle, body);
+        return std::ranges::any_of(obstacle.bodies,
+                                   [&](const auto& other) { return shares(body, other); });
+    }
+
+    // A scan has triangles alone, so that what enters it is what a drawer a hair smaller meets too.
+    static bool enters_scan(const RoomObstacle& obstacle, const engine::ConvexBody& body) {
+        engine::Bounds smaller = body.bounds;
+        for (std::size_t k = 0; k < 3; ++k) {
+            smaller.lo[k] += scan_rounding_mm;
+            smaller.hi[k] -= scan_rounding_mm;
+            if (smaller.lo[k] >= smaller.hi[k]) return false;
+        }
+        const std::array only{engine::convex_body(smaller.lo, smaller.hi)};
+        return obstacle.scan->tree.crosses(in_axes_of(obstacle.scan_place, only).front());
     }
 
     std::optional<Subject> blocker_of(const DrawerWay& way, Nm length) const {
         const auto body = body_of(way, length);
         for (const auto& obstacle : obstacles_) {
-            const bool hit = obstacle.scan
-                                 ? meets_scan(obstacle, body)
-                                 : std::ranges::any_of(obstacle.bodies, [&](const auto& other) {
-                                       return shares(body, other);
-                                   });
-            if (hit && !obstacle.stays_clear)
-                return Subject{SubjectKind::obstacle, {}, project_.room[obstacle.obstacle].name};
+            if (can_block(obstacle) && meets(obstacle, body)) return subject_of(obstacle);
         }
         for (const auto& thing : things_) {
             const auto& piece = resolved_.pieces[thing.piece];
@@ -194,6 +229,9 @@ void report_drawer_ways(const Project& project,
     if (ways.empty()) return;
     const Ways all{project, catalogue, resolved, obstacles};
     for (const auto& way : ways) all.report(way, findings);
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+        for (std::size_t k = i + 1; k < ways.size(); ++k) all.report(ways[i], ways[k], findings);
+    }
 }
 
 }  // namespace model

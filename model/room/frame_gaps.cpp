@@ -2,6 +2,7 @@
 #include "engine/geometry/convex_overlap.h"
 #include "model/resolve/piece_subject.h"
 #include "model/room/clearance.h"
+#include "model/room/rounding.h"
 #include "model/room/shapes.h"
 
 #include <algorithm>
@@ -9,13 +10,12 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 
 namespace model {
 namespace {
-
-constexpr double rounding_mm = 1e-6;
 
 struct Near {
     double distance = 0.0;
@@ -25,6 +25,19 @@ struct Near {
 bool is_worse(const Near& a, const Near& b) {
     return a.depth != b.depth ? a.depth > b.depth : a.distance < b.distance;
 }
+
+// What two findings of the same pair of frames have alike.
+using PairKey = std::array<std::pair<SubjectKind, std::string>, 2>;
+
+PairKey key_of(const Subject& one, const Subject& other) {
+    return {std::pair{one.kind, one.name}, std::pair{other.kind, other.name}};
+}
+
+// A thing with its bodies, which are made when they are asked for.
+struct Solid {
+    RoomThing thing;
+    std::optional<std::vector<engine::ConvexBody>> bodies;
+};
 
 class Frames {
 public:
@@ -38,7 +51,7 @@ public:
         for (auto& thing : room_things(resolved, catalogue)) {
             const Index frame = resolved.pieces[thing.piece].frame;
             engine::put_in(bounds_[frame], thing.bounds);
-            by_frame_[frame].push_back(std::move(thing));
+            by_frame_[frame].push_back({std::move(thing), std::nullopt});
         }
     }
 
@@ -55,12 +68,17 @@ private:
         return engine::squared_gap(a, b) <= gap_ * gap_;
     }
 
-    std::vector<RoomThing> near_to(Index frame, const engine::Bounds& other) const {
-        std::vector<RoomThing> near;
-        for (const auto& thing : by_frame_[frame]) {
-            if (is_near(thing.bounds, other)) near.push_back(thing);
+    std::vector<Solid*> near_to(Index frame, const engine::Bounds& other) {
+        std::vector<Solid*> near;
+        for (auto& solid : by_frame_[frame]) {
+            if (is_near(solid.thing.bounds, other)) near.push_back(&solid);
         }
         return near;
+    }
+
+    std::span<const engine::ConvexBody> bodies_of(Solid& solid) const {
+        if (!solid.bodies) solid.bodies = bodies_.of(solid.thing);
+        return *solid.bodies;
     }
 
     Subject subject_of(const RoomThing& thing) const {
@@ -68,7 +86,7 @@ private:
         return piece_subject(project_.frames[piece.frame], piece);
     }
 
-    void compare(Index a, Index b, std::vector<Finding>& findings) const {
+    void compare(Index a, Index b, std::vector<Finding>& findings) {
         const auto ones = near_to(a, bounds_[b]);
         const auto others = near_to(b, bounds_[a]);
         struct Pair {
@@ -76,28 +94,29 @@ private:
             Subject one;
             Subject other;
         };
-        std::map<std::pair<std::string, std::string>, Pair> worst;
-        for (const auto& one : ones) {
-            for (const auto& other : others) {
-                if (!is_near(one.bounds, other.bounds)) continue;
-                const auto near = compared(one, other);
+        std::map<PairKey, Pair> worst;
+        for (auto* one : ones) {
+            for (auto* other : others) {
+                if (!is_near(one->thing.bounds, other->thing.bounds)) continue;
+                const auto near = compared(*one, *other);
                 if (!near) continue;
-                Pair pair{*near, subject_of(one), subject_of(other)};
-                auto& kept = worst[{pair.one.name, pair.other.name}];
+                Pair pair{*near, subject_of(one->thing), subject_of(other->thing)};
+                auto& kept = worst[key_of(pair.one, pair.other)];
                 if (kept.one.frame.empty() || is_worse(pair.near, kept.near))
                     kept = std::move(pair);
             }
         }
-        for (auto& [names, pair] : worst)
+        for (auto& [key, pair] : worst)
             findings.push_back(finding(pair.near, std::move(pair.one), std::move(pair.other)));
     }
 
-    std::optional<Near> compared(const RoomThing& one, const RoomThing& other) const {
-        const bool with_fastener = one.fastener != no_index || other.fastener != no_index;
+    std::optional<Near> compared(Solid& one, Solid& other) const {
+        const bool with_fastener =
+            one.thing.fastener != no_index || other.thing.fastener != no_index;
         if (!with_fastener && gap_ <= 0.0) return std::nullopt;
         Near near{.distance = std::numeric_limits<double>::max()};
-        for (const auto& p : bodies_.of(one)) {
-            for (const auto& q : bodies_.of(other)) {
+        for (const auto& p : bodies_of(one)) {
+            for (const auto& q : bodies_of(other)) {
                 const auto found = engine::nearest(p, q, gap_);
                 if (!found) continue;
                 near.distance = std::min(near.distance, found->distance);
@@ -141,7 +160,7 @@ private:
     const Resolved& resolved_;
     ThingBodies bodies_;
     double gap_;
-    std::vector<std::vector<RoomThing>> by_frame_;
+    std::vector<std::vector<Solid>> by_frame_;
     std::vector<engine::Bounds> bounds_;
 };
 

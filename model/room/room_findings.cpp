@@ -1,6 +1,7 @@
 #include "model/resolve/piece_subject.h"
 #include "model/room/as_built.h"
 #include "model/room/clearance.h"
+#include "model/room/rounding.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,8 +10,6 @@
 
 namespace model {
 namespace {
-
-constexpr double rounding_mm = 1e-6;
 
 constexpr Nm nm_of(double mm) { return static_cast<Nm>(mm * 1e6 + (mm < 0.0 ? -0.5 : 0.5)); }
 

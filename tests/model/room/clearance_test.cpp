@@ -183,6 +183,31 @@ TEST_CASE("frames keep the gap that the shop asks for, and no head stands in ano
     CHECK(gap->severity == Severity::warning);
 }
 
+// A member and a panel may well be called alike.
+TEST_CASE("a gap is told of each thing, also where two kinds of things have one name",
+          "[model][room]") {
+    auto project = cabinet({"0", "0", "0"});
+    auto second = project.frames[0];
+    second.name = "neighbour";
+    second.origin = {"36 1/2 in", "0", "0"};
+    project.frames.push_back(second);
+    project.shop.frame_gap = "3/4 in";
+    const auto gaps = [&] {
+        return std::ranges::count(found(project), "frame_gap", &Finding::code);
+    };
+    const auto before = gaps();
+    project.frames[0].panels.push_back({.name = project.frames[0].members[0].name,
+                                        .bay = project.frames[0].bays[0].name,
+                                        .face_axis = Axis::x,
+                                        .face_side = Sense::plus,
+                                        .material = "5052-H32",
+                                        .thickness = "1/8 in"});
+    const auto with_panel = gaps();
+    project.frames[0].panels[0].name = "side";
+    CHECK(with_panel == gaps());
+    CHECK(with_panel > before);
+}
+
 TEST_CASE("a drawer that meets the walkway's far wall says how far it comes", "[model][room]") {
     auto project = cabinet({"10", "30", "0"});
     project.frames[0].panels.push_back({.name = "drawer front",
@@ -201,6 +226,80 @@ TEST_CASE("a drawer that meets the walkway's far wall says how far it comes", "[
     // From the front's face, 1/8 in before the frame, to the well at 16 in.
     CHECK(number(*blocked, "free") <= tests::inches(14) - tests::inches(1) / 8);
     CHECK(number(*blocked, "free") > tests::inches(14) - tests::inches(1) / 4);
+}
+
+namespace {
+
+Panel drawer_front(const Frame& frame, Sense side) {
+    return {.name = "drawer front",
+            .bay = frame.bays[0].name,
+            .face_axis = Axis::y,
+            .face_side = side,
+            .material = "5052-H32",
+            .thickness = "1/8 in",
+            .use = PanelUse::drawer_front};
+}
+
+}  // namespace
+
+TEST_CASE("a drawer may be drawn out into a walkway, and with a door it is told", "[model][room]") {
+    auto project = cabinet({"10", "30", "0"});
+    project.frames[0].panels.push_back(drawer_front(project.frames[0], Sense::minus));
+    project.room.push_back(box("walkway", {"0", "0", "0"}, {"80", "29", "80"}));
+    project.room[0].stays_clear = true;
+    CHECK(found(project).empty());
+    project.room[0] = {.name = "side door",
+                       .shape = DoorSwing{.hinge = {"60", "0", "0"},
+                                          .width = "30",
+                                          .height = "60",
+                                          .closed = "180",
+                                          .open = "120"},
+                       .stays_clear = true};
+    const auto meets = finding(project, "drawer_meets_door");
+    REQUIRE(meets.has_value());
+    CHECK(meets->severity == Severity::warning);
+    CHECK(concerns(*meets, "drawer front"));
+    CHECK(concerns(*meets, "side door"));
+    CHECK_FALSE(finding(project, "drawer_blocked").has_value());
+    std::get<DoorSwing>(project.room[0].shape).hinge = {"60", "-20", "0"};
+    CHECK(found(project).empty());
+}
+
+TEST_CASE("drawers of two frames that face each other across a narrow aisle are told",
+          "[model][room]") {
+    auto project = cabinet({"0", "40", "0"});
+    project.frames[0].panels.push_back(drawer_front(project.frames[0], Sense::minus));
+    auto other = project.frames[0];
+    other.name = "across";
+    other.origin = {"0", "0", "0"};
+    other.panels[0].face_side = Sense::plus;
+    project.frames.push_back(other);
+    const auto meets = finding(project, "drawer_meets_drawer");  // 22 in between, each 18 in deep
+    REQUIRE(meets.has_value());
+    CHECK(meets->severity == Severity::warning);
+    CHECK_FALSE(finding(project, "drawer_blocked").has_value());
+    project.frames[0].origin[1] = "55";
+    CHECK_FALSE(finding(project, "drawer_meets_drawer").has_value());
+}
+
+// Its front's lower edge lies on the frame's bottom plane.
+TEST_CASE("a drawer may slide along a scanned surface, and is stopped by one in its way",
+          "[model][room]") {
+    auto project = cabinet({"10", "30", "0"});
+    project.frames[0].panels.push_back(drawer_front(project.frames[0], Sense::minus));
+    const ScannedObstacle scan{.file = "floor.stl"};
+    project.room.push_back({.name = "floor", .shape = scan, .clearance = "0"});
+    const auto codes = [&](double z) {
+        const std::vector<engine::Vector> points{
+            {-3000.0, -3000.0, z}, {3000.0, -3000.0, z}, {0.0, 3000.0, z}};
+        const std::vector<engine::TriangleTree::Corners> triangles{{0, 1, 2}};
+        const engine::TriangleTree tree(points, triangles);
+        const ScanLibrary scans{{scan_key(scan), std::make_shared<const Scan>(Scan{.tree = tree})}};
+        const auto all = room_findings(project, catalogue(), resolve(project, catalogue()), scans);
+        return std::ranges::count(all, "drawer_blocked", &Finding::code);
+    };
+    CHECK(codes(0.0) == 0);
+    CHECK(codes(1.0) == 1);
 }
 
 TEST_CASE("resolving in a room adds what the room has to say", "[model][room]") {
