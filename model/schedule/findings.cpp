@@ -2,6 +2,7 @@
 
 #include "engine/files/csv.h"
 #include "engine/measure/formula.h"
+#include "model/resolve/piece_subject.h"
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
@@ -20,23 +21,6 @@ Subject stock_subject(const Stock& stock) {
     return {.kind = SubjectKind::stock, .name = stock.name};
 }
 
-// The member, the diagonal, the leaning member, or the joint that the piece is part of.
-Subject piece_subject(const Project& project, const Piece& piece) {
-    const auto& frame = project.frames[piece.frame];
-    const auto& members = frame.members;
-    if (piece.member < members.size())
-        return {SubjectKind::member, frame.name, members[piece.member].name};
-    if (piece.kind == PieceKind::brace && piece.stated < frame.diagonals.size())
-        return {SubjectKind::diagonal, frame.name, frame.diagonals[piece.stated].name};
-    if (piece.kind == PieceKind::leaning && piece.stated < frame.leaning.size())
-        return {SubjectKind::leaning, frame.name, frame.leaning[piece.stated].name};
-    const auto& [first, second] = piece.serves;
-    if (first >= members.size()) return {SubjectKind::frame, {}, frame.name};
-    if (second >= members.size() || first == second)
-        return {SubjectKind::member, frame.name, members[first].name};
-    return {SubjectKind::joint, frame.name, members[first].name + " + " + members[second].name};
-}
-
 // The stock, then what the pieces are part of, each once.
 std::vector<Subject> subjects(const Project& project,
                               const Resolved& resolved,
@@ -44,7 +28,8 @@ std::vector<Subject> subjects(const Project& project,
                               const std::vector<Index>& pieces) {
     std::vector<Subject> all{stock_subject(stock)};
     for (const auto piece : pieces) {
-        auto subject = piece_subject(project, resolved.pieces[piece]);
+        auto subject =
+            piece_subject(project.frames[resolved.pieces[piece].frame], resolved.pieces[piece]);
         if (all.back() != subject) all.push_back(std::move(subject));
     }
     return all;

@@ -18,10 +18,14 @@ struct SquareRow {
     std::array<std::array<std::string, 2>, 2> between;  // planes across its two axes, in axis order
     std::array<engine::Length, 2> size;                 // along them
     engine::Length diagonal;                            // to the nearest nanometre
+
+    bool operator==(const SquareRow&) const = default;
 };
 
 // By frame and plane; of a frame without bays the box round all its planes. Where bays make an
-// outline that is no rectangle, each rectangle that they make up by themselves has a row.
+// outline that is no rectangle, each rectangle that they make up by themselves has a row. Only
+// those at whose four corners bars end or meet, so that a tape finds them: not those with a leaning
+// edge, nor such that are so narrow that their diagonals tell nothing.
 std::vector<SquareRow> square_rows(const Project& project, const Resolved& resolved);
 
 std::string square_csv(const Project& project, const std::vector<SquareRow>& rows);

@@ -1,8 +1,10 @@
 #include "model/schedule/square.h"
 
 #include "model/project/edit.h"
+#include "model/project/project_json.h"
 #include "model/resolve/resolve.h"
 
+#include "tests/model/project/sample_files.h"
 #include "tests/model/room/room_projects.h"
 
 #include <algorithm>
@@ -74,4 +76,38 @@ TEST_CASE("the side of a stepped frame is told as rectangles", "[model][schedule
     CHECK(count.at("well top") == 1);
     CHECK(count.at("bottom") == 1);
     CHECK(count.at("top") == 1);
+}
+
+// Its back leans, so that its sides are no rectangles, and its shelves end before the back.
+TEST_CASE("a frame with a leaning back has rows where bars make a corner for the tape alone",
+          "[model][schedule]") {
+    const auto project = read_project_json(model_tests::sample_text("leaning_locker.json"));
+    REQUIRE(project.has_value());
+    const auto rows = rows_of(*project);
+    const auto count = counted(rows);
+    CHECK(count == std::map<std::string, int>{{"front", 1}, {"bottom", 1}, {"top", 1}});
+    const auto bottom = std::ranges::find(rows, "bottom", &SquareRow::face);
+    REQUIRE(bottom != rows.end());
+    CHECK(bottom->between[1] == std::array<std::string, 2>{"front", "back bottom"});
+    CHECK(bottom->size[1].nm() == tests::inches(18));
+}
+
+TEST_CASE("a face has no row where one rail alone passes a corner", "[model][schedule]") {
+    auto project = room_tests::cabinet({"0", "0", "0"});
+    std::erase_if(project.frames[0].members, [](const Member& member) {
+        return member.run != Axis::x && std::ranges::count(member.on, "right") > 0;
+    });
+    const auto count = counted(rows_of(project));
+    CHECK(count.count("front") == 0);
+    CHECK(count.count("right") == 1);  // the ends of four rails
+    CHECK(count.count("left") == 1);
+}
+
+TEST_CASE("a face so narrow that its diagonals tell nothing has no row", "[model][schedule]") {
+    const auto count = counted(rows_of(room_tests::cabinet({"0", "0", "0"}, "36 in", "4 in")));
+    CHECK(count.count("left") == 1);  // 4 x 30 in: 1/8 in of shear shows as 1/32 in
+    const auto flat = counted(rows_of(room_tests::cabinet({"0", "0", "0"}, "36 in", "3 in")));
+    CHECK(flat.count("left") == 0);
+    CHECK(flat.count("top") == 0);
+    CHECK(flat.count("front") == 1);
 }
