@@ -15,24 +15,16 @@ void forget_figures(Desk& desk) {
                   [&](const auto& entry) { return !desk.history.holds(entry.first); });
 }
 
-// Why a scan is not read; of one that is being read nothing.
-void tell_scans(const Desk& desk, RoomFacts& facts) {
+// A scan that is being read is not told as one that is not.
+void pass_over_reading(const Desk& desk, RoomFacts& facts) {
     const auto& room = project_of(desk).room;
     const auto& loader = desk.scan_loader;
+    if (!loader || !loader->work) return;
     for (std::size_t i = 0; i < room.size(); ++i) {
         const auto* scan = std::get_if<model::ScannedObstacle>(&room[i].shape);
-        if (scan == nullptr) continue;
-        const auto key = model::scan_key(*scan);
-        auto& findings = facts.obstacles[i].findings;
-        const auto is_not_read = [](const auto& finding) {
-            return finding.code == "scan_not_read";
-        };
-        if (loader && loader->work && loader->key == key) std::erase_if(findings, is_not_read);
-        const auto fault = desk.scan_faults.find(key);
-        if (fault == desk.scan_faults.end()) continue;
-        for (auto& finding : findings) {
-            if (is_not_read(finding)) finding.what += ": " + fault->second;
-        }
+        if (scan == nullptr || loader->key != model::scan_key(*scan)) continue;
+        std::erase_if(facts.obstacles[i].findings,
+                      [](const auto& finding) { return finding.code == "scan_not_read"; });
     }
 }
 
@@ -94,7 +86,7 @@ const RoomFacts& room_facts(Desk& desk) {
     auto& memo = desk.room_memo;
     if (!memo || memo->revision != now.revision || memo->scans != desk.scans) {
         memo = room_facts(now, *desk.catalogue, desk.scans);
-        tell_scans(desk, *memo);
+        pass_over_reading(desk, *memo);
     }
     return *memo;
 }
@@ -141,7 +133,6 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     desk.file = std::move(file);
     desk.figures.clear();
     desk.scan_loader.reset();
-    desk.scan_faults.clear();
     desk.scans = std::make_shared<const model::ScanLibrary>();
     desk.change_memo.reset();
     auto& ui = desk.ui;

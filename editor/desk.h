@@ -36,9 +36,8 @@ struct Desk {
     History history;
     std::filesystem::path file;                       // empty: never saved
     std::vector<std::filesystem::path> samples;       // projects to look at first
-    std::shared_ptr<const model::ScanLibrary> scans;  // those that have been read; never null
+    std::shared_ptr<const model::ScanLibrary> scans;  // those that reading is done with; never null
     std::shared_ptr<ScanLoader> scan_loader;          // reads them; none while there is none
-    std::map<std::string, std::string> scan_faults;   // by model::scan_key: why one is not read
     UiState ui;
 
     // Made when asked for, by revision; use derived(), scene() and last_change_text().

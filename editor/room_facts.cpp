@@ -26,6 +26,20 @@ bool is_about(const model::Finding& finding, const std::string& obstacle) {
     });
 }
 
+// Of a van scanned from inside that is as it should be, so it is told beside the scan alone.
+void tell_open_scan(const model::Project& project,
+                    const model::RoomObstacle& obstacle,
+                    std::vector<model::Finding>& findings) {
+    if (!obstacle.scan || obstacle.scan->is_closed) return;
+    findings.push_back(
+        {.code = "scan_open",
+         .severity = model::Severity::note,
+         .concerns = {{model::SubjectKind::obstacle, {}, project.room[obstacle.obstacle].name}},
+         .what = "its surface has gaps, so pieces keep clear of the surface, but one that is "
+                 "wholly behind it is not told",
+         .mend = "for a solid thing, scan it all round, or put a box in its place"});
+}
+
 std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
                                         const model::Resolved& resolved,
                                         const model::Catalogue& catalogue,
@@ -45,6 +59,7 @@ std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
         if (at != obstacles.end() && is_too_near(place, *at)) too_near.push_back(place);
     }
     model::report_near_places(project, resolved, obstacles, too_near, findings);
+    for (const auto& obstacle : obstacles) tell_open_scan(project, obstacle, findings);
     for (Index i = 0; i < project.room.size(); ++i) {
         for (const auto& finding : findings) {
             if (is_about(finding, project.room[i].name)) all[i].findings.push_back(finding);

@@ -25,10 +25,12 @@ engine::Result<LoadedScan> loaded_scan(const std::filesystem::path& file,
         mesh = std::make_shared<const engine::ScanMesh>(std::move(fresh).value());
     }
     const auto points = model::points_in_mm(*mesh, unit);
-    auto scan = model::scan_of(*mesh, points, [&](double done) { return go_on(0.5 + done * 0.4); });
+    if (!points) return points.error();
+    auto scan =
+        model::scan_of(*mesh, *points, [&](double done) { return go_on(0.5 + done * 0.4); });
     if (!scan || !go_on(0.95)) return stopped();
     return LoadedScan{std::move(scan),
-                      std::make_shared<const engine::Mesh>(drawn_scan(points, mesh->triangles))};
+                      std::make_shared<const engine::Mesh>(drawn_scan(*points, mesh->triangles))};
 }
 
 }  // namespace editor

@@ -17,23 +17,21 @@ const model::ScannedObstacle* scan_of(const model::Obstacle& obstacle) {
     return std::get_if<model::ScannedObstacle>(&obstacle.shape);
 }
 
-bool is_settled(const Desk& desk, const std::string& key) {
-    return desk.scans->contains(key) || desk.scan_faults.contains(key);
-}
+bool is_settled(const Desk& desk, const std::string& key) { return desk.scans->contains(key); }
 
 void take_ready(Desk& desk, ScanLoader& loader) {
     if (!loader.work || !loader.work->is_finished()) return;
     const auto& result = loader.work->result();
+    auto library = *desk.scans;
     if (result) {
-        auto library = *desk.scans;
-        library[loader.key] = result->scan;
-        desk.scans = std::make_shared<const model::ScanLibrary>(std::move(library));
+        library.insert_or_assign(loader.key, result->scan);
         loader.drawn[loader.key] = result->drawn;
         // Without a skeleton the room is all that there is to see.
         if (project_of(desk).frames.empty()) desk.ui.view.wants_fit = true;
     } else {
-        desk.scan_faults[loader.key] = engine::to_text(result.error());
+        library.insert_or_assign(loader.key, result.error());
     }
+    desk.scans = std::make_shared<const model::ScanLibrary>(std::move(library));
     // What follows from the project follows from its scans too.
     desk.derived_memo.reset();
     desk.scene_memo.reset();

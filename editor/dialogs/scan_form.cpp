@@ -19,22 +19,6 @@ model::ScannedObstacle& scan_in(ScanForm& form) {
     return std::get<model::ScannedObstacle>(form.obstacle.shape);
 }
 
-double mm_in(engine::LengthUnit unit) {
-    switch (unit) {
-        case engine::LengthUnit::inch:
-            return 25.4;
-        case engine::LengthUnit::foot:
-            return 304.8;
-        case engine::LengthUnit::millimetre:
-            return 1.0;
-        case engine::LengthUnit::centimetre:
-            return 10.0;
-        case engine::LengthUnit::metre:
-            break;
-    }
-    return 1000.0;
-}
-
 // The file's own words come first, then what its size says.
 void guess(ScanForm& form, const engine::ScanMesh& mesh) {
     if (form.has_asked) return;

@@ -10,7 +10,6 @@ namespace {
 
 struct Candidate {
     LengthUnit unit;
-    double in_mm;
     double miss;  // 1 where it fits, else by which factor it does not
 };
 
@@ -43,21 +42,38 @@ std::string reason_of(double mm, const ExpectedSpan& expected) {
 
 }  // namespace
 
+double mm_in(LengthUnit unit) {
+    switch (unit) {
+        case LengthUnit::inch:
+            return 25.4;
+        case LengthUnit::foot:
+            return 304.8;
+        case LengthUnit::millimetre:
+            return 1.0;
+        case LengthUnit::centimetre:
+            return 10.0;
+        case LengthUnit::metre:
+            break;
+    }
+    return 1000.0;
+}
+
 std::vector<UnitGuess> guessed_unit(const ScanPoint& lo,
                                     const ScanPoint& hi,
                                     const ExpectedSpan& expected) {
     const double longest = longest_side(lo, hi);
     if (!(longest > 0.0 && std::isfinite(longest))) return {};
-    std::array candidates = {
-        Candidate{LengthUnit::metre, 1000.0, 1.0}, Candidate{LengthUnit::millimetre, 1.0, 1.0},
-        Candidate{LengthUnit::centimetre, 10.0, 1.0}, Candidate{LengthUnit::inch, 25.4, 1.0},
-        Candidate{LengthUnit::foot, 304.8, 1.0}};
-    for (auto& one : candidates) one.miss = miss_of(longest * one.in_mm, expected);
+    std::array candidates = {Candidate{LengthUnit::metre, 1.0},
+                             Candidate{LengthUnit::millimetre, 1.0},
+                             Candidate{LengthUnit::centimetre, 1.0},
+                             Candidate{LengthUnit::inch, 1.0}, Candidate{LengthUnit::foot, 1.0}};
+    for (auto& one : candidates) one.miss = miss_of(longest * mm_in(one.unit), expected);
     std::stable_sort(candidates.begin(), candidates.end(),
                      [](const Candidate& a, const Candidate& b) { return a.miss < b.miss; });
     std::vector<UnitGuess> guesses;
     for (const auto& one : candidates)
-        guesses.push_back({one.unit, one.miss == 1.0, reason_of(longest * one.in_mm, expected)});
+        guesses.push_back(
+            {one.unit, one.miss == 1.0, reason_of(longest * mm_in(one.unit), expected)});
     return guesses;
 }
 

@@ -8,6 +8,8 @@
 
 namespace engine {
 
+double mm_in(LengthUnit unit);
+
 // The longest side that a scan is expected to have, in mm. By default a room in a vehicle: inside,
 // a van is some 1.5 to 5 m long (common practice, from memory).
 struct ExpectedSpan {

@@ -94,12 +94,29 @@ private:
     std::optional<RoomObstacle> with_bodies(RoomObstacle obstacle, const Obstacle& stated) {
         const auto solid = obstacle_shape(stated.shape, values_);
         if (!solid.fault.empty()) fault(stated, solid.fault);
-        for (const auto& body : solid.bodies) {
-            obstacle.bodies.push_back(engine::convex_body(body));
-            engine::put_in(obstacle.bounds, obstacle.bodies.back().bounds);
+        bool has_flat = false;
+        for (const auto& prism : solid.bodies) {
+            auto body = engine::solid_body(prism);
+            has_flat = has_flat || !body;
+            if (!body) continue;
+            engine::put_in(obstacle.bounds, body->bounds);
+            obstacle.bodies.push_back(std::move(*body));
         }
+        if (has_flat) fault(stated, "a part of it has no thickness");
         if (obstacle.bodies.empty()) return std::nullopt;
         return obstacle;
+    }
+
+    void not_read(const Obstacle& stated, const ScannedObstacle& scan, const engine::Error* why) {
+        findings_.push_back(
+            {.code = "scan_not_read",
+             .severity = Severity::warning,
+             .concerns = {{SubjectKind::obstacle, {}, stated.name}},
+             .what = "the scan " + scan.file + " is not read, so nothing keeps clear of it" +
+                     (why == nullptr ? std::string() : ": " + engine::to_text(*why)),
+             .mend = why == nullptr
+                         ? "put the file where the project looks for it, or import it again"
+                         : "see to that, or import another scan in its place"});
     }
 
     std::optional<RoomObstacle> with_scan(RoomObstacle obstacle,
@@ -108,16 +125,12 @@ private:
         const auto place = placement_of(scan, values_);
         if (!place) return std::nullopt;
         const auto found = scans_.find(scan_key(scan));
-        if (found == scans_.end() || !found->second) {
-            findings_.push_back(
-                {.code = "scan_not_read",
-                 .severity = Severity::warning,
-                 .concerns = {{SubjectKind::obstacle, {}, stated.name}},
-                 .what = "the scan " + scan.file + " is not read, so nothing keeps clear of it",
-                 .mend = "put the file where the project looks for it, or import it again"});
+        if (found == scans_.end() || !found->second || !*found->second) {
+            const bool has_reason = found != scans_.end() && !found->second;
+            not_read(stated, scan, has_reason ? &found->second.error() : nullptr);
             return std::nullopt;
         }
-        obstacle.scan = found->second;
+        obstacle.scan = *found->second;
         obstacle.scan_place = *place;
         const auto& own = obstacle.scan->tree.bounds();
         for (int corner = 0; corner < 8; ++corner) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "engine/geometry/triangle_tree.h"
+#include "engine/result.h"
 #include "model/project/project.h"
 
 #include <map>
@@ -21,6 +22,7 @@ struct Scan {
 // What tells scans apart: the file as stated, and its unit.
 std::string scan_key(const ScannedObstacle& scan);
 
-using ScanLibrary = std::map<std::string, std::shared_ptr<const Scan>, std::less<>>;
+// By scan_key: those that are read, and of those that cannot be read the reason.
+using ScanLibrary = std::map<std::string, engine::Result<std::shared_ptr<const Scan>>, std::less<>>;
 
 }  // namespace model

@@ -180,7 +180,7 @@ int main(int count, char** arguments) {
     const auto mesh = mesh_of(static_cast<std::size_t>(triangles));
     const model::ScannedObstacle scanned{.file = "van.stl", .turn = {"0", "0", "90 deg"}};
     model::ScanLibrary scans;
-    scans[model::scan_key(scanned)] = scan_of(mesh);
+    scans.emplace(model::scan_key(scanned), scan_of(mesh));
     std::printf("%zu triangles\n", mesh.triangles.size());
     const auto count_of = static_cast<std::size_t>(pieces);
     for (const auto& [name, up] : {std::pair{"clear of the scan", inches(12)},

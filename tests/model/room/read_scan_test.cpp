@@ -86,7 +86,8 @@ TEST_CASE("a cabinet stands in a van's closed shell that was seen from within", 
     project.room.push_back({.name = "van", .shape = scan});
     const auto scans = read_scans(project, scratch.path);
     REQUIRE(scans.size() == 1);
-    CHECK(scans.begin()->second->is_hollow);
+    REQUIRE(scans.begin()->second);
+    CHECK((*scans.begin()->second)->is_hollow);
     const auto codes = [&] {
         std::vector<std::string> all;
         const auto resolved = resolve(project, room_tests::catalogue());
@@ -97,4 +98,53 @@ TEST_CASE("a cabinet stands in a van's closed shell that was seen from within", 
     CHECK(codes().empty());
     project.frames[0].origin[0] = "-1/4 in";  // through its side
     CHECK(codes() == std::vector<std::string>{"inside_obstacle"});
+}
+
+TEST_CASE("a scan that lies too far away in its unit is refused", "[model][room]") {
+    const tests::ScratchFolder scratch{"scan_far"};
+    const auto file = scratch.path / "far.obj";
+    std::ofstream(file) << "v 0 0 0\nv 1e38 0 0\nv 0 1e38 0\nf 1 2 3\n";
+    const auto read = read_scan(file, engine::LengthUnit::metre);  // 1e41 mm is no float
+    REQUIRE_FALSE(read.has_value());
+    CHECK(read.error().code == engine::ErrorCode::out_of_range);
+    CHECK(read.error().where == "far.obj");
+    std::ofstream(file) << "v 0 0 0\nv 900 0 0\nv 0 900 0\nf 1 2 3\n";
+    CHECK(read_scan(file, engine::LengthUnit::metre).has_value());
+    std::ofstream(file) << "v 0 0 0\nv 1100 0 0\nv 0 900 0\nf 1 2 3\n";
+    CHECK_FALSE(read_scan(file, engine::LengthUnit::metre).has_value());
+}
+
+TEST_CASE("a scan that cannot be read is a finding with the reader's reason", "[model][room]") {
+    const tests::ScratchFolder scratch{"scan_reason"};
+    std::ofstream(scratch.path / "cut.stl") << std::string(80, ' ') << "d   and no more";
+    Project project;
+    project.room.push_back({.name = "van", .shape = ScannedObstacle{.file = "cut.stl"}});
+    const auto what = [&] {
+        const auto scans = read_scans(project, scratch.path);
+        std::vector<Finding> findings;
+        CHECK(room_obstacles(project, Resolved{}, scans, findings).empty());
+        REQUIRE(findings.size() == 1);
+        CHECK(findings[0].code == "scan_not_read");
+        return findings[0].what;
+    };
+    const auto reason = read_scan(scratch.path / "cut.stl", engine::LengthUnit::millimetre);
+    REQUIRE_FALSE(reason.has_value());
+    CHECK(what().find(reason.error().message) != std::string::npos);
+}
+
+TEST_CASE("reading a scan can be stopped until its last step", "[model][room]") {
+    const tests::ScratchFolder scratch{"scan_last"};
+    const auto file = box_file(scratch.path);
+    std::vector<double> told;
+    REQUIRE(read_scan(file, engine::LengthUnit::inch, [&](double done) {
+        told.push_back(done);
+        return true;
+    }));
+    CHECK(std::ranges::is_sorted(told));
+    CHECK(told.back() > 0.95);  // the tree is done by then, and its edges are looked at
+    const auto last = told.back();
+    const auto stopped =
+        read_scan(file, engine::LengthUnit::inch, [&](double done) { return done < last; });
+    REQUIRE_FALSE(stopped.has_value());
+    CHECK(stopped.error().code == engine::ErrorCode::cancelled);
 }
