@@ -48,8 +48,10 @@ void check_same(const SolidObstacle& a, const SolidObstacle& b) {
         REQUIRE(a.bodies[i].near.size() == b.bodies[i].near.size());
         for (std::size_t k = 0; k < a.bodies[i].near.size(); ++k) {
             for (std::size_t axis = 0; axis < 3; ++axis) {
-                CHECK(a.bodies[i].near[k][axis] == Approx(b.bodies[i].near[k][axis]).margin(1e-6));
-                CHECK(a.bodies[i].far[k][axis] == Approx(b.bodies[i].far[k][axis]).margin(1e-6));
+                CHECK(a.bodies[i].near[k][axis] ==
+                      Approx(b.bodies[i].near[k][axis]).epsilon(0).margin(1e-6));
+                CHECK(a.bodies[i].far[k][axis] ==
+                      Approx(b.bodies[i].far[k][axis]).epsilon(0).margin(1e-6));
             }
         }
     }
