@@ -273,13 +273,16 @@ struct SurveyWall {
 // on the line. The new planes stand on dimensions, so that moving the obstacle or the frame
 // moves the step. For a box, a wheel well or a cylinder. Refused where a diagonal, a leaning
 // member, a panel or a load is in the way, where nothing or a frame in two parts would remain,
-// and where a new plane would lie nearer than `apart` to another one.
+// and where a new plane would lie nearer than `apart` to another one. What the frame's stock and
+// fasteners want of `apart` and `standing` is told by model/room/fit_step.h.
 struct StepOver {
     std::string frame;
     std::string obstacle;
     Formula clearance;  // becomes the obstacle's; empty: its own or the shop's
-    // Two legs side by side and what they are set in by; the default serves legs of 1 1/2 in.
-    Formula apart = "3 1/2 in";
+    Formula apart;      // empty: 3 1/2 in, which serves legs of 1 1/2 in
+    // By how much heads and tails stand out from the faces that look at the obstacle: the planes
+    // keep so much more than the clearance. Becomes a dimension of the frame's; empty: nothing.
+    Formula standing;
 };
 
 using Edit = std::variant<SetTitle,

@@ -19,6 +19,9 @@ using engine::Result;
 
 constexpr const char* axis_letters[] = {"x", "y", "z"};
 
+// Two legs of 1 1/2 in side by side and what they are set in by.
+constexpr const char* usual_apart = "3 1/2 in";
+
 // Names of a frame's sides, least first.
 constexpr const char* frame_sides[3][2] = {{"left", "right"}, {"front", "back"}, {"bottom", "top"}};
 constexpr const char* room_sides[3][2] = {
@@ -32,6 +35,7 @@ struct Term {
     Formula* source = nullptr;  // of the project; becomes a dimension where it is a plain value
     std::string name;           // of that dimension
     std::string note;
+    bool wants_name = false;  // becomes one too where it is more than a name
 };
 
 using Terms = std::vector<Term>;
@@ -86,7 +90,8 @@ std::string free_name(const std::string& wanted, const auto& things) {
 
 // A plain value becomes a dimension, so that it can be changed in one place and all follows.
 void give_name(Project& project, const Term& term) {
-    if (!engine::names_in(*term.source).empty()) return;
+    const bool is_plain = engine::names_in(*term.source).empty();
+    if (!is_plain && (!term.wants_name || engine::is_name(*term.source))) return;
     const std::string name = free_name(term.name, project.dimensions);
     project.dimensions.push_back({.name = name, .formula = *term.source, .note = term.note});
     *term.source = name;
@@ -156,9 +161,10 @@ RoomAxis room_axis(std::size_t axis, int quarter_turns) {
     return {across, same_way};
 }
 
-// What the clearance and the frame's place add to the faces.
+// What the clearance, heads and tails, and the frame's place add to the faces.
 struct Surroundings {
     std::optional<Term> clearance;
+    std::optional<Term> standing;
     std::array<Term, 3> origin;
 };
 
@@ -175,8 +181,9 @@ Terms side_terms(const Faces& faces,
     if (!same_way) {
         for (Term& term : terms) term.is_added = !term.is_added;
     }
-    if (around.clearance) {
-        terms.push_back(*around.clearance);
+    for (const auto& beyond : {around.clearance, around.standing}) {
+        if (!beyond) continue;
+        terms.push_back(*beyond);
         terms.back().is_added = side == 1;
     }
     return terms;
@@ -191,6 +198,24 @@ std::optional<Term> clearance_of(Project& project, Obstacle& obstacle, const Ste
     }
     if (obstacle.stays_clear) return std::nullopt;
     return Term{true, &project.shop.clearance, "clearance", note};
+}
+
+// What heads and tails want. A dimension that an earlier step of the frame stands on is taken again
+// where it is enough.
+std::optional<Term> standing_of(const Project& project, const Frame& frame, Formula& standing) {
+    if (standing.empty() || standing == "0") return std::nullopt;
+    const std::string name = as_name(frame.name) + " heads";
+    const auto known = std::ranges::find(project.dimensions, name, &Dimension::name);
+    const auto stands_on_it = [&](const Plane& plane) {
+        return std::ranges::count(engine::names_in(plane.position), name) > 0;
+    };
+    if (known != project.dimensions.end() && std::ranges::any_of(frame.planes, stands_on_it)) {
+        const DimensionValues values(project);
+        const auto has = values.length(name, name);
+        const auto wants = values.length(standing, name);
+        if (has && wants && *has >= *wants) standing = name;
+    }
+    return Term{true, &standing, name, "what heads and tails stand out towards an obstacle"};
 }
 
 // ---- which sides cut the frame ------------------------------------------------------------------
@@ -293,6 +318,17 @@ private:
     const engine::TapeStyle& shown_;
 };
 
+Changed check_not_below_zero(const std::optional<Term>& term,
+                             const std::string& what,
+                             const DimensionValues& values,
+                             const std::string& where) {
+    if (!term) return engine::Done{};
+    const auto value = values.length(*term->source, where);
+    if (!value) return value.error();
+    if (*value >= 0) return engine::Done{};
+    return Error{ErrorCode::invalid_value, where, "its " + what + " is below zero"};
+}
+
 void add_planes(Project& project, Frame& frame, Sides& sides, Notch& notch) {
     for (std::size_t k = 0; k < 3; ++k) {
         for (std::size_t side = 0; side < 2; ++side) {
@@ -321,11 +357,14 @@ Result<Notch> add_notch(Project& project,
                      "only a box, a wheel well or a cylinder has faces that a frame can be stepped "
                      "over; state a box round the part of it that is in the way"};
     }
-    Surroundings around{.clearance = clearance_of(project, obstacle, edit), .origin = {}};
+    Formula standing = edit.standing;
+    Surroundings around{.clearance = clearance_of(project, obstacle, edit),
+                        .standing = standing_of(project, frame, standing),
+                        .origin = {}};
     for (std::size_t k = 0; k < 3; ++k) {
         around.origin[k] = {false, &frame.origin[k],
                             as_name(frame.name) + " origin " + axis_letters[k],
-                            "where the frame stands in the room"};
+                            "where the frame stands in the room", true};
     }
     Sides sides;
     for (std::size_t k = 0; k < 3; ++k) {
@@ -334,16 +373,16 @@ Result<Notch> add_notch(Project& project,
         }
     }
     const DimensionValues values(project);
-    if (around.clearance) {
-        const auto clearance = values.length(*around.clearance->source, where);
-        if (!clearance) return clearance.error();
-        if (*clearance < 0) {
-            return Error{ErrorCode::invalid_value, where, "its clearance is below zero"};
-        }
+    if (auto sound = check_not_below_zero(around.clearance, "clearance", values, where); !sound) {
+        return sound.error();
+    }
+    if (auto sound = check_not_below_zero(around.standing, "room for heads", values, where);
+        !sound) {
+        return sound.error();
     }
     const auto box = box_within(sides, layout, values, where);
     if (!box) return box.error();
-    const auto apart = values.length(edit.apart, where);
+    const auto apart = values.length(edit.apart.empty() ? usual_apart : edit.apart, where);
     if (!apart) return apart.error();
     Notch notch{.name = obstacle.name, .box = *box, .plane = {}};
     const SidesApart sides_apart(*box, frame, layout, *apart, project.shown);

@@ -1,6 +1,7 @@
 #include "model/resolve/member_plates.h"
 
 #include "model/resolve/name_index.h"
+#include "model/resolve/run_on.h"
 
 #include <array>
 #include <functional>
@@ -246,6 +247,7 @@ std::vector<Bar> bars_of(const Project& project,
         const auto bar = bar_of(at, i);
         if (bar && places.take(*bar, findings)) bars.push_back(*bar);
     }
+    run_on_at_roots(bars);
     return bars;
 }
 

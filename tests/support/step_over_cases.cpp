@@ -65,21 +65,22 @@ public:
 
     StepOverCase draw() {
         const Leg& leg = dice_.one_of(legs);
-        apart_ = 2 * leg.width + 6 * leg.thickness;
+        it_.apart = 2 * leg.width + 4 * leg.thickness;
         is_metric_ = leg.thickness == millimetres(3);
         it_.project.stock = {stock_of("main", leg.section, "6063-T52", is_metric_)};
         if (is_metric_) it_.project.shown.form = engine::TapeForm::millimetre;
         if (leg.width < inches(1)) {  // too narrow for 1/8 in rivets where two are set in
             it_.project.shop.fastener = "blind rivet 3/32";
             it_.project.shop.edge_distance = 1.75;
+            standing_ = inches_64(6);
         }
+        apart_ = it_.apart + standing_;
         it_.words = leg.section;
         lay_out();
         place();
         put_obstacle();
         it_.edit.frame = "cabinet";
         it_.edit.obstacle = "wheel well";
-        it_.edit.apart = formula_of(apart_);
         return std::move(it_);
     }
 
@@ -166,8 +167,8 @@ private:
         engine::Point q = turned(notch.hi, it_.project.frames.front().quarter_turns);
         Box box = engine::hull({p, p}, {q, q});
         for (std::size_t k = 0; k < 3; ++k) {
-            box.lo[k] += origin_[k] + it_.clearance;
-            box.hi[k] += origin_[k] - it_.clearance;
+            box.lo[k] += origin_[k] + kept();
+            box.hi[k] += origin_[k] - kept();
         }
         model::Obstacle obstacle{.name = "wheel well", .shape = shape_of(box)};
         if (it_.clearance != inches_64(16)) {
@@ -236,14 +237,17 @@ private:
 
     bool draw_along(const std::vector<Nm>& at, char kind, Nm& lo, Nm& hi) {
         const Nm out = dice_.chance(20) ? 0 : between(0, inches(6));
-        lo = at.front() - out - it_.clearance;
-        hi = at.back() + out + it_.clearance;
+        lo = at.front() - out - kept();
+        hi = at.back() + out + kept();
         if (kind == 'L' || kind == 'M') hi = between(at.front(), at.back());
         if (kind == 'H' || kind == 'M') lo = between(at.front(), at.back());
-        if (hi - lo < std::max(apart_, 2 * it_.clearance + inches(1))) return false;
+        if (hi - lo < std::max(apart_ + standing_, 2 * kept() + inches(1))) return false;
         return is_apart(at, lo, kind == 'H' || kind == 'M') &&
                is_apart(at, hi, kind == 'L' || kind == 'M');
     }
+
+    // Between the obstacle and the notch's sides, at most.
+    Nm kept() const { return it_.clearance + standing_; }
 
     bool is_apart(const std::vector<Nm>& at, Nm side, bool cuts) const {
         return !cuts ||
@@ -267,6 +271,7 @@ private:
 
     Dice dice_;
     StepOverCase it_;
+    Nm standing_ = inches_64(8);  // no tail of a 1/8 in rivet stands out further
     Nm apart_ = 0;
     bool is_metric_ = false;
     std::array<Nm, 3> origin_{};
@@ -354,15 +359,15 @@ Project with_obstacle_moved(const StepOverCase& it, const Project& stepped, std:
     for (const auto& formula : formulas_of(stepped.room.front())) {
         for (auto& name : engine::names_in(formula)) names.insert(std::move(name));
     }
-    const Nm apart = value_of(it.project, it.edit.apart);
     Project moved = stepped;
     for (const auto& name : names) {
         for (int tries = 0; tries < 6; ++tries) {  // each as far as the notch stays what it is
             const Nm by = dice.between(-inches(64 >> tries), inches(64 >> tries)) / 16;
             const Nm wanted = (value_of(moved, name) + by) / inches_64(4) * inches_64(4);
             const auto next = apply(moved, model::SetFormula{name, formula_of(wanted)});
-            if (!next || order_of(*next, apart) != order_of(stepped, apart)) continue;
+            if (!next || order_of(*next, it.apart) != order_of(stepped, it.apart)) continue;
             if (!is_open_where_it_was(it, stepped, *next)) continue;
+            if (engine::is_empty(box_of_obstacle(*next, next->room.front()))) continue;
             moved = *next;
             break;
         }

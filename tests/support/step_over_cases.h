@@ -11,9 +11,10 @@ namespace tests {
 
 struct StepOverCase {
     model::Project project;  // one frame, one obstacle
-    model::StepOver edit;
+    model::StepOver edit;    // what stock and fasteners want is left to be worked out
     engine::Nm clearance = 0;
-    std::string words;  // what was drawn
+    engine::Nm apart = 0;  // least distance of the frame's planes, however far heads stand out
+    std::string words;     // what was drawn
 };
 
 // Boxes with dividers and shelves, with and without bays, and stepped frames; turned and shifted;
