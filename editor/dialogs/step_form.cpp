@@ -5,6 +5,7 @@
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "model/room/fit_step.h"
 #include "model/room/resolve_in_room.h"
 
 #include <algorithm>
@@ -19,8 +20,12 @@ bool has_faces(const model::Obstacle& obstacle) {
            std::holds_alternative<model::CylinderObstacle>(obstacle.shape);
 }
 
-model::StepOver edit_of(const StepForm& form) {
-    return {.frame = form.frame, .obstacle = form.obstacle, .clearance = form.clearance};
+model::StepOver edit_of(const StepFields& fields) {
+    return {.frame = fields.frame,
+            .obstacle = fields.obstacle,
+            .clearance = fields.clearance,
+            .apart = fields.apart,
+            .standing = fields.heads};
 }
 
 std::string counted(std::size_t before, std::size_t after, const char* thing) {
@@ -47,18 +52,19 @@ bool is_told_already(const Derived& derived, const model::Finding& finding) {
     });
 }
 
-StepTrial trial_of(const StepForm& form,
+StepTrial trial_of(const StepFields& fields,
                    const Derived& derived,
                    const model::Catalogue& catalogue,
                    const model::ScanLibrary& scans) {
-    StepTrial trial{derived.revision, form.frame, form.obstacle, form.clearance, {}, {}, {}};
-    const auto next = model::apply(*derived.project, edit_of(form));
+    StepTrial trial{.revision = derived.revision, .fields = fields};
+    trial.edit = model::fitted_step(*derived.project, catalogue, edit_of(fields));
+    const auto next = model::apply(*derived.project, trial.edit);
     if (!next) {
         trial.refusal = engine::to_text(next.error());
         return trial;
     }
-    const auto* before = by_name(derived.project->frames, form.frame);
-    const auto* after = by_name(next->frames, form.frame);
+    const auto* before = by_name(derived.project->frames, fields.frame);
+    const auto* after = by_name(next->frames, fields.frame);
     if (before != nullptr && after != nullptr) trial.words = change_words(*before, *after);
     for (auto& finding : model::resolve_in_room(*next, catalogue, scans).findings) {
         if (finding.severity == model::Severity::note || is_told_already(derived, finding))
@@ -68,11 +74,9 @@ StepTrial trial_of(const StepForm& form,
     return trial;
 }
 
-bool is_current(const std::optional<StepTrial>& trial,
-                const StepForm& form,
-                const Derived& derived) {
-    return trial && trial->revision == derived.revision && trial->frame == form.frame &&
-           trial->obstacle == form.obstacle && trial->clearance == form.clearance;
+bool is_current(const StepForm& form, const Derived& derived) {
+    return form.trial && form.trial->revision == derived.revision &&
+           form.trial->fields == form.fields;
 }
 
 template <class List, class Offers>
@@ -85,6 +89,16 @@ void draw_names(const char* word, const List& list, std::string& chosen, Offers 
         is_first = false;
         if (draw_radio(one.name.c_str(), chosen == one.name)) chosen = one.name;
     }
+}
+
+// A length that is worked out unless one is typed, and what it is.
+void draw_length_or(const char* name,
+                    std::string& text,
+                    const std::string& worked_out,
+                    const char* what) {
+    draw_short_line(name, text, worked_out);
+    ImGui::SameLine();
+    draw_text(what, Type::small, colour::quiet);
 }
 
 void draw_trial(const StepTrial& trial) {
@@ -117,9 +131,9 @@ bool can_step_over(const model::Project& project) {
 StepForm new_step_form(const Derived& derived) {
     StepForm form;
     const auto& project = *derived.project;
-    if (!project.frames.empty()) form.frame = project.frames.front().name;
+    if (!project.frames.empty()) form.fields.frame = project.frames.front().name;
     const auto first = std::ranges::find_if(project.room, has_faces);
-    if (first != project.room.end()) form.obstacle = first->name;
+    if (first != project.room.end()) form.fields.obstacle = first->name;
     for (const auto& finding : derived.findings) {
         if (finding.concerns.size() < 2 ||
             finding.concerns[0].kind != model::SubjectKind::obstacle) {
@@ -127,8 +141,8 @@ StepForm new_step_form(const Derived& derived) {
         }
         const auto* obstacle = by_name(project.room, finding.concerns[0].name);
         if (obstacle == nullptr || !has_faces(*obstacle)) continue;
-        form.obstacle = obstacle->name;
-        form.frame = finding.concerns[1].frame;
+        form.fields.obstacle = obstacle->name;
+        form.fields.frame = finding.concerns[1].frame;
         break;
     }
     return form;
@@ -141,23 +155,27 @@ StepOutcome draw_step_form(StepForm& form,
     StepOutcome outcome;
     const DialogScope dialog("Step", "Step a frame over an obstacle", scaled(560));
     if (!dialog) return outcome;
-    draw_names("frame", derived.project->frames, form.frame, [](const auto&) { return true; });
-    draw_names("over", derived.project->room, form.obstacle, has_faces);
-    draw_short_line("clearance", form.clearance, "its own", form.is_fresh);
+    auto& fields = form.fields;
+    draw_names("frame", derived.project->frames, fields.frame, [](const auto&) { return true; });
+    draw_names("over", derived.project->room, fields.obstacle, has_faces);
+    draw_short_line("clearance", fields.clearance, "its own", form.is_fresh);
+    const auto heads = form.trial ? form.trial->edit.standing : std::string();
+    draw_length_or("heads", fields.heads, heads.empty() ? "no more" : heads,
+                   "kept beyond the clearance for heads and tails");
+    draw_length_or("apart", fields.apart, "as legs fit", "least distance of planes with members");
     draw_wrapped(
         "Planes come in where it begins and ends, the bays that it takes up go, and the "
         "outline of what remains is framed. The planes stand on its measures: when it "
         "moves, the step moves.",
         Type::small, colour::quiet);
-    if (!is_current(form.trial, form, derived))
-        form.trial = trial_of(form, derived, catalogue, scans);
+    if (!is_current(form, derived)) form.trial = trial_of(fields, derived, catalogue, scans);
     draw_rule();
     draw_trial(*form.trial);
     ImGui::Dummy(scaled(1, 8));
     const bool can = form.trial->refusal.empty();
     if (draw_button("Put", {.text = "Step over", .weight = Weight::main, .enabled = can}) ||
         (can && is_pressed(key::enter))) {
-        outcome.change = change_of(edit_of(form));
+        outcome.change = change_of(form.trial->edit);
     }
     ImGui::SameLine();
     outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);

@@ -12,21 +12,29 @@
 
 namespace editor {
 
+// What of the step is asked for, as typed.
+struct StepFields {
+    std::string frame;
+    std::string obstacle;
+    std::string clearance;  // empty: the obstacle's own or the shop's
+    std::string heads;      // empty: as far as its heads and tails stand out
+    std::string apart;      // empty: as its legs want
+
+    bool operator==(const StepFields&) const = default;
+};
+
 // What the step would come to as the form stands.
 struct StepTrial {
     Revision revision = 0;
-    std::string frame;
-    std::string obstacle;
-    std::string clearance;
-    std::string words;    // "6 planes, 14 members more, 2 bays less"; empty: it is refused
-    std::string refusal;  // why
+    StepFields fields;
+    model::StepOver edit;  // with what was left empty
+    std::string words;     // "6 planes, 14 members more, 2 bays less"; empty: it is refused
+    std::string refusal;   // why
     std::vector<model::Finding> findings;  // errors and warnings that it would bring
 };
 
 struct StepForm {
-    std::string frame;
-    std::string obstacle;
-    std::string clearance;  // empty: the obstacle's own or the shop's
+    StepFields fields;
     std::optional<StepTrial> trial;
     bool is_fresh = true;
 };

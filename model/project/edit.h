@@ -281,7 +281,8 @@ struct StepOver {
     Formula clearance;  // becomes the obstacle's; empty: its own or the shop's
     Formula apart;      // empty: 3 1/2 in, which serves legs of 1 1/2 in
     // By how much heads and tails stand out from the faces that look at the obstacle: the planes
-    // keep so much more than the clearance. Becomes a dimension of the frame's; empty: nothing.
+    // keep so much more than the clearance. Becomes a dimension of the frame's, which grows where
+    // a later step wants more; empty: as an earlier step has it, or nothing.
     Formula standing;
 };
 

@@ -2,6 +2,7 @@
 #include "engine/files/json_text.h"
 #include "model/project/change.h"
 #include "model/project/check_thing.h"
+#include "model/project/follow_room.h"
 #include "model/project/in_frame.h"
 
 #include <set>
@@ -84,6 +85,19 @@ Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, co
     return name;
 }
 
+// A plane that is measured along the room's X would be measured along its Y, or the other way.
+Changed check_turn(const Project& project, const Frame& frame, int turns) {
+    if (turns == frame.quarter_turns) return Done{};
+    const auto planes = planes_measured_from_room(project, frame);
+    if (planes.empty()) return Done{};
+    return engine::Error{engine::ErrorCode::invalid_value,
+                         inside(described(frame), "plane " + planes.front()),
+                         "it stands at an obstacle as the frame is turned now, and another side of "
+                         "the frame would come to be there; take the step back and turn the frame "
+                         "before it is stepped over, or give the plane a place that does not "
+                         "refer to the obstacle"};
+}
+
 std::string in_words(const std::string& frame) { return "frame " + frame; }
 
 }  // namespace
@@ -113,10 +127,12 @@ Changed change(Project& project, const PlaceFrame& edit) {
                                           inside(described(frame), "origin"));
             if (!readable) return readable;
         }
+        const int turns = (edit.quarter_turns % 4 + 4) % 4;
+        if (auto can_turn = check_turn(project, frame, turns); !can_turn) return can_turn;
         for (std::size_t k = 0; k < 3; ++k) {
             frame.origin[k] = placed_by_name(project, frame, k, edit.origin[k]);
         }
-        frame.quarter_turns = (edit.quarter_turns % 4 + 4) % 4;
+        frame.quarter_turns = turns;
         return Done{};
     });
 }

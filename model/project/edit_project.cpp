@@ -2,6 +2,7 @@
 #include "engine/files/json_text.h"
 #include "model/project/change.h"
 #include "model/project/check_thing.h"
+#include "model/project/follow_room.h"
 #include "model/project/named_list.h"
 #include "model/project/references.h"
 #include "model/project/walk_texts.h"
@@ -50,7 +51,9 @@ Changed change(Project& project, const SetTitle& edit) {
 
 Changed change(Project& project, const SetShop& edit) {
     if (auto sound = check_thing(edit.shop, "shop"); !sound) return sound;
+    const Formula clearance = clearance_followed_by_planes(project, edit.shop.clearance);
     project.shop = edit.shop;
+    project.shop.clearance = clearance;
     return Done{};
 }
 

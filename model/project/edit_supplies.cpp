@@ -1,5 +1,6 @@
 // Edits of what stands outside the frames: stock and the room's obstacles.
 #include "model/project/change.h"
+#include "model/project/follow_room.h"
 #include "model/project/named_list.h"
 #include "model/project/references.h"
 
@@ -22,7 +23,15 @@ Changed change(Project& project, const RemoveStock& edit) {
 }
 
 Changed change(Project& project, const PutObstacle& edit) {
-    return put_named(project.room, edit.obstacle, edit.instead_of, "");
+    const auto& old_name = edit.instead_of.empty() ? edit.obstacle.name : edit.instead_of;
+    const auto before = find_named(project.room, old_name);
+    if (auto sound = check_thing(edit.obstacle, described(edit.obstacle));
+        !sound || before == project.room.end()) {
+        return put_named(project.room, edit.obstacle, edit.instead_of, "");
+    }
+    const Obstacle old = *before;
+    return put_named(project.room, followed_by_planes(project, old, edit.obstacle), edit.instead_of,
+                     "");
 }
 
 Changed change(Project& project, const RemoveObstacle& edit) {

@@ -3,6 +3,7 @@
 #include "model/project/named_list.h"
 #include "model/project/step_over_bays.h"
 #include "model/project/step_over_cut.h"
+#include "model/project/step_over_sides.h"
 
 #include <algorithm>
 #include <utility>
@@ -68,9 +69,11 @@ Changed take_out(FrameCells& cells, const Notch& notch, const Frame& frame) {
 
 }  // namespace
 
-Changed change(Project& project, const StepOver& edit) {
-    const auto found = find_named(project.frames, edit.frame);
-    if (found == project.frames.end()) return no_such<Frame>("", edit.frame);
+Changed change(Project& project, const StepOver& stated) {
+    const auto found = find_named(project.frames, stated.frame);
+    if (found == project.frames.end()) return no_such<Frame>("", stated.frame);
+    StepOver edit = stated;
+    edit.standing = shared_standing(project, *found, stated.standing);
     const Frame before = *found;
     const DimensionValues values(project);
     auto layout = layout_of(before, values);

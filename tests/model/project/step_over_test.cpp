@@ -292,6 +292,110 @@ TEST_CASE("the step stays at the obstacle when the frame is put elsewhere",
     CHECK(place(after, "left") == 0);
 }
 
+TEST_CASE("a frame whose place is a sum can be put elsewhere after the step",
+          "[model][edit][step_over]") {
+    Project project = edited(counter_project(), PutDimension{{.name = "row", .formula = "1"}});
+    project = edited(project, PlaceFrame{"counter", {"row + 1 in", "0", "0"}, 0});
+    Project after = edited(with(project, well_in_middle), over_well);
+    CHECK(place(after, "wheel well left") == quarters(4 * 6 - 1));
+    CHECK(named(after.dimensions, "counter origin x").formula == "row + 1 in");
+    after = edited(after, PlaceFrame{"counter", {"3", "0", "0"}, 0});
+    CHECK(place(after, "wheel well left") == quarters(4 * 5 - 1));
+    CHECK(named(after.dimensions, "row").formula == "1");
+}
+
+TEST_CASE("a frame is not turned away from what its step stands at", "[model][edit][step_over]") {
+    const Project before = with(counter_project(), well_in_middle);
+    CHECK(apply(before, PlaceFrame{"counter", {"0", "0", "0"}, 1}));
+    const Project after = edited(before, over_well);
+    const auto error = refused(after, PlaceFrame{"counter", {"0", "0", "0"}, 1});
+    CHECK(error.where == "frame counter, plane wheel well left");
+    CHECK_THAT(error.message, Contains("before it is stepped over"));
+    CHECK(apply(after, PlaceFrame{"counter", {"1", "0", "0"}, 4}));
+    const Project flat =
+        edited(with(counter_project(), box_at({"-1", "-1", "-1"}, {"50", "30", "5"})), over_well);
+    CHECK(apply(flat, PlaceFrame{"counter", {"0", "0", "0"}, 1}));  // only its top is cut
+}
+
+TEST_CASE("a measure of the obstacle that is typed over moves the step too",
+          "[model][edit][step_over]") {
+    Project after = stepped(well_in_middle);
+    Obstacle well = after.room.front();
+    std::get<WheelWell>(well.shape).most[2] = "14 1/2";
+    well.clearance = "1/2 in";
+    after = edited(after, PutObstacle{well, well.name});
+    CHECK(named(after.dimensions, "wheel well top").formula == "14 1/2");
+    CHECK(std::get<WheelWell>(after.room.front().shape).most[2] == "wheel well top");
+    CHECK(place(after, "wheel well top") == quarters(4 * 15));
+    CHECK(place(after, "wheel well left") == quarters(4 * 8 - 2));
+    well = after.room.front();
+    well.clearance = "";
+    after = edited(after, PutObstacle{well, well.name});
+    CHECK(place(after, "wheel well left") == quarters(4 * 8 - 1));
+    after.shop.clearance = "3/4 in";
+    after = edited(stepped(well_in_middle), SetShop{after.shop});
+    CHECK(place(after, "wheel well left") == quarters(4 * 8 - 3));
+    CHECK(after.shop.clearance == "clearance");
+}
+
+TEST_CASE("a measure that is typed over leaves alone what else stands on its dimension",
+          "[model][edit][step_over]") {
+    Project project = edited(counter_project(), PutDimension{{.name = "row", .formula = "8"}});
+    project = edited(project, PutDimension{{.name = "long", .formula = "31"}});
+    project = with(project, box_at({"row", "13", "-1"}, {"row + long", "30", "12"}));
+    Project after = edited(project, over_well);
+    Obstacle well = after.room.front();
+    std::get<WheelWell>(well.shape).least[0] = "10";
+    after = edited(after, PutObstacle{well, well.name});
+    CHECK(named(after.dimensions, "row").formula == "8");
+    CHECK(place(after, "wheel well left") == quarters(4 * 10 - 1));
+    CHECK(place(after, "wheel well right") == quarters(4 * 39 + 1));
+    std::get<WheelWell>(well.shape).least[0] = "row 2";
+    std::get<WheelWell>(well.shape).most[0] = "row + 30 in";
+    after = edited(after, PutObstacle{well, well.name});
+    CHECK(place(after, "wheel well left") == quarters(4 * 10 - 1));
+    CHECK(place(after, "wheel well right") == quarters(4 * 38 + 1));
+}
+
+// ---- heads and tails ----------------------------------------------------------------------------
+
+TEST_CASE("the planes keep what heads stand out beyond the clearance, as a dimension of the frame",
+          "[model][edit][step_over]") {
+    StepOver edit = over_well;
+    edit.standing = "1/4 in";
+    Project after = edited(with(counter_project(), well_in_middle), edit);
+    CHECK(named(after.dimensions, "counter heads").formula == "1/4 in");
+    CHECK(named(frame_of(after).planes, "wheel well top").position ==
+          "wheel well top + clearance + counter heads - counter origin z");
+    CHECK(place(after, "wheel well top") == quarters(4 * 12 + 2));
+    CHECK(place(after, "wheel well left") == quarters(4 * 8 - 2));
+    after = edited(after, SetFormula{"counter heads", "1/2 in"});
+    CHECK(place(after, "wheel well top") == quarters(4 * 12 + 3));
+    edit.standing = "-1/4 in";
+    CHECK_THAT(refused(with(counter_project(), well_in_middle), edit).message,
+               Contains("below zero"));
+}
+
+TEST_CASE("steps of one frame share the room for heads, and it grows with what they want",
+          "[model][edit][step_over]") {
+    Project project = with(counter_project(), box_at({"-1", "13", "-1"}, {"14", "30", "12"}));
+    Obstacle other = box_at({"34", "13", "-1"}, {"50", "30", "8"});
+    other.name = "other well";
+    project = with(project, other);
+    StepOver edit = over_well;
+    edit.standing = "1/4 in";
+    project = edited(project, edit);
+    edit.obstacle = "other well";
+    const Formula wanted = GENERATE("1/8 in", "1/2 in");
+    edit.standing = wanted;
+    project = edited(project, edit);
+    const engine::Nm both = wanted == "1/8 in" ? 2 : 3;
+    CHECK(find(project.dimensions, "counter heads 2") == nullptr);
+    CHECK(place(project, "wheel well top") == quarters(4 * 12 + both));
+    CHECK(place(project, "other well top") == quarters(4 * 8 + both));
+    CHECK(faults(project) == "");
+}
+
 TEST_CASE("a place that another thing shares gets a dimension of its own when the frame moves",
           "[model][edit][step_over]") {
     Project project = edited(counter_project(), PutDimension{{.name = "row", .formula = "1"}});

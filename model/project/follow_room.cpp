@@ -1,0 +1,217 @@
+#include "model/project/follow_room.h"
+
+#include "engine/measure/formula.h"
+#include "model/project/named_list.h"
+#include "model/project/walk_texts.h"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+namespace model {
+
+namespace {
+
+// What lies between two signs of a sum, from one character to another.
+struct Stretch {
+    std::size_t from = 0;
+    std::size_t to = 0;
+};
+
+std::vector<Stretch> terms_of(const Formula& sum) {
+    std::vector<Stretch> terms;
+    std::size_t from = 0;
+    int depth = 0;
+    for (std::size_t i = 0; i < sum.size(); ++i) {
+        if (sum[i] == '(') ++depth;
+        if (sum[i] == ')') --depth;
+        const bool is_sign = (sum[i] == '+' || sum[i] == '-') && i > 0 && i + 1 < sum.size() &&
+                             sum[i - 1] == ' ' && sum[i + 1] == ' ';
+        if (depth != 0 || !is_sign) continue;
+        terms.push_back({from, i - 1});
+        from = i + 2;
+    }
+    terms.push_back({from, sum.size()});
+    return terms;
+}
+
+bool is_plain(const Formula& formula) { return engine::names_in(formula).empty(); }
+
+std::vector<Formula> formulas_of(const Obstacle& obstacle) {
+    std::vector<Formula> formulas;
+    walk_texts(obstacle, [&](const Meaning& meaning, const std::string& text, const Trail&) {
+        if (meaning.role == Role::formula) formulas.push_back(text);
+    });
+    return formulas;
+}
+
+// How many formulas other than those of planes refer to a dimension.
+int uses_beside_planes(const Project& project, const std::string& dimension) {
+    int uses = 0;
+    const auto count = [&](const auto& thing) {
+        walk_texts(thing, [&](const Meaning& meaning, const std::string& text, const Trail&) {
+            if (meaning.role != Role::formula) return;
+            const auto names = engine::names_in(text);
+            uses += std::ranges::count(names, dimension) > 0 ? 1 : 0;
+        });
+    };
+    Project rest = project;
+    for (Frame& frame : rest.frames) frame.planes.clear();
+    count(rest);
+    return uses;
+}
+
+std::string free_dimension_name(const Project& project, const std::string& wanted) {
+    const auto is_taken = [&](const std::string& name) {
+        return std::ranges::find(project.dimensions, name, &Dimension::name) !=
+               project.dimensions.end();
+    };
+    std::string name = wanted;
+    for (int n = 2; is_taken(name); ++n) name = wanted + " " + std::to_string(n);
+    return name;
+}
+
+// What is measured from one formula from now on is measured from another one.
+class Following {
+public:
+    // `obstacle`: the one whose planes these are; empty: any.
+    Following(Project& project, std::string obstacle)
+        : project_{project}, obstacle_{std::move(obstacle)} {}
+
+    Formula follow(const Formula& old, const Formula& now, const std::string& name) {
+        if (old == now || !is_measured_from(old)) return now;
+        if (is_plain(now) && is_for_this_alone(old)) {
+            find_named(project_.dimensions, old)->formula = now;
+            return old;
+        }
+        const Formula by = named(now, name);
+        for_each_measured_from(old, [&](Plane& plane) {
+            plane.position = with_term_replaced(plane.position, as_term(old), as_term(by));
+        });
+        return by;
+    }
+
+    // A plain value as a dimension, so that the planes can stand on it.
+    Formula named(const Formula& formula, const std::string& name) {
+        if (!is_plain(formula)) return formula;
+        const auto own = free_dimension_name(project_, engine::is_name(name) ? name : "obstacle");
+        project_.dimensions.push_back({.name = own, .formula = formula});
+        return own;
+    }
+
+    bool is_measured_from(const Formula& formula) {
+        bool is_so = false;
+        for_each_measured_from(formula, [&](Plane&) { is_so = true; });
+        return is_so;
+    }
+
+private:
+    template <class Do>
+    void for_each_measured_from(const Formula& formula, Do act) {
+        const Formula term = as_term(formula);
+        for (Frame& frame : project_.frames) {
+            for (Plane& plane : frame.planes) {
+                const bool is_its = obstacle_.empty() || plane.name.starts_with(obstacle_ + " ");
+                if (is_its && has_term(plane.position, term)) act(plane);
+            }
+        }
+    }
+
+    // Counts the formula that is about to be stated anew.
+    bool is_for_this_alone(const Formula& old) {
+        return engine::is_name(old) &&
+               find_named(project_.dimensions, old) != project_.dimensions.end() &&
+               uses_beside_planes(project_, old) <= 1;
+    }
+
+    Project& project_;
+    std::string obstacle_;
+};
+
+void follow_clearance(Project& project, const Obstacle& before, Obstacle& now) {
+    if (before.clearance == now.clearance) return;
+    Following planes(project, before.name);
+    const std::string name = before.name + " clearance";
+    if (!before.clearance.empty() && !now.clearance.empty()) {
+        now.clearance = planes.follow(before.clearance, now.clearance, name);
+        return;
+    }
+    Formula& shops = project.shop.clearance;
+    if (!planes.is_measured_from(before.clearance.empty() ? shops : before.clearance)) return;
+    if (before.clearance.empty()) {
+        now.clearance = planes.named(now.clearance, name);
+        planes.follow(shops, now.clearance, name);
+    } else {
+        shops = planes.named(shops, "clearance");
+        planes.follow(before.clearance, shops, name);
+    }
+}
+
+}  // namespace
+
+Formula as_term(const Formula& formula) {
+    return engine::is_name(formula) ? formula : "(" + formula + ")";
+}
+
+bool has_term(const Formula& position, const Formula& term) {
+    return std::ranges::any_of(terms_of(position), [&](const Stretch& it) {
+        return position.substr(it.from, it.to - it.from) == term;
+    });
+}
+
+Formula with_term_replaced(const Formula& position, const Formula& term, const Formula& by) {
+    Formula replaced;
+    std::size_t done = 0;
+    for (const auto& [from, to] : terms_of(position)) {
+        if (position.substr(from, to - from) != term) continue;
+        replaced += position.substr(done, from - done) + by;
+        done = to;
+    }
+    return replaced + position.substr(done);
+}
+
+Obstacle followed_by_planes(Project& project, const Obstacle& before, Obstacle now) {
+    Obstacle old = before;
+    old.clearance = now.clearance;  // it is looked at by itself
+    const auto then = formulas_of(old);
+    if (then.size() == formulas_of(now).size() && before.shape.index() == now.shape.index()) {
+        std::size_t i = 0;
+        walk_texts(now, [&](const Meaning& meaning, std::string& text, const Trail&) {
+            if (meaning.role != Role::formula) return;
+            const Formula& was = then[i++];
+            const std::string name = engine::is_name(was) ? was : before.name + " measure";
+            if (was != text) text = Following(project, before.name).follow(was, text, name);
+        });
+    }
+    follow_clearance(project, before, now);
+    return now;
+}
+
+Formula clearance_followed_by_planes(Project& project, const Formula& now) {
+    return Following(project, "").follow(project.shop.clearance, now, "clearance");
+}
+
+std::vector<std::string> planes_measured_from_room(const Project& project, const Frame& frame) {
+    std::set<std::string> places;
+    for (const Formula& formula : frame.origin) {
+        for (auto& name : engine::names_in(formula)) places.insert(std::move(name));
+    }
+    std::set<std::string> measures;
+    for (const Obstacle& obstacle : project.room) {
+        for (const Formula& formula : formulas_of(obstacle)) {
+            for (auto& name : engine::names_in(formula)) measures.insert(std::move(name));
+        }
+    }
+    std::vector<std::string> planes;
+    for (const Plane& plane : frame.planes) {
+        const auto names = engine::names_in(plane.position);
+        const auto is_in = [&](const std::set<std::string>& known) {
+            return std::ranges::any_of(names,
+                                       [&](const auto& name) { return known.contains(name); });
+        };
+        if (plane.axis != Axis::z && is_in(places) && is_in(measures)) planes.push_back(plane.name);
+    }
+    return planes;
+}
+
+}  // namespace model

@@ -1,0 +1,30 @@
+// Planes that are measured from the room, as those of a step over an obstacle, go along when what
+// they are measured from is stated anew.
+#pragma once
+
+#include "model/project/project.h"
+
+#include <string>
+#include <vector>
+
+namespace model {
+
+// Position of a plane as a sum: what stands between the " + " and " - " outside of brackets.
+bool has_term(const Formula& position, const Formula& term);
+Formula with_term_replaced(const Formula& position, const Formula& term, const Formula& by);
+
+// In a sum a formula that is more than a name stands in brackets.
+Formula as_term(const Formula& formula);
+
+// The obstacle as it is to be put in place of the one before, whose planes are moved on. A plain
+// value that takes the place of a dimension becomes that dimension's, or one of its own where the
+// dimension serves other things too.
+Obstacle followed_by_planes(Project& project, const Obstacle& before, Obstacle now);
+
+// The same of the shop's clearance.
+Formula clearance_followed_by_planes(Project& project, const Formula& now);
+
+// The planes across x and y that are measured from an obstacle and from where the frame stands.
+std::vector<std::string> planes_measured_from_room(const Project& project, const Frame& frame);
+
+}  // namespace model
