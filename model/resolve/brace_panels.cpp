@@ -1,5 +1,5 @@
 // What leans and panels: they would lie in the same place.
-#include "model/resolve/brace.h"
+#include "model/resolve/between_nodes.h"
 #include "model/resolve/brace_findings.h"
 #include "model/resolve/interference.h"
 #include "model/resolve/piece_subject.h"

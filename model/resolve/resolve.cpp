@@ -2,7 +2,7 @@
 #include "model/resolve/resolve.h"
 
 #include "model/resolve/bar_room.h"
-#include "model/resolve/brace.h"
+#include "model/resolve/between_nodes.h"
 #include "model/resolve/brace_hold.h"
 #include "model/resolve/check_stated.h"
 #include "model/resolve/connected.h"
@@ -12,7 +12,6 @@
 #include "model/resolve/join_members.h"
 #include "model/resolve/keep_apart.h"
 #include "model/resolve/lap.h"
-#include "model/resolve/leaning.h"
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
 #include "model/resolve/panels.h"
