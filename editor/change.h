@@ -23,6 +23,9 @@ inline Change change_of(model::Edit edit, std::string merge_key = {}) {
     return change;
 }
 
+// What the project would be with it; the first error where an edit is refused.
+engine::Result<model::Project> project_after(const model::Project& project, const Change& change);
+
 // A frame makes one change at most: that of the panel which comes first.
 inline void keep_first(std::optional<Change>& change, std::optional<Change> other) {
     if (!change) change = std::move(other);

@@ -1,6 +1,7 @@
 #include "editor/choice_price.h"
 
-#include "model/resolve/resolve.h"
+#include "editor/change.h"
+#include "model/room/resolve_in_room.h"
 #include "model/schedule/weight.h"
 
 #include <algorithm>
@@ -107,16 +108,13 @@ void compare_findings(Price& price,
 
 Price price_of(const Derived& now, const model::Catalogue& catalogue, const Choice& choice) {
     Price price;
-    auto project = *now.project;
-    for (const auto& edit : choice.edits) {
-        auto applied = model::apply(std::move(project), edit);
-        if (!applied) {
-            price.refused = engine::to_text(applied.error());
-            return price;
-        }
-        project = std::move(applied).value();
+    const auto next = project_after(*now.project, {.edits = choice.edits});
+    if (!next) {
+        price.refused = engine::to_text(next.error());
+        return price;
     }
-    const auto resolved = model::resolve(project, catalogue);
+    const auto& project = next.value();
+    const auto resolved = model::resolve_in_room(project, catalogue, *now.scans);
     const auto weights = model::piece_weights_kg(project, catalogue, resolved);
     const auto tally = model::tally_of(project, catalogue, resolved, weights);
     price.pieces = model::piece_count(tally) - model::piece_count(now.tally);
@@ -131,9 +129,9 @@ Price price_of(const Derived& now, const model::Catalogue& catalogue, const Choi
 
 void begin_prices(PriceBoard& board, const Derived& now, bool may_work) {
     constexpr std::size_t most_kept = 64;
-    if (board.revision != now.revision || board.prices.size() > most_kept) {
+    if (board.of != worked_out_of(now) || board.prices.size() > most_kept) {
         board.prices.clear();
-        board.revision = now.revision;
+        board.of = worked_out_of(now);
     }
     board.may_work = may_work;
     board.has_more = false;

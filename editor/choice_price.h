@@ -46,7 +46,7 @@ Price price_of(const Derived& now, const model::Catalogue& catalogue, const Choi
 
 // Prices of one state of the project, kept by what is chosen and by the choice's name.
 struct PriceBoard {
-    std::optional<Revision> revision;
+    std::optional<WorkedOutOf> of;
     std::map<std::string, std::map<std::string, Price>> prices;
     bool may_work = true;   // in this frame
     bool has_more = false;  // some that were asked for are still to be worked out

@@ -289,6 +289,12 @@ constexpr std::array table{
                 d.ui.dialog = new_place_form(project_of(d),
                                              chosen.empty() ? std::string() : chosen.front().frame);
             }},
+    Command{"frame.lean",
+            "Lean with a wall\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            [](const Desk& d) { return can_lean(project_of(d)); },
+            [](Desk& d) { d.ui.dialog = new_lean_form(derived(d)); }},
     Command{"frame.remove",
             "Remove the chosen frame",
             Menu::frame,

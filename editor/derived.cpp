@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace editor {
 namespace {
@@ -80,12 +81,17 @@ std::string count_words(const Summary& summary) {
     return text;
 }
 
+std::shared_ptr<const model::ScanLibrary> no_scans() {
+    static const auto none = std::make_shared<const model::ScanLibrary>();
+    return none;
+}
+
 Derived derive(const Snapshot& project,
                Revision revision,
                const model::Catalogue& catalogue,
-               const model::ScanLibrary& scans) {
-    Derived derived{.revision = revision, .project = project};
-    derived.resolved = model::resolve_in_room(*project, catalogue, scans);
+               std::shared_ptr<const model::ScanLibrary> scans) {
+    Derived derived{.revision = revision, .project = project, .scans = std::move(scans)};
+    derived.resolved = model::resolve_in_room(*project, catalogue, *derived.scans);
     derived.cuts = model::cut_rows(*project, catalogue, derived.resolved);
     derived.drills = model::drill_rows(*project, catalogue, derived.resolved);
     derived.fasteners = model::fastener_rows(*project, catalogue, derived.resolved);

@@ -10,6 +10,7 @@
 #include "model/schedule/tables.h"
 #include "model/schedule/tally.h"
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -34,6 +35,7 @@ struct Summary {
 struct Derived {
     Revision revision = 0;
     Snapshot project;
+    std::shared_ptr<const model::ScanLibrary> scans;  // of the room; never null
     model::Resolved resolved;
     std::vector<model::CutRow> cuts;
     std::vector<model::DrillRow> drills;
@@ -46,10 +48,25 @@ struct Derived {
     model::Tally tally;
 };
 
+std::shared_ptr<const model::ScanLibrary> no_scans();
+
 Derived derive(const Snapshot& project,
                Revision revision,
                const model::Catalogue& catalogue,
-               const model::ScanLibrary& scans = {});
+               std::shared_ptr<const model::ScanLibrary> scans = no_scans());
+
+// Of what something was worked out: when it is another state, or a scan has come in, it is to be
+// worked out again.
+struct WorkedOutOf {
+    Revision revision = 0;
+    std::shared_ptr<const model::ScanLibrary> scans;
+
+    bool operator==(const WorkedOutOf&) const = default;
+};
+
+inline WorkedOutOf worked_out_of(const Derived& derived) {
+    return {derived.revision, derived.scans};
+}
 
 // "24 to mend, 1 note"; empty when there is nothing to say.
 std::string count_words(const Summary& summary);

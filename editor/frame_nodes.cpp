@@ -3,6 +3,7 @@
 #include "editor/by_name.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace editor {
@@ -87,6 +88,14 @@ std::optional<NodePair> between_lines(const std::string& face,
     return NodePair{face, free_end(first, second), free_end(second, first)};
 }
 
+// Whether a member of the face begins or ends at the node.
+bool is_end_of_member(const model::Frame& frame, const std::string& face, const NodeName& node) {
+    return std::any_of(frame.members.begin(), frame.members.end(), [&](const auto& member) {
+        const auto line = line_on_face(frame, member, face);
+        return line && (line->ends[0] == node || line->ends[1] == node);
+    });
+}
+
 std::vector<const model::Member*> chosen_members(const model::Frame& frame,
                                                  const Selection& selection) {
     std::vector<const model::Member*> members;
@@ -161,6 +170,38 @@ std::optional<NodePair> between_chosen(const model::Frame& frame, const Selectio
     const auto members = chosen_members(frame, selection);
     if (members.size() != 2) return std::nullopt;
     return between_members(frame, *members[0], *members[1]);
+}
+
+std::optional<NodePair> along_back(const Derived& derived, const model::Frame& frame) {
+    for (const auto& face : faces_with_members(derived, frame)) {
+        if (axis_of_plane(frame, face) != Axis::x) continue;
+        const auto used = planes_used(derived, frame, face);  // along y, along z
+        if (used[0].size() < 2 || used[1].size() < 2) continue;
+        const NodeName from{used[0].back(), used[1].front()};
+        for (auto plane = used[0].rbegin() + 1; plane != used[0].rend(); ++plane) {
+            const NodeName to{*plane, used[1].back()};
+            if (is_end_of_member(frame, face, to)) return NodePair{face, from, to};
+        }
+    }
+    return std::nullopt;
+}
+
+AcrossRun across_run(const Derived& derived, const model::Frame& frame, const NodePair& pair) {
+    const auto normal = axis_of_plane(frame, pair.face);
+    if (!normal) return {};
+    const auto at = [&](const NodeName& node, std::size_t k) {
+        return static_cast<double>(position_of(derived, frame, node[k]));
+    };
+    const auto apart = [&](std::size_t k) { return std::abs(at(pair.to, k) - at(pair.from, k)); };
+    const std::size_t less = apart(1) > apart(0) ? 0 : 1;
+    const auto used = planes_used(derived, frame, pair.face)[less];
+    if (used.empty()) return {model::across(*normal)[less], model::Sense::plus};
+    const auto ends = [&](const std::string& low, const std::string& high) {
+        return static_cast<double>(position_of(derived, frame, low)) +
+               static_cast<double>(position_of(derived, frame, high));
+    };
+    const bool is_low = at(pair.from, less) + at(pair.to, less) < ends(used.front(), used.back());
+    return {model::across(*normal)[less], is_low ? model::Sense::plus : model::Sense::minus};
 }
 
 void turn_to_other_corners(NodeName& from, NodeName& to) { std::swap(from[1], to[1]); }

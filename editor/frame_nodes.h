@@ -1,4 +1,5 @@
-// The nodes of a frame: where planes meet on a face, between which a brace may run.
+// The nodes of a frame: where planes meet on a face, between which a brace or a leaning member may
+// run.
 #pragma once
 
 #include "editor/derived.h"
@@ -49,6 +50,18 @@ std::optional<NodePair> between_members(const model::Frame& frame,
 
 // Those of the two members that are chosen, where it is two of this frame.
 std::optional<NodePair> between_chosen(const model::Frame& frame, const Selection& selection);
+
+// Where a post leans most likely: on a side of the frame, from its lowest node furthest back to the
+// node of its top row that lies next to that one. None where no side has two rows of nodes.
+std::optional<NodePair> along_back(const Derived& derived, const model::Frame& frame);
+
+// Across the run of what goes from node to node: the axis of the face along which it goes less, and
+// the way along that axis to the middle of what the face's members span.
+struct AcrossRun {
+    model::Axis axis = model::Axis::x;
+    model::Sense inward = model::Sense::plus;
+};
+AcrossRun across_run(const Derived& derived, const model::Frame& frame, const NodePair& pair);
 
 // Along the other diagonal of the same four corners.
 void turn_to_other_corners(NodeName& from, NodeName& to);

@@ -1,6 +1,7 @@
 #include "editor/joint_list.h"
 
 #include "editor/by_name.h"
+#include "editor/node_bars.h"
 #include "model/resolve/piece_subject.h"
 
 #include <algorithm>
@@ -32,9 +33,11 @@ std::optional<JointName> name_of(const model::Project& project,
 // The name by which a joint knows the piece; empty: none.
 std::string_view name_in_joint(const model::Frame& frame, const model::Piece& piece) {
     if (piece.member < frame.members.size()) return frame.members[piece.member].name;
-    const bool is_brace =
-        piece.kind == model::PieceKind::brace && piece.stated < frame.diagonals.size();
-    return is_brace ? frame.diagonals[piece.stated].name : std::string_view();
+    if (piece.kind == model::PieceKind::brace && piece.stated < frame.diagonals.size())
+        return frame.diagonals[piece.stated].name;
+    if (piece.kind == model::PieceKind::leaning && piece.stated < frame.leaning.size())
+        return frame.leaning[piece.stated].name;
+    return {};
 }
 
 // Of the lap of two pieces; one that a recipe made stands for the members that it joins.
@@ -44,9 +47,8 @@ std::optional<JointName> name_of(const model::Project& project,
     if (lap.frame >= project.frames.size()) return std::nullopt;
     const auto& first = resolved.pieces[lap.pieces[0]];
     const auto& second = resolved.pieces[lap.pieces[1]];
-    const bool has_brace =
-        first.kind == model::PieceKind::brace || second.kind == model::PieceKind::brace;
-    if (!has_brace) return name_of(project, lap.frame, model::members_joined(first, second));
+    if (!model::is_between_nodes(first.kind) && !model::is_between_nodes(second.kind))
+        return name_of(project, lap.frame, model::members_joined(first, second));
     const auto& frame = project.frames[lap.frame];
     JointName name{
         frame.name,
@@ -76,7 +78,7 @@ public:
         if (known != at_.end()) return &joints_[known->second];
         if (!is_there(name)) return nullptr;
         at_.emplace(std::move(key), joints_.size());
-        joints_.push_back({.name = name, .is_of_brace = is_of_brace(project_, name)});
+        joints_.push_back({.name = name, .node_bar = node_bar_word(project_, name)});
         return &joints_.back();
     }
 
@@ -85,8 +87,8 @@ public:
 private:
     bool is_there(const JointName& name) const {
         const auto* frame = by_name(project_.frames, name.frame);
-        return frame != nullptr && is_known(*frame, name.members[0]) &&
-               is_known(*frame, name.members[1]);
+        return frame != nullptr && is_taken(*frame, name.members[0]) &&
+               is_taken(*frame, name.members[1]);
     }
 
     const model::Project& project_;
@@ -130,7 +132,7 @@ double distance_mm(const model::Resolved& resolved,
     return std::sqrt(square);
 }
 
-// The member or the brace that is chosen; empty: another part.
+// The member, the brace or the leaning member that is chosen; empty: another part.
 std::string chosen_name(const model::Project& project,
                         const model::Resolved& resolved,
                         const PieceName& piece) {
@@ -194,14 +196,11 @@ std::vector<MemberJoint> member_joints(const model::Project& project,
     return std::move(list).take();
 }
 
-bool is_known(const model::Frame& frame, std::string_view name) {
-    return by_name(frame.members, name) != nullptr || by_name(frame.diagonals, name) != nullptr;
-}
-
-bool is_of_brace(const model::Project& project, const JointName& joint) {
+std::string_view node_bar_word(const model::Project& project, const JointName& joint) {
     const auto* frame = by_name(project.frames, joint.frame);
-    return frame != nullptr && (by_name(frame->diagonals, joint.members[0]) != nullptr ||
-                                by_name(frame->diagonals, joint.members[1]) != nullptr);
+    if (frame == nullptr) return {};
+    const auto first = node_bar_word(*frame, joint.members[0]);
+    return first.empty() ? node_bar_word(*frame, joint.members[1]) : first;
 }
 
 std::string words_of(const JointName& joint) { return joint.members[0] + " + " + joint.members[1]; }

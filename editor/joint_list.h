@@ -1,5 +1,5 @@
 // The joints of a project as the user knows them: each by the two members that meet there, or by a
-// brace and what it lies on.
+// brace or a leaning member and what it lies on.
 #pragma once
 
 #include "editor/selection.h"
@@ -19,8 +19,8 @@ namespace editor {
 
 struct JointName {
     std::string frame;
-    // That of higher rank first, as findings name them. A brace stands for a member here, since
-    // the two share their names.
+    // That of higher rank first, as findings name them. A brace or a leaning member stands for a
+    // member here, since no two of a frame share a name.
     std::array<std::string, 2> members;
 
     bool operator==(const JointName&) const = default;
@@ -35,7 +35,8 @@ struct MemberJoint {
     int wanted_in_lap = 0;
     bool has_finding = false;  // an error or a warning
     bool is_stated = false;    // the project says something of this joint
-    bool is_of_brace = false;  // no recipe has a say in it
+    // "brace" or "leaning member" where one of the two is that: no recipe has a say in it.
+    std::string_view node_bar{};
 };
 
 // Those that are joined, those that a finding is about and those of which the project says
@@ -44,11 +45,8 @@ std::vector<MemberJoint> member_joints(const model::Project& project,
                                        const model::Resolved& resolved,
                                        const std::vector<model::Finding>& findings);
 
-// Whether the frame has a member or a brace of that name.
-bool is_known(const model::Frame& frame, std::string_view name);
-
-// Whether one of the two is a brace.
-bool is_of_brace(const model::Project& project, const JointName& joint);
+// "brace" or "leaning member" where one of the two is that; else empty.
+std::string_view node_bar_word(const model::Project& project, const JointName& joint);
 
 // "post left + rail top".
 std::string words_of(const JointName& joint);

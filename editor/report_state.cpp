@@ -12,10 +12,11 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 18> dialog_names{
-    "",        "files", "starter",   "dimension", "title",    "unsaved",     "trouble",
-    "export",  "panel", "vents",     "brace",     "obstacle", "well survey", "wall survey",
-    "opening", "scan",  "step over", "place"};
+constexpr std::array<const char*, 20> dialog_names{
+    "",        "files",   "starter",   "dimension",   "title",
+    "unsaved", "trouble", "export",    "panel",       "vents",
+    "brace",   "leaning", "obstacle",  "well survey", "wall survey",
+    "opening", "scan",    "step over", "place",       "lean"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {

@@ -108,11 +108,10 @@ std::vector<PlacedScan> placed_scans(const Derived& derived, const model::ScanLi
 
 ObstacleFacts facts_of(const model::Obstacle& obstacle,
                        const Derived& derived,
-                       const model::Catalogue& catalogue,
-                       const model::ScanLibrary& scans) {
+                       const model::Catalogue& catalogue) {
     model::Project project = *derived.project;
     project.room = {obstacle};
-    return facts_of_all(project, derived.resolved, catalogue, scans).front();
+    return facts_of_all(project, derived.resolved, catalogue, *derived.scans).front();
 }
 
 std::string near_words(const ObstacleFacts& facts, const Derived& derived) {

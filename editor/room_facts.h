@@ -44,8 +44,7 @@ std::vector<PlacedScan> placed_scans(const Derived& derived, const model::ScanLi
 // The same of one obstacle that is not in the room as it is.
 ObstacleFacts facts_of(const model::Obstacle& obstacle,
                        const Derived& derived,
-                       const model::Catalogue& catalogue,
-                       const model::ScanLibrary& scans);
+                       const model::Catalogue& catalogue);
 
 // "3/8 from post left", "1/2 inside rail top", "nothing near"; empty where it has no shape.
 std::string near_words(const ObstacleFacts& facts, const Derived& derived);

@@ -54,8 +54,24 @@ bool concerns_member(const std::vector<model::Subject>& concerns,
     });
 }
 
-// Whether a finding concerns what belongs to no member: the joint that made it, the diagonal (also
-// as one of a joint's two) or the panel.
+// What the user states that is no member: a brace, a leaning member or a panel; nameless where the
+// piece is none of these.
+model::Subject stated_part(const model::Frame& frame, const model::Piece& piece) {
+    const auto subject_in = [&](const auto& list, model::SubjectKind kind) {
+        if (piece.stated >= list.size()) return model::Subject{};
+        return model::Subject{kind, frame.name, list[piece.stated].name};
+    };
+    if (piece.kind == model::PieceKind::brace)
+        return subject_in(frame.diagonals, model::SubjectKind::diagonal);
+    if (piece.kind == model::PieceKind::leaning)
+        return subject_in(frame.leaning, model::SubjectKind::leaning);
+    if (piece.kind == model::PieceKind::panel)
+        return subject_in(frame.panels, model::SubjectKind::panel);
+    return {};
+}
+
+// Whether a finding concerns what belongs to no member: the joint that made it, the brace or the
+// leaning member (also as one of a joint's two) or the panel.
 bool concerns_part(const std::vector<model::Subject>& concerns,
                    const model::Project& project,
                    const model::Piece& piece) {
@@ -63,19 +79,15 @@ bool concerns_part(const std::vector<model::Subject>& concerns,
     if (frame == nullptr || piece.member != model::no_index) return false;
     const std::string first = member_name(*frame, piece.serves[0]);
     const std::string second = member_name(*frame, piece.serves[1]);
-    const bool is_brace = piece.kind == model::PieceKind::brace;
-    const bool is_panel = piece.kind == model::PieceKind::panel;
+    const bool is_between_nodes = model::is_between_nodes(piece.kind);
+    const auto own = stated_part(*frame, piece);
     const auto is_meant = [&](const model::Subject& subject) {
         if (subject.frame != frame->name) return false;
-        if (is_brace) {
-            if (piece.stated >= frame->diagonals.size()) return false;
-            const auto& name = frame->diagonals[piece.stated].name;
-            if (subject.kind == model::SubjectKind::diagonal) return name == subject.name;
-            return subject.kind == model::SubjectKind::joint && is_named_in(subject, name);
+        if (is_between_nodes) {
+            const bool is_joint = subject.kind == model::SubjectKind::joint;
+            return subject == own || (is_joint && is_named_in(subject, own.name));
         }
-        if (subject.kind == model::SubjectKind::panel)
-            return is_panel && piece.stated < frame->panels.size() &&
-                   frame->panels[piece.stated].name == subject.name;
+        if (subject.kind == model::SubjectKind::panel) return subject == own;
         return subject.kind == model::SubjectKind::joint && !first.empty() &&
                is_named_in(subject, first) && is_named_in(subject, second);
     };

@@ -54,8 +54,8 @@ Selection selection_of_member(const model::Project& project,
                               const model::Resolved& resolved,
                               std::string_view member);
 
-// Selects what findings concern: the pieces of the members, those that join two of them, braces and
-// panels, and the subjects themselves.
+// Selects what findings concern: the pieces of the members, those that join two of them, braces,
+// leaning members and panels, and the subjects themselves.
 Selection selection_of_subjects(const model::Project& project,
                                 const model::Resolved& resolved,
                                 const std::vector<model::Subject>& concerns);

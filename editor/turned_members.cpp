@@ -1,7 +1,7 @@
 #include "editor/turned_members.h"
 
 #include "editor/by_name.h"
-#include "model/resolve/resolve.h"
+#include "model/room/resolve_in_room.h"
 
 #include <algorithm>
 #include <array>
@@ -26,15 +26,16 @@ class Trial {
 public:
     Trial(const model::Project& project,
           const model::Catalogue& catalogue,
+          const model::ScanLibrary& scans,
           const model::Frame& frame)
-        : project_{project}, catalogue_{catalogue} {
+        : project_{project}, catalogue_{catalogue}, scans_{scans} {
         project_.frames = {frame};
     }
 
     std::vector<model::Member>& members() { return project_.frames[0].members; }
 
     Faults faults() const {
-        const auto resolved = model::resolve(project_, catalogue_);
+        const auto resolved = model::resolve_in_room(project_, catalogue_, scans_);
         Faults faults{};
         for (const auto& finding : resolved.findings) {
             ++faults.at(2 - static_cast<std::size_t>(finding.severity));
@@ -45,6 +46,7 @@ public:
 private:
     model::Project project_;
     const model::Catalogue& catalogue_;
+    const model::ScanLibrary& scans_;
 };
 
 std::vector<std::size_t> numbers_of(const std::vector<model::Member>& all,
@@ -118,11 +120,12 @@ Change turn_change(const model::Project& project, const std::vector<PieceName>& 
 
 std::vector<model::Edit> best_turns(const model::Project& project,
                                     const model::Catalogue& catalogue,
+                                    const model::ScanLibrary& scans,
                                     const std::string& frame,
                                     const std::vector<std::string>& members) {
     const model::Frame* found = by_name(project.frames, frame);
     if (found == nullptr) return {};
-    Trial trial(project, catalogue, *found);
+    Trial trial(project, catalogue, scans, *found);
     turn_to_best(trial, numbers_of(found->members, members));
     std::vector<model::Edit> edits;
     for (std::size_t i = 0; i < found->members.size(); ++i) {

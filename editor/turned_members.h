@@ -5,6 +5,7 @@
 #include "editor/selection.h"
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
+#include "model/room/scans.h"
 
 #include <string>
 #include <vector>
@@ -16,10 +17,11 @@ namespace editor {
 Change turn_change(const model::Project& project, const std::vector<PieceName>& pieces);
 
 // The edits that turn those members of the frame (all when none is named) so that the project
-// resolves with the fewest findings, the worst first; legs and planes stay. A member is left as it
-// is unless turning it is better.
+// resolves in its room with the fewest findings, the worst first; legs and planes stay. A member is
+// left as it is unless turning it is better.
 std::vector<model::Edit> best_turns(const model::Project& project,
                                     const model::Catalogue& catalogue,
+                                    const model::ScanLibrary& scans,
                                     const std::string& frame,
                                     const std::vector<std::string>& members);
 

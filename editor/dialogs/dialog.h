@@ -1,10 +1,11 @@
 // The one dialog that may be open, as a value.
 #pragma once
 
-#include "editor/dialogs/brace_form.h"
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
+#include "editor/dialogs/lean_form.h"
+#include "editor/dialogs/node_bar_form.h"
 #include "editor/dialogs/obstacle_form.h"
 #include "editor/dialogs/opening_form.h"
 #include "editor/dialogs/panel_form.h"
@@ -40,13 +41,15 @@ using Dialog = std::variant<std::monostate,
                             PanelForm,
                             VentForm,
                             BraceForm,
+                            LeaningForm,
                             ObstacleForm,
                             WellSurvey,
                             WallSurvey,
                             OpeningForm,
                             ScanForm,
                             StepForm,
-                            PlaceForm>;
+                            PlaceForm,
+                            LeanForm>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
@@ -58,12 +61,13 @@ inline bool is_form(const Dialog& dialog) {
            std::holds_alternative<DimensionForm>(dialog) ||
            std::holds_alternative<TitleForm>(dialog) || std::holds_alternative<PanelForm>(dialog) ||
            std::holds_alternative<VentForm>(dialog) || std::holds_alternative<BraceForm>(dialog) ||
+           std::holds_alternative<LeaningForm>(dialog) ||
            std::holds_alternative<ObstacleForm>(dialog) ||
            std::holds_alternative<WellSurvey>(dialog) ||
            std::holds_alternative<WallSurvey>(dialog) ||
            std::holds_alternative<OpeningForm>(dialog) ||
            std::holds_alternative<ScanForm>(dialog) || std::holds_alternative<StepForm>(dialog) ||
-           std::holds_alternative<PlaceForm>(dialog);
+           std::holds_alternative<PlaceForm>(dialog) || std::holds_alternative<LeanForm>(dialog);
 }
 
 }  // namespace editor

@@ -3,7 +3,6 @@
 #include "editor/dialogs/form_line.h"
 #include "editor/dimension_values.h"
 #include "editor/error_words.h"
-#include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
@@ -64,27 +63,9 @@ std::optional<Change> tried_change(DimensionForm& form, const Derived& derived) 
 
 std::optional<Change> tried_removal(DimensionForm& form, const Derived& derived) {
     const model::Edit edit = model::RemoveDimension{form.instead_of};
-    if (const auto trial = model::apply(*derived.project, edit); !trial) {
-        form.trouble = engine::to_text(trial.error());
-        return std::nullopt;
-    }
+    form.trouble = reason_against_edit(derived, edit);
+    if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);
-}
-
-void draw_answers(DimensionForm& form, const Derived& derived, DimensionOutcome& outcome) {
-    const bool can_put = !form.name.empty() && !form.formula.empty();
-    const char* verb = form.instead_of.empty() ? "Add" : "Change";
-    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
-        (can_put && is_pressed(key::enter))) {
-        outcome.change = tried_change(form, derived);
-    }
-    ImGui::SameLine();
-    outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);
-    if (form.instead_of.empty()) return;
-    ImGui::SameLine(0, scaled(40));
-    if (draw_button("Remove", {.text = "Remove this dimension", .weight = Weight::link})) {
-        outcome.change = tried_removal(form, derived);
-    }
 }
 
 }  // namespace
@@ -99,8 +80,8 @@ DimensionForm dimension_form(const model::Dimension& dimension) {
             .note = dimension.note};
 }
 
-DimensionOutcome draw_dimension_form(DimensionForm& form, const Derived& derived) {
-    DimensionOutcome outcome;
+FormOutcome draw_dimension_form(DimensionForm& form, const Derived& derived) {
+    FormOutcome outcome;
     const bool is_new = form.instead_of.empty();
     const DialogScope dialog("Dimension", is_new ? "New dimension" : "Change the dimension",
                              scaled(500));
@@ -112,11 +93,14 @@ DimensionOutcome draw_dimension_form(DimensionForm& form, const Derived& derived
     draw_form_line("least", form.least, "no limit");
     draw_form_line("most", form.most, "no limit");
     draw_form_line("note", form.note, "what it is for");
-    if (!form.trouble.empty()) draw_wrapped(form.trouble, Type::text, colour::red);
-    ImGui::Dummy(scaled(1, 8));
-    draw_answers(form, derived, outcome);
-    form.is_fresh = false;
-    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    const auto answer =
+        draw_form_answers(form.trouble, {.verb = is_new ? "Add" : "Change",
+                                         .can_put = !form.name.empty() && !form.formula.empty(),
+                                         .removes = is_new ? "" : "Remove this dimension"});
+    if (answer.puts) outcome.change = tried_change(form, derived);
+    if (answer.removes) outcome.change = tried_removal(form, derived);
+    outcome.is_cancelled = answer.is_cancelled;
+    end_form(form.is_fresh, outcome);
     return outcome;
 }
 

@@ -1,10 +1,9 @@
 // A dimension's name, formula, limits and note.
 #pragma once
 
-#include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/dialogs/form_answers.h"
 
-#include <optional>
 #include <string>
 
 namespace editor {
@@ -23,11 +22,6 @@ struct DimensionForm {
 
 DimensionForm dimension_form(const model::Dimension& dimension);
 
-struct DimensionOutcome {
-    std::optional<Change> change;
-    bool is_cancelled = false;
-};
-
-DimensionOutcome draw_dimension_form(DimensionForm& form, const Derived& derived);
+FormOutcome draw_dimension_form(DimensionForm& form, const Derived& derived);
 
 }  // namespace editor

@@ -62,31 +62,36 @@ void draw(Desk& desk, PanelForm& form) {
     settle(desk, draw_panel_form(form, derived(desk), *desk.catalogue));
 }
 
-void draw(Desk& desk, BraceForm& form) {
-    settle(desk, draw_brace_form(form, derived(desk), *desk.catalogue));
+template <class Bar>
+void draw(Desk& desk, NodeBarForm<Bar>& form) {
+    settle(desk, draw_node_bar_form(form, derived(desk), *desk.catalogue));
 }
 
 void draw(Desk& desk, ObstacleForm& form) {
-    const auto outcome = draw_obstacle_form(form, derived(desk), *desk.catalogue, *desk.scans);
+    const auto outcome = draw_obstacle_form(form, derived(desk), *desk.catalogue);
     if (outcome.is_copied) form = copied_obstacle_form(derived(desk), form.obstacle);
     if (outcome.wants_points) desk.ui.placing = ScanPlacing{form.instead_of, {}};
     settle(desk, outcome);
 }
 
 void draw(Desk& desk, WellSurvey& survey) {
-    settle(desk, draw_well_survey(survey, derived(desk), *desk.catalogue, *desk.scans));
+    settle(desk, draw_well_survey(survey, derived(desk), *desk.catalogue));
 }
 
 void draw(Desk& desk, WallSurvey& survey) {
-    settle(desk, draw_wall_survey(survey, derived(desk), *desk.catalogue, *desk.scans));
+    settle(desk, draw_wall_survey(survey, derived(desk), *desk.catalogue));
 }
 
 void draw(Desk& desk, StepForm& form) {
-    settle(desk, draw_step_form(form, derived(desk), *desk.catalogue, *desk.scans));
+    settle(desk, draw_step_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, LeanForm& form) {
+    settle(desk, draw_lean_form(form, derived(desk), *desk.catalogue));
 }
 
 void draw(Desk& desk, PlaceForm& form) {
-    settle(desk, draw_place_form(form, derived(desk), *desk.catalogue, desk.scans));
+    settle(desk, draw_place_form(form, derived(desk), *desk.catalogue));
 }
 
 void draw(Desk& desk, OpeningForm& form) { settle(desk, draw_opening_form(form, derived(desk))); }

@@ -1,10 +1,8 @@
 #include "editor/dialogs/obstacle_form.h"
 
-#include "editor/by_name.h"
 #include "editor/dialogs/checked_field.h"
 #include "editor/dialogs/form_line.h"
 #include "editor/dialogs/obstacle_fields.h"
-#include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
@@ -13,25 +11,12 @@
 namespace editor {
 namespace {
 
-std::optional<std::string> reason_against(const ObstacleForm& form,
-                                          const Derived& derived,
-                                          const model::Edit& edit) {
-    const auto& name = form.obstacle.name;
-    if (name != form.instead_of && by_name(derived.project->room, name) != nullptr) {
-        return "there is an obstacle \"" + name + "\" already; choose another name";
-    }
-    const auto next = model::apply(*derived.project, edit);
-    return next ? std::nullopt : std::optional(engine::to_text(next.error()));
-}
-
 std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, bool are_known) {
-    form.trouble.clear();
     const model::Edit edit = model::PutObstacle{form.obstacle, form.instead_of};
-    if (const auto reason = reason_against(form, derived, edit)) {
-        form.trouble = *reason;
-    } else if (!are_known) {
-        form.trouble = "mend what is said in red first";
-    }
+    form.trouble = reason_against_name(derived.project->room, form.obstacle.name, form.instead_of,
+                                       "an obstacle");
+    if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
+    if (form.trouble.empty() && !are_known) form.trouble = mend_first;
     if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);
 }
@@ -39,7 +24,7 @@ std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, b
 // ---- what it would come to ----------------------------------------------------------------------
 
 bool is_current(const ObstacleForm& form, const Derived& derived) {
-    if (!form.trial || form.trial->revision != derived.revision) return false;
+    if (!form.trial || form.trial->of != worked_out_of(derived)) return false;
     auto tried = form.trial->tried;
     tried.name = form.obstacle.name;
     tried.note = form.obstacle.note;
@@ -48,10 +33,9 @@ bool is_current(const ObstacleForm& form, const Derived& derived) {
 
 ObstacleTrial trial_of(const ObstacleForm& form,
                        const Derived& derived,
-                       const model::Catalogue& catalogue,
-                       const model::ScanLibrary& scans) {
-    ObstacleTrial trial{.revision = derived.revision, .tried = form.obstacle};
-    trial.facts = facts_of(form.obstacle, derived, catalogue, scans);
+                       const model::Catalogue& catalogue) {
+    ObstacleTrial trial{.of = worked_out_of(derived), .tried = form.obstacle};
+    trial.facts = facts_of(form.obstacle, derived, catalogue);
     trial.words = near_words(trial.facts, derived);
     return trial;
 }
@@ -61,12 +45,7 @@ void draw_trial(const ObstacleTrial& trial, const Derived& derived) {
     const auto words = size + (trial.words.empty() ? "" : "; " + trial.words);
     draw_wrapped(words, Type::strong);
     log_item("comes to", words);
-    for (const auto& finding : trial.facts.findings) {
-        const bool is_error = finding.severity == model::Severity::error;
-        draw_wrapped(finding.what + "; " + finding.mend, Type::small,
-                     is_error ? colour::red : colour::amber);
-        log_item("finding " + finding.code, finding.what);
-    }
+    for (const auto& finding : trial.facts.findings) draw_form_finding(finding);
 }
 
 // ---- the form -----------------------------------------------------------------------------------
@@ -86,19 +65,8 @@ void draw_keeping(CheckedFields& fields, model::Obstacle& obstacle, const Derive
     draw_form_line("note", obstacle.note, "what it is");
 }
 
-void draw_answers(ObstacleForm& form,
-                  const Derived& derived,
-                  bool are_known,
-                  ObstacleOutcome& outcome) {
-    const bool can_put = !form.obstacle.name.empty();
-    const char* verb = form.instead_of.empty() ? "Add" : "Change";
-    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
-        (can_put && is_pressed(key::enter))) {
-        outcome.change = tried_change(form, derived, are_known);
-    }
-    ImGui::SameLine();
-    outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);
-    if (form.instead_of.empty()) return;
+// Another one like it, a scan's points, and taking it out.
+void draw_more(ObstacleForm& form, ObstacleOutcome& outcome) {
     ImGui::SameLine(0, scaled(30));
     outcome.is_copied =
         draw_button("Copy", {.text = "Another one like it", .weight = Weight::link});
@@ -137,8 +105,7 @@ ObstacleForm copied_obstacle_form(const Derived& derived, const model::Obstacle&
 
 ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
                                    const Derived& derived,
-                                   const model::Catalogue& catalogue,
-                                   const model::ScanLibrary& scans) {
+                                   const model::Catalogue& catalogue) {
     ObstacleOutcome outcome;
     const DialogScope dialog("Obstacle", title_of(form).c_str(), scaled(620));
     if (!dialog) return outcome;
@@ -146,18 +113,16 @@ ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
     draw_form_line("name", form.obstacle.name, "left wheel well", form.is_fresh);
     draw_obstacle_fields(fields, form.obstacle);
     draw_keeping(fields, form.obstacle, derived);
-    if (!is_current(form, derived)) form.trial = trial_of(form, derived, catalogue, scans);
+    if (!is_current(form, derived)) form.trial = trial_of(form, derived, catalogue);
     draw_rule();
     draw_trial(*form.trial, derived);
-    if (!form.trouble.empty()) {
-        draw_wrapped(form.trouble, Type::text, colour::red);
-        log_item("trouble", form.trouble);
-    }
-    ImGui::Dummy(scaled(1, 8));
-    draw_answers(form, derived, fields.are_all_known(), outcome);
-    form.is_fresh = false;
-    if (outcome.wants_points) outcome.is_cancelled = true;
-    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    const bool is_new = form.instead_of.empty();
+    const auto answer = draw_form_answers(
+        form.trouble, {.verb = is_new ? "Add" : "Change", .can_put = !form.obstacle.name.empty()});
+    if (answer.puts) outcome.change = tried_change(form, derived, fields.are_all_known());
+    if (!is_new) draw_more(form, outcome);
+    outcome.is_cancelled = answer.is_cancelled || outcome.wants_points;
+    end_form(form.is_fresh, outcome);
     return outcome;
 }
 

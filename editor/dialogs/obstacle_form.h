@@ -1,8 +1,8 @@
 // An obstacle of the room: its shape by formulas, what is kept from it, and how near it comes.
 #pragma once
 
-#include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/dialogs/form_answers.h"
 #include "editor/obstacle_words.h"
 #include "editor/room_facts.h"
 #include "model/catalogue/catalogue.h"
@@ -14,7 +14,7 @@ namespace editor {
 
 // What the obstacle would come to as the form stands.
 struct ObstacleTrial {
-    Revision revision = 0;
+    WorkedOutOf of;
     model::Obstacle tried;
     std::string words;  // "1/2 in from post left"; empty: it has no shape
     ObstacleFacts facts;
@@ -34,16 +34,13 @@ ObstacleForm new_obstacle_form(const Derived& derived, ObstacleKind kind);
 // A new one like it, under a free name.
 ObstacleForm copied_obstacle_form(const Derived& derived, const model::Obstacle& obstacle);
 
-struct ObstacleOutcome {
-    std::optional<Change> change;
-    bool is_cancelled = false;
+struct ObstacleOutcome : FormOutcome {
     bool wants_points = false;  // the scan is to be placed by three points
     bool is_copied = false;     // the form goes on with a new obstacle like this one
 };
 
 ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
                                    const Derived& derived,
-                                   const model::Catalogue& catalogue,
-                                   const model::ScanLibrary& scans);
+                                   const model::Catalogue& catalogue);
 
 }  // namespace editor

@@ -3,7 +3,6 @@
 #include "editor/by_name.h"
 #include "editor/dialogs/checked_field.h"
 #include "editor/dialogs/form_line.h"
-#include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
@@ -32,39 +31,16 @@ void draw_measures(CheckedFields& fields, model::MeasuredOpening& opening) {
 }
 
 std::optional<Change> tried_change(OpeningForm& form, const Derived& derived, bool are_known) {
-    form.trouble.clear();
-    const auto* frame = by_name(derived.project->frames, form.frame);
-    const auto& name = form.opening.name;
     const model::Edit edit = model::PutOpening{form.frame, form.opening, form.instead_of};
-    const auto next = model::apply(*derived.project, edit);
-    if (frame != nullptr && name != form.instead_of && by_name(frame->openings, name) != nullptr) {
-        form.trouble = "there is an opening \"" + name + "\" already; choose another name";
-    } else if (!next) {
-        form.trouble = engine::to_text(next.error());
-    } else if (!are_known) {
-        form.trouble = "mend what is said in red first";
+    form.trouble.clear();
+    if (const auto* frame = by_name(derived.project->frames, form.frame)) {
+        form.trouble =
+            reason_against_name(frame->openings, form.opening.name, form.instead_of, "an opening");
     }
+    if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
+    if (form.trouble.empty() && !are_known) form.trouble = mend_first;
     if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);
-}
-
-void draw_answers(OpeningForm& form,
-                  const Derived& derived,
-                  bool are_known,
-                  OpeningOutcome& outcome) {
-    const bool can_put = !form.opening.name.empty();
-    const char* verb = form.instead_of.empty() ? "Add" : "Change";
-    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
-        (can_put && is_pressed(key::enter))) {
-        outcome.change = tried_change(form, derived, are_known);
-    }
-    ImGui::SameLine();
-    outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);
-    if (form.instead_of.empty()) return;
-    ImGui::SameLine(0, scaled(40));
-    if (draw_button("Remove", {.text = "Remove this opening", .weight = Weight::link})) {
-        outcome.change = change_of(model::RemoveOpening{form.frame, form.instead_of});
-    }
 }
 
 }  // namespace
@@ -83,8 +59,8 @@ OpeningForm new_opening_form(const Derived& derived, const std::string& frame) {
     return form;
 }
 
-OpeningOutcome draw_opening_form(OpeningForm& form, const Derived& derived) {
-    OpeningOutcome outcome;
+FormOutcome draw_opening_form(OpeningForm& form, const Derived& derived) {
+    FormOutcome outcome;
     const bool is_new = form.instead_of.empty();
     const std::string title =
         (is_new ? "The real opening for " : "Change the real opening for ") + form.frame;
@@ -94,14 +70,15 @@ OpeningOutcome draw_opening_form(OpeningForm& form, const Derived& derived) {
     draw_form_line("name", form.opening.name, "between wall and well", form.is_fresh);
     draw_measures(fields, form.opening);
     draw_form_line("note", form.opening.note, "where it is");
-    if (!form.trouble.empty()) {
-        draw_wrapped(form.trouble, Type::text, colour::red);
-        log_item("trouble", form.trouble);
-    }
-    ImGui::Dummy(scaled(1, 8));
-    draw_answers(form, derived, fields.are_all_known(), outcome);
-    form.is_fresh = false;
-    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    const auto answer =
+        draw_form_answers(form.trouble, {.verb = is_new ? "Add" : "Change",
+                                         .can_put = !form.opening.name.empty(),
+                                         .removes = is_new ? "" : "Remove this opening"});
+    if (answer.puts) outcome.change = tried_change(form, derived, fields.are_all_known());
+    if (answer.removes)
+        outcome.change = change_of(model::RemoveOpening{form.frame, form.instead_of});
+    outcome.is_cancelled = answer.is_cancelled;
+    end_form(form.is_fresh, outcome);
     return outcome;
 }
 

@@ -1,10 +1,9 @@
 // The real opening that a frame goes into, as measured: widths, diagonals, plumb of its sides.
 #pragma once
 
-#include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/dialogs/form_answers.h"
 
-#include <optional>
 #include <string>
 
 namespace editor {
@@ -20,11 +19,6 @@ struct OpeningForm {
 OpeningForm opening_form(const std::string& frame, const model::MeasuredOpening& opening);
 OpeningForm new_opening_form(const Derived& derived, const std::string& frame);
 
-struct OpeningOutcome {
-    std::optional<Change> change;
-    bool is_cancelled = false;
-};
-
-OpeningOutcome draw_opening_form(OpeningForm& form, const Derived& derived);
+FormOutcome draw_opening_form(OpeningForm& form, const Derived& derived);
 
 }  // namespace editor

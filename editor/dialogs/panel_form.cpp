@@ -6,7 +6,6 @@
 #include "editor/dialogs/panel_choices.h"
 #include "editor/dimension_values.h"
 #include "editor/error_words.h"
-#include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/panel_facts.h"
@@ -72,13 +71,12 @@ std::optional<std::string> reason_against(const Derived& derived,
     for (const auto& cut_out : panel.cut_outs) {
         if (auto reason = reason_against(derived, cut_out, panel.face_axis)) return reason;
     }
-    const auto* frame = by_name(derived.project->frames, form.frame);
-    if (frame != nullptr && form.instead_of.empty() && by_name(frame->panels, panel.name)) {
-        return "there is a panel \"" + panel.name + "\" already; choose another name";
+    std::string reason;
+    if (const auto* frame = by_name(derived.project->frames, form.frame)) {
+        reason = reason_against_name(frame->panels, panel.name, form.instead_of, "a panel");
     }
-    const auto trial = model::apply(*derived.project, edit);
-    if (!trial) return engine::to_text(trial.error());
-    return std::nullopt;
+    if (reason.empty()) reason = reason_against_edit(derived, edit);
+    return reason.empty() ? std::nullopt : std::optional(std::move(reason));
 }
 
 std::optional<Change> tried_change(PanelForm& form, const Derived& derived) {
@@ -110,34 +108,11 @@ void draw_holding(PanelForm& form, const Derived& derived, const model::Catalogu
     if (panel.use == model::PanelUse::fixed) draw_rivet_choice(panel, catalogue);
 }
 
-void draw_answers(PanelForm& form,
-                  const Derived& derived,
-                  PanelOutcome& outcome,
-                  bool is_choosing) {
-    const bool can_put = !form.panel.name.empty() && !form.panel.bay.empty();
-    const char* verb = form.instead_of.empty() ? "Add" : "Change";
-    if (draw_button("Put", {.text = verb, .weight = Weight::main, .enabled = can_put}) ||
-        (can_put && !is_choosing && is_pressed(key::enter))) {
-        outcome.change = tried_change(form, derived);
-    }
-    ImGui::SameLine();
-    outcome.is_cancelled = draw_button("Cancel") || (!is_choosing && is_pressed(key::escape));
-    if (form.instead_of.empty()) return;
-    ImGui::SameLine(0, scaled(40));
-    if (draw_button("Remove", {.text = "Remove this panel", .weight = Weight::link})) {
-        outcome.change = change_of(model::RemovePanel{form.frame, form.instead_of});
-    }
-}
-
 // What is to mend of it as it stands in the project.
 void draw_findings(const PanelForm& form, const Derived& derived) {
     if (form.instead_of.empty()) return;
     for (const auto* finding : findings_of_panel(derived, form.frame, form.instead_of)) {
-        if (finding->severity == model::Severity::note) continue;
-        const bool is_error = finding->severity == model::Severity::error;
-        draw_wrapped(finding->what + ": " + finding->mend, Type::small,
-                     is_error ? colour::red : colour::amber);
-        log_item("finding " + finding->code, finding->what);
+        if (finding->severity != model::Severity::note) draw_form_finding(*finding);
     }
 }
 
@@ -170,10 +145,10 @@ PanelForm new_panel_form(const Derived& derived, const std::string& frame) {
     return form;
 }
 
-PanelOutcome draw_panel_form(PanelForm& form,
-                             const Derived& derived,
-                             const model::Catalogue& catalogue) {
-    PanelOutcome outcome;
+FormOutcome draw_panel_form(PanelForm& form,
+                            const Derived& derived,
+                            const model::Catalogue& catalogue) {
+    FormOutcome outcome;
     const bool is_new = form.instead_of.empty();
     const std::string title = (is_new ? "New panel in " : "Change a panel of ") + form.frame;
     const DialogScope dialog("Panel", title.c_str(), scaled(620));
@@ -187,14 +162,15 @@ PanelOutcome draw_panel_form(PanelForm& form,
     draw_rule();
     draw_cut_out_rows(form.panel);
     draw_findings(form, derived);
-    if (!form.trouble.empty()) {
-        draw_wrapped(form.trouble, Type::text, colour::red);
-        log_item("trouble", form.trouble);
-    }
-    ImGui::Dummy(scaled(1, 8));
-    draw_answers(form, derived, outcome, is_choosing);
-    form.is_fresh = false;
-    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
+    const auto answer = draw_form_answers(
+        form.trouble, {.verb = is_new ? "Add" : "Change",
+                       .can_put = !form.panel.name.empty() && !form.panel.bay.empty(),
+                       .is_choosing = is_choosing,
+                       .removes = is_new ? "" : "Remove this panel"});
+    if (answer.puts) outcome.change = tried_change(form, derived);
+    if (answer.removes) outcome.change = change_of(model::RemovePanel{form.frame, form.instead_of});
+    outcome.is_cancelled = answer.is_cancelled;
+    end_form(form.is_fresh, outcome);
     return outcome;
 }
 

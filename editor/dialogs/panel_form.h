@@ -1,11 +1,10 @@
 // A panel: which side of which bay, its sheet, how it is held, and what is cut out of it.
 #pragma once
 
-#include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/dialogs/form_answers.h"
 #include "model/catalogue/catalogue.h"
 
-#include <optional>
 #include <string>
 
 namespace editor {
@@ -23,13 +22,8 @@ PanelForm panel_form(const std::string& frame, const model::Panel& panel);
 // A new one on the front of the frame's first bay, with a name that is free.
 PanelForm new_panel_form(const Derived& derived, const std::string& frame);
 
-struct PanelOutcome {
-    std::optional<Change> change;
-    bool is_cancelled = false;
-};
-
-PanelOutcome draw_panel_form(PanelForm& form,
-                             const Derived& derived,
-                             const model::Catalogue& catalogue);
+FormOutcome draw_panel_form(PanelForm& form,
+                            const Derived& derived,
+                            const model::Catalogue& catalogue);
 
 }  // namespace editor

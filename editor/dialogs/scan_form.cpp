@@ -4,7 +4,6 @@
 #include "editor/dialogs/form_line.h"
 #include "editor/dialogs/obstacle_fields.h"
 #include "editor/dimension_values.h"
-#include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/scan_loader.h"
@@ -80,11 +79,9 @@ bool draw_read(ScanForm& form, const engine::ScanMesh& mesh, const Derived& deri
 
 std::optional<Change> tried_change(ScanForm& form, const Derived& derived) {
     const model::Edit edit = model::PutObstacle{form.obstacle, {}};
-    const auto next = model::apply(*derived.project, edit);
-    const bool is_taken = next && next->room.size() == derived.project->room.size();
-    form.trouble = !next      ? engine::to_text(next.error())
-                   : is_taken ? "there is an obstacle of this name already; choose another name"
-                              : std::string();
+    form.trouble =
+        reason_against_name(derived.project->room, form.obstacle.name, {}, "an obstacle");
+    if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (!form.trouble.empty()) return std::nullopt;
     auto change = change_of(edit);
     change.label = "Import scan " + form.obstacle.name;
@@ -108,17 +105,9 @@ ScanOutcome draw_scan_form(ScanForm& form, const Derived& derived) {
     } else {
         form.trouble = engine::to_text(result.error());
     }
-    if (!form.trouble.empty()) {
-        draw_wrapped(form.trouble, Type::text, colour::red);
-        log_item("trouble", form.trouble);
-    }
-    ImGui::Dummy(scaled(1, 8));
-    if (draw_button("Put", {.text = "Add", .weight = Weight::main, .enabled = can_put}) ||
-        (can_put && is_pressed(key::enter))) {
-        outcome.change = tried_change(form, derived);
-    }
-    ImGui::SameLine();
-    outcome.is_cancelled = draw_button("Cancel") || is_pressed(key::escape);
+    const auto answer = draw_form_answers(form.trouble, {.can_put = can_put});
+    if (answer.puts) outcome.change = tried_change(form, derived);
+    outcome.is_cancelled = answer.is_cancelled;
     if (outcome.is_cancelled) form.reading->work.cancel();
     if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
     return outcome;

@@ -1,8 +1,8 @@
 // A scanned mesh that is brought into the room: read in the background, its unit asked, and placed.
 #pragma once
 
-#include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/dialogs/form_answers.h"
 
 #include <filesystem>
 #include <memory>
@@ -22,9 +22,7 @@ struct ScanForm {
     bool is_fresh = true;
 };
 
-struct ScanOutcome {
-    std::optional<Change> change;
-    bool is_cancelled = false;
+struct ScanOutcome : FormOutcome {
     bool is_busy = false;  // still reading: draw another frame
 };
 

@@ -2,8 +2,11 @@
 #pragma once
 
 #include "editor/dialogs/checked_field.h"
-#include "editor/dialogs/well_survey.h"
+#include "editor/dialogs/form_answers.h"
+#include "model/catalogue/catalogue.h"
+#include "model/room/survey.h"
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -22,18 +25,30 @@ std::string note_of(std::span<const model::Closing> closings, const engine::Tape
 // How near it comes, and what is wrong with its shape.
 void draw_measured(const model::ObstacleShape& shape,
                    const Derived& derived,
-                   const model::Catalogue& catalogue,
-                   const model::ScanLibrary& scans);
+                   const model::Catalogue& catalogue);
 
-// Why it cannot be put; empty when it can.
-std::string reason_against_survey(const model::Edit& edit,
-                                  const std::string& name,
-                                  const Derived& derived);
+// The drawing that shows where to measure, and beside it the fields.
+void draw_beside_picture(float picture_width,
+                         const std::function<void()>& draw_picture,
+                         const std::function<void()>& draw_fields);
 
-struct SurveyAnswer {
-    bool puts = false;
-    bool is_cancelled = false;
-};
-SurveyAnswer draw_survey_answers(const std::string& trouble, bool can_put);
+// The answers of a survey whose edit puts an obstacle of that name.
+template <class Survey, class MakeEdit>
+FormOutcome draw_survey_end(Survey& survey,
+                            bool can_put,
+                            const Derived& derived,
+                            const MakeEdit& make_edit) {
+    FormOutcome outcome;
+    const auto answer = draw_form_answers(survey.trouble, {.can_put = can_put});
+    outcome.is_cancelled = answer.is_cancelled;
+    if (answer.puts) {
+        const model::Edit edit = make_edit();
+        survey.trouble = reason_against_name(derived.project->room, survey.name, {}, "an obstacle");
+        if (survey.trouble.empty()) survey.trouble = reason_against_edit(derived, edit);
+        if (survey.trouble.empty()) outcome.change = change_of(edit);
+    }
+    end_form(survey.is_fresh, outcome);
+    return outcome;
+}
 
 }  // namespace editor

@@ -1,10 +1,8 @@
 // The project's name and note.
 #pragma once
 
-#include "editor/change.h"
-#include "editor/derived.h"
+#include "editor/dialogs/form_answers.h"
 
-#include <optional>
 #include <string>
 
 namespace editor {
@@ -15,11 +13,6 @@ struct TitleForm {
     bool is_fresh = true;
 };
 
-struct TitleOutcome {
-    std::optional<Change> change;
-    bool is_cancelled = false;
-};
-
-TitleOutcome draw_title_form(TitleForm& form);
+FormOutcome draw_title_form(TitleForm& form);
 
 }  // namespace editor

@@ -124,42 +124,25 @@ model::WallTape tape_of(const WallSurvey& survey, const Derived& derived) {
     return tape;
 }
 
-SurveyOutcome draw_wall_survey(WallSurvey& survey,
-                               const Derived& derived,
-                               const model::Catalogue& catalogue,
-                               const model::ScanLibrary& scans) {
-    SurveyOutcome outcome;
+FormOutcome draw_wall_survey(WallSurvey& survey,
+                             const Derived& derived,
+                             const model::Catalogue& catalogue) {
     const DialogScope dialog("Wall", "A wall by the tape, from a plumb line", scaled(720));
-    if (!dialog) return outcome;
+    if (!dialog) return {};
     CheckedFields fields(derived);
     draw_form_line("name", survey.name, "left wall", survey.is_fresh);
     draw_place(fields, survey);
-    if (const TableScope table("readings", 2); table) {
-        constexpr float picture = 240.0F;
-        ImGui::TableSetupColumn("where", ImGuiTableColumnFlags_WidthFixed, scaled(picture));
-        ImGui::TableSetupColumn("readings", ImGuiTableColumnFlags_WidthStretch);
-        ImGui::TableNextRow();
-        ImGui::TableNextColumn();
-        draw_wall_picture(picture, survey.active, survey.inside == model::Sense::minus);
-        ImGui::TableNextColumn();
-        draw_rows(fields, survey);
-    }
+    constexpr float picture = 240.0F;
+    draw_beside_picture(
+        picture,
+        [&] { draw_wall_picture(picture, survey.active, survey.inside == model::Sense::minus); },
+        [&] { draw_rows(fields, survey); });
     const auto tape = tape_of(survey, derived);
     draw_closings(model::wall_closings(tape, derived.project->shown), derived.project->shown);
-    if (const auto wall = wall_of(survey, tape, derived)) {
-        draw_measured(*wall, derived, catalogue, scans);
-    }
+    if (const auto wall = wall_of(survey, tape, derived)) draw_measured(*wall, derived, catalogue);
     const bool can_put = !survey.name.empty() && fields.are_all_known();
-    const auto answer = draw_survey_answers(survey.trouble, can_put);
-    outcome.is_cancelled = answer.is_cancelled;
-    if (answer.puts) {
-        const model::Edit edit = edit_of(survey, tape, derived);
-        survey.trouble = reason_against_survey(edit, survey.name, derived);
-        if (survey.trouble.empty()) outcome.change = change_of(edit);
-    }
-    survey.is_fresh = false;
-    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
-    return outcome;
+    return draw_survey_end(survey, can_put, derived,
+                           [&] { return edit_of(survey, tape, derived); });
 }
 
 }  // namespace editor

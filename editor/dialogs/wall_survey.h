@@ -1,7 +1,10 @@
 // A wall entered as the tape measures it: from a plumb line, at some heights.
 #pragma once
 
-#include "editor/dialogs/well_survey.h"
+#include "editor/derived.h"
+#include "editor/dialogs/form_answers.h"
+#include "model/catalogue/catalogue.h"
+#include "model/room/survey.h"
 
 #include <string>
 #include <vector>
@@ -31,9 +34,8 @@ WallSurvey new_wall_survey(const Derived& derived);
 
 model::WallTape tape_of(const WallSurvey& survey, const Derived& derived);
 
-SurveyOutcome draw_wall_survey(WallSurvey& survey,
-                               const Derived& derived,
-                               const model::Catalogue& catalogue,
-                               const model::ScanLibrary& scans);
+FormOutcome draw_wall_survey(WallSurvey& survey,
+                             const Derived& derived,
+                             const model::Catalogue& catalogue);
 
 }  // namespace editor

@@ -126,8 +126,7 @@ model::SurveyWheelWell edit_of(const WellSurvey& survey,
 void draw_result(const WellSurvey& survey,
                  const model::WellTape& tape,
                  const Derived& derived,
-                 const model::Catalogue& catalogue,
-                 const model::ScanLibrary& scans) {
+                 const model::Catalogue& catalogue) {
     draw_closings(model::well_closings(tape), derived.project->shown);
     if (!model::well_lean(tape)) {
         const char* words =
@@ -136,7 +135,7 @@ void draw_result(const WellSurvey& survey,
         log_item("lean trouble", words);
     }
     if (const auto well = well_of(survey, tape, derived)) {
-        draw_measured(*well, derived, catalogue, scans);
+        draw_measured(*well, derived, catalogue);
     }
 }
 
@@ -161,39 +160,24 @@ model::WellTape tape_of(const WellSurvey& survey, const Derived& derived) {
             .rounding_gap = survey.rounding_is_gap ? read(survey.rounding) : std::nullopt};
 }
 
-SurveyOutcome draw_well_survey(WellSurvey& survey,
-                               const Derived& derived,
-                               const model::Catalogue& catalogue,
-                               const model::ScanLibrary& scans) {
-    SurveyOutcome outcome;
+FormOutcome draw_well_survey(WellSurvey& survey,
+                             const Derived& derived,
+                             const model::Catalogue& catalogue) {
     const DialogScope dialog("Well", "A wheel well by the tape", scaled(720));
-    if (!dialog) return outcome;
+    if (!dialog) return {};
     CheckedFields fields(derived);
     draw_form_line("name", survey.name, "left wheel well", survey.is_fresh);
     draw_place(fields, survey);
-    if (const TableScope table("readings", 2); table) {
-        constexpr float picture = 270.0F;
-        ImGui::TableSetupColumn("where", ImGuiTableColumnFlags_WidthFixed, scaled(picture));
-        ImGui::TableSetupColumn("readings", ImGuiTableColumnFlags_WidthStretch);
-        ImGui::TableNextRow();
-        ImGui::TableNextColumn();
-        draw_well_picture(picture, survey.active, survey.inside == model::Sense::minus);
-        ImGui::TableNextColumn();
-        draw_readings(fields, survey);
-    }
+    constexpr float picture = 270.0F;
+    draw_beside_picture(
+        picture,
+        [&] { draw_well_picture(picture, survey.active, survey.inside == model::Sense::minus); },
+        [&] { draw_readings(fields, survey); });
     const auto tape = tape_of(survey, derived);
-    draw_result(survey, tape, derived, catalogue, scans);
+    draw_result(survey, tape, derived, catalogue);
     const bool can_put = !survey.name.empty() && fields.are_all_known() && model::well_lean(tape);
-    const auto answer = draw_survey_answers(survey.trouble, can_put);
-    outcome.is_cancelled = answer.is_cancelled;
-    if (answer.puts) {
-        const model::Edit edit = edit_of(survey, tape, derived);
-        survey.trouble = reason_against_survey(edit, survey.name, derived);
-        if (survey.trouble.empty()) outcome.change = change_of(edit);
-    }
-    survey.is_fresh = false;
-    if (outcome.change || outcome.is_cancelled) ImGui::CloseCurrentPopup();
-    return outcome;
+    return draw_survey_end(survey, can_put, derived,
+                           [&] { return edit_of(survey, tape, derived); });
 }
 
 }  // namespace editor

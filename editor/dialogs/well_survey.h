@@ -2,15 +2,12 @@
 // that say the same thing twice agree.
 #pragma once
 
-#include "editor/change.h"
 #include "editor/derived.h"
-#include "editor/room_facts.h"
+#include "editor/dialogs/form_answers.h"
 #include "model/catalogue/catalogue.h"
 #include "model/room/survey.h"
 
-#include <optional>
 #include <string>
-#include <vector>
 
 namespace editor {
 
@@ -43,14 +40,8 @@ WellSurvey new_well_survey(const Derived& derived);
 // What can be read of it.
 model::WellTape tape_of(const WellSurvey& survey, const Derived& derived);
 
-struct SurveyOutcome {
-    std::optional<Change> change;
-    bool is_cancelled = false;
-};
-
-SurveyOutcome draw_well_survey(WellSurvey& survey,
-                               const Derived& derived,
-                               const model::Catalogue& catalogue,
-                               const model::ScanLibrary& scans);
+FormOutcome draw_well_survey(WellSurvey& survey,
+                             const Derived& derived,
+                             const model::Catalogue& catalogue);
 
 }  // namespace editor

@@ -4,7 +4,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_text.h"
-#include "editor/places/brace_list.h"
+#include "editor/places/node_bar_list.h"
 #include "editor/places/panel_list.h"
 #include "editor/places/section_choice.h"
 #include "editor/places/table_columns.h"
@@ -21,7 +21,7 @@ struct StockUse {
     std::string stock;
     std::string section;
     std::vector<std::string> members;
-    std::vector<std::string> braces;
+    std::vector<std::string> node_bars;  // braces and leaning members
     std::vector<Index> pieces;
     engine::Length bar;
 };
@@ -41,7 +41,10 @@ std::vector<StockUse> uses_in(const Derived& derived, Index frame) {
         use_of(uses, member.stock).members.push_back(member.name);
     }
     for (const auto& brace : project.frames[frame].diagonals) {
-        use_of(uses, brace.stock).braces.push_back(brace.name);
+        use_of(uses, brace.stock).node_bars.push_back(brace.name);
+    }
+    for (const auto& leaning : project.frames[frame].leaning) {
+        use_of(uses, leaning.stock).node_bars.push_back(leaning.name);
     }
     for (Index i = 0; i < derived.resolved.pieces.size(); ++i) {
         const auto& piece = derived.resolved.pieces[i];
@@ -82,7 +85,7 @@ std::optional<Change> draw_use(const StockUse& use,
     const std::string name = "stock " + frame.name + " " + use.stock;
     const float width = ImGui::GetContentRegionAvail().x;
     std::optional<std::string> section;
-    if (use.members.empty() && use.braces.empty()) {
+    if (use.members.empty() && use.node_bars.empty()) {
         // What a recipe makes of it follows its joint.
         ImGui::AlignTextToFramePadding();
         draw_text(text_to_fit(current, Type::text, width));
@@ -100,8 +103,7 @@ std::optional<Change> draw_use(const StockUse& use,
     ImGui::AlignTextToFramePadding();
     draw_text_right(bar_text(use.bar, derived.project->shown));
     if (!section || *section == use.section) return std::nullopt;
-    return section_change(*derived.project, catalogue, frame.name, use.members, *section,
-                          use.braces);
+    return section_change(derived, catalogue, frame.name, use.members, *section, use.node_bars);
 }
 
 std::optional<Change> draw_uses(const Derived& derived,
@@ -132,16 +134,23 @@ void draw_new_things(const Derived& derived,
     }
     draw_hint(frame.bays.empty() ? "A panel closes a side of a bay, and this frame has no bays"
                                  : "Sheet on one side of a bay");
+    const bool has_members = !frame.members.empty();
     ImGui::SameLine();
-    if (draw_button(
-            "New brace in " + frame.name,
-            {.text = "+ brace", .weight = Weight::link, .enabled = !frame.members.empty()})) {
-        dialog = new_brace_form(derived, catalogue, frame.name, selection);
+    if (draw_button("New brace in " + frame.name,
+                    {.text = "+ brace", .weight = Weight::link, .enabled = has_members})) {
+        dialog = new_node_bar_form<model::Diagonal>(derived, catalogue, frame.name, selection);
     }
-    draw_hint(frame.members.empty()
-                  ? "A brace lies against members, and this frame has none"
-                  : "Flat bar across a face, from corner to corner; choose two members first and "
-                    "it begins at theirs");
+    draw_hint(has_members ? "Flat bar across a face, from corner to corner; choose two members "
+                            "first and it begins at theirs"
+                          : "A brace lies against members, and this frame has none");
+    ImGui::SameLine();
+    if (draw_button("New leaning member in " + frame.name,
+                    {.text = "+ leaning", .weight = Weight::link, .enabled = has_members})) {
+        dialog = new_node_bar_form<model::Leaning>(derived, catalogue, frame.name, selection);
+    }
+    draw_hint(has_members ? "Angle that leans with the wall, from node to node of a face; choose "
+                            "two members first and it begins at theirs"
+                          : "A leaning member is held by level ones, and this frame has none");
 }
 
 }  // namespace
@@ -158,7 +167,7 @@ std::optional<Change> draw_frame_list(const Derived& derived,
         draw_text(frame.name, Type::strong);
         keep_first(change, draw_uses(derived, f, catalogue, selection, filter));
         draw_panel_list(derived, f, selection, dialog);
-        draw_brace_list(derived, f, selection, dialog);
+        draw_node_bar_list(derived, f, selection, dialog);
         draw_new_things(derived, frame, catalogue, selection, dialog);
     }
     return change;
@@ -170,7 +179,7 @@ float height_of_frames(const Derived& derived, float width) {
     for (Index f = 0; f < derived.project->frames.size(); ++f) {
         height += ImGui::GetTextLineHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y +
                   row * static_cast<float>(uses_in(derived, f).size()) +
-                  height_of_panels(derived, f, width) + height_of_braces(derived, f, width) +
+                  height_of_panels(derived, f, width) + height_of_node_bars(derived, f, width) +
                   ImGui::GetFrameHeightWithSpacing();
     }
     return height;

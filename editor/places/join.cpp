@@ -125,7 +125,7 @@ std::optional<Change> draw_hold(JoinHands& hands,
     return change;
 }
 
-// A brace lies on a member, and no recipe has a say in how.
+// A brace or a leaning member lies on another one, and no recipe has a say in how.
 std::optional<Change> draw_chosen(JoinHands& hands, const JointName& joint) {
     const auto& project = *hands.derived.project;
     auto& open = hands.state.section;
@@ -133,7 +133,7 @@ std::optional<Change> draw_chosen(JoinHands& hands, const JointName& joint) {
     keep_first(change, draw_way_back(project, joint));
     draw_joint_findings(hands.derived, joint);
     const auto holds = joint_hold_choices(project, joint);
-    if (is_of_brace(project, joint)) {
+    if (!node_bar_word(project, joint).empty()) {
         keep_first(change, draw_hold(hands, joint, holds));
         return change;
     }

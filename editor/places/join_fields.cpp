@@ -6,6 +6,7 @@
 #include "editor/join_choices.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/node_bars.h"
 
 #include <utility>
 
@@ -14,8 +15,8 @@ namespace {
 
 bool is_there(const model::Project& project, const JointName& joint) {
     const auto* frame = by_name(project.frames, joint.frame);
-    return frame != nullptr && is_known(*frame, joint.members[0]) &&
-           is_known(*frame, joint.members[1]);
+    return frame != nullptr && is_taken(*frame, joint.members[0]) &&
+           is_taken(*frame, joint.members[1]);
 }
 
 std::optional<Change> note_change(const model::Project& project, const JoinTyping& typing) {

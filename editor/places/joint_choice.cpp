@@ -2,6 +2,7 @@
 
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/node_bars.h"
 #include "model/resolve/recipe.h"
 
 #include <algorithm>
@@ -18,10 +19,13 @@ using FrameAndMember = std::pair<std::string_view, std::string_view>;
 std::set<FrameAndMember> chosen_members(const Selection& selection) {
     std::set<FrameAndMember> members;
     for (const auto& piece : selection.pieces) {
-        constexpr std::string_view brace = "brace ";  // see model::part_words
         if (!piece.member.empty()) members.emplace(piece.frame, piece.member);
-        if (piece.what.rfind(brace, 0) == 0) {
-            members.emplace(piece.frame, std::string_view(piece.what).substr(brace.size()));
+        // See model::part_words.
+        for (const std::string_view word :
+             {NodeBarKind<model::Diagonal>::word, NodeBarKind<model::Leaning>::word}) {
+            const std::string_view what = piece.what;
+            if (!what.starts_with(word) || what.size() <= word.size()) continue;
+            members.emplace(piece.frame, what.substr(word.size() + 1));
         }
     }
     return members;
@@ -90,7 +94,8 @@ JointOrder joint_order(const std::vector<MemberJoint>& joints, const Selection& 
 
 std::string joint_state_words(const MemberJoint& joint) {
     if (!joint.recipe) return "not joined";
-    std::string words(joint.is_of_brace ? "brace" : model::recipes()[*joint.recipe].name);
+    std::string words(joint.node_bar.empty() ? model::recipes()[*joint.recipe].name
+                                             : joint.node_bar);
     if (joint.fewest_in_lap < joint.wanted_in_lap) {
         return words + ", " + std::to_string(joint.fewest_in_lap) + " of " +
                std::to_string(joint.wanted_in_lap) + " in a lap";

@@ -9,6 +9,9 @@
 #include <algorithm>
 #include <array>
 #include <span>
+#include <string>
+#include <string_view>
+#include <vector>
 
 namespace editor {
 namespace {
@@ -84,12 +87,26 @@ void draw_members(const model::CutRow& row) {
     draw_hint(row.members);
 }
 
+// What the saw is set to for the mitres among the words of its ends, each once: "5.1\xC2\xB0".
+std::string mitre_angles(const std::string& ends) {
+    constexpr std::string_view before = "mitre ";
+    std::vector<std::string> angles;
+    for (auto at = ends.find(before); at != std::string::npos; at = ends.find(before, at + 1)) {
+        const auto from = at + before.size();
+        const auto angle = ends.substr(from, ends.find(' ', from) - from) + "\xC2\xB0";
+        if (std::find(angles.begin(), angles.end(), angle) == angles.end()) angles.push_back(angle);
+    }
+    std::string words;
+    for (const auto& angle : angles) words += (words.empty() ? "" : " and ") + angle;
+    return words;
+}
+
 // What it is cut from, and in a word what is done besides a square cut.
 std::string section_words(const model::CutRow& row) {
     const std::string ends = row.end_a + "; " + row.end_b;
     const auto has = [&](std::string_view word) { return ends.find(word) != std::string::npos; };
     std::string words = row.section;
-    if (has("mitre ")) words += ", mitred";
+    if (has("mitre ")) words += ", mitred " + mitre_angles(ends);
     if (has("notched")) words += ", notched";
     if (has("outline")) words += ", shaped";
     return words;
@@ -110,6 +127,7 @@ void draw_cut_line(const model::CutRow& row, const Derived& derived) {
     draw_text(hand_words(row.hand), Type::small, colour::quiet);
     ImGui::TableNextColumn();
     draw_text(section_words(row));
+    log_item("cut from", section_words(row));
     draw_hint(end_hint(row));
     ImGui::TableNextColumn();
     draw_members(row);
@@ -128,6 +146,7 @@ void draw_narrow_cut_line(const model::CutRow& row, const Derived& derived) {
     }
     ImGui::TableNextColumn();
     draw_text(text_to_fit(section_words(row), Type::text, ImGui::GetContentRegionAvail().x));
+    log_item("cut from", section_words(row));
     draw_hint(end_hint(row));
     draw_members(row);
 }

@@ -77,8 +77,7 @@ std::optional<Change> draw_stock(const Derived& derived,
     }
     draw_hint("What lay on its first plane comes onto the second: T");
     if (!section || *section == current) return std::nullopt;
-    return section_change(*derived.project, catalogue, selection.pieces.front().frame, members,
-                          *section);
+    return section_change(derived, catalogue, selection.pieces.front().frame, members, *section);
 }
 
 const model::CutRow* cut_row(const Derived& derived, const model::Piece& piece) {

@@ -4,6 +4,7 @@
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/node_bars.h"
 #include "editor/places/section_match.h"
 #include "editor/turned_members.h"
 
@@ -67,52 +68,56 @@ void open_list(SectionTyping& typing,
     ImGui::OpenPopup(popup.c_str());
 }
 
-// What those members (all when nothing is named) or braces are made of, each stock once.
-std::vector<std::string_view> stocks_of(const model::Project& project,
-                                        const std::string& frame,
-                                        const std::vector<std::string>& members,
-                                        const std::vector<std::string>& braces) {
-    std::vector<std::string_view> stocks;
-    const model::Frame* found = by_name(project.frames, frame);
-    if (found == nullptr) return stocks;
-    if (members.empty() && !braces.empty()) {
-        const auto* brace = by_name(found->diagonals, braces.front());
-        if (brace != nullptr) stocks.push_back(brace->stock);
+// Calls visit with each of the frame's braces and leaning members that are named.
+template <class Visit>
+void visit_named(const model::Frame& frame, const std::vector<std::string>& names, Visit visit) {
+    for (const auto& name : names) {
+        if (const auto* brace = by_name(frame.diagonals, name)) visit(*brace);
+        if (const auto* leaning = by_name(frame.leaning, name)) visit(*leaning);
+    }
+}
+
+// What those members (all when nothing is named) or braces and leaning members are made of, each
+// stock once.
+std::vector<std::string> stocks_of(const model::Frame& frame,
+                                   const std::vector<std::string>& members,
+                                   const std::vector<std::string>& node_bars) {
+    std::vector<std::string> stocks;
+    const auto add = [&](const auto& bar) {
+        if (std::find(stocks.begin(), stocks.end(), bar.stock) == stocks.end())
+            stocks.push_back(bar.stock);
+    };
+    if (members.empty() && !node_bars.empty()) {
+        visit_named(frame, node_bars, add);
         return stocks;
     }
-    for (const auto& member : found->members) {
+    for (const auto& member : frame.members) {
         const bool is_named = members.empty() || std::find(members.begin(), members.end(),
                                                            member.name) != members.end();
-        if (is_named && std::find(stocks.begin(), stocks.end(), member.stock) == stocks.end()) {
-            stocks.push_back(member.stock);
-        }
+        if (is_named) add(member);
     }
     return stocks;
 }
 
-void append_braces(Change& change,
-                   const model::Project& project,
-                   const std::string& frame,
-                   const std::vector<std::string>& braces,
-                   const std::string& stock) {
-    const model::Frame* found = by_name(project.frames, frame);
-    for (const auto& name : braces) {
-        const auto* brace = found == nullptr ? nullptr : by_name(found->diagonals, name);
-        if (brace == nullptr) continue;
-        auto changed = *brace;
+void append_node_bars(Change& change,
+                      const model::Frame& frame,
+                      const std::vector<std::string>& names,
+                      const std::string& stock) {
+    visit_named(frame, names, [&]<class Bar>(const Bar& bar) {
+        auto changed = bar;
         changed.stock = stock;
-        change.edits.emplace_back(model::PutDiagonal{frame, std::move(changed), {}});
-        change.label =
-            "Make brace " + name + (braces.size() > 1 ? " and others" : "") + " of " + stock;
-    }
+        change.edits.push_back(NodeBarKind<Bar>::put(frame.name, std::move(changed), {}));
+        change.label = "Make " + std::string(NodeBarKind<Bar>::word) + " " + bar.name +
+                       (names.size() > 1 ? " and others" : "") + " of " + stock;
+    });
 }
 
 bool is_of_another_form(const model::Project& project,
                         const model::Catalogue& catalogue,
-                        const std::vector<std::string_view>& stocks,
+                        const std::vector<std::string>& stocks,
                         const std::string& section) {
     const auto* now = model::find_section(catalogue, section);
-    return std::any_of(stocks.begin(), stocks.end(), [&](std::string_view name) {
+    return std::any_of(stocks.begin(), stocks.end(), [&](const std::string& name) {
         const auto* stock = by_name(project.stock, name);
         const auto* before =
             stock == nullptr ? nullptr : model::find_section(catalogue, stock->section);
@@ -122,17 +127,13 @@ bool is_of_another_form(const model::Project& project,
 
 // What stood well as an angle may stand edge-on as a flat.
 void append_best_turns(Change& change,
-                       const model::Project& project,
+                       const Derived& now,
                        const model::Catalogue& catalogue,
                        const std::string& frame,
                        const std::vector<std::string>& members) {
-    model::Project changed = project;
-    for (const auto& edit : change.edits) {
-        auto applied = model::apply(std::move(changed), edit);
-        if (!applied) return;  // submit says why
-        changed = std::move(applied).value();
-    }
-    for (auto& edit : best_turns(changed, catalogue, frame, members)) {
+    const auto changed = project_after(*now.project, change);
+    if (!changed) return;  // submit says why
+    for (auto& edit : best_turns(*changed, catalogue, *now.scans, frame, members)) {
         change.edits.push_back(std::move(edit));
     }
 }
@@ -191,24 +192,27 @@ StockChoice stock_of_section(const model::Project& project,
     return {stock.name, model::PutStock{stock, {}}};
 }
 
-Change section_change(const model::Project& project,
+Change section_change(const Derived& now,
                       const model::Catalogue& catalogue,
                       const std::string& frame,
                       const std::vector<std::string>& members,
                       const std::string& section,
-                      const std::vector<std::string>& braces) {
-    const auto stocks = stocks_of(project, frame, members, braces);
+                      const std::vector<std::string>& node_bars) {
+    Change change;
+    const auto& project = *now.project;
+    const auto* found = by_name(project.frames, frame);
+    if (found == nullptr) return change;
+    const auto stocks = stocks_of(*found, members, node_bars);
     auto choice = stock_of_section(project, catalogue, section,
                                    stocks.empty() ? std::string_view() : stocks.front());
-    Change change;
     if (choice.edit) change.edits.push_back(*std::move(choice.edit));
-    append_braces(change, project, frame, braces, choice.name);
-    if (members.empty() && !braces.empty()) return change;
+    append_node_bars(change, *found, node_bars, choice.name);
+    if (members.empty() && !node_bars.empty()) return change;
     const model::Edit put = model::SetMemberStock{frame, members, choice.name};
     change.edits.push_back(put);
     change.label = model::label_of(put);
     if (is_of_another_form(project, catalogue, stocks, section)) {
-        append_best_turns(change, project, catalogue, frame, members);
+        append_best_turns(change, now, catalogue, frame, members);
     }
     return change;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/change.h"
+#include "editor/derived.h"
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 
@@ -43,15 +44,15 @@ StockChoice stock_of_section(const model::Project& project,
                              std::string_view like = {},
                              const std::vector<model::BarOffer>& bars = {});
 
-// Puts these members of the frame (all when neither a member nor a brace is named) and these braces
+// Puts these members of the frame (all when nothing is named) and these braces and leaning members
 // onto another section, in the alloy and lengths of stock_of_section. Where the section is of
 // another form than before, each member lies the way in which the frame resolves with the fewest
 // findings.
-Change section_change(const model::Project& project,
+Change section_change(const Derived& now,
                       const model::Catalogue& catalogue,
                       const std::string& frame,
                       const std::vector<std::string>& members,
                       const std::string& section,
-                      const std::vector<std::string>& braces = {});
+                      const std::vector<std::string>& node_bars = {});
 
 }  // namespace editor

@@ -39,20 +39,8 @@ std::array<AxisWords, 2> axis_words(SectionForm form) {
     return {};
 }
 
-// "45", "36.9": to a tenth, as a saw's scale can be set.
-std::string degrees_text(double slope) {
-    const double degrees = std::atan(std::abs(slope)) * 180.0 / std::numbers::pi;
-    const double tenths = std::round(degrees * 10.0);
-    std::array<char, 16> buffer{};
-    const int decimals = std::fmod(tenths, 10.0) == 0.0 ? 0 : 1;
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), tenths / 10.0,
-                                   std::chars_format::fixed, decimals)
-                         .ptr;
-    return {buffer.data(), end};
-}
-
 std::string mitre_words(double slope, const AxisWords& words) {
-    return "mitre " + degrees_text(slope) + " deg across " + std::string(words.across) +
+    return "mitre " + saw_degrees_text(slope) + " deg across " + std::string(words.across) +
            ", long point at " + std::string(slope > 0.0 ? words.least : words.most);
 }
 
@@ -126,8 +114,9 @@ std::string pointed_words(const PointedEnd& end, const Project& project) {
     auto style = project.shown;
     style.with_unit = true;
     return "to a point " + shown_text(Length::from_nm(end.from_heel), style) +
-           " from the heel edge: mitre " + degrees_text(end.slopes[0]) +
-           " deg to the heel edge, mitre " + degrees_text(end.slopes[1]) + " deg to the far edge";
+           " from the heel edge: mitre " + saw_degrees_text(end.slopes[0]) +
+           " deg to the heel edge, mitre " + saw_degrees_text(end.slopes[1]) +
+           " deg to the far edge";
 }
 
 constexpr std::string_view to_outline = "to its outline";
@@ -147,6 +136,17 @@ std::string outlined_end(
 }
 
 }  // namespace
+
+std::string saw_degrees_text(double slope) {
+    const double degrees = std::atan(std::abs(slope)) * 180.0 / std::numbers::pi;
+    const double tenths = std::round(degrees * 10.0);
+    std::array<char, 16> buffer{};
+    const int decimals = std::fmod(tenths, 10.0) == 0.0 ? 0 : 1;
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), tenths / 10.0,
+                                   std::chars_format::fixed, decimals)
+                         .ptr;
+    return {buffer.data(), end};
+}
 
 std::array<std::string, 2> end_words(const Project& project,
                                      const Catalogue& catalogue,

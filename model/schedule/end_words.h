@@ -18,4 +18,8 @@ std::array<std::string, 2> end_words(const Project& project,
                                      const Resolved& resolved,
                                      const Piece& piece);
 
+// What a saw's scale is set to for a cut that recedes by so much for each length across: "45",
+// "36.9", to a tenth of a degree.
+std::string saw_degrees_text(double slope);
+
 }  // namespace model

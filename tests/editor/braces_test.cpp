@@ -1,7 +1,7 @@
-#include "editor/brace_facts.h"
 #include "editor/frame_nodes.h"
 #include "editor/joint_list.h"
 #include "editor/keys.h"
+#include "editor/node_bars.h"
 #include "editor/places/joint_choice.h"
 
 #include "tests/editor/headless_ui.h"
@@ -34,7 +34,8 @@ void add_brace(HeadlessUi& ui) {
 }
 
 std::optional<model::Index> piece_of(HeadlessUi& ui, const std::string& name) {
-    return editor::brace_piece(*ui.now().project, ui.now().resolved, frame_of(ui).name, name);
+    return editor::piece_of(*ui.now().project, ui.now().resolved,
+                            {model::SubjectKind::diagonal, frame_of(ui).name, name});
 }
 
 void select_members(HeadlessUi& ui, const std::vector<std::string>& names) {
@@ -309,8 +310,9 @@ TEST_CASE("the joints of a brace are there to be chosen, with the choices that a
     add_brace(ui);
     const auto joints =
         editor::member_joints(*ui.now().project, ui.now().resolved, ui.now().findings);
-    const auto at = std::find_if(joints.begin(), joints.end(),
-                                 [](const editor::MemberJoint& it) { return it.is_of_brace; });
+    const auto at = std::find_if(joints.begin(), joints.end(), [](const editor::MemberJoint& it) {
+        return it.node_bar == "brace";
+    });
     REQUIRE(at != joints.end());
     ui.desk.ui.place = editor::Place::join;
     ui.desk.ui.selection =
@@ -336,8 +338,9 @@ TEST_CASE("a brace and a member that are both chosen are their joint", "[editor]
     add_brace(ui);
     const auto& now = ui.now();
     const auto joints = editor::member_joints(*now.project, now.resolved, now.findings);
-    const auto at = std::find_if(joints.begin(), joints.end(),
-                                 [](const editor::MemberJoint& it) { return it.is_of_brace; });
+    const auto at = std::find_if(joints.begin(), joints.end(), [](const editor::MemberJoint& it) {
+        return it.node_bar == "brace";
+    });
     REQUIRE(at != joints.end());
     const auto& names = at->name.members;
     const auto piece = piece_of(ui, "brace");
@@ -358,5 +361,5 @@ TEST_CASE("the joints of a chosen brace come first in the list", "[editor][brace
         editor::selection_of(*now.project, now.resolved, {*piece_of(ui, "brace")});
     const auto order = editor::joint_order(joints, selection);
     REQUIRE(order.of_chosen > 0);
-    CHECK(joints[order.joints.front()].is_of_brace);
+    CHECK(joints[order.joints.front()].node_bar == "brace");
 }

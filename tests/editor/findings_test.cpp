@@ -16,7 +16,7 @@ void start_narrow_box(HeadlessUi& ui) {
     const auto& project = editor::project_of(ui.desk);
     std::vector<std::string> members;
     for (const auto& member : project.frames[0].members) members.push_back(member.name);
-    const auto change = editor::section_change(project, *ui.desk.catalogue, project.frames[0].name,
+    const auto change = editor::section_change(ui.now(), *ui.desk.catalogue, project.frames[0].name,
                                                members, "angle 3/4 x 3/4 x 1/8");
     REQUIRE(editor::submit(ui.desk, change));
     ui.settle();

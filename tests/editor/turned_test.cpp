@@ -44,8 +44,8 @@ TEST_CASE("flat bar for the middle posts of a counter lies the way that can be r
             .summary;
     }();
     REQUIRE(edge_on.errors > 0);
-    const auto change = editor::section_change(*before, *ui.desk.catalogue, "counter", middle_posts,
-                                               "flat 1 x 1/8");
+    const auto change = editor::section_change(ui.now(), *ui.desk.catalogue, "counter",
+                                               middle_posts, "flat 1 x 1/8");
     REQUIRE(editor::submit(ui.desk, change));
     std::string words;
     for (const auto& finding : ui.now().findings) {
@@ -61,8 +61,8 @@ TEST_CASE("flat bar for the middle posts of a counter lies the way that can be r
 TEST_CASE("another section of the same form turns no bar", "[editor][turned]") {
     HeadlessUi ui;
     start_counter(ui.desk);
-    const auto change = editor::section_change(editor::project_of(ui.desk), *ui.desk.catalogue,
-                                               "counter", middle_posts, "angle 3/4 x 3/4 x 1/8");
+    const auto change = editor::section_change(ui.now(), *ui.desk.catalogue, "counter",
+                                               middle_posts, "angle 3/4 x 3/4 x 1/8");
     const auto turns = std::count_if(
         change.edits.begin(), change.edits.end(),
         [](const model::Edit& edit) { return std::holds_alternative<model::PutMember>(edit); });
