@@ -64,7 +64,7 @@ Project leaned(const Project& project) {
 
 std::string refusal_of(const Project& project) {
     const auto edits = lean(project);
-    return edits ? std::string() : edits.error().what;
+    return edits ? std::string() : engine::to_text(edits.error());
 }
 
 std::string to_mend(const Project& project) {
