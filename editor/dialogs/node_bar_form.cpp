@@ -112,8 +112,12 @@ NodeBarTrial<Bar> trial_of(const NodeBarForm<Bar>& form,
     if (const auto piece = piece_of(*next, resolved, subject)) {
         trial.words = words_of_piece(resolved, *piece, next->shown);
     }
+    const auto says_the_same = [&](const model::Finding& other) {
+        return std::any_of(trial.findings.begin(), trial.findings.end(),
+                           [&](const auto& told) { return told.what == other.what; });
+    };
     for (const auto* finding : findings_about(resolved.findings, subject)) {
-        trial.findings.push_back(*finding);
+        if (!says_the_same(*finding)) trial.findings.push_back(*finding);
     }
     return trial;
 }
