@@ -285,19 +285,6 @@ private:
 
     bool is_inner(const std::string& level) const { return level != foot_ && level != top_; }
 
-    // Whether it runs towards an inner rail between that one's ends: that of a divider does.
-    bool meets_inner_rail(const Member& member) const {
-        const auto here = at(plane_across(member, 1 - to_.axis));
-        return std::ranges::any_of(frame_.members, [&](const Member& rail) {
-            if (!is_inner_rail(rail) || plane_across(rail, up) != plane_across(member, up))
-                return false;
-            const auto from = at(rail.from);
-            const auto to = at(rail.to);
-            return here && from && to && std::min(*from, *to) < *here &&
-                   *here < std::max(*from, *to);
-        });
-    }
-
     // Where the line of the posts lies at the level.
     Formula line_formula(const std::string& level) const {
         const auto& foot = formula_of(foot_);
@@ -362,12 +349,10 @@ private:
         if (level == levels_.end() || level->first == foot_) return;
         Member moved = member;
         if (runs_along(member, to_.axis)) {
-            const bool meets_rail = meets_inner_rail(member);
-            (member.from == side_ ? moved.from : moved.to) =
-                meets_rail ? level->second.rail : level->second.line;
-            // Runs past the end of the rail inside of it, which would part it otherwise.
+            (member.from == side_ ? moved.from : moved.to) = level->second.line;
+            // Runs past the rail inside of it, which would part it otherwise.
             constexpr int before_rails = 15;
-            if (level->second.has_inner && !meets_rail && !moved.rank) moved.rank = before_rails;
+            if (level->second.has_inner && !moved.rank) moved.rank = before_rails;
         } else {
             const auto axes = across(member.run);
             moved.on[index_of(axes[0]) == to_.axis ? 0 : 1] = level->second.rail;
