@@ -2,13 +2,13 @@
 
 #include "editor/assets_path.h"
 #include "editor/desk_files.h"
+#include "editor/dropped_files.h"
 #include "editor/glfw_input.h"
 #include "editor/joint_list.h"
 #include "editor/open_project.h"
 #include "editor/painter.h"
 #include "editor/pixel_size.h"
 #include "editor/report_state.h"
-#include "editor/scan_loader.h"
 #include "editor/screen.h"
 #include "engine/files/whole_file.h"
 
@@ -16,8 +16,11 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <atomic>
+#include <functional>
 #include <memory>
 #include <ostream>
+#include <utility>
 
 namespace editor {
 namespace {
@@ -135,11 +138,30 @@ bool choose_by_name(Desk& desk, const std::string& name, std::ostream& err) {
     return false;
 }
 
+// Set by threads beside the window that have something to show. They hold it too: the last of them
+// may end after the window.
+using Woken = std::shared_ptr<std::atomic<bool>>;
+
+std::function<void()> waking(const Woken& woken) {
+    return [woken] {
+        *woken = true;
+        glfwPostEmptyEvent();  // ends the waiting only; nothing is called for it
+    };
+}
+
 // The window's life, one frame after another.
 class WindowRun {
 public:
-    WindowRun(GLFWwindow* window, Desk& desk, const WindowOptions& options, std::ostream& out)
-        : window_{window}, desk_{desk}, out_{out}, painter_{window, options.samples} {
+    WindowRun(GLFWwindow* window,
+              Desk& desk,
+              Woken woken,
+              const WindowOptions& options,
+              std::ostream& out)
+        : window_{window},
+          desk_{desk},
+          woken_{std::move(woken)},
+          out_{out},
+          painter_{window, options.samples} {
         if (!options.screenshot) listen_to(window, events_);  // a picture shows no pointer
         if (options.reports_state) items_.emplace();
     }
@@ -176,9 +198,9 @@ private:
         } else {
             const bool blinks = ImGui::GetIO().WantTextInput;
             glfwWaitEventsTimeout(blinks ? blink_seconds : long_wait_seconds);
-            if (!events_.has_happened && !blinks) return false;
+            if (!events_.has_happened && !*woken_ && !blinks) return false;
         }
-        if (events_.has_happened) frames_left_ = frames_to_rest;
+        if (woken_->exchange(false) || events_.has_happened) frames_left_ = frames_to_rest;
         if (frames_left_ > 0) --frames_left_;
         events_.has_happened = false;
         take_wishes();
@@ -186,13 +208,10 @@ private:
     }
 
     void take_wishes() {
-        const auto& dropped = events_.dropped;
         if (events_.wants_to_close) {
             wish(desk_, {Intent::Kind::leave});
-        } else if (!dropped.empty() && is_scan_file(dropped.front())) {
-            import_scan(desk_, dropped.front());
-        } else if (!dropped.empty()) {
-            wish(desk_, {Intent::Kind::open_file, dropped.front(), dropped.size() - 1});
+        } else {
+            take_dropped(desk_, events_.dropped);
         }
         events_.wants_to_close = false;
         events_.dropped.clear();
@@ -223,6 +242,7 @@ private:
 
     GLFWwindow* window_;
     Desk& desk_;
+    Woken woken_;
     std::ostream& out_;
     WindowEvents events_;
     Painter painter_;
@@ -277,12 +297,13 @@ ExitStatus run_with(GLFWwindow* window,
     if (!choose_by_name(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
     const ImGuiContextScope context;
-    desk.bands = std::make_unique<BandWorker>(glfwPostEmptyEvent);
-    WindowRun window_run(window, desk, options, out);
+    const auto woken = std::make_shared<std::atomic<bool>>(false);
+    WindowRun window_run(window, desk, woken, options, out);
     if (window_run.fault()) {
         err << "barwright: " << engine::to_text(*window_run.fault()) << '\n';
         return ExitStatus::not_possible;
     }
+    desk.bands = std::make_unique<BandWorker>(waking(woken));
     auto status = ExitStatus::fine;
     if (options.screenshot) {
         status = write_screenshot(window_run, desk, options, err);

@@ -103,6 +103,13 @@ def test(barwright, folder):
         state = program.wait_for("a frame", lambda s: s["pieces"] > 0 and not s["dialog"])
         print(f"made a frame of {state['pieces']} pieces, {state['fasteners']} fasteners")
 
+        # Worked out beside the window, and shown without a touch of mouse or keyboard.
+        def has_bands(s):
+            shown = [name for name in s["dimensions"] if f"Lay out/edit {name}" in s["items"]]
+            return shown and all(f"Lay out/band {name}" in s["items"] for name in shown)
+
+        program.wait_for("how far each dimension may go", has_bands)
+
         width = state["dimensions"]["width"]
         hands.drag(item(program, "Lay out/width"), 64)
         program.wait_for("a wider frame", lambda s: s["dimensions"]["width"] != width)
