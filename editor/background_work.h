@@ -4,13 +4,34 @@
 #include "engine/result.h"
 
 #include <atomic>
+#include <exception>
 #include <functional>
 #include <memory>
+#include <new>
 #include <optional>
+#include <string>
 #include <thread>
 #include <utility>
 
 namespace editor {
+
+inline engine::Error not_enough_memory() {
+    return {engine::ErrorCode::out_of_range, "", "there is not enough memory for it"};
+}
+
+// What the work throws - there may be too little memory for it - becomes an error: out of a thread
+// it would end the program, and with it what is not saved.
+template <class T, class Work>
+engine::Result<T> caught(const Work& work) {
+    try {
+        return work();
+    } catch (const std::bad_alloc&) {
+        return not_enough_memory();
+    } catch (const std::exception& thrown) {
+        return engine::Error{engine::ErrorCode::out_of_range, "",
+                             std::string("it cannot be worked out: ") + thrown.what()};
+    }
+}
 
 template <class T>
 class BackgroundWork {
@@ -20,14 +41,15 @@ public:
 
     explicit BackgroundWork(Work work)
         : thread_{[this, work = std::move(work)](const std::stop_token& stop) {
-              result_ = work([this, &stop](double done) {
+              const GoOn go_on = [this, &stop](double done) {
                   done_ = done;
                   return !stop.stop_requested();
-              });
+              };
+              result_ = caught<T>([&] { return work(go_on); });
               is_finished_ = true;
           }} {}
 
-    // Cancels, and waits for the work to notice.
+    // Cancels, and waits for the work to notice: it asks often.
     ~BackgroundWork() = default;
     BackgroundWork(const BackgroundWork&) = delete;
     BackgroundWork& operator=(const BackgroundWork&) = delete;

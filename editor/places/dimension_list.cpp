@@ -106,9 +106,9 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
     ImGui::SetCursorScreenPos({at.x, at.y + scaled(32)});
     const Limits limits = limits_of(derived, dimension);
     const auto value = value_of(derived, dimension.name);
-    const auto band = bands == nullptr ? std::nullopt : bands->band(dimension.name);
-    if (band && value && value->kind == engine::QuantityKind::length) {
-        auto to_end = draw_fit_band(*band, value->length, derived.project->shown);
+    if (bands != nullptr && value && value->kind == engine::QuantityKind::length) {
+        auto to_end =
+            draw_fit_band(dimension, bands->state(dimension.name), value->length, derived);
         if (to_end) outcome.change = std::move(to_end);
     } else if (value && (limits.least || limits.most)) {
         draw_band(limits, *value);

@@ -52,7 +52,8 @@ bool fits(const model::Band& band, model::Nm value) {
                                [&](const auto& interval) { return holds(interval, value); });
 }
 
-void draw_trough(const model::Band& band, model::Nm value) {
+// Pale where it is that of a state before, or says less than it seems to.
+void draw_trough(const model::Band& band, model::Nm value, bool is_pale) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     ImDrawList& on = *ImGui::GetWindowDrawList();
@@ -62,12 +63,15 @@ void draw_trough(const model::Band& band, model::Nm value) {
     on.AddRectFilled({at.x, y - h}, {at.x + width, y + h}, colour::field, h);
     for (const auto& interval : band.intervals) {
         const float right = std::max(scale.place(interval.to), scale.place(interval.from) + h);
-        on.AddRectFilled({scale.place(interval.from), y - h}, {right, y + h}, colour::band, h);
+        on.AddRectFilled({scale.place(interval.from), y - h}, {right, y + h},
+                         is_pale ? colour::edge : colour::band, h);
     }
     const float x = scale.place(value);
     const float s = scaled(5);
     on.AddTriangleFilled({x, y + scaled(1)}, {x + s, y + s * 2}, {x - s, y + s * 2},
-                         fits(band, value) ? colour::ink : colour::amber_edge);
+                         is_pale             ? colour::quiet
+                         : fits(band, value) ? colour::ink
+                                             : colour::amber_edge);
     ImGui::Dummy({width, scaled(14)});
 }
 
@@ -108,18 +112,71 @@ const model::BandInterval& interval_at(const model::Band& band, model::Nm value)
     return *std::ranges::min_element(band.intervals, {}, away);
 }
 
-}  // namespace
+// Why nothing can be said of what fits; none where it can.
+struct Against {
+    std::string words;
+    ImU32 ink = colour::amber;
+};
 
-std::optional<Change> draw_fit_band(const model::Band& band,
-                                    engine::Length value,
-                                    const engine::TapeStyle& shown) {
-    const FontScope small(Type::small);
+bool is_about_room(const model::Finding& finding) {
+    return std::ranges::any_of(finding.concerns, [](const model::Subject& subject) {
+        return subject.kind == model::SubjectKind::obstacle;
+    });
+}
+
+// Nothing keeps clear of a scan that is not read; an error of the room that no value cures is there
+// at each of them.
+std::optional<Against> against(const BandState& state, const Derived& derived) {
+    for (const auto& finding : derived.findings) {
+        if (finding.code == "scan_not_read") return Against{finding.what};
+    }
+    if (!state.trouble.empty()) return Against{"not worked out: " + state.trouble};
+    if (!state.band) return std::nullopt;
+    for (const auto& finding : state.band->regardless) {
+        if (finding.severity == model::Severity::error && is_about_room(finding)) {
+            return Against{"whatever it is: " + model::where_text(finding) + ": " + finding.what,
+                           colour::red};
+        }
+    }
+    return std::nullopt;
+}
+
+void draw_words(const std::string& text, ImU32 ink, float room) {
+    ImGui::AlignTextToFramePadding();
+    draw_text(text_to_fit(text, Type::small, room), ink);
+}
+
+std::string words_of(const model::Band& band, model::Nm value, const engine::TapeStyle& shown) {
+    if (band.intervals.empty()) return "no value of it fits";
+    model::Band now = band;
+    now.value = value;
+    return band_words(now, interval_at(now, value), shown);
+}
+
+std::optional<Change> draw_largest(const model::Band& band,
+                                   model::Nm largest,
+                                   const std::string& button,
+                                   const engine::TapeStyle& shown) {
+    ImGui::SameLine();
+    if (!draw_button("Largest " + band.dimension, {.text = button, .weight = Weight::link}))
+        return std::nullopt;
+    const auto quantity = engine::Quantity{.kind = engine::QuantityKind::length,
+                                           .length = engine::Length::from_nm(largest)};
+    auto change = change_of(model::SetFormula{band.dimension, formula_of(quantity, shown)});
+    change.label = "Make " + band.dimension + " the largest that fits";
+    return change;
+}
+
+std::optional<Change> draw_settled(const model::Band& band,
+                                   engine::Length value,
+                                   const engine::TapeStyle& shown) {
+    draw_trough(band, value.nm(), false);
     if (band.intervals.empty()) {
-        draw_wrapped("no value of it fits", Type::small, colour::red);
+        draw_words(words_of(band, value.nm(), shown), colour::red,
+                   ImGui::GetContentRegionAvail().x);
         log_item("band " + band.dimension, "none");
         return std::nullopt;
     }
-    draw_trough(band, value.nm());
     model::Band now = band;
     now.value = value.nm();
     const auto& interval = interval_at(now, now.value);
@@ -129,18 +186,61 @@ std::optional<Change> draw_fit_band(const model::Band& band,
     const float room = ImGui::GetContentRegionAvail().x -
                        (offers ? size_of_text(button, Type::small).x + scaled(18) : 0.0F);
     const std::string text = band_words(now, interval, shown);
-    draw_text(text_to_fit(text, Type::small, room),
-              fits(band, now.value) ? colour::quiet : colour::red);
+    draw_words(text, fits(band, now.value) ? colour::quiet : colour::red, room);
     log_item("band " + band.dimension, text);
     draw_hint(text + "\n" + hint_words(band, interval));
-    if (!offers) return std::nullopt;
-    ImGui::SameLine();
-    if (!draw_button("Largest " + band.dimension, {.text = button, .weight = Weight::link}))
-        return std::nullopt;
-    const auto quantity = engine::Quantity{.kind = engine::QuantityKind::length,
-                                           .length = engine::Length::from_nm(*largest)};
-    auto change = change_of(model::SetFormula{band.dimension, formula_of(quantity, shown)});
-    change.label = "Make " + band.dimension + " the largest that fits";
+    return offers ? draw_largest(band, *largest, button, shown) : std::nullopt;
+}
+
+// That of a state before, pale, until the new one is there.
+void draw_awaited(const std::string& dimension,
+                  const BandState& state,
+                  engine::Length value,
+                  const engine::TapeStyle& shown) {
+    if (state.band) {
+        draw_trough(*state.band, value.nm(), true);
+    } else {
+        ImGui::Dummy(scaled(1, 14));
+    }
+    const std::string words = state.band ? words_of(*state.band, value.nm(), shown)
+                                         : std::string("working out\xE2\x80\xA6");
+    draw_words(words, colour::edge, ImGui::GetContentRegionAvail().x);
+    log_item("awaited band " + dimension, words);
+}
+
+void draw_against(const std::string& dimension,
+                  const BandState& state,
+                  const Against& it,
+                  engine::Length value) {
+    if (state.band) {
+        draw_trough(*state.band, value.nm(), true);
+    } else {
+        ImGui::Dummy(scaled(1, 14));
+    }
+    draw_words(it.words, it.ink, ImGui::GetContentRegionAvail().x);
+    log_item("band " + dimension, it.words);
+    draw_hint(it.words);
+}
+
+}  // namespace
+
+std::optional<Change> draw_fit_band(const model::Dimension& dimension,
+                                    const BandState& state,
+                                    engine::Length value,
+                                    const Derived& derived) {
+    const FontScope small(Type::small);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    std::optional<Change> change;
+    if (const auto reason = against(state, derived)) {
+        draw_against(dimension.name, state, *reason, value);
+    } else if (!state.is_settled) {
+        draw_awaited(dimension.name, state, value, derived.project->shown);
+    } else if (state.band) {
+        change = draw_settled(*state.band, value, derived.project->shown);
+    }
+    const float spacing = ImGui::GetStyle().ItemSpacing.y;
+    const float height = scaled(14) + ImGui::GetFrameHeight() + 2 * spacing;
+    ImGui::SetCursorScreenPos({at.x, at.y + height});
     return change;
 }
 
