@@ -5,6 +5,7 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/dialogs/form_line.h"
+#include "editor/kit/scopes.h"
 #include "model/catalogue/catalogue.h"
 
 #include <imgui.h>
@@ -65,6 +66,7 @@ void draw_frame_trial(const FrameTrial& trial);
 template <class List, class Offers>
 void draw_names(const char* word, const List& list, std::string& chosen, Offers offers) {
     draw_form_word(word);
+    const IdScope id(word);  // things of two kinds may have one name
     bool is_first = true;
     for (const auto& one : list) {
         if (!offers(one)) continue;

@@ -13,10 +13,20 @@ namespace {
 
 const char* end_of(std::string_view text) { return text.data() + text.size(); }
 
+// ImGui shows nothing of a label from "##" on, and from "###" on it begins the item's id anew. In
+// what people call their things those are signs like others: a narrow space keeps them apart.
+std::string with_signs_apart(std::string_view text) {
+    std::string apart;
+    for (const char c : text) {
+        if (c == '#' && apart.ends_with('#')) apart += "\xE2\x80\xAF";
+        apart += c;
+    }
+    return apart;
+}
+
 // "text###name": ImGui knows the item by its name, whatever is written on it.
 std::string label_of(std::string_view name, std::string_view text) {
-    std::string label(text.empty() ? name : text);
-    return label.append("###").append(name);
+    return with_signs_apart(text.empty() ? name : text) + "###" + with_signs_apart(name);
 }
 
 // All bytes of it: those that continue a character, then the one that leads it.
@@ -88,9 +98,17 @@ void draw_text_right(std::string_view text, ImU32 packed) {
     draw_text(text, packed);
 }
 
-ImVec2 size_of_text(std::string_view text, Type type) {
+ImVec2 size_of_text(std::string_view text, Type type) { return size_of_text(text, type, 0.0F); }
+
+ImVec2 size_of_text(std::string_view text, Type type, float width) {
     const ImFont* face = font(type);
-    return face->CalcTextSizeA(face->FontSize, 1.0e6F, 0.0F, text.data(), end_of(text));
+    return face->CalcTextSizeA(face->FontSize, 1.0e6F, width, text.data(), end_of(text));
+}
+
+void draw_wrapped_at(
+    ImDrawList& on, ImVec2 at, std::string_view text, Type type, ImU32 packed, float width) {
+    const ImFont* face = font(type);
+    on.AddText(face, face->FontSize, at, packed, text.data(), end_of(text), width);
 }
 
 float draw_text_at(
@@ -148,7 +166,7 @@ bool draw_check(std::string_view name, bool& value, std::string_view text) {
 }
 
 bool draw_radio(std::string_view name, bool is_chosen) {
-    const bool clicked = ImGui::RadioButton(std::string(name).c_str(), is_chosen);
+    const bool clicked = ImGui::RadioButton(label_of(name, name).c_str(), is_chosen);
     log_item(name, is_chosen ? "chosen" : "");
     return clicked;
 }
@@ -158,9 +176,7 @@ RowClick draw_row(std::string_view name, std::string_view text, bool selected, b
     const ImGuiSelectableFlags flags =
         ImGuiSelectableFlags_AllowDoubleClick |
         (spans ? ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap : 0);
-    std::string label(text);
-    label.append("###").append(name);
-    click.clicked = ImGui::Selectable(label.c_str(), selected, flags);
+    click.clicked = ImGui::Selectable(label_of(name, text).c_str(), selected, flags);
     click.hovered = ImGui::IsItemHovered();
     click.twice = click.clicked && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
     log_item(name, selected ? "chosen" : "");
@@ -168,7 +184,7 @@ RowClick draw_row(std::string_view name, std::string_view text, bool selected, b
 }
 
 FieldState draw_field(std::string_view name, std::string& text, const FieldLook& look) {
-    const std::string label = std::string("###").append(name);
+    const std::string label = "###" + with_signs_apart(name);
     const std::string hint(look.hint);
     const std::string before = text;
     if (look.wants_focus) ImGui::SetKeyboardFocusHere();

@@ -29,6 +29,11 @@ float draw_text_at(ImDrawList& on,
                    Align align = Align::left);
 ImVec2 size_of_text(std::string_view text, Type type);
 
+// On as many lines as it needs in that width, and the room that it takes then.
+void draw_wrapped_at(
+    ImDrawList& on, ImVec2 at, std::string_view text, Type type, ImU32 packed, float width);
+ImVec2 size_of_text(std::string_view text, Type type, float width);
+
 // Shortened with an ellipsis to fit the width.
 std::string text_to_fit(std::string_view text, Type type, float width);
 

@@ -57,13 +57,15 @@ float draw_figures(const Area& area, Desk& desk, const Derived& derived) {
     return at.x + scaled(120);
 }
 
-// The word, then the text as far as there is room; the pointer on it shows the whole.
+// The word, then the text, small where that is what it takes to fit, and as far as there is room;
+// the pointer on it shows the whole.
 void draw_line(ImVec2 at, const char* word, const std::string& text, ImU32 ink, float room) {
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const float indent = scaled(76);
     draw_text_at(on, {at.x, at.y + scaled(1)}, word, Type::small, colour::quiet);
-    const std::string fitting = text_to_fit(text, Type::text, room - indent);
-    const float width = draw_text_at(on, {at.x + indent, at.y}, fitting, Type::text, ink);
+    const Type type = size_of_text(text, Type::text).x <= room - indent ? Type::text : Type::small;
+    const std::string fitting = text_to_fit(text, type, room - indent);
+    const float width = draw_text_at(on, {at.x + indent, at.y}, fitting, type, ink);
     ImGui::SetCursorScreenPos({at.x + indent, at.y});
     ImGui::Dummy({std::max(1.0F, width), scaled(18)});
     log_item(word, text);

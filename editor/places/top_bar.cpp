@@ -7,20 +7,26 @@
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
+#include <numeric>
 
 namespace editor {
 namespace {
 
-constexpr auto tab_count = static_cast<float>(place_rows.size());
+constexpr std::size_t tab_count = place_rows.size();
 
 // What stands at both ends keeps its room; the tabs take what is left.
 struct Division {
     float tabs_from = 0.0F;
-    float tab_width = 0.0F;
+    std::array<float, tab_count> tab_widths{};
     float right_from = 0.0F;
-    bool has_undo = true;    // else it is in the menu alone
-    bool has_export = true;  // the same
+    bool has_words = true;   // undo and redo as words, else as arrows
+    bool has_export = true;  // where large letters leave no room these are in the menus alone
+    bool has_undo = true;
 };
+
+constexpr const char* undo_arrow = "\xE2\x86\xB6";
+constexpr const char* redo_arrow = "\xE2\x86\xB7";
 
 float width_of_button(const char* text) {
     return size_of_text(text, Type::text).x + 2 * ImGui::GetStyle().FramePadding.x;
@@ -28,27 +34,47 @@ float width_of_button(const char* text) {
 
 float width_of_right_end(const Division& division) {
     float width = scaled(20);
-    if (division.has_undo) width += width_of_button("Undo") + width_of_button("Redo") + scaled(14);
+    if (division.has_undo) {
+        width += width_of_button(division.has_words ? "Undo" : undo_arrow) +
+                 width_of_button(division.has_words ? "Redo" : redo_arrow) + scaled(14);
+    }
     if (division.has_export) width += scaled(84);
     return width;
 }
 
-Division division_of(const Area& area, float menus_end) {
-    float least = 0.0F;
-    for (const auto& row : place_rows) {
-        least = std::max(least, size_of_text(row.tab, Type::strong).x + scaled(8));
+// Of one width where there is room for that, else each of its own.
+std::array<float, tab_count> tab_widths(const std::array<float, tab_count>& least, float room) {
+    constexpr auto count = static_cast<float>(tab_count);
+    const float widest = *std::ranges::max_element(least);
+    std::array<float, tab_count> widths = least;
+    if (room >= count * widest) {
+        widths.fill(std::clamp(room / count, widest, std::max(widest, scaled(150))));
+        return widths;
     }
+    const float all = std::accumulate(least.begin(), least.end(), 0.0F);
+    for (auto& width : widths) width += std::max(0.0F, room - all) / count;
+    return widths;
+}
+
+Division division_of(const Area& area, float menus_end) {
+    std::array<float, tab_count> least{};
+    for (std::size_t i = 0; i < tab_count; ++i) {
+        least[i] = size_of_text(place_rows[i].tab, Type::strong).x + scaled(8);
+    }
+    const float all = std::accumulate(least.begin(), least.end(), 0.0F);
     Division division;
     const auto room = [&] {
         return area.x + area.width - width_of_right_end(division) - menus_end;
     };
-    if (room() < tab_count * least) division.has_undo = false;
-    if (room() < tab_count * least) division.has_export = false;
+    if (room() < all) division.has_words = false;
+    if (room() < all) division.has_export = false;
+    if (room() < all) division.has_undo = false;
     division.right_from = menus_end + room();
-    division.tab_width = std::clamp(room() / tab_count, least, std::max(least, scaled(150)));
+    division.tab_widths = tab_widths(least, room());
+    const float taken =
+        std::accumulate(division.tab_widths.begin(), division.tab_widths.end(), 0.0F);
     const float wished = area.x + std::max(scaled(360), area.width * 0.28F);
-    const float most = division.right_from - tab_count * division.tab_width;
-    division.tabs_from = std::max(menus_end, std::min(wished, most));
+    division.tabs_from = std::max(menus_end, std::min(wished, division.right_from - taken));
     return division;
 }
 
@@ -165,9 +191,10 @@ std::string_view draw_tabs(const Area& area,
                            const Derived& derived) {
     std::string_view asked;
     float x = division.tabs_from;
-    for (const auto& row : place_rows) {
+    for (std::size_t i = 0; i < tab_count; ++i) {
+        const auto& row = place_rows[i];
         const PlaceTab tab = tab_of(row, derived);
-        const Area at{x, area.y, division.tab_width, area.height - scaled(1)};
+        const Area at{x, area.y, division.tab_widths[i], area.height - scaled(1)};
         if (draw_tab(tab, at, desk.ui.place == row.place)) asked = row.command;
         x += at.width;
     }
@@ -178,17 +205,23 @@ std::string hint_of(const Command& command, const std::string& what) {
     return what + "  " + shortcut_text(command.keys);
 }
 
-std::string_view draw_undo_and_redo(const Desk& desk) {
+std::string_view draw_undo_and_redo(const Desk& desk, bool has_words) {
     std::string_view asked;
     const Command& undo = *find_command("edit.undo");
     const Command& redo = *find_command("edit.redo");
-    if (draw_button("Undo", {.weight = Weight::link, .enabled = undo.enabled(desk)}))
+    if (draw_button("Undo", {.text = has_words ? "" : undo_arrow,
+                             .weight = Weight::link,
+                             .enabled = undo.enabled(desk)})) {
         asked = undo.id;
-    draw_hint(hint_of(undo, desk.history.undo_label()));
+    }
+    draw_hint("Undo: " + hint_of(undo, desk.history.undo_label()));
     ImGui::SameLine(0, scaled(2));
-    if (draw_button("Redo", {.weight = Weight::link, .enabled = redo.enabled(desk)}))
+    if (draw_button("Redo", {.text = has_words ? "" : redo_arrow,
+                             .weight = Weight::link,
+                             .enabled = redo.enabled(desk)})) {
         asked = redo.id;
-    draw_hint(hint_of(redo, desk.history.redo_label()));
+    }
+    draw_hint("Redo: " + hint_of(redo, desk.history.redo_label()));
     ImGui::SameLine(0, scaled(12));
     return asked;
 }
@@ -196,7 +229,7 @@ std::string_view draw_undo_and_redo(const Desk& desk) {
 std::string_view draw_right_end(const Area& area, const Division& division, const Desk& desk) {
     std::string_view asked;
     ImGui::SetCursorScreenPos({division.right_from, area.y + scaled(13)});
-    if (division.has_undo) asked = draw_undo_and_redo(desk);
+    if (division.has_undo) asked = draw_undo_and_redo(desk, division.has_words);
     if (!division.has_export) return asked;
     const Command& exports = *find_command("project.export");
     if (draw_button(
