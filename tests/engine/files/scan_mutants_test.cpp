@@ -8,7 +8,10 @@
 
 #include <catch2/catch.hpp>
 
+#include <charconv>
 #include <cstdlib>
+#include <string_view>
+#include <system_error>
 
 using namespace engine;
 using tests::Dice;
@@ -113,8 +116,13 @@ std::string mutant_of(std::string file, Dice& dice) {
 
 std::uint32_t mutants_of_each_kind() {
     const char* const wanted = std::getenv("BARWRIGHT_MUTANTS");
-    return wanted == nullptr ? 10'000U
-                             : static_cast<std::uint32_t>(std::strtoul(wanted, nullptr, 10));
+    if (wanted == nullptr) return 10'000U;
+    const std::string_view text = wanted;
+    std::uint32_t count = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
+    const bool is_number = error == std::errc{} && end == text.data() + text.size();
+    if (!is_number || count == 0) FAIL("BARWRIGHT_MUTANTS=" << text << " is no count above 0");
+    return count;
 }
 
 // What a tree of triangles is asked first.
