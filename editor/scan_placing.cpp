@@ -14,6 +14,19 @@ using engine::Vector;
 
 constexpr double degree = std::numbers::pi / 180.0;
 
+constexpr double least_mm = 1.0;
+
+bool are_apart(const Vector& a, const Vector& b) {
+    return engine::length_of(engine::minus(a, b)) > least_mm;
+}
+
+// Whether the third lies far enough beside the line of the other two to say where the floor is.
+bool is_beside(const Vector& a, const Vector& b, const Vector& third) {
+    const auto along = engine::minus(b, a);
+    const auto across = engine::cross(along, engine::minus(third, a));
+    return engine::length_of(across) > least_mm * engine::length_of(along);
+}
+
 // With a point as decimal sign, whatever the locale: only digits are written.
 std::string decimal(double value, const char* unit) {
     const auto millionths = std::llround(std::abs(value) * 1e6);
@@ -27,11 +40,10 @@ std::string decimal(double value, const char* unit) {
 std::optional<model::ScannedObstacle> placed_by(model::ScannedObstacle scan,
                                                 const std::vector<Vector>& points) {
     if (points.size() != 3) return std::nullopt;
+    if (!are_apart(points[1], points[0])) return std::nullopt;
+    if (!is_beside(points[0], points[1], points[2])) return std::nullopt;
     const auto along = engine::minus(points[1], points[0]);
     const auto across = engine::cross(along, engine::minus(points[2], points[0]));
-    constexpr double least_mm = 1.0;
-    if (!(engine::length_of(along) > least_mm)) return std::nullopt;
-    if (!(engine::length_of(across) > least_mm * engine::length_of(along))) return std::nullopt;
     // The room's axes, seen in the scan's: the rows of the turn from the scan into the room.
     const auto x = engine::unit(along);
     const auto z = engine::unit(across);
@@ -51,6 +63,18 @@ std::optional<model::ScannedObstacle> placed_by(model::ScannedObstacle scan,
         scan.at[k] = decimal(-engine::dot(rows[k], points[0]), " mm");
     }
     return scan;
+}
+
+void pick(ScanPlacing& placing, const Vector& point) {
+    auto& points = placing.points;
+    placing.trouble.clear();
+    if (points.size() == 1 && !are_apart(points[0], point)) {
+        placing.trouble = "That is the first point once more";
+    } else if (points.size() == 2 && !is_beside(points[0], points[1], point)) {
+        placing.trouble = "That point lies in one line with the other two";
+    } else {
+        points.push_back(point);
+    }
 }
 
 std::string placing_words(const ScanPlacing& placing) {

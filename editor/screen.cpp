@@ -1,9 +1,11 @@
 #include "editor/screen.h"
 
+#include "editor/by_name.h"
 #include "editor/commands.h"
 #include "editor/desk_files.h"
 #include "editor/dialogs/draw_dialog.h"
 #include "editor/kit/widgets.h"
+#include "editor/obstacle_words.h"
 #include "editor/places/consequences.h"
 #include "editor/places/lay_out.h"
 #include "editor/places/measure.h"
@@ -95,10 +97,15 @@ void end_drag(Desk& desk) {
     if (!desk.ui.hand.dragged) desk.history.end_merge();
 }
 
-// Whoever has picked three points is done with them, wherever they lie.
+// With the third point, and where its scan is gone or its place is left: nothing could be picked.
 void end_placing(Desk& desk) {
     auto& placing = desk.ui.placing;
-    if (placing && placing->points.size() >= 3) placing.reset();
+    if (!placing) return;
+    const auto* obstacle = by_name(project_of(desk).room, placing->obstacle);
+    const bool is_scan = obstacle != nullptr && kind_of(*obstacle) == ObstacleKind::scan;
+    if (placing->points.size() >= 3 || !is_scan || desk.ui.place != Place::measure) {
+        placing.reset();
+    }
 }
 
 // A field of the same name in the project that came must not go on with the text of the one before.
@@ -142,12 +149,12 @@ void draw_screen(Desk& desk) {
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
-    end_placing(desk);
     end_drag(desk);
     end_typing_frame(desk);
     if (!had_popup) run_pressed_commands(desk);
     if (!asked.empty()) run_command(desk, asked);
     if (!begun.command.empty()) run_command(desk, begun.command);
+    end_placing(desk);
     if (begun.sample) wish(desk, {Intent::Kind::open_file, *begun.sample});
 }
 

@@ -115,16 +115,16 @@ std::optional<Change> pick_point(const Derived& derived, ViewHands& hands, glm::
     const auto ray = engine::ray_through(hands.view.camera, pixel, hands.view.viewport);
     const auto& room = derived.project->room;
     const auto hit = hands.room == nullptr ? std::nullopt : scan_under(*hands.room, ray);
-    if (!hit || room[hit->obstacle].name != hands.placing->obstacle) return std::nullopt;
-    hands.placing->points.push_back(hit->own);
+    if (!hit || room[hit->obstacle].name != hands.placing->obstacle) {
+        hands.placing->trouble = "There is nothing of " + hands.placing->obstacle + " there";
+        return std::nullopt;
+    }
+    pick(*hands.placing, hit->own);
     if (hands.placing->points.size() < 3) return std::nullopt;
     auto obstacle = room[hit->obstacle];
     auto& scan = std::get<model::ScannedObstacle>(obstacle.shape);
     const auto placed = placed_by(scan, hands.placing->points);
-    if (!placed) {
-        hands.placing->points.pop_back();
-        return std::nullopt;
-    }
+    if (!placed) return std::nullopt;
     scan = *placed;
     auto change = change_of(model::PutObstacle{obstacle, obstacle.name});
     change.label = "Place " + obstacle.name + " by three points";
@@ -132,15 +132,17 @@ std::optional<Change> pick_point(const Derived& derived, ViewHands& hands, glm::
 }
 
 void draw_placing(const Area& area, const ScanPlacing& placing) {
-    const auto words = std::to_string(placing.points.size() + 1) +
-                       " of 3: " + placing_words(placing) + " \xC2\xB7 Esc to leave it";
+    auto words = std::to_string(placing.points.size() + 1) + " of 3: " + placing_words(placing) +
+                 " \xC2\xB7 Esc to leave it";
+    if (!placing.trouble.empty()) words = placing.trouble + ". " + words;
     ImDrawList& on = *ImGui::GetWindowDrawList();
-    const ImVec2 size = size_of_text(words, Type::strong);
-    const ImVec2 at{area.x + std::max(scaled(12), (area.width - size.x) / 2), area.y + scaled(14)};
+    const float room = area.width - scaled(24);
+    const ImVec2 size = size_of_text(words, Type::strong, room - scaled(20));
+    const ImVec2 at{area.x + std::max(scaled(22), (area.width - size.x) / 2), area.y + scaled(14)};
     on.AddRectFilled({at.x - scaled(10), at.y - scaled(6)},
                      {at.x + size.x + scaled(10), at.y + size.y + scaled(6)}, colour::dye_wash,
                      scaled(3));
-    draw_text_at(on, at, words, Type::strong, colour::dye);
+    draw_wrapped_at(on, at, words, Type::strong, colour::dye, room - scaled(20));
     log_rectangle("placing", {at.x, at.y, at.x + size.x, at.y + size.y, true, true, words});
 }
 
@@ -206,7 +208,11 @@ std::optional<Change> use_mouse(const Area& area,
             choose(derived, hands.view, hands.selection, adds);
         }
     }
-    if (io.MouseReleased[0] && io.MouseDoubleClicked[0]) hands.view.wants_fit = true;
+    const bool is_picking =
+        hands.placing != nullptr;  // the view must not turn under the next click
+    if (io.MouseReleased[0] && io.MouseDoubleClicked[0] && !is_picking) {
+        hands.view.wants_fit = true;
+    }
     hands.view.is_turning = false;
     return change;
 }
