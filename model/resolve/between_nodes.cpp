@@ -85,9 +85,8 @@ private:
         out_.leans.push_back(placed.lean);
         s_.pieces.push_back(placed.piece);
         s_.bar_of.push_back(no_index);
-        face_laps_.find(
-            line, face,
-            {static_cast<Index>(s_.pieces.size() - 1), placed.polygon, placed.surface});
+        face_laps_.find(line, face,
+                        {static_cast<Index>(s_.pieces.size() - 1), placed.polygon, placed.surface});
     }
 
     void say(Finding finding) { out_.findings.push_back(std::move(finding)); }
