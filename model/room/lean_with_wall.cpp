@@ -309,7 +309,9 @@ private:
     }
 
     Result<engine::Done> add_planes() {
-        for (auto& [plane, level] : levels_) {
+        for (auto& entry : levels_) {
+            const std::string& plane = entry.first;
+            Level& level = entry.second;
             if (plane == foot_) {
                 level.line = level.rail = side_;
                 continue;
