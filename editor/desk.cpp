@@ -3,6 +3,7 @@
 #include "editor/scan_loader.h"
 #include "editor/skeleton_scene.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace editor {
@@ -27,6 +28,21 @@ void pass_over_reading(const Desk& desk, RoomFacts& facts) {
                       [](const auto& finding) { return finding.code == "scan_not_read"; });
     }
 }
+
+// The one that is dragged or typed; while there is none, those that are chosen.
+std::vector<std::string> dimensions_in_hand(const UiState& ui) {
+    if (ui.hand.dragged) return {ui.hand.dragged->dimension};
+    if (ui.hand.typed) return {ui.hand.typed->dimension};
+    std::vector<std::string> chosen;
+    for (const auto& subject : ui.selection.subjects) {
+        if (subject.kind == model::SubjectKind::dimension) chosen.push_back(subject.name);
+    }
+    return chosen;
+}
+
+// While something is dragged nothing is looked for beyond the clearance that is wanted: that
+// would cost more than all the rest of the frame.
+double near_reach(const UiState& ui) { return ui.hand.dragged ? 0.0 : near_reach_mm; }
 
 }  // namespace
 
@@ -61,22 +77,24 @@ const engine::SceneData& scene(Desk& desk) {
 
 void want_bands(Desk& desk) {
     if (!desk.bands) return;
-    const auto& hand = desk.ui.hand;
-    const auto first = hand.dragged ? hand.dragged->dimension
-                                    : (hand.typed ? hand.typed->dimension : std::string());
+    auto first = dimensions_in_hand(desk.ui);
     const Revision revision = desk.history.revision();
-    if (desk.bands_wanted_of == revision && desk.band_wanted_first == first &&
+    if (desk.bands_wanted_of == revision && desk.bands_wanted_first == first &&
         desk.bands_wanted_in == desk.scans) {
         return;
     }
     desk.bands_wanted_of = revision;
     desk.bands_wanted_in = desk.scans;
-    desk.band_wanted_first = first;
+    desk.bands_wanted_first = first;
     BandsWanted wanted{desk.history.now(), desk.catalogue, desk.scans, {}};
-    if (!first.empty()) wanted.dimensions.push_back(first);
-    for (const auto& dimension : desk.history.now()->dimensions) {
-        if (dimension.name != first && dimension.kind == engine::QuantityKind::length)
-            wanted.dimensions.push_back(dimension.name);
+    const auto is_in_hand = [&](const model::Dimension& dimension) {
+        return std::ranges::find(first, dimension.name) != first.end();
+    };
+    for (const bool in_hand : {true, false}) {
+        for (const auto& dimension : desk.history.now()->dimensions) {
+            if (dimension.kind != engine::QuantityKind::length) continue;
+            if (is_in_hand(dimension) == in_hand) wanted.dimensions.push_back(dimension.name);
+        }
     }
     desk.bands->want(std::move(wanted));
 }
@@ -84,8 +102,10 @@ void want_bands(Desk& desk) {
 const RoomFacts& room_facts(Desk& desk) {
     const Derived& now = derived(desk);
     auto& memo = desk.room_memo;
-    if (!memo || memo->revision != now.revision || memo->scans != desk.scans) {
-        memo = room_facts(now, *desk.catalogue, desk.scans);
+    const double reach_mm = near_reach(desk.ui);
+    if (!memo || memo->revision != now.revision || memo->scans != desk.scans ||
+        memo->reach_mm < reach_mm) {
+        memo = room_facts(now, *desk.catalogue, desk.scans, reach_mm);
         pass_over_reading(desk, *memo);
     }
     return *memo;
@@ -128,12 +148,19 @@ engine::Result<engine::Done> submit(Desk& desk, const Change& change) {
     return engine::Done{};
 }
 
+void forget_derived(Desk& desk) {
+    desk.derived_memo.reset();
+    desk.scene_memo.reset();
+    desk.room_memo.reset();
+}
+
 void replace_project(Desk& desk, model::Project project, std::filesystem::path file) {
     desk.history = History(std::move(project), desk.history.newest_revision());
     desk.file = std::move(file);
     desk.figures.clear();
     desk.scan_loader.reset();
     desk.scans = std::make_shared<const model::ScanLibrary>();
+    if (desk.bands) desk.bands->forget();
     desk.change_memo.reset();
     auto& ui = desk.ui;
     ui.selection = {};

@@ -51,7 +51,7 @@ struct Desk {
     std::unique_ptr<BandWorker> bands;
     Revision bands_wanted_of = 0;
     std::shared_ptr<const model::ScanLibrary> bands_wanted_in;  // with which scans
-    std::string band_wanted_first;
+    std::vector<std::string> bands_wanted_first;
 };
 
 const model::Project& project_of(const Desk& desk);
@@ -76,6 +76,9 @@ void want_bands(Desk& desk);
 
 // Makes the edits, all or none. A refusal is also shown along the bottom of the window.
 engine::Result<engine::Done> submit(Desk& desk, const Change& change);
+
+// What follows from the project is worked out anew: its scans are others.
+void forget_derived(Desk& desk);
 
 // Takes another project, with a new history; the camera is to show it whole.
 void replace_project(Desk& desk, model::Project project, std::filesystem::path file);

@@ -1,6 +1,7 @@
 #include "editor/desk_files.h"
 
 #include "editor/open_project.h"
+#include "editor/scan_paths.h"
 #include "editor/typing.h"
 #include "engine/files/whole_file.h"
 #include "model/project/project_json.h"
@@ -100,12 +101,14 @@ bool open_file(Desk& desk, const fs::path& file) {
 }
 
 bool save_to(Desk& desk, const fs::path& file) {
-    const auto written = engine::write_whole_file(file, model::to_json_text(project_of(desk)));
+    const auto restated = restated_scans(project_of(desk), desk.file, file);
+    const auto written = engine::write_whole_file(
+        file, model::to_json_text(restated ? *restated : project_of(desk)));
     if (!written) {
         say_trouble(desk, "The project is not saved", written.error());
         return false;
     }
-    desk.file = file;
+    restate_scans(desk, file);
     desk.history.mark_saved();
     desk.ui.notice = Notice{with_refused("Saved " + file.string(), desk), false};
     return true;

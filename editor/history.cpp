@@ -56,6 +56,16 @@ void History::mark_saved() {
     end_merge();  // a merge must never swallow the saved step
 }
 
+void History::restate(
+    const std::function<std::optional<model::Project>(const model::Project&)>& other) {
+    end_merge();
+    for (auto& step : steps_) {
+        if (auto project = other(*step.project)) {
+            step.project = std::make_shared<const model::Project>(*std::move(project));
+        }
+    }
+}
+
 void History::push(std::string label, model::Project project) {
     steps_.push_back({std::move(label), std::make_shared<const model::Project>(std::move(project)),
                       ++last_revision_});

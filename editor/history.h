@@ -5,7 +5,9 @@
 #include "model/project/project.h"
 
 #include <cstdint>
+#include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -47,6 +49,10 @@ public:
     void undo();
     void redo();
     void mark_saved();
+
+    // Puts all states in other words that mean the same, where `other` gives such; their revisions
+    // stay. What is saved is to be marked anew.
+    void restate(const std::function<std::optional<model::Project>(const model::Project&)>& other);
 
 private:
     struct Step {

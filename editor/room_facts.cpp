@@ -43,12 +43,12 @@ void tell_open_scan(const model::Project& project,
 std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
                                         const model::Resolved& resolved,
                                         const model::Catalogue& catalogue,
-                                        const model::ScanLibrary& scans) {
+                                        const model::ScanLibrary& scans,
+                                        double reach_mm) {
     std::vector<model::Finding> findings;
     const auto obstacles = model::room_obstacles(project, resolved, scans, findings);
-    const auto places =
-        model::near_places(resolved, catalogue, obstacles, {.reach = near_reach_mm});
-    std::vector<ObstacleFacts> all(project.room.size());
+    const auto places = model::near_places(resolved, catalogue, obstacles, {.reach = reach_mm});
+    std::vector<ObstacleFacts> all(project.room.size(), {.reach_mm = reach_mm});
     for (const auto& obstacle : obstacles) all[obstacle.obstacle].has_shape = true;
     std::vector<model::NearPlace> too_near;
     for (const auto& place : places) {
@@ -80,9 +80,11 @@ std::string length_of(double mm, const engine::TapeStyle& shown, bool upward) {
 
 RoomFacts room_facts(const Derived& derived,
                      const model::Catalogue& catalogue,
-                     std::shared_ptr<const model::ScanLibrary> scans) {
-    RoomFacts facts{.revision = derived.revision, .scans = std::move(scans)};
-    facts.obstacles = facts_of_all(*derived.project, derived.resolved, catalogue, *facts.scans);
+                     std::shared_ptr<const model::ScanLibrary> scans,
+                     double reach_mm) {
+    RoomFacts facts{.revision = derived.revision, .scans = std::move(scans), .reach_mm = reach_mm};
+    facts.obstacles =
+        facts_of_all(*derived.project, derived.resolved, catalogue, *facts.scans, reach_mm);
     facts.scans_placed = placed_scans(derived, *facts.scans);
     return facts;
 }
@@ -111,12 +113,24 @@ ObstacleFacts facts_of(const model::Obstacle& obstacle,
                        const model::Catalogue& catalogue) {
     model::Project project = *derived.project;
     project.room = {obstacle};
-    return facts_of_all(project, derived.resolved, catalogue, *derived.scans).front();
+    return facts_of_all(project, derived.resolved, catalogue, *derived.scans, near_reach_mm)
+        .front();
+}
+
+const ObstacleFacts& facts_of(std::optional<TriedObstacle>& tried,
+                              const model::Obstacle& obstacle,
+                              const Derived& derived,
+                              const model::Catalogue& catalogue) {
+    const auto of = worked_out_of(derived);
+    if (!tried || tried->of != of || tried->obstacle != obstacle) {
+        tried = {of, obstacle, facts_of(obstacle, derived, catalogue)};
+    }
+    return tried->facts;
 }
 
 std::string near_words(const ObstacleFacts& facts, const Derived& derived) {
     if (!facts.has_shape) return {};
-    if (!facts.nearest) return "nothing near";
+    if (!facts.nearest) return facts.reach_mm < near_reach_mm ? "keeps clear" : "nothing near";
     const auto& near = *facts.nearest;
     const auto& piece = derived.resolved.pieces[near.thing.piece];
     const auto& shown = derived.project->shown;

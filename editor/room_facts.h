@@ -14,7 +14,8 @@ namespace editor {
 
 struct ObstacleFacts {
     bool has_shape = false;
-    std::optional<model::NearPlace> nearest;  // the worst of all; none within near_reach_mm
+    std::optional<model::NearPlace> nearest;  // the worst of all; none within the reach
+    double reach_mm = 0.0;                    // how far beyond what is wanted it was looked for
     std::vector<model::Finding> findings;     // its own faults, and what comes too near to it
 };
 
@@ -28,6 +29,7 @@ struct PlacedScan {
 struct RoomFacts {
     Revision revision = 0;
     std::shared_ptr<const model::ScanLibrary> scans;
+    double reach_mm = 0.0;
     std::vector<ObstacleFacts> obstacles;  // as in Project::room
     std::vector<PlacedScan> scans_placed;
 };
@@ -37,7 +39,8 @@ inline constexpr double near_reach_mm = 304.8;
 
 RoomFacts room_facts(const Derived& derived,
                      const model::Catalogue& catalogue,
-                     std::shared_ptr<const model::ScanLibrary> scans);
+                     std::shared_ptr<const model::ScanLibrary> scans,
+                     double reach_mm = near_reach_mm);
 
 std::vector<PlacedScan> placed_scans(const Derived& derived, const model::ScanLibrary& scans);
 
@@ -46,7 +49,21 @@ ObstacleFacts facts_of(const model::Obstacle& obstacle,
                        const Derived& derived,
                        const model::Catalogue& catalogue);
 
-// "3/8 from post left", "1/2 inside rail top", "nothing near"; empty where it has no shape.
+// The facts of an obstacle as a form states it, kept for the next frame.
+struct TriedObstacle {
+    WorkedOutOf of;
+    model::Obstacle obstacle;
+    ObstacleFacts facts;
+};
+
+// Those in `tried`, worked out again where the project, a scan or the obstacle is another one.
+const ObstacleFacts& facts_of(std::optional<TriedObstacle>& tried,
+                              const model::Obstacle& obstacle,
+                              const Derived& derived,
+                              const model::Catalogue& catalogue);
+
+// "3/8 from post left", "1/2 inside rail top", "nothing near", "keeps clear" where it was not
+// looked for further; empty where it has no shape.
 std::string near_words(const ObstacleFacts& facts, const Derived& derived);
 
 }  // namespace editor

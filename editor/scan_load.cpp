@@ -8,8 +8,7 @@ namespace editor {
 namespace {
 
 engine::Error stopped() {
-    return {engine::ErrorCode::cancelled, "",
-            "reading was stopped; choose the file again to go on"};
+    return {engine::ErrorCode::cancelled, "", "reading was stopped; read it again to go on"};
 }
 
 }  // namespace
@@ -28,9 +27,10 @@ engine::Result<LoadedScan> loaded_scan(const std::filesystem::path& file,
     if (!points) return points.error();
     auto scan =
         model::scan_of(*mesh, *points, [&](double done) { return go_on(0.5 + done * 0.4); });
-    if (!scan || !go_on(0.95)) return stopped();
-    return LoadedScan{std::move(scan),
-                      std::make_shared<const engine::Mesh>(drawn_scan(*points, mesh->triangles))};
+    if (!scan) return stopped();
+    auto drawn = drawn_scan(*points, mesh->triangles, [&] { return go_on(0.95); });
+    if (!drawn) return stopped();
+    return LoadedScan{std::move(scan), std::make_shared<const engine::Mesh>(*std::move(drawn))};
 }
 
 }  // namespace editor

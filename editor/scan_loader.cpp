@@ -3,6 +3,7 @@
 #include "editor/obstacle_words.h"
 #include "editor/room_scene.h"
 #include "editor/scan_mesh_drawn.h"
+#include "editor/scan_paths.h"
 
 #include <algorithm>
 #include <system_error>
@@ -33,25 +34,39 @@ void take_ready(Desk& desk, ScanLoader& loader) {
     }
     desk.scans = std::make_shared<const model::ScanLibrary>(std::move(library));
     // What follows from the project follows from its scans too.
-    desk.derived_memo.reset();
-    desk.scene_memo.reset();
-    desk.room_memo.reset();
+    forget_derived(desk);
     loader.work.reset();
 }
 
-void begin_next(Desk& desk, ScanLoader& loader) {
+// That of a form which is open, where it says another file or unit than any in the room. While a
+// file's name is being typed there is no such file.
+const model::ScannedObstacle* scan_of_form(const Desk& desk) {
+    const auto* form = std::get_if<ObstacleForm>(&desk.ui.dialog);
+    const auto* scan = form == nullptr ? nullptr : scan_of(form->obstacle);
+    if (scan == nullptr || is_settled(desk, model::scan_key(*scan))) return nullptr;
+    const auto file = scan_path(desk, scan->file);
+    std::error_code ignored;
+    return is_scan_file(file) && fs::is_regular_file(file, ignored) ? scan : nullptr;
+}
+
+const model::ScannedObstacle* next_scan(const Desk& desk) {
     for (const auto& obstacle : project_of(desk).room) {
         const auto* scan = scan_of(obstacle);
-        if (scan == nullptr || is_settled(desk, model::scan_key(*scan))) continue;
-        loader.key = model::scan_key(*scan);
-        const auto file = scan_path(desk, scan->file);
-        const auto read = loader.read_file == file ? loader.read : ReadMesh{};
-        loader.work = std::make_unique<BackgroundWork<LoadedScan>>(
-            [file, unit = scan->unit, read](const auto& go_on) {
-                return loaded_scan(file, unit, read, go_on);
-            });
-        return;
+        if (scan != nullptr && !is_settled(desk, model::scan_key(*scan))) return scan;
     }
+    return scan_of_form(desk);
+}
+
+void begin_next(Desk& desk, ScanLoader& loader) {
+    const auto* scan = next_scan(desk);
+    if (scan == nullptr) return;
+    loader.key = model::scan_key(*scan);
+    const auto file = scan_path(desk, scan->file);
+    const auto read = loader.read_file == file ? loader.read : ReadMesh{};
+    loader.work = std::make_unique<BackgroundWork<LoadedScan>>(
+        [file, unit = scan->unit, read](const auto& go_on) {
+            return loaded_scan(file, unit, read, go_on);
+        });
 }
 
 // The import's own mesh is let go once it serves nothing any more.
@@ -59,15 +74,6 @@ void forget_read(const Desk& desk, ScanLoader& loader) {
     if (loader.work || !loader.read || std::holds_alternative<ScanForm>(desk.ui.dialog)) return;
     loader.read.reset();
     loader.read_file.clear();
-}
-
-bool has_scans(const model::Project& project) {
-    return std::ranges::any_of(project.room,
-                               [](const auto& obstacle) { return scan_of(obstacle) != nullptr; });
-}
-
-bool is_below(const fs::path& relative) {
-    return !relative.empty() && *relative.begin() != fs::path("..");
 }
 
 }  // namespace
@@ -81,7 +87,7 @@ ScanReading::ScanReading(const fs::path& file)
 
 void tend_scans(Desk& desk) {
     if (!desk.scan_loader) {
-        if (!has_scans(project_of(desk))) return;
+        if (next_scan(desk) == nullptr) return;
         desk.scan_loader = std::make_shared<ScanLoader>();
     }
     auto& loader = *desk.scan_loader;
@@ -95,55 +101,67 @@ std::string scan_words(const Desk& desk) {
     const auto& loader = desk.scan_loader;
     if (!loader || !loader->work) return {};
     const auto percent = static_cast<int>(loader->work->done() * 100.0);
-    // The key is the unit, a space and the file.
-    const auto file = fs::path(loader->key.substr(loader->key.find(' ') + 1)).filename().string();
+    const auto file = fs::path(file_of_key(loader->key)).filename().string();
     return "reading " + file + ": " + std::to_string(percent) + " %";
+}
+
+std::string scan_words(const Desk& desk, const model::ScannedObstacle& scan) {
+    const auto key = model::scan_key(scan);
+    if (desk.scan_loader && desk.scan_loader->key == key) {
+        const auto reading = scan_words(desk);
+        if (!reading.empty()) return reading;
+    }
+    const auto known = desk.scans->find(key);
+    if (known == desk.scans->end() || known->second) return {};
+    return engine::to_text(known->second.error());
 }
 
 void stop_scan(Desk& desk) {
     if (desk.scan_loader && desk.scan_loader->work) desk.scan_loader->work->cancel();
 }
 
+bool has_unread_scans(const Desk& desk) {
+    return std::ranges::any_of(*desk.scans, [](const auto& entry) { return !entry.second; });
+}
+
+void read_scans_again(Desk& desk) {
+    auto library = *desk.scans;
+    std::erase_if(library, [](const auto& entry) { return !entry.second; });
+    desk.scans = std::make_shared<const model::ScanLibrary>(std::move(library));
+    forget_derived(desk);
+}
+
+void forget_fault(Desk& desk, const model::ScannedObstacle& scan) {
+    const auto known = desk.scans->find(model::scan_key(scan));
+    if (known == desk.scans->end() || known->second) return;
+    auto library = *desk.scans;
+    library.erase(model::scan_key(scan));
+    desk.scans = std::make_shared<const model::ScanLibrary>(std::move(library));
+}
+
 std::shared_ptr<const engine::SceneBatch> scan_batch(Desk& desk) {
     if (!desk.scan_loader || desk.scan_loader->drawn.empty()) return nullptr;
     auto& loader = *desk.scan_loader;
     const auto& room = project_of(desk).room;
-    std::vector<std::pair<std::string, engine::Placement>> wanted;
-    std::vector<model::Index> obstacles;
+    std::vector<DrawnScan> wanted;
     for (const auto& placed : placed_scans(derived(desk), *desk.scans)) {
         const auto* scan = scan_of(room[placed.obstacle]);
         if (scan == nullptr || !loader.drawn.contains(model::scan_key(*scan))) continue;
-        wanted.emplace_back(model::scan_key(*scan), placed.place);
-        obstacles.push_back(placed.obstacle);
+        wanted.push_back({model::scan_key(*scan), placed.place, placed.obstacle});
     }
-    const auto is_same = [](const auto& a, const auto& b) {
-        return a.first == b.first && a.second.origin == b.second.origin &&
-               a.second.x == b.second.x && a.second.y == b.second.y && a.second.z == b.second.z;
+    const auto is_same = [](const DrawnScan& a, const DrawnScan& b) {
+        return a.key == b.key && a.obstacle == b.obstacle && a.place.origin == b.place.origin &&
+               a.place.x == b.place.x && a.place.y == b.place.y && a.place.z == b.place.z;
     };
     if (loader.batch && std::ranges::equal(wanted, loader.batch_of, is_same)) return loader.batch;
     engine::SceneBatch batch;
-    for (std::size_t i = 0; i < wanted.size(); ++i) {
-        append_placed(batch.mesh, *loader.drawn.find(wanted[i].first)->second, wanted[i].second);
-        engine::close_item(batch, scan_look(obstacles[i]));
+    for (const auto& scan : wanted) {
+        append_placed(batch.mesh, *loader.drawn.find(scan.key)->second, scan.place);
+        engine::close_item(batch, scan_look(scan.obstacle));
     }
     loader.batch_of = std::move(wanted);
     loader.batch = std::make_shared<const engine::SceneBatch>(std::move(batch));
     return loader.batch;
-}
-
-fs::path scan_path(const Desk& desk, const std::string& stated) {
-    const fs::path file(stated);
-    if (file.is_absolute() || desk.file.empty()) return file;
-    return (desk.file.parent_path() / file).lexically_normal();
-}
-
-std::string stated_path(const Desk& desk, const fs::path& file) {
-    std::error_code error;
-    const auto whole = fs::absolute(file, error).lexically_normal();
-    if (error || desk.file.empty()) return whole.string();
-    const auto folder = fs::absolute(desk.file, error).lexically_normal().parent_path();
-    const auto relative = whole.lexically_relative(folder);
-    return is_below(relative) ? relative.string() : whole.string();
 }
 
 void browse_for_scan(Desk& desk) {
@@ -152,10 +170,15 @@ void browse_for_scan(Desk& desk) {
     interrupt_with(desk, browser_for(BrowseFor::scan, folder));
 }
 
-void import_scan(Desk& desk, const fs::path& file) {
+void import_scan(Desk& desk, const fs::path& file) { import_scans(desk, {file}); }
+
+void import_scans(Desk& desk, std::vector<fs::path> files) {
+    if (files.empty()) return;
+    const fs::path file = files.front();
     ScanForm form;  // gcc 12 takes members of one made with initialisers for unset
     form.file = file;
     form.reading = std::make_shared<ScanReading>(file);
+    form.waiting.assign(files.begin() + 1, files.end());
     form.obstacle.name = free_obstacle_name(project_of(desk), "scan");
     form.obstacle.shape = model::ScannedObstacle{.file = stated_path(desk, file)};
     interrupt_with(desk, std::move(form));

@@ -11,6 +11,7 @@
 #include <map>
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace editor {
@@ -20,6 +21,7 @@ using ReadMesh = std::shared_ptr<const engine::ScanMesh>;
 // One file that an import reads.
 struct ScanReading {
     explicit ScanReading(const std::filesystem::path& file);
+    explicit ScanReading(BackgroundWork<ReadMesh>::Work read) : work{std::move(read)} {}
 
     BackgroundWork<ReadMesh> work;
 };
@@ -36,6 +38,13 @@ engine::Result<LoadedScan> loaded_scan(const std::filesystem::path& file,
                                        const ReadMesh& read,
                                        const BackgroundWork<LoadedScan>::GoOn& go_on);
 
+// Which scan is drawn where, and as which obstacle it is picked.
+struct DrawnScan {
+    std::string key;
+    engine::Placement place;
+    model::Index obstacle = 0;  // in Project::room
+};
+
 struct ScanLoader {
     std::string key;  // of the scan that is being loaded
     std::unique_ptr<BackgroundWork<LoadedScan>> work;
@@ -45,7 +54,7 @@ struct ScanLoader {
 
     // What was made of them last, and of which state.
     std::shared_ptr<const engine::SceneBatch> batch;
-    std::vector<std::pair<std::string, engine::Placement>> batch_of;
+    std::vector<DrawnScan> batch_of;
 };
 
 // Once a frame: takes what is ready and begins with what is wanted next. Sets UiState::goes_on
@@ -55,19 +64,26 @@ void tend_scans(Desk& desk);
 // "reading van.ply: 40 %"; empty while nothing is read.
 std::string scan_words(const Desk& desk);
 
+// How it stands with one scan: that it is being read, or why it is not; empty: neither.
+std::string scan_words(const Desk& desk, const model::ScannedObstacle& scan);
+
 // Reads no further; the scan is told as not read.
 void stop_scan(Desk& desk);
+
+// Whether some could not be read, or were stopped.
+bool has_unread_scans(const Desk& desk);
+
+// Tries those once more; or, of one scan, the next time that it is wanted.
+void read_scans_again(Desk& desk);
+void forget_fault(Desk& desk, const model::ScannedObstacle& scan);
 
 // All scans where they stand; null when there is none. The same one until it changes.
 std::shared_ptr<const engine::SceneBatch> scan_batch(Desk& desk);
 
-// Where the project looks for a scan's file, and how it names one: relative to its own folder where
-// the file lies in or below it.
-std::filesystem::path scan_path(const Desk& desk, const std::string& stated);
-std::string stated_path(const Desk& desk, const std::filesystem::path& file);
-
 // Asks for a file, and begins to read one.
 void browse_for_scan(Desk& desk);
 void import_scan(Desk& desk, const std::filesystem::path& file);
+// One after another.
+void import_scans(Desk& desk, std::vector<std::filesystem::path> files);
 
 }  // namespace editor

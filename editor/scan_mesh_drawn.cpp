@@ -19,6 +19,14 @@ struct Simplified {
     std::vector<engine::ScanTriangle> triangles;
 };
 
+using GoOn = std::function<bool()>;
+
+constexpr std::size_t between_questions = 1U << 16U;  // points or triangles: well below a frame
+
+bool is_stopped(std::size_t at, const GoOn& go_on) {
+    return at % between_questions == 0 && !go_on();
+}
+
 class Grid {
 public:
     Grid(std::span<const engine::ScanPoint> points, float cells) {
@@ -50,20 +58,24 @@ private:
 };
 
 // The first point of a cell stands for all of them.
-Simplified simplified(std::span<const engine::ScanPoint> points,
-                      std::span<const engine::ScanTriangle> triangles,
-                      float cells) {
+std::optional<Simplified> simplified(std::span<const engine::ScanPoint> points,
+                                     std::span<const engine::ScanTriangle> triangles,
+                                     float cells,
+                                     const GoOn& go_on) {
     const Grid grid(points, cells);
     Simplified mesh;
     std::unordered_map<std::uint64_t, std::uint32_t> point_of;
     std::vector<std::uint32_t> now(points.size());
     for (std::size_t i = 0; i < points.size(); ++i) {
+        if (is_stopped(i, go_on)) return std::nullopt;
         const auto next = static_cast<std::uint32_t>(mesh.points.size());
         const auto [at, is_new] = point_of.try_emplace(grid.cell_of(points[i]), next);
         if (is_new) mesh.points.push_back(points[i]);
         now[i] = at->second;
     }
-    for (const auto& corners : triangles) {
+    for (std::size_t i = 0; i < triangles.size(); ++i) {
+        if (is_stopped(i, go_on)) return std::nullopt;
+        const auto& corners = triangles[i];
         const engine::ScanTriangle it{now[corners[0]], now[corners[1]], now[corners[2]]};
         if (it[0] == it[1] || it[1] == it[2] || it[2] == it[0]) continue;
         mesh.triangles.push_back(it);
@@ -113,13 +125,16 @@ engine::Mesh mesh_of(std::span<const engine::ScanPoint> points,
 
 }  // namespace
 
-engine::Mesh drawn_scan(std::span<const engine::ScanPoint> points,
-                        std::span<const engine::ScanTriangle> triangles) {
+std::optional<engine::Mesh> drawn_scan(std::span<const engine::ScanPoint> points,
+                                       std::span<const engine::ScanTriangle> triangles,
+                                       const std::function<bool()>& go_on) {
+    if (!go_on()) return std::nullopt;
     if (triangles.size() <= most_drawn_triangles) return mesh_of(points, triangles);
     for (float cells = 600.0F;; cells *= 0.7F) {
-        const auto mesh = simplified(points, triangles, cells);
-        if (mesh.triangles.size() <= most_drawn_triangles) {
-            return mesh_of(mesh.points, mesh.triangles);
+        const auto mesh = simplified(points, triangles, cells, go_on);
+        if (!mesh) return std::nullopt;
+        if (mesh->triangles.size() <= most_drawn_triangles) {
+            return mesh_of(mesh->points, mesh->triangles);
         }
     }
 }

@@ -8,6 +8,8 @@
 #include "model/resolve/resolved.h"
 
 #include <cstddef>
+#include <functional>
+#include <optional>
 #include <span>
 
 namespace editor {
@@ -16,9 +18,10 @@ namespace editor {
 // lies within a cell is left out. Clearances are always measured from all of them.
 inline constexpr std::size_t most_drawn_triangles = 300'000;
 
-// Points in mm.
-engine::Mesh drawn_scan(std::span<const engine::ScanPoint> points,
-                        std::span<const engine::ScanTriangle> triangles);
+// Points in mm. None once `go_on`, which is asked all along, answers false.
+std::optional<engine::Mesh> drawn_scan(std::span<const engine::ScanPoint> points,
+                                       std::span<const engine::ScanTriangle> triangles,
+                                       const std::function<bool()>& go_on);
 
 // At the end of `mesh`, turned and shifted.
 void append_placed(engine::Mesh& mesh, const engine::Mesh& scan, const engine::Placement& place);

@@ -117,11 +117,19 @@ void CheckedFields::draw_faults() {
     faults_.clear();
 }
 
+// Also remembers that the field has held something.
+bool CheckedFields::is_asked(std::string_view name, const model::Formula& formula) {
+    if (asked_ == nullptr || asked_->all) return true;
+    if (!formula.empty()) asked_->typed.emplace(name);
+    return asked_->typed.contains(name);
+}
+
 void CheckedFields::check(std::string_view name,
                           std::string_view what,
                           const model::Formula& formula,
                           engine::QuantityKind kind,
                           bool may_be_empty) {
+    const bool is_told = is_asked(name, formula);
     if (formula.empty() && may_be_empty) return;
     std::string reason = kind == engine::QuantityKind::length ? "give a length" : "give an angle";
     if (!formula.empty()) {
@@ -132,6 +140,7 @@ void CheckedFields::check(std::string_view name,
         reason = error_words(value.error(), formula);
     }
     are_all_known_ = false;
+    if (!is_told) return;
     faults_.push_back({std::string(name), std::string(what) + ": " + reason});
 }
 

@@ -5,15 +5,26 @@
 #include "model/project/project.h"
 
 #include <array>
+#include <functional>
+#include <set>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace editor {
+
+// Of which empty fields a form complains: one that nobody has touched is not wrong yet.
+struct FieldsAsked {
+    bool all = false;                            // it was to be put
+    std::set<std::string, std::less<>> typed{};  // have held something
+};
 
 // Whether every formula has a value is remembered over the lines of one form.
 class CheckedFields {
 public:
-    explicit CheckedFields(const Derived& derived) : derived_{derived} {}
+    // Without `asked` every empty field is told.
+    explicit CheckedFields(const Derived& derived, FieldsAsked* asked = nullptr)
+        : derived_{derived}, asked_{asked} {}
 
     // One short field behind a word. Where it may be empty the hint says what then holds.
     void draw_length(std::string_view word,
@@ -63,6 +74,7 @@ public:
     bool are_all_known() const { return are_all_known_; }
 
 private:
+    bool is_asked(std::string_view name, const model::Formula& formula);
     void check(std::string_view name,
                std::string_view what,
                const model::Formula& formula,
@@ -75,6 +87,7 @@ private:
     };
 
     const Derived& derived_;
+    FieldsAsked* asked_;
     std::vector<Fault> faults_;
     bool are_all_known_ = true;
 };

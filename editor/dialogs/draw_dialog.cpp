@@ -5,6 +5,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/scan_loader.h"
+#include "editor/scan_paths.h"
 
 #include <imgui.h>
 #include <imgui_internal.h>
@@ -68,9 +69,15 @@ void draw(Desk& desk, NodeBarForm<Bar>& form) {
 }
 
 void draw(Desk& desk, ObstacleForm& form) {
+    const auto* scan = std::get_if<model::ScannedObstacle>(&form.obstacle.shape);
+    form.scan_words = scan == nullptr ? std::string() : scan_words(desk, *scan);
     const auto outcome = draw_obstacle_form(form, derived(desk), *desk.catalogue);
-    if (outcome.is_copied) form = copied_obstacle_form(derived(desk), form.obstacle);
-    if (outcome.wants_points) desk.ui.placing = ScanPlacing{form.instead_of, {}};
+    if (outcome.is_copied) {
+        if (outcome.change && !submit(desk, *outcome.change)) return;
+        form = copied_obstacle_form(derived(desk), form.obstacle);
+        return;
+    }
+    if (outcome.wants_points) desk.ui.placing = ScanPlacing{form.obstacle.name};
     settle(desk, outcome);
 }
 
@@ -102,13 +109,16 @@ void keep_read(Desk& desk, const ScanForm& form) {
     const auto& scan = std::get<model::ScannedObstacle>(form.obstacle.shape);
     desk.scan_loader->read_file = scan_path(desk, scan.file);
     desk.scan_loader->read = form.reading->work.result().value();
+    forget_fault(desk, scan);  // of an earlier try
 }
 
 void draw(Desk& desk, ScanForm& form) {
     const auto outcome = draw_scan_form(form, derived(desk));
     if (outcome.is_busy) desk.ui.goes_on = true;
     if (outcome.change) keep_read(desk, form);
+    const auto waiting = outcome.is_settled() ? form.waiting : decltype(form.waiting){};
     settle(desk, outcome);
+    import_scans(desk, waiting);
     if (outcome.change) desk.ui.view.wants_fit = true;
     if (outcome.change && desk.ui.place != Place::measure) desk.ui.place = Place::measure;
 }

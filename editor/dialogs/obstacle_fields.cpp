@@ -74,6 +74,16 @@ void draw_fields(CheckedFields& fields, model::DoorSwing& door) {
 
 void draw_fields(CheckedFields& fields, model::ScannedObstacle& scan) {
     draw_form_line("file", scan.file, "van.ply");
+    draw_scan_fields(fields, scan);
+}
+
+}  // namespace
+
+void draw_obstacle_fields(CheckedFields& fields, model::Obstacle& obstacle) {
+    std::visit([&](auto& shape) { draw_fields(fields, shape); }, obstacle.shape);
+}
+
+void draw_scan_fields(CheckedFields& fields, model::ScannedObstacle& scan) {
     draw_radio_line<engine::LengthUnit>("its unit", scan.unit,
                                         {{engine::LengthUnit::millimetre, "mm"},
                                          {engine::LengthUnit::centimetre, "cm"},
@@ -82,12 +92,6 @@ void draw_fields(CheckedFields& fields, model::ScannedObstacle& scan) {
                                          {engine::LengthUnit::foot, "ft"}});
     fields.draw_place("shifted by", "at", scan.at);
     fields.draw_turn("turned about", "turn", scan.turn);
-}
-
-}  // namespace
-
-void draw_obstacle_fields(CheckedFields& fields, model::Obstacle& obstacle) {
-    std::visit([&](auto& shape) { draw_fields(fields, shape); }, obstacle.shape);
 }
 
 }  // namespace editor

@@ -8,4 +8,7 @@ namespace editor {
 
 void draw_obstacle_fields(CheckedFields& fields, model::Obstacle& obstacle);
 
+// Of a scan all but its file.
+void draw_scan_fields(CheckedFields& fields, model::ScannedObstacle& scan);
+
 }  // namespace editor

@@ -17,6 +17,7 @@ std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, b
                                        "an obstacle");
     if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty() && !are_known) form.trouble = mend_first;
+    form.asked.all = !are_known;
     if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);
 }
@@ -40,12 +41,18 @@ ObstacleTrial trial_of(const ObstacleForm& form,
     return trial;
 }
 
-void draw_trial(const ObstacleTrial& trial, const Derived& derived) {
+void draw_trial(const ObstacleTrial& trial, const std::string& scan_words, const Derived& derived) {
     const auto size = size_words(trial.tried, derived);
     const auto words = size + (trial.words.empty() ? "" : "; " + trial.words);
     draw_wrapped(words, Type::strong);
     log_item("comes to", words);
-    for (const auto& finding : trial.facts.findings) draw_form_finding(finding);
+    for (auto finding : trial.facts.findings) {
+        if (finding.code == "scan_not_read" && !scan_words.empty()) {
+            finding.what = scan_words;
+            finding.mend.clear();
+        }
+        draw_form_finding(finding);
+    }
 }
 
 // ---- the form -----------------------------------------------------------------------------------
@@ -65,15 +72,33 @@ void draw_keeping(CheckedFields& fields, model::Obstacle& obstacle, const Derive
     draw_form_line("note", obstacle.note, "what it is");
 }
 
+// What the form says is put before it goes on elsewhere; what cannot be put keeps it here. Gives
+// whether it goes on.
+bool puts_first(ObstacleForm& form,
+                const Derived& derived,
+                bool are_known,
+                ObstacleOutcome& outcome) {
+    const auto* before = by_name(derived.project->room, form.instead_of);
+    if (before != nullptr && *before == form.obstacle) return true;
+    outcome.change = tried_change(form, derived, are_known);
+    return outcome.change.has_value();
+}
+
 // Another one like it, a scan's points, and taking it out.
-void draw_more(ObstacleForm& form, ObstacleOutcome& outcome) {
+void draw_more(ObstacleForm& form,
+               const Derived& derived,
+               bool are_known,
+               ObstacleOutcome& outcome) {
     ImGui::SameLine(0, scaled(30));
-    outcome.is_copied =
-        draw_button("Copy", {.text = "Another one like it", .weight = Weight::link});
+    if (draw_button("Copy", {.text = "Another one like it", .weight = Weight::link})) {
+        outcome.is_copied = puts_first(form, derived, are_known, outcome);
+    }
+    draw_hint("What is changed here is kept; then the form goes on with a new one");
     ImGui::SameLine();
     if (kind_of(form.obstacle) == ObstacleKind::scan) {
-        outcome.wants_points =
-            draw_button("Place by points", {.text = "By three points", .weight = Weight::link});
+        if (draw_button("Place by points", {.text = "By three points", .weight = Weight::link})) {
+            outcome.wants_points = puts_first(form, derived, are_known, outcome);
+        }
         draw_hint("Pick three points of it in the view: a corner, one along X, one on the floor");
         ImGui::SameLine();
     }
@@ -109,19 +134,20 @@ ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
     ObstacleOutcome outcome;
     const DialogScope dialog("Obstacle", title_of(form).c_str(), scaled(620));
     if (!dialog) return outcome;
-    CheckedFields fields(derived);
+    CheckedFields fields(derived, &form.asked);
     draw_form_line("name", form.obstacle.name, "left wheel well", form.is_fresh);
     draw_obstacle_fields(fields, form.obstacle);
     draw_keeping(fields, form.obstacle, derived);
     if (!is_current(form, derived)) form.trial = trial_of(form, derived, catalogue);
     draw_rule();
-    draw_trial(*form.trial, derived);
+    draw_trial(*form.trial, form.scan_words, derived);
     const bool is_new = form.instead_of.empty();
     const auto answer = draw_form_answers(
         form.trouble, {.verb = is_new ? "Add" : "Change", .can_put = !form.obstacle.name.empty()});
     if (answer.puts) outcome.change = tried_change(form, derived, fields.are_all_known());
-    if (!is_new) draw_more(form, outcome);
-    outcome.is_cancelled = answer.is_cancelled || outcome.wants_points;
+    if (!is_new) draw_more(form, derived, fields.are_all_known(), outcome);
+    outcome.is_cancelled = answer.is_cancelled || (outcome.wants_points && !outcome.change);
+    if (outcome.is_copied) return outcome;  // the form stays
     end_form(form.is_fresh, outcome);
     return outcome;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/derived.h"
+#include "editor/dialogs/checked_field.h"
 #include "editor/dialogs/form_answers.h"
 #include "editor/obstacle_words.h"
 #include "editor/room_facts.h"
@@ -23,8 +24,10 @@ struct ObstacleTrial {
 struct ObstacleForm {
     std::string instead_of;    // the obstacle that is changed; empty for a new one
     model::Obstacle obstacle;  // as stated so far
+    FieldsAsked asked;
     std::string trouble;
     std::optional<ObstacleTrial> trial;
+    std::string scan_words;  // of a scan: that it is being read, or why it is not
     bool is_fresh = true;
 };
 
@@ -35,8 +38,8 @@ ObstacleForm new_obstacle_form(const Derived& derived, ObstacleKind kind);
 ObstacleForm copied_obstacle_form(const Derived& derived, const model::Obstacle& obstacle);
 
 struct ObstacleOutcome : FormOutcome {
-    bool wants_points = false;  // the scan is to be placed by three points
-    bool is_copied = false;     // the form goes on with a new obstacle like this one
+    bool wants_points = false;  // then the scan is to be placed by three points
+    bool is_copied = false;     // then the form goes on with a new obstacle like this one
 };
 
 ObstacleOutcome draw_obstacle_form(ObstacleForm& form,

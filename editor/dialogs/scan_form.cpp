@@ -69,12 +69,23 @@ bool draw_read(ScanForm& form, const engine::ScanMesh& mesh, const Derived& deri
     guess(form, mesh);
     CheckedFields fields(derived);
     draw_form_line("name", form.obstacle.name, "van inside", form.is_fresh);
-    draw_obstacle_fields(fields, form.obstacle);
+    draw_scan_fields(fields, scan_in(form));
     draw_unit_words(form, mesh, derived);
     draw_wrapped(
         "Once it is in the room it can also be placed by three points: change it in the list.",
         Type::small, colour::quiet);
     return fields.are_all_known() && !form.obstacle.name.empty();
+}
+
+// Files that come next, by this form once more.
+void draw_waiting(const ScanForm& form) {
+    if (form.waiting.empty()) return;
+    std::string words = "then";
+    for (const auto& file : form.waiting) {
+        words += (words == "then" ? " " : ", ") + file.filename().string();
+    }
+    draw_wrapped(words, Type::small, colour::quiet);
+    log_item("waiting", words);
 }
 
 std::optional<Change> tried_change(ScanForm& form, const Derived& derived) {
@@ -105,6 +116,7 @@ ScanOutcome draw_scan_form(ScanForm& form, const Derived& derived) {
     } else {
         form.trouble = engine::to_text(result.error());
     }
+    draw_waiting(form);
     const auto answer = draw_form_answers(form.trouble, {.can_put = can_put});
     if (answer.puts) outcome.change = tried_change(form, derived);
     outcome.is_cancelled = answer.is_cancelled;

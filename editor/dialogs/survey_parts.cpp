@@ -34,11 +34,12 @@ std::string note_of(std::span<const model::Closing> closings, const engine::Tape
     return note;
 }
 
-void draw_measured(const model::ObstacleShape& shape,
+void draw_measured(std::optional<TriedObstacle>& trial,
+                   const model::ObstacleShape& shape,
                    const Derived& derived,
                    const model::Catalogue& catalogue) {
     const model::Obstacle obstacle{.name = "as measured", .shape = shape};
-    const auto facts = facts_of(obstacle, derived, catalogue);
+    const auto& facts = facts_of(trial, obstacle, derived, catalogue);
     const auto near = near_words(facts, derived);
     const auto words = size_words(obstacle, derived) + (near.empty() ? "" : "; " + near);
     draw_wrapped(words, Type::strong);

@@ -3,6 +3,7 @@
 
 #include "editor/dialogs/checked_field.h"
 #include "editor/dialogs/form_answers.h"
+#include "editor/room_facts.h"
 #include "model/catalogue/catalogue.h"
 #include "model/room/survey.h"
 
@@ -23,7 +24,8 @@ void draw_closings(std::span<const model::Closing> closings, const engine::TapeS
 std::string note_of(std::span<const model::Closing> closings, const engine::TapeStyle& shown);
 
 // How near it comes, and what is wrong with its shape.
-void draw_measured(const model::ObstacleShape& shape,
+void draw_measured(std::optional<TriedObstacle>& trial,
+                   const model::ObstacleShape& shape,
                    const Derived& derived,
                    const model::Catalogue& catalogue);
 
@@ -33,15 +35,20 @@ void draw_beside_picture(float picture_width,
                          const std::function<void()>& draw_fields);
 
 // The answers of a survey whose edit puts an obstacle of that name.
+// Fields that hold no value are told once it is to be put.
 template <class Survey, class MakeEdit>
 FormOutcome draw_survey_end(Survey& survey,
                             bool can_put,
+                            bool are_known,
                             const Derived& derived,
                             const MakeEdit& make_edit) {
     FormOutcome outcome;
     const auto answer = draw_form_answers(survey.trouble, {.can_put = can_put});
     outcome.is_cancelled = answer.is_cancelled;
-    if (answer.puts) {
+    if (answer.puts && !are_known) {
+        survey.asked.all = true;
+        survey.trouble = mend_first;
+    } else if (answer.puts) {
         const model::Edit edit = make_edit();
         survey.trouble = reason_against_name(derived.project->room, survey.name, {}, "an obstacle");
         if (survey.trouble.empty()) survey.trouble = reason_against_edit(derived, edit);

@@ -129,7 +129,7 @@ FormOutcome draw_wall_survey(WallSurvey& survey,
                              const model::Catalogue& catalogue) {
     const DialogScope dialog("Wall", "A wall by the tape, from a plumb line", scaled(720));
     if (!dialog) return {};
-    CheckedFields fields(derived);
+    CheckedFields fields(derived, &survey.asked);
     draw_form_line("name", survey.name, "left wall", survey.is_fresh);
     draw_place(fields, survey);
     constexpr float picture = 240.0F;
@@ -139,9 +139,10 @@ FormOutcome draw_wall_survey(WallSurvey& survey,
         [&] { draw_rows(fields, survey); });
     const auto tape = tape_of(survey, derived);
     draw_closings(model::wall_closings(tape, derived.project->shown), derived.project->shown);
-    if (const auto wall = wall_of(survey, tape, derived)) draw_measured(*wall, derived, catalogue);
-    const bool can_put = !survey.name.empty() && fields.are_all_known();
-    return draw_survey_end(survey, can_put, derived,
+    if (const auto wall = wall_of(survey, tape, derived))
+        draw_measured(survey.trial, *wall, derived, catalogue);
+    const bool can_put = !survey.name.empty();
+    return draw_survey_end(survey, can_put, fields.are_all_known(), derived,
                            [&] { return edit_of(survey, tape, derived); });
 }
 

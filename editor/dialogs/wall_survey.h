@@ -2,10 +2,13 @@
 #pragma once
 
 #include "editor/derived.h"
+#include "editor/dialogs/checked_field.h"
 #include "editor/dialogs/form_answers.h"
+#include "editor/room_facts.h"
 #include "model/catalogue/catalogue.h"
 #include "model/room/survey.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,7 +29,9 @@ struct WallSurvey {
     std::string to;
     std::vector<Row> rows;
     char active = ' ';
+    FieldsAsked asked;
     std::string trouble;
+    std::optional<TriedObstacle> trial;
     bool is_fresh = true;
 };
 

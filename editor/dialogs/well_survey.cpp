@@ -123,7 +123,7 @@ model::SurveyWheelWell edit_of(const WellSurvey& survey,
             .note = note_of(model::well_closings(tape), derived.project->shown)};
 }
 
-void draw_result(const WellSurvey& survey,
+void draw_result(WellSurvey& survey,
                  const model::WellTape& tape,
                  const Derived& derived,
                  const model::Catalogue& catalogue) {
@@ -135,7 +135,7 @@ void draw_result(const WellSurvey& survey,
         log_item("lean trouble", words);
     }
     if (const auto well = well_of(survey, tape, derived)) {
-        draw_measured(*well, derived, catalogue);
+        draw_measured(survey.trial, *well, derived, catalogue);
     }
 }
 
@@ -165,7 +165,7 @@ FormOutcome draw_well_survey(WellSurvey& survey,
                              const model::Catalogue& catalogue) {
     const DialogScope dialog("Well", "A wheel well by the tape", scaled(720));
     if (!dialog) return {};
-    CheckedFields fields(derived);
+    CheckedFields fields(derived, &survey.asked);
     draw_form_line("name", survey.name, "left wheel well", survey.is_fresh);
     draw_place(fields, survey);
     constexpr float picture = 270.0F;
@@ -175,8 +175,8 @@ FormOutcome draw_well_survey(WellSurvey& survey,
         [&] { draw_readings(fields, survey); });
     const auto tape = tape_of(survey, derived);
     draw_result(survey, tape, derived, catalogue);
-    const bool can_put = !survey.name.empty() && fields.are_all_known() && model::well_lean(tape);
-    return draw_survey_end(survey, can_put, derived,
+    const bool can_put = !survey.name.empty() && model::well_lean(tape);
+    return draw_survey_end(survey, can_put, fields.are_all_known(), derived,
                            [&] { return edit_of(survey, tape, derived); });
 }
 

@@ -3,10 +3,13 @@
 #pragma once
 
 #include "editor/derived.h"
+#include "editor/dialogs/checked_field.h"
 #include "editor/dialogs/form_answers.h"
+#include "editor/room_facts.h"
 #include "model/catalogue/catalogue.h"
 #include "model/room/survey.h"
 
+#include <optional>
 #include <string>
 
 namespace editor {
@@ -31,7 +34,9 @@ struct WellSurvey {
     bool rounding_is_gap = false;
     std::string corner;
     char active = ' ';  // the letter whose field has the focus
+    FieldsAsked asked;
     std::string trouble;
+    std::optional<TriedObstacle> trial;
     bool is_fresh = true;
 };
 

@@ -101,6 +101,8 @@ std::string hint_words(const model::Band& band, const model::BandInterval& inter
                 (band.intervals.size() > 2 ? "s" : "") + " of its range.\n";
     for (const auto& finding : band.regardless)
         text += "Left out of account, since no value cures it: " + finding.what + "\n";
+    if (!band.is_proved)
+        text += "There was too much to look at: something small may be missed in between\n";
     if (!text.empty()) text.pop_back();
     return text;
 }

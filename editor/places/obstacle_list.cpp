@@ -79,10 +79,12 @@ std::string kind_words(const model::Obstacle& obstacle, const Derived& derived) 
     return words + ": " + size_words(obstacle, derived);
 }
 
-void draw_findings(const model::Obstacle& obstacle,
-                   const ObstacleFacts& facts,
-                   const Derived& derived,
-                   Selection& selection) {
+// Gives the command that was asked for.
+std::string_view draw_findings(const model::Obstacle& obstacle,
+                               const ObstacleFacts& facts,
+                               const Derived& derived,
+                               Selection& selection) {
+    std::string_view asked;
     for (std::size_t i = 0; i < facts.findings.size(); ++i) {
         const auto& finding = facts.findings[i];
         if (finding.severity == model::Severity::note) continue;
@@ -93,7 +95,13 @@ void draw_findings(const model::Obstacle& obstacle,
         if (ImGui::IsItemClicked()) {
             selection = selection_of_subjects(*derived.project, derived.resolved, finding.concerns);
         }
+        if (finding.code != "scan_not_read") continue;
+        if (draw_button("Read again", {.text = "read again", .weight = Weight::link})) {
+            asked = "room.read_again";
+        }
+        draw_hint("Once the file is there and whole");
     }
+    return asked;
 }
 
 }  // namespace
@@ -105,7 +113,7 @@ std::string_view draw_obstacle_list(const Derived& derived,
     draw_text("The room", Type::strong);
     ImGui::SameLine();
     draw_text("X across the van, Y along it, Z up", Type::small, colour::quiet);
-    const auto asked = draw_new_things(derived, dialog);
+    auto asked = draw_new_things(derived, dialog);
     const auto& room = derived.project->room;
     if (room.empty()) {
         draw_wrapped(
@@ -126,7 +134,8 @@ std::string_view draw_obstacle_list(const Derived& derived,
         const auto words = kind_words(obstacle, derived);
         draw_wrapped(words, Type::small, colour::quiet);
         log_item("kind of " + obstacle.name, words);
-        draw_findings(obstacle, facts.obstacles[i], derived, selection);
+        const auto again = draw_findings(obstacle, facts.obstacles[i], derived, selection);
+        if (!again.empty()) asked = again;
     }
     return asked;
 }

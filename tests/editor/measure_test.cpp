@@ -320,3 +320,96 @@ TEST_CASE("a long list of obstacles and forms stay usable in a small window", "[
         ui.settle();
     }
 }
+
+TEST_CASE("while a dimension is dragged only the clearance that is wanted is looked at",
+          "[editor][measure]") {
+    HeadlessUi ui;
+    go_to_measure(ui);
+    put(ui, box_behind("6 in"));
+    ui.click("Measure/near ledge");
+    CHECK_THAT(ui.item("Measure/near ledge").value, Contains(" from "));
+    const auto tag = ui.item("View/tags/width");
+    ui.move_to(tag.middle_x(), tag.middle_y());
+    ui.input.button(0, true);
+    ui.settle();
+    ui.input.move(tag.middle_x() + 30, tag.middle_y());
+    for (int i = 0; i < 4; ++i) ui.frame();
+    REQUIRE(ui.desk.ui.hand.dragged);
+    REQUIRE(ui.desk.room_memo);
+    CHECK(ui.desk.room_memo->reach_mm == 0.0);
+    CHECK(ui.item("Measure/near ledge").value == "keeps clear");
+    ui.input.button(0, false);
+    ui.settle();
+    CHECK_THAT(ui.item("Measure/near ledge").value, Contains(" from "));
+}
+
+TEST_CASE("what an obstacle in a form comes to is worked out once", "[editor][measure]") {
+    HeadlessUi ui;
+    go_to_measure(ui);
+    std::optional<editor::TriedObstacle> tried;
+    auto obstacle = box_behind("1 in");
+    const auto facts = [&]() -> const editor::ObstacleFacts& {
+        return editor::facts_of(tried, obstacle, ui.now(), *ui.desk.catalogue);
+    };
+    const auto distance = facts().nearest.value().distance;
+    tried->facts.nearest->distance = 7.0;  // stays for as long as nothing is worked out
+    CHECK(facts().nearest.value().distance == 7.0);
+    obstacle = box_behind("2 in");
+    CHECK(facts().nearest.value().distance == Approx(distance + 25.4));
+    tried->facts.nearest->distance = 7.0;
+    put(ui, obstacle);  // another state of the project
+    CHECK(facts().nearest.value().distance == Approx(distance + 25.4));
+}
+
+TEST_CASE("what a survey comes to stays from frame to frame", "[editor][measure]") {
+    HeadlessUi ui;
+    go_to_measure(ui);
+    editor::run_command(ui.desk, "room.well_by_tape");
+    ui.settle();
+    for (const auto& [field, text] :
+         {std::pair{"start", "2"}, {"length", "34"}, {"height", "9 1/4"}, {"reach", "8 1/2"}}) {
+        ui.write(std::string("Well/") + field, text);
+    }
+    auto& survey = std::get<editor::WellSurvey>(ui.desk.ui.dialog);
+    REQUIRE(survey.trial);
+    survey.trial->facts.findings.clear();
+    survey.trial->facts.nearest.reset();
+    ui.frame();
+    CHECK_THAT(ui.item("Well/comes to").value, Contains("nothing near"));
+    ui.write("Well/height", "10");
+    CHECK_THAT(ui.item("Well/comes to").value, !Contains("nothing near"));
+}
+
+TEST_CASE("the copy of an obstacle leaves what was changed with the first one",
+          "[editor][measure]") {
+    HeadlessUi ui;
+    go_to_measure(ui);
+    put(ui, box_behind("6 in"));
+    ui.click("Measure/obstacle ledge");
+    ui.settle();
+    ui.write("Obstacle/clearance", "3/4");
+    ui.click("Obstacle/Copy");
+    ui.settle();
+    CHECK(room_of(ui).at(0).clearance == "3/4");
+    const auto& form = std::get<editor::ObstacleForm>(ui.desk.ui.dialog);
+    CHECK(form.instead_of.empty());
+    CHECK(form.obstacle.name == "ledge 2");
+    CHECK(form.obstacle.clearance == "3/4");
+    ui.click("Obstacle/Put");
+    ui.settle();
+    CHECK(room_of(ui).size() == 2);
+}
+
+TEST_CASE("an obstacle is not copied while its form says what cannot be", "[editor][measure]") {
+    HeadlessUi ui;
+    go_to_measure(ui);
+    put(ui, box_behind("6 in"));
+    ui.click("Measure/obstacle ledge");
+    ui.settle();
+    ui.write("Obstacle/clearance", "some");
+    ui.click("Obstacle/Copy");
+    ui.settle();
+    CHECK(ui.has("Obstacle/trouble"));
+    CHECK(std::get<editor::ObstacleForm>(ui.desk.ui.dialog).instead_of == "ledge");
+    CHECK(room_of(ui).at(0).clearance.empty());
+}

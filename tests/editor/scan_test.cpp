@@ -3,15 +3,16 @@
 #include "editor/keys.h"
 #include "editor/scan_loader.h"
 #include "editor/scan_mesh_drawn.h"
-#include "engine/files/whole_file.h"
 
 #include "tests/editor/headless_ui.h"
+#include "tests/editor/scan_files.h"
 
 #include <catch2/catch.hpp>
 
 #include <atomic>
 #include <cmath>
-#include <sstream>
+#include <new>
+#include <stdexcept>
 #include <thread>
 
 using Catch::Contains;
@@ -21,51 +22,12 @@ namespace fs = std::filesystem;
 
 namespace {
 
-// The inside of a box as a scan: looked at from within.
-std::string box_as_obj(double x, double y, double z) {
-    std::ostringstream text;
-    for (int i = 0; i < 8; ++i) {
-        text << "v " << ((i & 1) != 0 ? x : 0.0) << ' ' << ((i & 2) != 0 ? y : 0.0) << ' '
-             << ((i & 4) != 0 ? z : 0.0) << '\n';
-    }
-    text << "f 1 2 4 3\nf 5 7 8 6\nf 1 5 6 2\nf 3 4 8 7\nf 1 3 7 5\nf 2 6 8 4\n";
-    return text.str();
-}
-
-// A hilly floor of many triangles.
-std::string floor_as_ply(int side) {
-    std::ostringstream text;
-    text << "ply\nformat ascii 1.0\nelement vertex " << side * side
-         << "\nproperty float x\nproperty float y\nproperty float z\nelement face "
-         << 2 * (side - 1) * (side - 1) << "\nproperty list uchar int vertex_indices\nend_header\n";
-    for (int i = 0; i < side * side; ++i) {
-        text << i % side << ' ' << i / side << ' ' << (i * 7) % 3 << '\n';
-    }
-    for (int i = 0; i + 1 < side; ++i) {
-        for (int k = 0; k + 1 < side; ++k) {
-            const int at = i * side + k;
-            text << "3 " << at << ' ' << at + 1 << ' ' << at + side << "\n3 " << at + 1 << ' '
-                 << at + side + 1 << ' ' << at + side << '\n';
-        }
-    }
-    return text.str();
-}
-
-fs::path written(const fs::path& file, const std::string& text) {
-    const auto done = engine::write_whole_file(file, text);
-    if (!done) FAIL(engine::to_text(done.error()));
-    return file;
-}
+using tests::box_as_obj;
+using tests::project_with_scan;
+using tests::written;
 
 const model::ScannedObstacle& scan_in(HeadlessUi& ui) {
     return std::get<model::ScannedObstacle>(ui.now().project->room.at(0).shape);
-}
-
-model::Project project_with_scan(const std::string& file) {
-    model::Project project;
-    model::ScannedObstacle scan{.file = file, .unit = engine::LengthUnit::metre};
-    project.room = {{.name = "van", .shape = scan}};
-    return project;
 }
 
 }  // namespace
@@ -107,13 +69,21 @@ TEST_CASE("a scan that is not a mesh is told in its form, which can only be canc
     CHECK(ui.now().project->room.empty());
 }
 
-TEST_CASE("reading a large scan can be cancelled at any time", "[editor][scan]") {
+TEST_CASE("an import can be cancelled while its file is read", "[editor][scan]") {
     const tests::TemporaryFolder folder;
     HeadlessUi ui;
-    editor::import_scan(ui.desk, written(folder.path() / "floor.ply", floor_as_ply(300)));
-    ui.frame();
-    ui.frame();
-    if (!ui.has("Scan/progress")) return;  // it was read already
+    std::atomic<bool> is_reading{false};
+    editor::import_scan(ui.desk, written(folder.path() / "van.obj", box_as_obj(1.8, 3.2, 1.9)));
+    auto& form = std::get<editor::ScanForm>(ui.desk.ui.dialog);
+    form.reading = std::make_shared<editor::ScanReading>(
+        [&](const auto& go_on) -> engine::Result<editor::ReadMesh> {
+            while (go_on(0.5)) is_reading = true;
+            return engine::Error{engine::ErrorCode::cancelled, "", "stopped"};
+        });
+    while (!is_reading) std::this_thread::yield();
+    for (int i = 0; i < 4; ++i) ui.frame();
+    CHECK(ui.item("Scan/progress").value == "50");
+    CHECK_FALSE(ui.item("Scan/Put").enabled);
     ui.press(key::escape);
     CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
     CHECK(ui.now().project->room.empty());
@@ -174,67 +144,6 @@ TEST_CASE("the browser shows scans and no projects when a scan is asked for", "[
     CHECK(browser.entries[0].name == "van.GLB");
 }
 
-TEST_CASE("three points put a scan where the room begins", "[editor][scan]") {
-    // The scan's axes: its x looks up, its y across the van, its z along it.
-    const std::vector<engine::Vector> points{
-        {5.0, 100.0, -20.0}, {5.0, 900.0, -20.0}, {5.0, 300.0, 700.0}};
-    const auto placed = editor::placed_by({.file = "van.ply"}, points);
-    REQUIRE(placed);
-    model::Project project;
-    project.room = {{.name = "van", .shape = *placed}};
-    const auto derived = editor::derive(std::make_shared<const model::Project>(project), 1,
-                                        *tests::test_catalogue());
-    model::ScanLibrary library;
-    const std::vector<engine::ScanPoint> corners{{0, 0, 0}, {1, 0, 0}, {0, 1, 0}};
-    const std::vector<engine::ScanTriangle> triangles{{0, 1, 2}};
-    const auto tree = engine::TriangleTree::built(std::span<const engine::ScanPoint>(corners),
-                                                  std::span<const engine::ScanTriangle>(triangles),
-                                                  [](double) { return true; });
-    REQUIRE(tree);
-    library.emplace(model::scan_key(*placed),
-                    std::make_shared<const model::Scan>(model::Scan{.tree = *tree}));
-    const auto scans = editor::placed_scans(derived, library);
-    REQUIRE(scans.size() == 1);
-    const std::vector<engine::Vector> wanted{{0, 0, 0}, {800, 0, 0}, {200, 720, 0}};
-    for (std::size_t i = 0; i < 3; ++i) {
-        const auto at = engine::point_in(scans[0].place, points[i]);
-        for (std::size_t k = 0; k < 3; ++k)
-            CHECK(at[k] == Approx(wanted[i][k]).epsilon(0).margin(1e-3));
-    }
-    CHECK_FALSE(editor::placed_by({}, {{0, 0, 0}, {1, 1, 0}, {2, 2, 0}}));
-    CHECK_FALSE(editor::placed_by({}, {{0, 0, 0}, {0, 0, 0}, {2, 2, 0}}));
-}
-
-TEST_CASE("the view picks three points of a scan, and Escape leaves it", "[editor][scan]") {
-    const tests::TemporaryFolder folder;
-    HeadlessUi ui;
-    written(folder.path() / "van.obj", box_as_obj(2.0, 2.0, 2.0));
-    editor::replace_project(ui.desk, project_with_scan("van.obj"), folder.path() / "a.json");
-    editor::run_command(ui.desk, "place.measure");
-    ui.settle();
-    ui.click("Measure/obstacle van");
-    ui.settle();
-    ui.click("Obstacle/Place by points");
-    ui.settle();
-    REQUIRE(ui.desk.ui.placing);
-    CHECK_THAT(ui.item("View/placing").value, Contains("1 of 3"));
-    ui.press(key::escape);
-    CHECK_FALSE(ui.desk.ui.placing);
-    ui.desk.ui.placing = editor::ScanPlacing{"van", {}};
-    ui.settle();
-    const auto& view = ui.item("View/picture");
-    const float x = (view.left + view.right) / 2;
-    const float y = (view.top + view.bottom) / 2;
-    ui.click_at(x, y);
-    REQUIRE(ui.desk.ui.placing);
-    CHECK(ui.desk.ui.placing->points.size() == 1);
-    ui.click_at(x + 60, y + 10);
-    ui.click_at(x + 10, y + 60);
-    CHECK_FALSE(ui.desk.ui.placing);
-    CHECK(scan_in(ui).turn[0] != "0");
-    CHECK(ui.desk.history.undo_label() == "Place van by three points");
-}
-
 TEST_CASE("a scan of many triangles is drawn by fewer, within its own bounds", "[editor][scan]") {
     constexpr int side = 460;
     std::vector<engine::ScanPoint> points;
@@ -250,7 +159,9 @@ TEST_CASE("a scan of many triangles is drawn by fewer, within its own bounds", "
         }
     }
     REQUIRE(triangles.size() > editor::most_drawn_triangles);
-    const auto mesh = editor::drawn_scan(points, triangles);
+    const auto drawn = editor::drawn_scan(points, triangles, [] { return true; });
+    REQUIRE(drawn);
+    const auto& mesh = *drawn;
     CHECK(mesh.triangles.size() / 3 <= editor::most_drawn_triangles);
     CHECK(mesh.triangles.size() / 3 > editor::most_drawn_triangles / 10);
     for (const auto& vertex : mesh.vertices) {
@@ -258,4 +169,36 @@ TEST_CASE("a scan of many triangles is drawn by fewer, within its own bounds", "
         CHECK(std::abs(vertex.normal[2]) == Approx(1.0F));
     }
     for (const auto corner : mesh.triangles) REQUIRE(corner < mesh.vertices.size());
+}
+
+TEST_CASE("making a scan to be drawn asks all along whether it goes on", "[editor][scan]") {
+    constexpr int side = 460;
+    std::vector<engine::ScanPoint> points;
+    std::vector<engine::ScanTriangle> triangles;
+    for (std::uint32_t i = 0; i < side * side; ++i) {
+        points.push_back({static_cast<float>(i % side), static_cast<float>(i / side), 0.0F});
+        triangles.push_back({i, (i + 1) % (side * side), (i + side) % (side * side)});
+        triangles.push_back({(i + 1) % (side * side), (i + side) % (side * side), i});
+    }
+    int asked = 0;
+    const auto all = editor::drawn_scan(points, triangles, [&] {
+        ++asked;
+        return true;
+    });
+    REQUIRE(all);
+    REQUIRE(asked > 8);  // more often than once for each time that it is simplified
+    for (int stops = 1; stops <= asked; ++stops) {
+        int left = stops;
+        CHECK_FALSE(editor::drawn_scan(points, triangles, [&] { return --left > 0; }));
+    }
+}
+
+TEST_CASE("what work in the background throws becomes an error", "[editor][scan]") {
+    editor::BackgroundWork<int> greedy(
+        [](const auto&) -> engine::Result<int> { throw std::bad_alloc(); });
+    editor::BackgroundWork<int> wrong(
+        [](const auto&) -> engine::Result<int> { throw std::length_error("too long"); });
+    while (!greedy.is_finished() || !wrong.is_finished()) std::this_thread::yield();
+    CHECK_THAT(engine::to_text(greedy.result().error()), Contains("not enough memory"));
+    CHECK_THAT(engine::to_text(wrong.result().error()), Contains("too long"));
 }

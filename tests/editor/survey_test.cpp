@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using Catch::Contains;
 using tests::HeadlessUi;
 namespace key = editor::key;
@@ -26,6 +28,16 @@ void measure_well(HeadlessUi& ui) {
     ui.write("Well/height", "9 1/4");
     ui.write("Well/reach", "8 1/2");
     ui.settle();
+}
+
+// Turns the wheel until it is to be seen.
+void reveal(HeadlessUi& ui, const std::string& name) {
+    const auto& screen = ImGui::GetIO().DisplaySize;
+    ui.move_to(screen.x / 2, screen.y / 2);
+    for (int i = 0; i < 60 && !ui.item(name).visible; ++i) {
+        ui.input.wheel(0, -1);
+        ui.settle();
+    }
 }
 
 }  // namespace
@@ -52,11 +64,14 @@ TEST_CASE("a wheel well is entered by the tape in one step that leaves named dim
 TEST_CASE("a well cannot be put before its needed lengths are measured", "[editor][survey]") {
     HeadlessUi ui;
     open(ui, "room.well_by_tape");
-    CHECK_FALSE(ui.item("Well/Put").enabled);
-    CHECK(ui.has("Well/fault of start"));
+    ui.click("Well/Put");
+    ui.settle();
+    CHECK(project_in(ui).room.empty());
+    CHECK_THAT(ui.item("Well/trouble").value, Contains("red"));
+    CHECK_THAT(ui.item("Well/fault of start").value, Contains("give a length"));
     CHECK_FALSE(ui.has("Well/fault of behind"));
     measure_well(ui);
-    CHECK(ui.item("Well/Put").enabled);
+    CHECK_FALSE(ui.has("Well/fault of start"));
     CHECK_THAT(ui.item("Well/comes to").value, Contains("34 long"));
 }
 
@@ -152,6 +167,30 @@ TEST_CASE("a wall is entered from a plumb line, each height closing for itself",
     CHECK(ui.shown("left wall plumb 2") == "33");
 }
 
+TEST_CASE("a form that nobody has touched is not wrong yet", "[editor][survey]") {
+    HeadlessUi ui;
+    for (const char* command : {"room.well_by_tape", "room.wall_by_tape", "room.box"}) {
+        INFO(command);
+        open(ui, command);
+        REQUIRE(editor::is_open(ui.desk.ui.dialog));
+        for (const auto& [name, item] : ui.items()) CHECK_THAT(name, !Contains("/fault of "));
+        ui.press(key::escape);
+    }
+}
+
+TEST_CASE("a field that was filled in and is empty again is told", "[editor][survey]") {
+    HeadlessUi ui;
+    open(ui, "room.well_by_tape");
+    ui.write("Well/start", "20 1/2");
+    CHECK_FALSE(ui.has("Well/fault of start"));
+    ui.write("Well/start", "");
+    ui.press(key::backspace);
+    CHECK_THAT(ui.item("Well/fault of start").value, Contains("give a length"));
+    CHECK_FALSE(ui.has("Well/fault of length"));
+    ui.write("Well/length", "long");
+    CHECK_THAT(ui.item("Well/fault of length").value, !Contains("give a length"));
+}
+
 TEST_CASE("surveys fit a small window", "[editor][survey]") {
     for (const char* command : {"room.well_by_tape", "room.wall_by_tape"}) {
         HeadlessUi ui(1280, 720);
@@ -160,4 +199,51 @@ TEST_CASE("surveys fit a small window", "[editor][survey]") {
             command == std::string("room.well_by_tape") ? "Well/Put" : "Wall/Put";
         CHECK(ui.item(put).bottom <= 720.0F);
     }
+}
+
+TEST_CASE("a survey with all that it can tell can be answered in a small window",
+          "[editor][survey]") {
+    HeadlessUi ui(1024, 640);
+    tests::start_box(ui.desk);
+    open(ui, "room.well_by_tape");
+    for (const auto& [field, text] : {std::pair{"start", "2"},
+                                      {"length", "34"},
+                                      {"behind", "65 1/2"},
+                                      {"room length", "121"},
+                                      {"height", "9 1/4"},
+                                      {"reach", "8 1/2"},
+                                      {"across", "52"},
+                                      {"opposite", "8 1/2"},
+                                      {"room width", "72"}}) {
+        const auto name = std::string("Well/") + field;
+        reveal(ui, name);
+        ui.write(name, text);
+    }
+    CHECK(ui.has("Well/closing along the van"));
+    CHECK(std::ranges::any_of(
+        ui.items(), [](const auto& item) { return item.first.starts_with("Well/finding "); }));
+    CHECK(ui.item("Well/Put").bottom > 640.0F);  // else this tells nothing
+    reveal(ui, "Well/Put");
+    ui.click("Well/Put");
+    ui.settle();
+    REQUIRE(project_in(ui).room.size() == 1);
+}
+
+TEST_CASE("a wall survey of many rows can be answered in a small window", "[editor][survey]") {
+    HeadlessUi ui(1024, 640);
+    open(ui, "room.wall_by_tape");
+    auto& survey = std::get<editor::WallSurvey>(ui.desk.ui.dialog);
+    survey.line = "40";
+    survey.to = "96";
+    survey.rows.clear();
+    for (int i = 0; i < 20; ++i) {
+        survey.rows.push_back({std::to_string(4 * i), std::to_string(40 - i), "30", "75"});
+    }
+    ui.settle();
+    CHECK(ui.item("Wall/Put").bottom > 640.0F);
+    reveal(ui, "Wall/Put");
+    ui.click("Wall/Put");
+    ui.settle();
+    REQUIRE(project_in(ui).room.size() == 1);
+    CHECK(std::get<model::WallProfile>(project_in(ui).room[0].shape).offsets.size() == 20);
 }
