@@ -36,7 +36,7 @@ TEST_CASE("a frame is placed in the room in one step, after being told what that
     set_up(ui);
     const auto wrong = ui.now().findings.size();
     REQUIRE(wrong > 0);
-    ui.press('G', key::ctrl, key::shift);
+    ui.press('G', key::left_control, key::left_shift);
     REQUIRE(std::holds_alternative<editor::PlaceForm>(ui.desk.ui.dialog));
     ui.write("Place/place x", "3");
     CHECK(form_of(ui).trial->findings.empty());
