@@ -115,16 +115,15 @@ std::optional<Passage> passage_of(const Seen& a, const Seen& b, const Vector& di
 }
 
 bool lies_deeper(const ConvexBody& body, const Vector& at, double depth) {
-    return std::ranges::all_of(
-        body.faces, [&](const auto& face) { return height_above(face, at) < -depth; });
+    return std::ranges::all_of(body.faces,
+                               [&](const auto& face) { return height_above(face, at) < -depth; });
 }
 
 // Some point of one, its middle or a corner, that lies so deep in the other.
 bool has_point_deeper(const ConvexBody& one, const ConvexBody& in, double depth) {
     return lies_deeper(in, one.around.centre, depth) ||
-           std::ranges::any_of(one.corners, [&](const Vector& corner) {
-               return lies_deeper(in, corner, depth);
-           });
+           std::ranges::any_of(
+               one.corners, [&](const Vector& corner) { return lies_deeper(in, corner, depth); });
 }
 
 }  // namespace
