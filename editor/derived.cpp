@@ -1,6 +1,7 @@
 #include "editor/derived.h"
 
 #include "editor/places/bar_text.h"
+#include "model/project/obstacle_measures.h"
 #include "model/room/resolve_in_room.h"
 #include "model/schedule/findings.h"
 #include "model/schedule/weight.h"
@@ -101,6 +102,7 @@ Derived derive(const Snapshot& project,
     derived.finding_groups = finding_groups(derived.findings);
     derived.summary = summary_of(derived);
     derived.tally = model::tally_of(*project, catalogue, derived.resolved, derived.weights_kg);
+    derived.measures_of = model::obstacle_measures(*project);
     return derived;
 }
 

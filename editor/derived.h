@@ -46,6 +46,7 @@ struct Derived {
     std::vector<FindingGroup> finding_groups;  // those that say the same together
     Summary summary;
     model::Tally tally;
+    std::vector<std::string> measures_of;  // of each dimension: the obstacle it is a measure of
 };
 
 std::shared_ptr<const model::ScanLibrary> no_scans();

@@ -37,9 +37,9 @@ std::optional<Change> draw_place(const Area& area,
             return std::move(outcome.change);
         }
         case Place::lay_out:
-            return draw_lay_out(
-                area, now, *desk.catalogue,
-                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards, desk.bands.get()});
+            return draw_lay_out(area, now, *desk.catalogue,
+                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards,
+                                 ui.unfolded, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
             if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;

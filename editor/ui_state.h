@@ -5,6 +5,7 @@
 #include "editor/dimension_hand.h"
 #include "editor/place.h"
 #include "editor/places/buy.h"
+#include "editor/places/dimension_list.h"
 #include "editor/places/finding_list.h"
 #include "editor/places/join.h"
 #include "editor/places/make.h"
@@ -39,6 +40,7 @@ struct UiState {
     JoinState join;
     SawTyping saw;
     SectionTyping stock_filter;
+    UnfoldedMeasures unfolded;
     std::optional<ScanPlacing> placing;        // the view picks points of a scan
     std::optional<VentSource> vent_source;     // by which openings for air were sized last
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree

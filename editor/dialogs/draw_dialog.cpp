@@ -6,6 +6,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/scan_loader.h"
 #include "editor/scan_paths.h"
+#include "editor/selection.h"
 
 #include <imgui.h>
 #include <imgui_internal.h>
@@ -155,12 +156,21 @@ void draw(Desk& desk, const Trouble& trouble) {
     if (is_done) close_dialog(desk);
 }
 
+// What the first of the findings concerns; errors come first.
+void show_worst(Desk& desk) {
+    const auto& now = derived(desk);
+    desk.ui.place = Place::lay_out;
+    if (now.finding_groups.empty()) return;
+    desk.ui.selection =
+        selection_of_subjects(*now.project, now.resolved, now.finding_groups.front().concerns);
+}
+
 void draw(Desk& desk, const ExportQuestion&) {
     const auto answer = draw_export_question(derived(desk));
     if (answer == ExportAnswer::none) return;
     desk.ui.dialog = std::monostate{};
     if (answer == ExportAnswer::write) browse_to_export(desk);
-    if (answer == ExportAnswer::look) desk.ui.place = Place::lay_out;
+    if (answer == ExportAnswer::look) show_worst(desk);
 }
 
 void draw(Desk&, std::monostate) {}

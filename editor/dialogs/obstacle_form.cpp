@@ -11,12 +11,22 @@
 namespace editor {
 namespace {
 
+// Why it has no shape; empty where it has one. What is refused here would keep nothing clear.
+std::string fault_of(const ObstacleForm& form) {
+    if (!form.trial) return {};
+    for (const auto& finding : form.trial->facts.findings) {
+        if (finding.code == "bad_obstacle") return finding.what;
+    }
+    return {};
+}
+
 std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, bool are_known) {
     const model::Edit edit = model::PutObstacle{form.obstacle, form.instead_of};
     form.trouble = reason_against_name(derived.project->room, form.obstacle.name, form.instead_of,
                                        "an obstacle");
     if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty() && !are_known) form.trouble = mend_first;
+    if (form.trouble.empty()) form.trouble = fault_of(form);
     form.asked.all = !are_known;
     if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);

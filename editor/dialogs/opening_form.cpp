@@ -26,8 +26,13 @@ void draw_measures(CheckedFields& fields, model::MeasuredOpening& opening) {
     fields.draw_lengths(
         {"diagonal", "diagonal up right", opening.diagonals[0], "lower left, upper right", true},
         {"the other", "diagonal up left", opening.diagonals[1], "lower right, upper left", true});
-    fields.draw_lengths({"left leans in", "plumb left", opening.plumb[0], "over the height"},
-                        {"right does", "plumb right", opening.plumb[1], "less than 0: outward"});
+    fields.draw_lengths(
+        {"left leans in", "plumb left", opening.plumb[0], "by a plumb line", true},
+        {"right does", "plumb right", opening.plumb[1], "less than 0: outward", true});
+    draw_wrapped(
+        "What you did not measure stays empty. A plumb line at one side, or one diagonal, tells "
+        "which way the sides lean.",
+        Type::small, colour::quiet);
 }
 
 std::optional<Change> tried_change(OpeningForm& form, const Derived& derived, bool are_known) {

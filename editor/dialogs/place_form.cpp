@@ -2,14 +2,30 @@
 
 #include "editor/by_name.h"
 #include "editor/dialogs/checked_field.h"
+#include "editor/dimension_values.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
 namespace editor {
 namespace {
 
+// What was not typed over stays as it is stated.
 model::PlaceFrame edit_of(const PlaceForm& form) {
-    return {.frame = form.frame, .origin = form.origin, .quarter_turns = form.quarter_turns};
+    model::PlaceFrame edit{form.frame, form.origin, form.quarter_turns};
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (form.origin[k] == form.shown[k]) edit.origin[k] = form.stated[k];
+    }
+    return edit;
+}
+
+model::Place shown_place(const model::Project& project, const model::Place& stated) {
+    model::Place shown = stated;
+    for (auto& formula : shown) {
+        const auto* dimension = by_name(project.dimensions, formula);
+        if (dimension != nullptr && is_plain_value(project, *dimension))
+            formula = dimension->formula;
+    }
+    return shown;
 }
 
 // The one chosen; its place comes with it.
@@ -32,7 +48,12 @@ PlaceForm new_place_form(const model::Project& project, const std::string& frame
     const auto* found = by_name(project.frames, frame);
     if (found == nullptr && !project.frames.empty()) found = &project.frames.front();
     if (found == nullptr) return {};
-    return {.frame = found->name, .origin = found->origin, .quarter_turns = found->quarter_turns};
+    const auto shown = shown_place(project, found->origin);
+    return {.frame = found->name,
+            .stated = found->origin,
+            .shown = shown,
+            .origin = shown,
+            .quarter_turns = found->quarter_turns};
 }
 
 FormOutcome draw_place_form(PlaceForm& form,

@@ -14,7 +14,9 @@ namespace editor {
 
 struct PlaceForm {
     std::string frame;
-    model::Place origin;
+    model::Place stated;  // in the project
+    model::Place shown;   // that, with the value of a dimension for its name
+    model::Place origin;  // in the fields
     int quarter_turns = 0;
     std::optional<FrameTrial> trial;
     bool is_fresh = true;

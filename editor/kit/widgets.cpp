@@ -11,6 +11,13 @@
 namespace editor {
 namespace {
 
+// What is filled in or ticked is white with an edge.
+class OutlineScope {
+    StyleScope line_{ImGuiStyleVar_FrameBorderSize, scaled(1)};
+    ColourScope ground_{ImGuiCol_FrameBg, colour::from_rgb(0xffffff)};
+    ColourScope border_{ImGuiCol_Border, colour::edge};
+};
+
 const char* end_of(std::string_view text) { return text.data() + text.size(); }
 
 // ImGui shows nothing of a label from "##" on, and from "###" on it begins the item's id anew. In
@@ -160,12 +167,14 @@ bool draw_button(std::string_view name, const ButtonLook& look) {
 }
 
 bool draw_check(std::string_view name, bool& value, std::string_view text) {
+    const OutlineScope outline;
     const bool changed = ImGui::Checkbox(label_of(name, text).c_str(), &value);
     log_item(name, value ? "yes" : "no");
     return changed;
 }
 
 bool draw_radio(std::string_view name, bool is_chosen) {
+    const OutlineScope outline;
     const bool clicked = ImGui::RadioButton(label_of(name, name).c_str(), is_chosen);
     log_item(name, is_chosen ? "chosen" : "");
     return clicked;
@@ -189,9 +198,7 @@ FieldState draw_field(std::string_view name, std::string& text, const FieldLook&
     const std::string before = text;
     if (look.wants_focus) ImGui::SetKeyboardFocusHere();
     ImGui::SetNextItemWidth(look.width);
-    const StyleScope outline(ImGuiStyleVar_FrameBorderSize, scaled(1));
-    const ColourScope ground(ImGuiCol_FrameBg, colour::from_rgb(0xffffff));
-    const ColourScope border(ImGuiCol_Border, colour::edge);
+    const OutlineScope outline;
     FieldState state;
     ImGuiInputTextFlags flags = ImGuiInputTextFlags_EnterReturnsTrue;
     if (look.select_all) flags |= ImGuiInputTextFlags_AutoSelectAll;

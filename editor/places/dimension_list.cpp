@@ -122,19 +122,59 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
     return outcome.change;
 }
 
+// Clicking its line unfolds the measures of an obstacle, and folds them again. Gives whether they
+// are listed: they also are where one of them is chosen.
+bool draw_measures_line(const std::string& obstacle,
+                        std::size_t count,
+                        bool has_chosen,
+                        UnfoldedMeasures& unfolded) {
+    const bool is_open = has_chosen || unfolded.count(obstacle) > 0;
+    const std::string name = "measures of " + obstacle;
+    const std::string text =
+        (is_open ? "\xE2\x88\x92 " : "+ ") + std::to_string(count) + " " + name;
+    if (draw_button(name, {.text = text, .weight = Weight::link})) {
+        if (unfolded.erase(obstacle) == 0) unfolded.insert(obstacle);
+    }
+    draw_hint(is_open ? "Show them as one line" : "Show them one by one");
+    return is_open;
+}
+
+// The places of the dimensions that are measures of the obstacle.
+std::vector<std::size_t> measures_of(const Derived& derived, const std::string& obstacle) {
+    std::vector<std::size_t> measures;
+    for (std::size_t i = 0; i < derived.measures_of.size(); ++i) {
+        if (derived.measures_of[i] == obstacle) measures.push_back(i);
+    }
+    return measures;
+}
+
 }  // namespace
 
 std::optional<Change> draw_dimension_list(const Derived& derived,
                                           DimensionHand& hand,
                                           const Selection& selection,
                                           const BandWorker* bands,
+                                          UnfoldedMeasures& unfolded,
                                           Dialog& dialog) {
     draw_text("Dimensions", Type::strong);
     ImGui::SameLine();
     std::optional<Change> change = draw_tape_choice(derived.project->shown);
-    for (const auto& dimension : derived.project->dimensions) {
-        auto one = draw_dimension(dimension, derived, hand, selection, bands, dialog);
+    const auto& dimensions = derived.project->dimensions;
+    const auto draw_one = [&](std::size_t i) {
+        auto one = draw_dimension(dimensions[i], derived, hand, selection, bands, dialog);
         if (one) change = std::move(one);
+    };
+    for (std::size_t i = 0; i < dimensions.size(); ++i) {
+        if (derived.measures_of[i].empty()) draw_one(i);
+    }
+    for (const auto& obstacle : derived.project->room) {
+        const auto measures = measures_of(derived, obstacle.name);
+        if (measures.empty()) continue;
+        const bool has_chosen = std::ranges::any_of(measures, [&](std::size_t i) {
+            return has_subject(selection, model::SubjectKind::dimension, dimensions[i].name);
+        });
+        if (!draw_measures_line(obstacle.name, measures.size(), has_chosen, unfolded)) continue;
+        for (const auto i : measures) draw_one(i);
     }
     if (draw_button("New dimension", {.text = "+ dimension", .weight = Weight::link})) {
         dialog = DimensionForm{};

@@ -9,14 +9,20 @@
 #include "editor/selection.h"
 
 #include <optional>
+#include <set>
+#include <string>
 
 namespace editor {
+
+// Obstacles whose measures are listed one by one; those of the others are one line each.
+using UnfoldedMeasures = std::set<std::string, std::less<>>;
 
 // `bands` says how far each may go; null: that is not worked out.
 std::optional<Change> draw_dimension_list(const Derived& derived,
                                           DimensionHand& hand,
                                           const Selection& selection,
                                           const BandWorker* bands,
+                                          UnfoldedMeasures& unfolded,
                                           Dialog& dialog);
 
 }  // namespace editor

@@ -14,10 +14,12 @@ namespace {
 // Of the panel's height: findings at its foot and what the frames are made of above them keep their
 // places, however long the lists are; the dimensions have the rest.
 constexpr float most_for_findings = 0.32F;
-constexpr float most_for_frames = 0.34F;
+constexpr float most_for_notes = 0.18F;  // where nothing is to mend
+constexpr float most_for_frames = 0.30F;
 
 float findings_height(const Area& area, const Derived& derived, FindingCards& cards) {
-    return std::min(area.height * most_for_findings,
+    const float most = derived.summary.open() > 0 ? most_for_findings : most_for_notes;
+    return std::min(area.height * most,
                     height_of_findings(derived, cards, area.width - scaled(32)) + scaled(6));
 }
 
@@ -44,8 +46,8 @@ std::optional<Change> draw_lay_out(const Area& area,
     const float below = findings + rule + (frames > 0 ? frames + rule : 0);
     {
         const ChildScope list("stated", {0, -below});
-        change =
-            draw_dimension_list(derived, state.hand, state.selection, state.bands, state.dialog);
+        change = draw_dimension_list(derived, state.hand, state.selection, state.bands,
+                                     state.unfolded, state.dialog);
     }
     if (frames > 0) {
         draw_rule();

@@ -7,6 +7,7 @@
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
 #include "editor/kit/scopes.h"
+#include "editor/places/dimension_list.h"
 #include "editor/places/finding_list.h"
 #include "editor/places/section_choice.h"
 #include "editor/selection.h"
@@ -22,6 +23,7 @@ struct LayOutState {
     Dialog& dialog;
     SectionTyping& stock_filter;
     FindingCards& cards;
+    UnfoldedMeasures& unfolded;
     const BandWorker* bands = nullptr;
 };
 

@@ -50,8 +50,15 @@ bool is_needed_elsewhere(const Project& project,
     return is_needed;
 }
 
-// Planes that are measured from the room, as those of a step over an obstacle, stand on the
-// dimension that says where the frame is: they must go on doing so when it is put elsewhere.
+bool is_in_planes(const Frame& frame, const std::string& dimension) {
+    return std::any_of(frame.planes.begin(), frame.planes.end(), [&](const Plane& plane) {
+        return refers_to_name(plane.position, dimension);
+    });
+}
+
+// A dimension that says where the frame stands, and nothing else, says where it is put. Planes that
+// are measured from the room, as those of a step over an obstacle, stand on it too: they must go on
+// doing so when the frame is put elsewhere.
 Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, const Formula& now) {
     const Formula old = frame.origin[room_axis];
     const std::size_t axis =
@@ -62,8 +69,13 @@ Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, co
     const bool is_measured_from_room =
         std::any_of(frame.planes.begin(), frame.planes.end(), stands_on_it);
     const auto dimension = find_named(project.dimensions, old);
-    if (now == old || !is_measured_from_room || dimension == project.dimensions.end()) return now;
-    if (refers_to_name(now, old)) return now;
+    if (now == old || dimension == project.dimensions.end() || refers_to_name(now, old)) return now;
+    if (!is_measured_from_room) {
+        const bool is_plain = !engine::is_name(now) && !is_in_planes(frame, old);
+        if (!is_plain || is_needed_elsewhere(project, frame, old, room_axis)) return now;
+        dimension->formula = now;
+        return old;
+    }
     std::string name = old;
     if (engine::is_name(now)) {
         name = now;

@@ -461,7 +461,7 @@ void visit_fields(Visit& visit, Of<MeasuredOpening>) {
     visit(needed("height", a_length), &MeasuredOpening::height);
     visit(needed("widths", a_length), &MeasuredOpening::widths);
     visit(optional("diagonals", a_length_or_none), &MeasuredOpening::diagonals);
-    visit(optional("plumb", a_length), &MeasuredOpening::plumb);
+    visit(optional("plumb", a_length_or_none), &MeasuredOpening::plumb);
     visit(optional("note", a_text), &MeasuredOpening::note);
 }
 

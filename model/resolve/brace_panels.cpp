@@ -24,7 +24,7 @@ void report_panels_on_braces(const Project& project, Resolved& resolved) {
                 const Frame& frame = project.frames[brace.frame];
                 resolved.findings.push_back(
                     panel_on_brace(piece_subject(frame, brace), piece_subject(frame, panel),
-                                   is_sure, length_in_words(depth, project.shown), depth));
+                                   is_sure, depth_in_words(depth, project.shown), depth));
             }
         }
     }

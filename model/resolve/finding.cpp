@@ -48,6 +48,14 @@ std::string length_in_words(engine::Length length, engine::TapeStyle style) {
     return engine::exact_text(length, style);
 }
 
+std::string depth_in_words(engine::Length depth, engine::TapeStyle style) {
+    const auto unit = engine::bare_unit(style);
+    const bool is_inch = unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
+    const auto mark = is_inch ? engine::Length::nm_per_inch / 64 : engine::Length::nm_per_mm / 10;
+    const auto marks = (depth.nm() + mark - 1) / mark;
+    return length_in_words(engine::Length::from_nm(marks * mark), style);
+}
+
 std::string where_text(const Finding& finding) {
     std::string text;
     std::string_view frame;

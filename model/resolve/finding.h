@@ -71,6 +71,10 @@ void merge_alike(std::vector<Finding>& findings, std::size_t first);
 // A length in a sentence: exact, with its unit: "3/32 in".
 std::string length_in_words(engine::Length length, engine::TapeStyle style);
 
+// How deep something enters, or how far it has to move: exact where that is on a 1/64 in mark or a
+// tenth of a millimetre, else as much as to the next one.
+std::string depth_in_words(engine::Length depth, engine::TapeStyle style);
+
 // "counter: post left, rail front top": the things it concerns, in words.
 std::string where_text(const Finding& finding);
 

@@ -78,7 +78,7 @@ Finding interference(const Project& project, Subject a, Subject b, Nm depth, boo
             .numbers = {{"depth", Length::from_nm(depth)}},
             .what = std::string("these two ") + (is_sure ? "would" : "may") +
                     " have to be in the same place: one enters the other by " +
-                    length_in_words(Length::from_nm(depth), project.shown),
+                    depth_in_words(Length::from_nm(depth), project.shown),
             .mend = std::move(mend)};
 }
 

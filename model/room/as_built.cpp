@@ -16,7 +16,34 @@ struct Measures {
     std::array<double, 3> widths{};
     std::array<std::optional<double>, 2> diagonals;
     std::array<double, 2> plumb{};
+    std::array<LeanFrom, 2> lean_from{};
 };
+
+// From which of the two measures of a corner of the opening the lean of the other side follows: the
+// diagonal to its top.
+std::optional<double> lean_by_diagonal(const Measures& m, std::size_t side) {
+    const auto& diagonal = m.diagonals[1 - side];
+    if (!diagonal || !(*diagonal > m.height)) return std::nullopt;
+    return m.widths[0] - std::sqrt(*diagonal * *diagonal - m.height * m.height);
+}
+
+// Where no plumb line was held to a side, its lean follows from what else was measured.
+void complete_leans(Measures& m, const std::array<std::optional<double>, 2>& plumb) {
+    const double narrower = m.widths[0] - m.widths[2];
+    std::array<std::optional<double>, 2> lean = plumb;
+    for (std::size_t side = 0; side < 2; ++side) {
+        if (lean[side] || plumb[1 - side]) continue;
+        lean[side] = lean_by_diagonal(m, side);
+        if (lean[side]) m.lean_from[side] = LeanFrom::diagonal;
+    }
+    for (std::size_t side = 0; side < 2; ++side) {
+        if (lean[side]) continue;
+        const bool is_left_over = lean[1 - side].has_value();
+        m.lean_from[side] = is_left_over ? LeanFrom::widths : LeanFrom::half_widths;
+        m.plumb[side] = is_left_over ? narrower - *lean[1 - side] : narrower / 2.0;
+    }
+    for (std::size_t side = 0; side < 2; ++side) m.plumb[side] = lean[side].value_or(m.plumb[side]);
+}
 
 std::optional<Measures> measures_of(const MeasuredOpening& opening, const NamedValues& values) {
     Measures m;
@@ -25,14 +52,17 @@ std::optional<Measures> measures_of(const MeasuredOpening& opening, const NamedV
         if (value) into = mm_of(*value);
         return value.has_value();
     };
+    std::array<std::optional<double>, 2> plumb;
     bool all = read(opening.height, m.height);
     for (std::size_t k = 0; k < 3; ++k) all = read(opening.widths[k], m.widths[k]) && all;
     for (std::size_t k = 0; k < 2; ++k) {
-        all = read(opening.plumb[k], m.plumb[k]) && all;
+        if (!opening.plumb[k].empty()) all = read(opening.plumb[k], plumb[k].emplace()) && all;
         if (opening.diagonals[k].empty()) continue;
         all = read(opening.diagonals[k], m.diagonals[k].emplace()) && all;
     }
-    return all ? std::optional(m) : std::nullopt;
+    if (!all) return std::nullopt;
+    complete_leans(m, plumb);
+    return m;
 }
 
 // Why it is no opening, as a sentence; else empty.
@@ -43,14 +73,20 @@ std::string fault_of(const MeasuredOpening& opening, const Measures& m) {
     return {};
 }
 
+bool is_by_widths(LeanFrom from) {
+    return from == LeanFrom::widths || from == LeanFrom::half_widths;
+}
+
+// What follows from a measure is not compared with it.
 std::vector<ClosingError> closing_errors(const Measures& m) {
     const auto& [bottom, middle, top] = m.widths;
-    std::vector<ClosingError> errors{
-        {"width at the top", top - (bottom - m.plumb[0] - m.plumb[1])}};
+    std::vector<ClosingError> errors;
+    if (std::ranges::none_of(m.lean_from, is_by_widths))
+        errors.push_back({"width at the top", top - (bottom - m.plumb[0] - m.plumb[1])});
     const std::array<const char*, 2> names{"diagonal from lower left to upper right",
                                            "diagonal from lower right to upper left"};
     for (std::size_t k = 0; k < 2; ++k) {
-        if (!m.diagonals[k]) continue;
+        if (!m.diagonals[k] || m.lean_from[1 - k] == LeanFrom::diagonal) continue;
         errors.push_back(
             {names[k], *m.diagonals[k] - std::hypot(bottom - m.plumb[1 - k], m.height)});
     }
@@ -130,6 +166,15 @@ void report(const Project& project,
              .mend = "measure again; a bottom that is not level shows in the "
                      "diagonals"});
     }
+    if (std::ranges::count(fit.lean_from, LeanFrom::half_widths) > 0) {
+        findings.push_back({.code = "opening_not_plumbed",
+                            .severity = Severity::warning,
+                            .concerns = {subject},
+                            .what = "how plumb its sides are was not measured, so both are taken "
+                                    "to lean in by half of what it narrows; where both lean the "
+                                    "same way, a frame binds though every width is enough",
+                            .mend = "hold a plumb line at a side, or measure a diagonal"});
+    }
     if (fit.too_tall > 0) {
         findings.push_back(
             {.code = "opening_too_low",
@@ -191,6 +236,7 @@ std::optional<OpeningFit> opening_fit(const Project& project,
 
     OpeningFit fit{.frame_width = width->hi - width->lo, .frame_height = height->hi - height->lo};
     fit.closing = closing_errors(*measures);
+    fit.lean_from = measures->lean_from;
     const Nm opening_height = std::llround(measures->height * 1e6);
     fit.too_tall = std::max<Nm>(fit.frame_height - opening_height, 0);
     fit.heights = heights_told(fit.frame_height, opening_height);

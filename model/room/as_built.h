@@ -29,10 +29,19 @@ struct ClosingError {
 // common practice.
 inline constexpr double most_closing_error_mm = 3.175;
 
+// How it is known how far a side leans in.
+enum class LeanFrom {
+    plumb_line,  // measured
+    diagonal,    // follows from a diagonal, the width at the bottom and the height
+    widths,      // what the widths leave beside the other side's
+    half_widths  // nothing tells: half of what the widths narrow by
+};
+
 struct OpeningFit {
     Nm frame_width = 0;  // over its pieces; heads and tails are looked at by clearances
     Nm frame_height = 0;
-    Nm too_tall = 0;  // how much of that is above what was measured
+    Nm too_tall = 0;                      // how much of that is above what was measured
+    std::array<LeanFrom, 2> lean_from{};  // of the left side and of the right one
     std::vector<ClosingError> closing;
     bool binds = false;
     // Of the whole: what is left between the frame and the nearest places of both sides, together;
@@ -61,8 +70,8 @@ std::optional<OpeningFit> opening_fit(const Project& project,
 
 // `bad_opening` (error: no width or height, or through Z), `opening_binds` (error),
 // `opening_open_error` (warning: measurements disagree), `opening_too_low` (warning: the frame
-// stands above what was measured), and `opening_tapers` (note: the shims, or the taper of a strip,
-// at each side).
+// stands above what was measured), `opening_not_plumbed` (warning: nothing tells which side leans),
+// and `opening_tapers` (note: the shims, or the taper of a strip, at each side).
 void report_openings(const Project& project,
                      const Resolved& resolved,
                      std::vector<Finding>& findings);

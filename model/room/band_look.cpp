@@ -2,6 +2,7 @@
 
 #include "model/resolve/resolve.h"
 #include "model/room/band.h"
+#include "model/room/rounding.h"
 #include "model/room/shapes.h"
 
 #include <algorithm>
@@ -63,7 +64,6 @@ void add_margins(BandLook& look,
 // Only those that are as near as without a reach.
 std::vector<NearPlace> too_near(std::span<const NearPlace> places,
                                 std::span<const RoomObstacle> obstacles) {
-    constexpr double rounding_mm = 1e-6;
     std::vector<NearPlace> near;
     for (const auto& place : places) {
         const auto of = std::ranges::find(obstacles, place.obstacle, &RoomObstacle::obstacle);

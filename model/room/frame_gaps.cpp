@@ -138,9 +138,9 @@ private:
                     .severity = Severity::error,
                     .concerns = {std::move(one), std::move(other)},
                     .numbers = {{"depth", Length::from_nm(amount)}},
-                    .what =
-                        "a head or a tail on one of them stands in the other, which is of "
-                        "another frame",
+                    .what = "a head or a tail on one of them stands " +
+                            depth_in_words(Length::from_nm(amount), project_.shown) +
+                            " deep in the other, which is of another frame",
                     .mend =
                         "move the frames apart by as much, or set the fastener from the other "
                         "side"};
@@ -150,10 +150,19 @@ private:
                 .concerns = {std::move(one), std::move(other)},
                 .numbers = {{"distance", Length::from_nm(amount)},
                             {"wanted", Length::from_nm(resolved_.shop.frame_gap)}},
-                .what = "these two of different frames are nearer to each other than the " +
+                .what = "these two of different frames come within " +
+                        distance_words(near.distance) + " of each other; " +
                         length_in_words(Length::from_nm(resolved_.shop.frame_gap), project_.shown) +
-                        " that frames keep",
+                        " is what frames keep",
                 .mend = "move one of the frames, or let frames stand closer"};
+    }
+
+    // On the marks of the tape, no more than there is.
+    std::string distance_words(double mm) const {
+        const Nm step = engine::tape_step(project_.shown).nm();
+        const auto marks = static_cast<Nm>(mm * 1e6 / static_cast<double>(step) + 1e-4);
+        return marks > 0 ? length_in_words(Length::from_nm(marks * step), project_.shown)
+                         : std::string("a hair");
     }
 
     const Project& project_;

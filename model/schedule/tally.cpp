@@ -218,11 +218,10 @@ std::string count_change_words(int by, const std::string& one, const std::string
 }
 
 std::string weight_change_words(double by_kg, const engine::TapeStyle& shown) {
-    constexpr double least_kg = 0.0005;
     const double kg = std::abs(by_kg);
-    if (kg < least_kg) return {};
     const auto unit = engine::bare_unit(shown);
     const bool is_inch = unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
+    if (kg < (is_inch ? 0.05 * kg_per_ounce : 0.0005)) return {};  // would be told as 0
     std::string text = weight_text(kg, shown);
     if (is_inch && kg < 16.0 * kg_per_ounce) text = number_text(kg / kg_per_ounce, 1) + " oz";
     if (!is_inch && kg < 1.0) text = number_text(kg * 1000.0, 0) + " g";

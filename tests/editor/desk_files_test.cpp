@@ -218,6 +218,10 @@ TEST_CASE("schedules that are not fit to cut from are written only when asked tw
     CHECK_THAT(ui.item("Export/what").value, Catch::Contains("bar"));
     ui.click("Export/Look");
     CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    const auto& worst = ui.now().finding_groups.front().concerns;
+    CHECK(ui.desk.ui.selection ==
+          editor::selection_of_subjects(*ui.now().project, ui.now().resolved, worst));
+    CHECK_FALSE(ui.desk.ui.selection == editor::Selection{});
     ui.click("Top/Export");
     ui.click("Export/Write");
     CHECK(std::holds_alternative<editor::FileBrowser>(ui.desk.ui.dialog));

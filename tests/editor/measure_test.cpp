@@ -103,6 +103,12 @@ TEST_CASE("the form says what is wrong with a shape while it is typed", "[editor
     ui.write("Obstacle/radius", "0");
     ui.settle();
     CHECK_THAT(ui.item("Obstacle/finding bad_obstacle").value, Contains("radius"));
+    ui.click("Obstacle/Put");
+    CHECK_THAT(ui.item("Obstacle/trouble").value, Contains("radius"));
+    CHECK(room_of(ui).empty());
+    ui.write("Obstacle/radius", "2");
+    ui.click("Obstacle/Put");
+    CHECK(room_of(ui).size() == 1);
 }
 
 TEST_CASE("the list tells how near the frame comes, and the view shows where",

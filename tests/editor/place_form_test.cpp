@@ -65,3 +65,26 @@ TEST_CASE("a frame is turned where it stands, and nonsense is no place", "[edito
     ui.press(key::escape);
     CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
 }
+
+TEST_CASE("a place that a dimension says is shown as its value, and typed over in the dimension",
+          "[editor][room]") {
+    HeadlessUi ui;
+    set_up(ui);
+    editor::Change change;
+    change.edits = {
+        model::PutDimension{{.name = "from wall", .formula = "3"}, {}},
+        model::PlaceFrame{editor::project_of(ui.desk).frames[0].name, {"from wall", "0", "0"}}};
+    REQUIRE(editor::submit(ui.desk, change));
+    editor::run_command(ui.desk, "frame.place");
+    ui.settle();
+    CHECK(ui.item("Place/place x").value == "3");
+    ui.write("Place/place y", "1");
+    ui.click("Place/Put");
+    CHECK(editor::project_of(ui.desk).frames[0].origin == model::Place{"from wall", "1", "0"});
+    editor::run_command(ui.desk, "frame.place");
+    ui.settle();
+    ui.write("Place/place x", "4 1/2");
+    ui.click("Place/Put");
+    CHECK(editor::project_of(ui.desk).frames[0].origin[0] == "from wall");
+    CHECK(ui.shown("from wall") == "4 1/2");
+}

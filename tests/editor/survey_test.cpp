@@ -247,3 +247,23 @@ TEST_CASE("a wall survey of many rows can be answered in a small window", "[edit
     REQUIRE(project_in(ui).room.size() == 1);
     CHECK(std::get<model::WallProfile>(project_in(ui).room[0].shape).offsets.size() == 20);
 }
+
+TEST_CASE("the measures of a survey are one line of the dimensions until they are asked for",
+          "[editor][survey]") {
+    HeadlessUi ui;
+    measure_well(ui);
+    ui.press(key::enter);
+    editor::run_command(ui.desk, "place.lay_out");
+    ui.settle();
+    REQUIRE(ui.has("Lay out/measures of near well"));
+    CHECK_FALSE(ui.has("Lay out/edit near well length"));
+    ui.click("Lay out/measures of near well");
+    ui.settle();
+    CHECK(ui.has("Lay out/edit near well length"));
+    ui.click("Lay out/measures of near well");
+    ui.settle();
+    CHECK_FALSE(ui.has("Lay out/edit near well length"));
+    ui.desk.ui.selection.subjects = {{model::SubjectKind::dimension, {}, "near well length"}};
+    ui.settle();
+    CHECK(ui.has("Lay out/edit near well length"));  // what is chosen shows
+}

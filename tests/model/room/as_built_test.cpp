@@ -35,7 +35,8 @@ std::optional<Finding> finding(const MeasuredOpening& opening, std::string_view 
 const MeasuredOpening straight{.name = "niche",
                                .height = "30 in",
                                .widths = {"37 in", "37 in", "37 in"},
-                               .diagonals = {"", ""}};
+                               .diagonals = {"", ""},
+                               .plumb = {"0", "0"}};
 
 constexpr Nm inch = engine::Length::nm_per_inch;
 
@@ -159,6 +160,52 @@ TEST_CASE("measures that disagree are told, those within 1/8 in are not", "[mode
     opening.diagonals = {"47 5/8 in", "47 5/8 in"};
     CHECK_FALSE(finding(opening, "opening_open_error").has_value());
     opening.diagonals = {"48 in", "47 1/4 in"};
+    CHECK(finding(opening, "opening_open_error").has_value());
+}
+
+TEST_CASE("an opening without plumb lines is told, and its sides are taken to lean alike",
+          "[model][room]") {
+    auto opening = straight;
+    CHECK_FALSE(finding(opening, "opening_not_plumbed").has_value());
+    opening.plumb = {"", ""};
+    opening.widths = {"37 in", "36 3/4 in", "36 1/2 in"};
+    const auto found = fit(opening);
+    CHECK(found.lean_from == std::array{LeanFrom::half_widths, LeanFrom::half_widths});
+    CHECK(found.slack == inch / 2);
+    CHECK(found.gaps[0] == found.gaps[1]);
+    CHECK(found.gaps[0][0] - found.gaps[0][2] == inch / 4);
+    CHECK(found.closing.empty());
+    const auto told = finding(opening, "opening_not_plumbed");
+    REQUIRE(told.has_value());
+    CHECK(told->severity == Severity::warning);
+}
+
+TEST_CASE("one plumb line leaves the other side to the widths", "[model][room]") {
+    auto opening = straight;
+    opening.plumb = {"", "-1 1/4 in"};
+    const auto found = fit(opening);
+    CHECK(found.lean_from == std::array{LeanFrom::widths, LeanFrom::plumb_line});
+    CHECK(found.slack == -inch / 4);
+    CHECK(found.binds);
+    CHECK_FALSE(finding(opening, "opening_not_plumbed").has_value());
+}
+
+// The parallelogram again: its diagonals by the theorem of Pythagoras, over 37 - 1.25 in and
+// 37 + 1.25 in by 30 in: 46.67 in and 48.61 in.
+TEST_CASE("diagonals tell how the sides lean where no plumb line was held", "[model][room]") {
+    auto opening = straight;
+    opening.plumb = {"", ""};
+    opening.diagonals = {"48.6113413 in", "46.6697172 in"};
+    const auto both = fit(opening);
+    CHECK(both.lean_from == std::array{LeanFrom::diagonal, LeanFrom::diagonal});
+    CHECK(std::abs(both.slack + inch / 4) < inch / 1000);
+    opening.diagonals[1] = "";
+    const auto one = fit(opening);
+    CHECK(one.lean_from == std::array{LeanFrom::widths, LeanFrom::diagonal});
+    CHECK(std::abs(one.slack + inch / 4) < inch / 1000);
+    CHECK_FALSE(finding(opening, "opening_not_plumbed").has_value());
+    opening.diagonals[0] = "20 in";  // shorter than the opening is high: no side can be so
+    CHECK(fit(opening).lean_from[1] == LeanFrom::half_widths);
     CHECK(finding(opening, "opening_open_error").has_value());
 }
 

@@ -86,6 +86,8 @@ TEST_CASE("a small difference of weight is told in ounces or grams", "[schedule]
     CHECK(model::weight_change_words(0.5443, inches) == "+1.20 lb");
     CHECK(model::weight_change_words(-1.05, metric()) == minus + "1.05 kg");
     CHECK(model::weight_change_words(0.0004, metric()).empty());
+    CHECK(model::weight_change_words(0.001, metric()) == "+1 g");
+    CHECK(model::weight_change_words(0.001, inches).empty());  // 0.035 oz
 }
 
 TEST_CASE("members that change alike are told together, one alone by its name",
