@@ -90,10 +90,16 @@ void want_bands(Desk& desk) {
     const auto is_in_hand = [&](const model::Dimension& dimension) {
         return std::ranges::find(first, dimension.name) != first.end();
     };
-    for (const bool in_hand : {true, false}) {
-        for (const auto& dimension : desk.history.now()->dimensions) {
-            if (dimension.kind != engine::QuantityKind::length) continue;
-            if (is_in_hand(dimension) == in_hand) wanted.dimensions.push_back(dimension.name);
+    // Measures of obstacles are looked at least: they come last.
+    const auto& dimensions = desk.history.now()->dimensions;
+    const auto measures_of = derived(desk).measures_of;
+    const auto turn_of = [&](std::size_t i) {
+        return is_in_hand(dimensions[i]) ? 0 : measures_of[i].empty() ? 1 : 2;
+    };
+    for (const int turn : {0, 1, 2}) {
+        for (std::size_t i = 0; i < dimensions.size(); ++i) {
+            if (dimensions[i].kind != engine::QuantityKind::length) continue;
+            if (turn_of(i) == turn) wanted.dimensions.push_back(dimensions[i].name);
         }
     }
     desk.bands->want(std::move(wanted));

@@ -10,6 +10,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace editor {
 
@@ -37,11 +38,19 @@ struct RefusedFormula {
     std::string reason;
 };
 
+// A strip that shows a dimension, in the order in which they are drawn.
+struct DrawnStrip {
+    std::string strip;
+    std::string dimension;
+};
+
 struct DimensionHand {
     std::optional<TypedFormula> typed;
     std::optional<DraggedValue> dragged;
     std::optional<RefusedFormula> refused;
-    std::uint64_t drags = 0;  // counted, to give each its own merge key
+    std::vector<DrawnStrip> drawn;         // by the present frame, so far
+    std::vector<DrawnStrip> drawn_before;  // by the one before it, all
+    std::uint64_t drags = 0;               // counted, to give each its own merge key
 };
 
 // With the text that was refused last, where there is one, else with the dimension's formula.

@@ -20,7 +20,7 @@ void take_dropped(Desk& desk, const std::vector<std::filesystem::path>& files) {
     const auto left_out = files.size() - scans.size();
     import_scans(desk, std::move(scans));
     if (left_out == 0) return;
-    desk.ui.notice = Notice{"of the files that were dropped only the scans come in; " +
+    desk.ui.notice = Notice{"Of the files that were dropped only the scans come in; " +
                                 std::to_string(left_out) + " other" +
                                 (left_out == 1 ? " is" : "s are") + " left out",
                             true};

@@ -68,12 +68,12 @@ std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
     return all;
 }
 
-std::string length_of(double mm, const engine::TapeStyle& shown, bool upward) {
+// Up to a mark of the tape.
+std::string depth_text(double mm, const engine::TapeStyle& shown) {
     const auto step = engine::tape_step(shown).nm();
-    const double marks = mm * 1e6 / static_cast<double>(step);
-    const double whole = upward ? std::ceil(marks - 1e-4) : std::floor(marks + 1e-4);
-    const auto length = engine::Length::from_nm(static_cast<std::int64_t>(whole) * step);
-    return length.nm() > 0 ? model::length_in_words(length, shown) : "a hair";
+    const double marks = std::ceil(mm * 1e6 / static_cast<double>(step) - 1e-4);
+    const auto length = engine::Length::from_nm(static_cast<std::int64_t>(marks) * step);
+    return model::length_in_words(length, shown);
 }
 
 }  // namespace
@@ -135,8 +135,8 @@ std::string near_words(const ObstacleFacts& facts, const Derived& derived) {
     const auto& piece = derived.resolved.pieces[near.thing.piece];
     const auto& shown = derived.project->shown;
     const auto name = model::piece_subject(derived.project->frames[piece.frame], piece).name;
-    if (near.depth > 0.0) return length_of(near.depth, shown, true) + " inside " + name;
-    return length_of(near.distance, shown, false) + " from " + name;
+    if (near.depth > 0.0) return depth_text(near.depth, shown) + " inside " + name;
+    return model::distance_in_words(near.distance, shown) + " from " + name;
 }
 
 }  // namespace editor

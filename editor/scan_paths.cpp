@@ -103,6 +103,7 @@ void restate_scans(Desk& desk, const fs::path& new_file) {
     const auto path = [&](const std::string& stated) {
         return restated_path(stated, old_file, new_file);
     };
+    restate_form(desk.ui.dialog, path);
     for (auto& dialog : desk.ui.interrupted) restate_form(dialog, path);
     desk.scans = std::make_shared<const model::ScanLibrary>(with_keys(*desk.scans, path));
     if (desk.scan_loader) {

@@ -2,6 +2,8 @@
 
 #include "editor/by_name.h"
 
+#include <utility>
+
 namespace editor {
 namespace {
 
@@ -54,7 +56,9 @@ std::string refused_typing(const Desk& desk) {
 }
 
 void begin_typing_frame(Desk& desk) {
-    if (desk.ui.hand.typed) desk.ui.hand.typed->is_drawn = false;
+    auto& hand = desk.ui.hand;
+    if (hand.typed) hand.typed->is_drawn = false;
+    hand.drawn_before = std::exchange(hand.drawn, {});
     desk.ui.offers.is_drawn = false;
     desk.ui.saw.is_drawn = false;
     desk.ui.join.typing.is_drawn = false;

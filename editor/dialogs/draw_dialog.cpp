@@ -160,7 +160,8 @@ void draw(Desk& desk, const Trouble& trouble) {
 void show_worst(Desk& desk) {
     const auto& now = derived(desk);
     desk.ui.place = Place::lay_out;
-    if (now.finding_groups.empty()) return;
+    desk.ui.cards.wants_top = true;
+    if (now.finding_groups.empty() || now.finding_groups.front().concerns.empty()) return;
     desk.ui.selection =
         selection_of_subjects(*now.project, now.resolved, now.finding_groups.front().concerns);
 }

@@ -17,6 +17,13 @@ void draw_form_finding(const model::Finding& finding) {
     log_item("finding " + finding.code, finding.what);
 }
 
+std::string reason_against_shape(const std::vector<model::Finding>& findings) {
+    for (const auto& finding : findings) {
+        if (finding.code == "bad_obstacle" || finding.code == "bad_opening") return finding.what;
+    }
+    return {};
+}
+
 std::string reason_against_edit(const Derived& derived, const model::Edit& edit) {
     const auto next = model::apply(*derived.project, edit);
     return next ? std::string() : engine::to_text(next.error());

@@ -31,6 +31,9 @@ std::string reason_against_name(const std::vector<Thing>& things,
     return "there is " + thing + " \"" + name + "\" already; choose another name";
 }
 
+// Why an obstacle or an opening has no shape, or keeps a distance that is none; empty: it is sound.
+std::string reason_against_shape(const std::vector<model::Finding>& findings);
+
 // What is said where a field holds no value.
 inline constexpr const char* mend_first = "mend what is said in red first";
 

@@ -11,13 +11,14 @@
 namespace editor {
 namespace {
 
-// Why it has no shape; empty where it has one. What is refused here would keep nothing clear.
-std::string fault_of(const ObstacleForm& form) {
-    if (!form.trial) return {};
-    for (const auto& finding : form.trial->facts.findings) {
-        if (finding.code == "bad_obstacle") return finding.what;
-    }
-    return {};
+// Why what is stated here cannot be. What the project holds already is left as it is: it may be
+// wrong through a dimension that is mended elsewhere.
+std::string reason_against_stated(const ObstacleForm& form, const Derived& derived) {
+    const auto* before = by_name(derived.project->room, form.instead_of);
+    const bool is_as_before = before != nullptr && before->shape == form.obstacle.shape &&
+                              before->clearance == form.obstacle.clearance;
+    if (is_as_before || !form.trial) return {};
+    return reason_against_shape(form.trial->facts.findings);
 }
 
 std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, bool are_known) {
@@ -26,7 +27,7 @@ std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, b
                                        "an obstacle");
     if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty() && !are_known) form.trouble = mend_first;
-    if (form.trouble.empty()) form.trouble = fault_of(form);
+    if (form.trouble.empty()) form.trouble = reason_against_stated(form, derived);
     form.asked.all = !are_known;
     if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);
@@ -148,7 +149,10 @@ ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
     draw_form_line("name", form.obstacle.name, "left wheel well", form.is_fresh);
     draw_obstacle_fields(fields, form.obstacle);
     draw_keeping(fields, form.obstacle, derived);
-    if (!is_current(form, derived)) form.trial = trial_of(form, derived, catalogue);
+    if (!is_current(form, derived)) {
+        form.trial = trial_of(form, derived, catalogue);
+        form.trouble.clear();  // it was said of another shape
+    }
     draw_rule();
     draw_trial(*form.trial, form.scan_words, derived);
     const bool is_new = form.instead_of.empty();

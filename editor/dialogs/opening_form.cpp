@@ -5,6 +5,7 @@
 #include "editor/dialogs/form_line.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "model/room/as_built.h"
 
 #include <array>
 
@@ -27,11 +28,12 @@ void draw_measures(CheckedFields& fields, model::MeasuredOpening& opening) {
         {"diagonal", "diagonal up right", opening.diagonals[0], "lower left, upper right", true},
         {"the other", "diagonal up left", opening.diagonals[1], "lower right, upper left", true});
     fields.draw_lengths(
-        {"left leans in", "plumb left", opening.plumb[0], "by a plumb line", true},
+        {"left leans in", "plumb left", opening.plumb[0], "over the height", true},
         {"right does", "plumb right", opening.plumb[1], "less than 0: outward", true});
     draw_wrapped(
-        "What you did not measure stays empty. A plumb line at one side, or one diagonal, tells "
-        "which way the sides lean.",
+        "A side leans in by how much further in its top stands than its bottom, by a plumb line. "
+        "What you did not measure stays empty; a plumb line at one side, or one diagonal, tells "
+        "which way both lean.",
         Type::small, colour::quiet);
 }
 
@@ -44,6 +46,9 @@ std::optional<Change> tried_change(OpeningForm& form, const Derived& derived, bo
     }
     if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty() && !are_known) form.trouble = mend_first;
+    if (form.trouble.empty()) {
+        form.trouble = model::fault_of_opening(*derived.project, derived.resolved, form.opening);
+    }
     if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);
 }
@@ -56,6 +61,7 @@ OpeningForm opening_form(const std::string& frame, const model::MeasuredOpening&
 
 OpeningForm new_opening_form(const Derived& derived, const std::string& frame) {
     OpeningForm form{.frame = frame};
+    form.opening.plumb = {"", ""};
     form.opening.name = "opening";
     const auto* it = by_name(derived.project->frames, frame);
     for (int n = 2; it != nullptr && by_name(it->openings, form.opening.name) != nullptr; ++n) {

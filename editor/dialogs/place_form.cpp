@@ -5,6 +5,10 @@
 #include "editor/dimension_values.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "model/project/edit.h"
+
+#include <array>
+#include <cstddef>
 
 namespace editor {
 namespace {
@@ -36,6 +40,33 @@ void draw_frames(PlaceForm& form, const model::Project& project) {
     if (chosen != form.frame) form = new_place_form(project, chosen);
 }
 
+// What becomes of the dimension that says where the frame stands along an axis: a note below its
+// field; empty where there is none.
+std::string words_of_dimension(const PlaceForm& form, const Derived& derived, std::size_t axis) {
+    const auto& name = form.stated[axis];
+    if (form.shown[axis] == name) return {};
+    if (form.origin[axis] == form.shown[axis]) return "as the dimension " + name + " says";
+    const auto placed = model::apply(*derived.project, edit_of(form));
+    const auto* frame = placed ? by_name(placed->frames, form.frame) : nullptr;
+    if (frame == nullptr) return {};
+    if (frame->origin[axis] == name) return "this changes the dimension " + name;
+    return "the frame then follows the dimension " + name +
+           " no longer, which other things stand on too";
+}
+
+void draw_coordinates(CheckedFields& fields, PlaceForm& form, const Derived& derived) {
+    constexpr std::array<const char*, 3> words{"across, X", "along, Y", "up, Z"};
+    constexpr std::array<const char*, 3> names{"place x", "place y", "place z"};
+    for (std::size_t k = 0; k < 3; ++k) {
+        fields.draw_length(words[k], names[k], form.origin[k], "0");
+        const auto note = words_of_dimension(form, derived, k);
+        if (note.empty()) continue;
+        ImGui::SetCursorPosX(ImGui::GetCursorPosX() + scaled(form_column));
+        draw_wrapped(note, Type::small, colour::quiet);
+        log_item(std::string("dimension of ") + names[k], note);
+    }
+}
+
 std::string words_of(const FrameTrial& trial) {
     if (!trial.refusal.empty()) return {};
     if (trial.findings.empty()) return "nothing new is wrong there";
@@ -64,9 +95,7 @@ FormOutcome draw_place_form(PlaceForm& form,
     if (!dialog) return outcome;
     draw_frames(form, *derived.project);
     CheckedFields fields(derived);
-    fields.draw_length("across, X", "place x", form.origin[0], "0");
-    fields.draw_length("along, Y", "place y", form.origin[1], "0");
-    fields.draw_length("up, Z", "place z", form.origin[2], "0");
+    draw_coordinates(fields, form, derived);
     draw_radio_line<int>("turned", form.quarter_turns,
                          {{0, "not"}, {1, "a quarter"}, {2, "half round"}, {3, "three quarters"}});
     draw_wrapped(

@@ -52,6 +52,8 @@ FormOutcome draw_survey_end(Survey& survey,
         const model::Edit edit = make_edit();
         survey.trouble = reason_against_name(derived.project->room, survey.name, {}, "an obstacle");
         if (survey.trouble.empty()) survey.trouble = reason_against_edit(derived, edit);
+        if (survey.trouble.empty() && survey.trial)
+            survey.trouble = reason_against_shape(survey.trial->facts.findings);
         if (survey.trouble.empty()) outcome.change = change_of(edit);
     }
     end_form(survey.is_fresh, outcome);

@@ -122,19 +122,25 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
     return outcome.change;
 }
 
-// Clicking its line unfolds the measures of an obstacle, and folds them again. Gives whether they
-// are listed: they also are where one of them is chosen.
+bool is_in_hand(const DimensionHand& hand, const std::string& dimension) {
+    const auto is_it = [&](const auto& held) { return held && held->dimension == dimension; };
+    return is_it(hand.typed) || is_it(hand.dragged) || is_it(hand.refused);
+}
+
+// Clicking its line unfolds the measures of an obstacle, and folds them again; where one of them is
+// chosen or in the hand they show anyway. Gives whether they do.
 bool draw_measures_line(const std::string& obstacle,
                         std::size_t count,
-                        bool has_chosen,
+                        bool must_show,
                         UnfoldedMeasures& unfolded) {
-    const bool is_open = has_chosen || unfolded.count(obstacle) > 0;
+    const bool is_open = must_show || unfolded.count(obstacle) > 0;
     const std::string name = "measures of " + obstacle;
-    const std::string text =
-        (is_open ? "\xE2\x88\x92 " : "+ ") + std::to_string(count) + " " + name;
-    if (draw_button(name, {.text = text, .weight = Weight::link})) {
-        if (unfolded.erase(obstacle) == 0) unfolded.insert(obstacle);
-    }
+    const std::string text = (is_open ? "\xE2\x88\x92 " : "+ ") + std::to_string(count) +
+                             (count == 1 ? " measure of " : " measures of ") + obstacle;
+    const float room = ImGui::GetContentRegionAvail().x;
+    const std::string fitting = text_to_fit(text, Type::text, room);
+    const ButtonLook look{.text = fitting, .weight = Weight::link, .enabled = !must_show};
+    if (draw_button(name, look) && unfolded.erase(obstacle) == 0) unfolded.insert(obstacle);
     draw_hint(is_open ? "Show them as one line" : "Show them one by one");
     return is_open;
 }
@@ -170,10 +176,12 @@ std::optional<Change> draw_dimension_list(const Derived& derived,
     for (const auto& obstacle : derived.project->room) {
         const auto measures = measures_of(derived, obstacle.name);
         if (measures.empty()) continue;
-        const bool has_chosen = std::ranges::any_of(measures, [&](std::size_t i) {
-            return has_subject(selection, model::SubjectKind::dimension, dimensions[i].name);
+        const bool must_show = std::ranges::any_of(measures, [&](std::size_t i) {
+            const auto& name = dimensions[i].name;
+            return is_in_hand(hand, name) ||
+                   has_subject(selection, model::SubjectKind::dimension, name);
         });
-        if (!draw_measures_line(obstacle.name, measures.size(), has_chosen, unfolded)) continue;
+        if (!draw_measures_line(obstacle.name, measures.size(), must_show, unfolded)) continue;
         for (const auto i : measures) draw_one(i);
     }
     if (draw_button("New dimension", {.text = "+ dimension", .weight = Weight::link})) {

@@ -120,7 +120,7 @@ void measure(FindingCards& cards, const Derived& derived, float width) {
         cards.text_size == text_size) {
         return;
     }
-    cards = {derived.revision, width, text_size, {0.0F}};
+    cards = {derived.revision, width, text_size, {0.0F}, cards.wants_top};
     for (const auto& group : derived.finding_groups) {
         const float height = heights_of(text_of(group, derived.findings), width).whole();
         cards.tops.push_back(cards.tops.back() + height + ImGui::GetStyle().ItemSpacing.y);
@@ -154,6 +154,7 @@ void draw_finding_list(const Derived& derived, FindingCards& cards, Selection& s
         draw_text("Nothing to mend", Type::small, colour::quiet);
         return;
     }
+    if (std::exchange(cards.wants_top, false)) ImGui::SetScrollY(0.0F);
     draw_heading(derived.summary);
     measure(cards, derived, ImGui::GetContentRegionAvail().x);
     const ImVec2 at = ImGui::GetCursorScreenPos();

@@ -15,6 +15,7 @@ struct FindingCards {
     float width = 0.0F;
     float text_size = 0.0F;
     std::vector<float> tops;  // of each card, and last the end of all
+    bool wants_top = false;   // the first of them is to be seen
 };
 
 // Clicking a finding selects what it concerns.

@@ -1,5 +1,6 @@
 #include "editor/places/tape_strip.h"
 
+#include "editor/by_name.h"
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -67,14 +68,25 @@ void draw_face(const TapeStrip& look,
     }
 }
 
+// The dimension on the strip that is drawn next of those of one kind; null behind the last.
+const model::Dimension* next_drawn(const TypedFormula& typed,
+                                   const Derived& derived,
+                                   const DimensionHand& hand) {
+    bool is_passed = false;
+    for (const auto& drawn : hand.drawn_before) {
+        if (drawn.strip != typed.strip) continue;
+        if (is_passed) return by_name(derived.project->dimensions, drawn.dimension);
+        is_passed = drawn.dimension == typed.dimension;
+    }
+    return nullptr;
+}
+
 // Tab takes what was typed and goes on to the next dimension.
 std::optional<Change> take_and_go_on(const Derived& derived, DimensionHand& hand) {
     const TypedFormula typed = *hand.typed;
     auto change = take_typed(hand, derived, true);
-    const auto& all = derived.project->dimensions;
-    for (std::size_t i = 0; i + 1 < all.size() && !hand.refused; ++i) {
-        if (all[i].name == typed.dimension) begin_typing(hand, all[i + 1], typed.strip);
-    }
+    const auto* next = next_drawn(typed, derived, hand);
+    if (next != nullptr && !hand.refused) begin_typing(hand, *next, typed.strip);
     return change;
 }
 
@@ -140,6 +152,7 @@ StripOutcome draw_tape_strip(const TapeStrip& look,
                              DimensionHand& hand) {
     StripOutcome outcome;
     const IdScope id(look.strip.c_str());
+    hand.drawn.push_back({look.strip, dimension.name});
     if (hand.typed && hand.typed->dimension == dimension.name && hand.typed->strip == look.strip) {
         outcome.change = draw_typing(look, derived, hand);
         return outcome;

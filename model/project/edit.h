@@ -64,6 +64,8 @@ struct PutFrame {
     std::string instead_of;
 };
 
+// A dimension whose plain value says nothing but where the frame stands along an axis takes the new
+// plain value.
 struct PlaceFrame {
     std::string frame;
     Place origin;

@@ -28,19 +28,24 @@ std::string sharer_of_name(const Frame& frame) {
     return {};
 }
 
+bool is_plain(const Formula& formula) { return engine::names_in(formula).empty(); }
+
 bool refers_to_name(const Formula& formula, const std::string& name) {
     const auto names = engine::names_in(formula);
     return std::find(names.begin(), names.end(), name) != names.end();
 }
 
-// Whether a formula outside of the frame's planes and its place refers to the dimension.
+// Whether a formula outside of the frame's planes refers to the dimension, once the frame is at
+// that place; what the place says along `room_axis` apart.
 bool is_needed_elsewhere(const Project& project,
                          const Frame& frame,
                          const std::string& dimension,
-                         std::size_t room_axis) {
+                         std::size_t room_axis,
+                         const Place& place) {
     Project rest = project;
     Frame& same = *find_named(rest.frames, frame.name);
     same.planes.clear();
+    same.origin = place;
     same.origin[room_axis] = "0";
     bool is_needed = false;
     walk_texts(rest, [&](const Meaning& meaning, const std::string& text, const Trail&) {
@@ -59,7 +64,8 @@ bool is_in_planes(const Frame& frame, const std::string& dimension) {
 // A dimension that says where the frame stands, and nothing else, says where it is put. Planes that
 // are measured from the room, as those of a step over an obstacle, stand on it too: they must go on
 // doing so when the frame is put elsewhere.
-Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, const Formula& now) {
+Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, const Place& place) {
+    const Formula& now = place[room_axis];
     const Formula old = frame.origin[room_axis];
     const std::size_t axis =
         room_axis < 2 && frame.quarter_turns % 2 != 0 ? 1 - room_axis : room_axis;
@@ -71,15 +77,16 @@ Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, co
     const auto dimension = find_named(project.dimensions, old);
     if (now == old || dimension == project.dimensions.end() || refers_to_name(now, old)) return now;
     if (!is_measured_from_room) {
-        const bool is_plain = !engine::is_name(now) && !is_in_planes(frame, old);
-        if (!is_plain || is_needed_elsewhere(project, frame, old, room_axis)) return now;
+        const bool is_value = is_plain(now) && is_plain(dimension->formula);
+        if (!is_value || is_in_planes(frame, old)) return now;
+        if (is_needed_elsewhere(project, frame, old, room_axis, place)) return now;
         dimension->formula = now;
         return old;
     }
     std::string name = old;
     if (engine::is_name(now)) {
         name = now;
-    } else if (!is_needed_elsewhere(project, frame, old, room_axis)) {
+    } else if (!is_needed_elsewhere(project, frame, old, room_axis, place)) {
         dimension->formula = now;
     } else {
         Dimension own = *dimension;
@@ -142,7 +149,7 @@ Changed change(Project& project, const PlaceFrame& edit) {
         const int turns = (edit.quarter_turns % 4 + 4) % 4;
         if (auto can_turn = check_turn(project, frame, turns); !can_turn) return can_turn;
         for (std::size_t k = 0; k < 3; ++k) {
-            frame.origin[k] = placed_by_name(project, frame, k, edit.origin[k]);
+            frame.origin[k] = placed_by_name(project, frame, k, edit.origin);
         }
         frame.quarter_turns = turns;
         return Done{};

@@ -30,8 +30,10 @@ Changed change(Project& project, const PutObstacle& edit) {
         return put_named(project.room, edit.obstacle, edit.instead_of, "");
     }
     const Obstacle old = *before;
-    return put_named(project.room, followed_by_planes(project, old, edit.obstacle), edit.instead_of,
-                     "");
+    auto put = put_named(project.room, followed_by_planes(project, old, edit.obstacle),
+                         edit.instead_of, "");
+    if (put) rename_planes_of_steps(project, old.name, edit.obstacle.name);
+    return put;
 }
 
 Changed change(Project& project, const RemoveObstacle& edit) {

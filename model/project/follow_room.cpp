@@ -2,10 +2,13 @@
 
 #include "engine/measure/formula.h"
 #include "model/project/named_list.h"
+#include "model/project/references.h"
+#include "model/project/step_over_sides.h"
 #include "model/project/walk_texts.h"
 
 #include <algorithm>
 #include <set>
+#include <string_view>
 #include <utility>
 
 namespace model {
@@ -111,7 +114,7 @@ private:
         const Formula term = as_term(formula);
         for (Frame& frame : project_.frames) {
             for (Plane& plane : frame.planes) {
-                const bool is_its = obstacle_.empty() || plane.name.starts_with(obstacle_ + " ");
+                const bool is_its = obstacle_.empty() || is_of_step_over(plane.name, obstacle_);
                 if (is_its && has_term(plane.position, term)) act(plane);
             }
         }
@@ -148,6 +151,34 @@ void follow_clearance(Project& project, const Obstacle& before, Obstacle& now) {
 }
 
 }  // namespace
+
+bool is_of_step_over(const std::string& plane, const std::string& obstacle) {
+    if (!plane.starts_with(obstacle + " ")) return false;
+    std::string_view rest = std::string_view(plane).substr(obstacle.size() + 1);
+    for (const auto& sides : frame_sides) {
+        for (const std::string_view side : sides) {
+            if (!rest.starts_with(side)) continue;
+            const auto number = rest.substr(side.size());  // of a name that was taken
+            const bool is_number = number.size() > 1 && number[0] == ' ' &&
+                                   number.find_first_not_of("0123456789", 1) == number.npos;
+            if (number.empty() || is_number) return true;
+        }
+    }
+    return false;
+}
+
+void rename_planes_of_steps(Project& project, const std::string& before, const std::string& after) {
+    if (before == after) return;
+    for (Frame& frame : project.frames) {
+        for (Plane& plane : frame.planes) {
+            if (!is_of_step_over(plane.name, before)) continue;
+            const std::string old = plane.name;
+            const auto name = free_name(after + old.substr(before.size()), frame.planes);
+            plane.name = name;
+            rename_references(frame, {Target::plane, old}, name);
+        }
+    }
+}
 
 Formula as_term(const Formula& formula) {
     return engine::is_name(formula) ? formula : "(" + formula + ")";

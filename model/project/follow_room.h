@@ -9,6 +9,17 @@
 
 namespace model {
 
+// The sides of a frame, by axis, least first: the planes of a step are called after the obstacle
+// and the side of it on which they lie.
+inline constexpr const char* frame_sides[3][2] = {
+    {"left", "right"}, {"front", "back"}, {"bottom", "top"}};
+
+// Whether the plane is one of a step over the obstacle: "wheel well top", "wheel well top 2".
+bool is_of_step_over(const std::string& plane, const std::string& obstacle);
+
+// The planes of its steps go by an obstacle's new name.
+void rename_planes_of_steps(Project& project, const std::string& before, const std::string& after);
+
 // Position of a plane as a sum: what stands between the " + " and " - " outside of brackets.
 bool has_term(const Formula& position, const Formula& term);
 Formula with_term_replaced(const Formula& position, const Formula& term, const Formula& by);

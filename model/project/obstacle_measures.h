@@ -1,5 +1,5 @@
-// Which dimensions are the measures of an obstacle, as a survey by tape leaves them: a list of
-// dimensions may keep them together.
+// Which dimensions are the measures of an obstacle, as a survey by tape or a step over it leaves
+// them: a list of dimensions may keep them together.
 #pragma once
 
 #include "model/project/project.h"
@@ -10,8 +10,7 @@
 namespace model {
 
 // For each dimension the obstacle that it is a measure of, else empty: the only one whose formulas
-// stand on it, also by way of other dimensions. Where something else than that stands on it too, as
-// the planes of a step do, its name must begin with the obstacle's.
+// stand on it, also by way of other dimensions, where its name begins with the obstacle's.
 std::vector<std::string> obstacle_measures(const Project& project);
 
 }  // namespace model

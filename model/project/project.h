@@ -364,7 +364,7 @@ struct MeasuredOpening {
     std::array<Formula, 2> diagonals;
     // How far the top of the left and of the right side stands further in than its bottom, by a
     // plumb line; less than 0: further out; empty: not measured.
-    std::array<Formula, 2> plumb;
+    std::array<Formula, 2> plumb{"0", "0"};
     std::string note;
 
     bool operator==(const MeasuredOpening&) const = default;

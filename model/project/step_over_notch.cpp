@@ -1,5 +1,6 @@
 #include "model/project/step_over_notch.h"
 
+#include "model/project/follow_room.h"
 #include "model/project/named_list.h"
 #include "model/project/references.h"
 #include "model/project/step_over_sides.h"
@@ -20,7 +21,6 @@ using engine::Result;
 constexpr const char* usual_apart = "3 1/2 in";
 
 // Names of a frame's sides, least first.
-constexpr const char* frame_sides[3][2] = {{"left", "right"}, {"front", "back"}, {"bottom", "top"}};
 
 // ---- which sides cut the frame ------------------------------------------------------------------
 

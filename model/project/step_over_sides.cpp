@@ -22,21 +22,6 @@ constexpr const char* axis_letters[] = {"x", "y", "z"};
 constexpr const char* room_sides[3][2] = {
     {"least x", "most x"}, {"least y", "most y"}, {"bottom", "top"}};
 
-// A text that can begin the name of a dimension.
-std::string as_name(const std::string& text) {
-    std::string name;
-    for (const char letter : text) {
-        const bool fits = std::isalnum(static_cast<unsigned char>(letter)) != 0 || letter == '_';
-        if (fits) {
-            name += letter;
-        } else if (!name.empty() && name.back() != ' ') {
-            name += ' ';
-        }
-    }
-    while (!name.empty() && name.back() == ' ') name.pop_back();
-    return engine::is_name(name + " x") && !name.empty() ? name : "obstacle " + name;
-}
-
 // ---- the obstacle -------------------------------------------------------------------------------
 
 struct Faces {
@@ -134,13 +119,14 @@ std::optional<Term> clearance_of(Project& project, Obstacle& obstacle, const Ste
     const std::string note = "kept free of metal";
     if (!edit.clearance.empty()) obstacle.clearance = edit.clearance;
     if (!obstacle.clearance.empty()) {
-        return Term{true, &obstacle.clearance, as_name(obstacle.name) + " clearance", note};
+        return Term{true, &obstacle.clearance, name_in_formulas(obstacle.name) + " clearance",
+                    note};
     }
     if (obstacle.stays_clear) return std::nullopt;
     return Term{true, &project.shop.clearance, "clearance", note};
 }
 
-std::string name_of_heads(const Frame& frame) { return as_name(frame.name) + " heads"; }
+std::string name_of_heads(const Frame& frame) { return name_in_formulas(frame.name) + " heads"; }
 
 std::optional<Term> standing_of(const Frame& frame, Formula& standing) {
     if (standing.empty() || standing == "0") return std::nullopt;
@@ -160,6 +146,20 @@ Changed check_not_below_zero(const std::optional<Term>& term,
 }
 
 }  // namespace
+
+std::string name_in_formulas(const std::string& text) {
+    std::string name;
+    for (const char letter : text) {
+        const bool fits = std::isalnum(static_cast<unsigned char>(letter)) != 0 || letter == '_';
+        if (fits) {
+            name += letter;
+        } else if (!name.empty() && name.back() != ' ') {
+            name += ' ';
+        }
+    }
+    while (!name.empty() && name.back() == ' ') name.pop_back();
+    return engine::is_name(name + " x") && !name.empty() ? name : "obstacle " + name;
+}
 
 std::string sum_text(const Terms& terms) {
     std::string text;
@@ -213,7 +213,7 @@ Formula shared_standing(Project& project, const Frame& frame, const Formula& sta
 Result<Sides> sides_at(
     Project& project, Obstacle& obstacle, Frame& frame, const StepOver& edit, Formula& standing) {
     const std::string where = described(obstacle);
-    Faces faces{.name = as_name(obstacle.name), .at = {}};
+    Faces faces{.name = name_in_formulas(obstacle.name), .at = {}};
     if (!std::visit(FacesOf{faces}, obstacle.shape)) {
         return Error{ErrorCode::invalid_value, where,
                      "only a box, a wheel well or a cylinder has faces that a frame can be stepped "
@@ -224,7 +224,7 @@ Result<Sides> sides_at(
                         .origin = {}};
     for (std::size_t k = 0; k < 3; ++k) {
         around.origin[k] = {false, &frame.origin[k],
-                            as_name(frame.name) + " origin " + axis_letters[k],
+                            name_in_formulas(frame.name) + " origin " + axis_letters[k],
                             "where the frame stands in the room", true};
     }
     Sides sides;

@@ -32,6 +32,9 @@ engine::Result<Nm> value_of(const Terms& terms,
                             const DimensionValues& values,
                             const std::string& where);
 
+// The name of a thing as it can begin the name of a dimension.
+std::string name_in_formulas(const std::string& text);
+
 // A plain value becomes a dimension, so that it can be changed in one place and all follows.
 void give_name(Project& project, const Term& term);
 

@@ -59,7 +59,7 @@ private:
         if (!placed) return say(leaning_without_room(subject, between_nodes(*line)));
         if (placed->moved_in > 0) {
             const auto by = Length::from_nm(placed->moved_in);
-            say(leaning_moved_in(subject, depth_in_words(by, room_.project.shown), by));
+            say(leaning_moved_in(subject, length_in_words(by, room_.project.shown), by));
         }
         notch_for_leaning(room_, *line, *face, *placed, s_, laps_);
         stand(*line, *face, *placed);

@@ -76,7 +76,7 @@ Finding brace_end_loose(Subject diagonal, std::size_t end, engine::Length reach)
 Finding panel_on_brace(Subject diagonal,
                        Subject panel,
                        bool is_sure,
-                       const std::string& depth_in_words,
+                       const std::string& depth_words,
                        engine::Length depth) {
     const bool is_brace = diagonal.kind == SubjectKind::diagonal;
     return {.code = "interference",
@@ -84,7 +84,7 @@ Finding panel_on_brace(Subject diagonal,
             .concerns = {std::move(diagonal), std::move(panel)},
             .numbers = {{"depth", depth}},
             .what = std::string("these two ") + (is_sure ? "would" : "may") +
-                    " have to be in the same place: one enters the other by " + depth_in_words +
+                    " have to be in the same place: one enters the other by " + depth_words +
                     (is_sure ? "" : ", unless what is cut out of the panel leaves room"),
             .mend = is_brace ? "put the brace on the other side of the face, or take one of them "
                                "out: a sheet that is fastened all round braces the face as well"

@@ -23,7 +23,7 @@ Finding brace_end_loose(Subject diagonal, std::size_t end, engine::Length reach)
 Finding panel_on_brace(Subject diagonal,
                        Subject panel,
                        bool is_sure,
-                       const std::string& depth_in_words,
+                       const std::string& depth_words,
                        engine::Length depth);
 
 }  // namespace model

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <utility>
 
 namespace model {
@@ -54,6 +55,12 @@ std::string depth_in_words(engine::Length depth, engine::TapeStyle style) {
     const auto mark = is_inch ? engine::Length::nm_per_inch / 64 : engine::Length::nm_per_mm / 10;
     const auto marks = (depth.nm() + mark - 1) / mark;
     return length_in_words(engine::Length::from_nm(marks * mark), style);
+}
+
+std::string distance_in_words(double mm, const engine::TapeStyle& style) {
+    const auto step = engine::tape_step(style).nm();
+    const auto marks = static_cast<std::int64_t>(mm * 1e6 / static_cast<double>(step) + 1e-4);
+    return marks > 0 ? length_in_words(engine::Length::from_nm(marks * step), style) : "a hair";
 }
 
 std::string where_text(const Finding& finding) {

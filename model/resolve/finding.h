@@ -71,9 +71,13 @@ void merge_alike(std::vector<Finding>& findings, std::size_t first);
 // A length in a sentence: exact, with its unit: "3/32 in".
 std::string length_in_words(engine::Length length, engine::TapeStyle style);
 
-// How deep something enters, or how far it has to move: exact where that is on a 1/64 in mark or a
-// tenth of a millimetre, else as much as to the next one.
+// How deep something enters: on a 1/64 in mark where lengths are shown in inches or feet, else in
+// tenths of a millimetre; what lies between goes up to the next.
 std::string depth_in_words(engine::Length depth, engine::TapeStyle style);
+
+// How far apart two things are, in millimetres: on the marks of the tape, no more than there is;
+// "a hair" where that is less than one.
+std::string distance_in_words(double mm, const engine::TapeStyle& style);
 
 // "counter: post left, rail front top": the things it concerns, in words.
 std::string where_text(const Finding& finding);

@@ -19,12 +19,17 @@ struct Measures {
     std::array<LeanFrom, 2> lean_from{};
 };
 
-// From which of the two measures of a corner of the opening the lean of the other side follows: the
-// diagonal to its top.
+// A side that leans further from what the widths say than this part of the height was not measured
+// so but mistyped: common practice.
+constexpr double most_lean = 0.1;
+
+// How far the side leans in, by the diagonal that ends at its top; none where that cannot be.
 std::optional<double> lean_by_diagonal(const Measures& m, std::size_t side) {
     const auto& diagonal = m.diagonals[1 - side];
     if (!diagonal || !(*diagonal > m.height)) return std::nullopt;
-    return m.widths[0] - std::sqrt(*diagonal * *diagonal - m.height * m.height);
+    const double lean = m.widths[0] - std::sqrt(*diagonal * *diagonal - m.height * m.height);
+    const double by_widths = (m.widths[0] - m.widths[2]) / 2.0;
+    return std::abs(lean - by_widths) <= most_lean * m.height ? std::optional(lean) : std::nullopt;
 }
 
 // Where no plumb line was held to a side, its lean follows from what else was measured.
@@ -77,12 +82,20 @@ bool is_by_widths(LeanFrom from) {
     return from == LeanFrom::widths || from == LeanFrom::half_widths;
 }
 
+// What a diagonal off by a little makes the lean that follows from it off by, times that.
+double growth(const Measures& m, std::size_t side) {
+    if (m.lean_from[side] != LeanFrom::diagonal) return 1.0;
+    const double diagonal = *m.diagonals[1 - side];
+    return diagonal / std::sqrt(diagonal * diagonal - m.height * m.height);
+}
+
 // What follows from a measure is not compared with it.
 std::vector<ClosingError> closing_errors(const Measures& m) {
     const auto& [bottom, middle, top] = m.widths;
     std::vector<ClosingError> errors;
     if (std::ranges::none_of(m.lean_from, is_by_widths))
-        errors.push_back({"width at the top", top - (bottom - m.plumb[0] - m.plumb[1])});
+        errors.push_back({"width at the top", top - (bottom - m.plumb[0] - m.plumb[1]),
+                          most_closing_error_mm * (growth(m, 0) + growth(m, 1)) / 2.0});
     const std::array<const char*, 2> names{"diagonal from lower left to upper right",
                                            "diagonal from lower right to upper left"};
     for (std::size_t k = 0; k < 2; ++k) {
@@ -149,12 +162,28 @@ Length rounded_up(Nm length, const engine::TapeStyle& shown) {
     return Length::from_nm((length + step - 1) / step * step);
 }
 
+Finding not_plumbed(const Subject& subject, const OpeningFit& fit) {
+    return {.code = "opening_not_plumbed",
+            .severity = Severity::warning,
+            .concerns = {subject},
+            .what = std::string("which way its sides lean was not measured, so ") +
+                    (fit.narrows == 0 ? "both are taken to be plumb"
+                                      : "each is taken to lean by half of what the widths differ") +
+                    "; where both lean the same way, a frame binds though every width is enough",
+            .mend = "hold a plumb line at a side, or measure a diagonal"};
+}
+
+// Whether it is known from diagonals alone which way the sides lean.
+bool is_by_diagonals_alone(const OpeningFit& fit) {
+    return std::ranges::count(fit.lean_from, LeanFrom::diagonal) > 0;
+}
+
 void report(const Project& project,
             const Subject& subject,
             const OpeningFit& fit,
             std::vector<Finding>& findings) {
     for (const auto& error : fit.closing) {
-        if (std::abs(error.mm) <= most_closing_error_mm + 1e-6) continue;  // rounding apart
+        if (std::abs(error.mm) <= error.most_mm + 1e-6) continue;  // rounding apart
         const auto off = Length::from_nm(std::llround(std::abs(error.mm) * 1e6));
         findings.push_back(
             {.code = "opening_open_error",
@@ -166,15 +195,8 @@ void report(const Project& project,
              .mend = "measure again; a bottom that is not level shows in the "
                      "diagonals"});
     }
-    if (std::ranges::count(fit.lean_from, LeanFrom::half_widths) > 0) {
-        findings.push_back({.code = "opening_not_plumbed",
-                            .severity = Severity::warning,
-                            .concerns = {subject},
-                            .what = "how plumb its sides are was not measured, so both are taken "
-                                    "to lean in by half of what it narrows; where both lean the "
-                                    "same way, a frame binds though every width is enough",
-                            .mend = "hold a plumb line at a side, or measure a diagonal"});
-    }
+    if (std::ranges::count(fit.lean_from, LeanFrom::half_widths) > 0)
+        findings.push_back(not_plumbed(subject, fit));
     if (fit.too_tall > 0) {
         findings.push_back(
             {.code = "opening_too_low",
@@ -198,7 +220,10 @@ void report(const Project& project,
                      level_words(fit, fit.tightest[0], project.shown) + " and the right side " +
                      level_words(fit, fit.tightest[1], project.shown) + " there is " +
                      length_in_words(by, project.shown) + " too little",
-             .mend = "make the frame narrower by as much and by the clearance that you want"});
+             .mend = std::string(is_by_diagonals_alone(fit)
+                                     ? "hold a plumb line at a side to be sure of how it leans; "
+                                     : "") +
+                     "make the frame narrower by as much and by the clearance that you want"});
         return;
     }
     const Nm taper = std::max(fit.taper(OpeningSide::left), fit.taper(OpeningSide::right));
@@ -222,6 +247,13 @@ Nm OpeningFit::taper(OpeningSide side) const {
     return most - least;
 }
 
+std::string fault_of_opening(const Project& project,
+                             const Resolved& resolved,
+                             const MeasuredOpening& opening) {
+    const auto measures = measures_of(opening, NamedValues(project, resolved));
+    return measures ? fault_of(opening, *measures) : std::string();
+}
+
 std::optional<OpeningFit> opening_fit(const Project& project,
                                       const Resolved& resolved,
                                       Index frame,
@@ -237,6 +269,7 @@ std::optional<OpeningFit> opening_fit(const Project& project,
     OpeningFit fit{.frame_width = width->hi - width->lo, .frame_height = height->hi - height->lo};
     fit.closing = closing_errors(*measures);
     fit.lean_from = measures->lean_from;
+    fit.narrows = std::llround((measures->widths[0] - measures->widths[2]) * 1e6);
     const Nm opening_height = std::llround(measures->height * 1e6);
     fit.too_tall = std::max<Nm>(fit.frame_height - opening_height, 0);
     fit.heights = heights_told(fit.frame_height, opening_height);

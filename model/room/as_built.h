@@ -17,17 +17,18 @@ enum class OpeningLevel { bottom, middle, top };
 
 std::string_view name_of(OpeningSide side);
 
+// By tape and plumb line alone, a difference of more than this asks to measure again: 1/8 in,
+// common practice. What leans by a diagonal grows with its slope.
+inline constexpr double most_closing_error_mm = 3.175;
+
 // How the measurements disagree, mm: what was measured less what follows from the others.
 struct ClosingError {
     std::string of;  // "width at the top", "diagonal from lower left to upper right"
     double mm = 0.0;
+    double most_mm = most_closing_error_mm;  // more asks to measure again
 
     bool operator==(const ClosingError&) const = default;
 };
-
-// By tape and plumb line alone, a difference of more than this asks to measure again: 1/8 in,
-// common practice.
-inline constexpr double most_closing_error_mm = 3.175;
 
 // How it is known how far a side leans in.
 enum class LeanFrom {
@@ -41,6 +42,7 @@ struct OpeningFit {
     Nm frame_width = 0;  // over its pieces; heads and tails are looked at by clearances
     Nm frame_height = 0;
     Nm too_tall = 0;                      // how much of that is above what was measured
+    Nm narrows = 0;                       // from the bottom to the top, by the widths
     std::array<LeanFrom, 2> lean_from{};  // of the left side and of the right one
     std::vector<ClosingError> closing;
     bool binds = false;
@@ -58,6 +60,11 @@ struct OpeningFit {
     // How much wider the widest gap of a side is than its narrowest: the taper of a filler strip.
     Nm taper(OpeningSide side) const;
 };
+
+// Why it is no opening, as a sentence; empty where it is one, and where a formula fails.
+std::string fault_of_opening(const Project& project,
+                             const Resolved& resolved,
+                             const MeasuredOpening& opening);
 
 // The frame stands plumb on the level from which the sides were measured. Half-way up, what the
 // middle width is less than half of the others' sum counts half on each side, since a tape does not

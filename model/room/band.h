@@ -63,8 +63,9 @@ Project with_dimension(Project project, std::string_view dimension, Nm value);
 // Solved, not sampled alone: between two values looked at that both fit, it is proved that nothing
 // comes too near to an obstacle or to another frame, as long as what lies in the room moves evenly
 // between them; where it is not, they are looked at again in between. So are those where layout
-// planes of a frame meet. What else may go wrong within a frame, and what is in a drawer's way, is
-// looked for at 25 values of the range and at all these. Ends are found by halving.
+// planes of a frame meet. What else may go wrong within a frame, what is in a drawer's way, and
+// where the frame binds in a measured opening is looked for at 25 values of the range and at all
+// these. Ends are found by halving.
 // The range searched: the dimension's own least and most; else from the first mark above 0 to three
 // times its value or 2 ft more than that, whichever is longer. Nothing where the dimension is
 // missing, no length, does not work out, or where `go_on` (may be empty) answers false.

@@ -3,6 +3,7 @@
 #include "engine/geometry/convex_distance.h"
 #include "engine/geometry/convex_overlap.h"
 #include "engine/geometry/vectors.h"
+#include "model/room/rounding.h"
 #include "model/room/scan_side.h"
 #include "model/room/shapes.h"
 
@@ -16,8 +17,6 @@ namespace {
 using engine::Bounds;
 using engine::ConvexBody;
 using engine::Vector;
-
-constexpr double rounding_mm = 1e-6;
 
 bool is_there(const Bounds& bounds) { return bounds.lo[0] <= bounds.hi[0]; }
 
@@ -115,6 +114,7 @@ private:
     bool is_free(Index number, Index thing_number) const {
         const auto box = thing(thing_number);
         if (!is_there(box.a) && !is_there(box.b)) return true;
+        if (!is_there(box.a) || !is_there(box.b)) return false;
         const auto& there = a_.obstacles[number];
         const auto& then = b_.obstacles[number];
         const double wanted = mm_of(std::max(there.wanted, then.wanted));

@@ -1,6 +1,7 @@
 #include "model/room/band_look.h"
 
 #include "model/resolve/resolve.h"
+#include "model/room/as_built.h"
 #include "model/room/band.h"
 #include "model/room/rounding.h"
 #include "model/room/shapes.h"
@@ -105,6 +106,7 @@ BandLook look_at(const Project& project,
                        look.findings);
     report_frame_gaps(project, catalogue, resolved, look.findings);
     report_drawer_ways(project, catalogue, resolved, look.obstacles, look.findings);
+    report_openings(project, resolved, look.findings);
     std::ranges::copy_if(look.findings, std::back_inserter(look.not_measured),
                          [](const Finding& it) { return it.code == "scan_not_read"; });
     std::erase_if(look.findings,

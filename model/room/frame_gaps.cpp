@@ -150,19 +150,11 @@ private:
                 .concerns = {std::move(one), std::move(other)},
                 .numbers = {{"distance", Length::from_nm(amount)},
                             {"wanted", Length::from_nm(resolved_.shop.frame_gap)}},
-                .what = "these two of different frames come within " +
-                        distance_words(near.distance) + " of each other; " +
+                .what = "these two of different frames are " +
+                        distance_in_words(near.distance, project_.shown) + " apart; " +
                         length_in_words(Length::from_nm(resolved_.shop.frame_gap), project_.shown) +
                         " is what frames keep",
                 .mend = "move one of the frames, or let frames stand closer"};
-    }
-
-    // On the marks of the tape, no more than there is.
-    std::string distance_words(double mm) const {
-        const Nm step = engine::tape_step(project_.shown).nm();
-        const auto marks = static_cast<Nm>(mm * 1e6 / static_cast<double>(step) + 1e-4);
-        return marks > 0 ? length_in_words(Length::from_nm(marks * step), project_.shown)
-                         : std::string("a hair");
     }
 
     const Project& project_;

@@ -2,6 +2,7 @@
 #include "engine/geometry/convex_overlap.h"
 #include "engine/geometry/vectors.h"
 #include "model/room/clearance.h"
+#include "model/room/rounding.h"
 #include "model/room/scan_side.h"
 #include "model/room/way_out.h"
 
@@ -18,9 +19,6 @@ namespace {
 using engine::Bounds;
 using engine::ConvexBody;
 using engine::Vector;
-
-// What is nearer by no more than this is as near as it is wanted: the rounding of doubles.
-constexpr double rounding_mm = 1e-6;
 
 Bounds grown(Bounds bounds, double by) {
     for (std::size_t k = 0; k < 3; ++k) {

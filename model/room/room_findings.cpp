@@ -13,12 +13,11 @@ namespace {
 
 constexpr Nm nm_of(double mm) { return static_cast<Nm>(mm * 1e6 + (mm < 0.0 ? -0.5 : 0.5)); }
 
-// To marks of the tape: what is too much upward, what is left downward.
-Length on_tape(double mm, const engine::TapeStyle& shown, bool upward) {
+// Up to a mark of the tape.
+Length on_tape(double mm, const engine::TapeStyle& shown) {
     const Nm step = engine::tape_step(shown).nm();
     const double marks = mm * 1e6 / static_cast<double>(step);
-    const double whole = upward ? std::ceil(marks - 1e-4) : std::floor(marks + 1e-4);
-    return Length::from_nm(static_cast<Nm>(whole) * step);
+    return Length::from_nm(static_cast<Nm>(std::ceil(marks - 1e-4)) * step);
 }
 
 std::string way_words(const engine::Vector& way) {
@@ -92,7 +91,7 @@ private:
     }
 
     Finding entering(const NearPlace& worst) const {
-        const auto depth = on_tape(worst.depth, project_.shown, true);
+        const auto depth = on_tape(worst.depth, project_.shown);
         const bool clears = obstacle_.stays_clear;
         return {.code = clears ? "in_the_way" : "inside_obstacle",
                 .severity = Severity::error,
@@ -107,16 +106,13 @@ private:
     }
 
     Finding too_near(const NearPlace& worst) const {
-        const auto distance = on_tape(worst.distance, project_.shown, false);
         const auto wanted = Length::from_nm(obstacle_.wanted);
         return {
             .code = "clearance",
             .severity = Severity::warning,
             .numbers = {{"distance", Length::from_nm(nm_of(worst.distance))}, {"wanted", wanted}},
-            .what = first_piece() + " comes within " +
-                    (distance.nm() > 0 ? length_in_words(distance, project_.shown)
-                                       : std::string("a hair")) +
-                    " of it; " + length_in_words(wanted, project_.shown) +
+            .what = first_piece() + " is " + distance_in_words(worst.distance, project_.shown) +
+                    " from it; " + length_in_words(wanted, project_.shown) +
                     " of clearance is wanted",
             .mend = "move the frame or a plane, or ask for less clearance there"};
     }

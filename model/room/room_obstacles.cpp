@@ -112,11 +112,14 @@ private:
             {.code = "scan_not_read",
              .severity = Severity::warning,
              .concerns = {{SubjectKind::obstacle, {}, stated.name}},
-             .what = "the scan " + scan.file + " is not read, so nothing keeps clear of it" +
+             .what = "the scan " + scan.file + " is not read" + (why == nullptr ? " yet" : "") +
+                     ", so nothing keeps clear of it" +
                      (why == nullptr ? std::string() : ": " + engine::to_text(*why)),
-             .mend = why == nullptr
-                         ? "put the file where the project looks for it, or import it again"
-                         : "see to that, or import another scan in its place"});
+             .mend =
+                 why == nullptr
+                     ? "where it is not being read, put the file where the project looks for it, "
+                       "or import it again"
+                     : "see to that, or import another scan in its place"});
     }
 
     std::optional<RoomObstacle> with_scan(RoomObstacle obstacle,

@@ -1,16 +1,13 @@
 #include "model/room/scan_side.h"
 
 #include "engine/geometry/vectors.h"
+#include "model/room/rounding.h"
 #include "model/room/way_out.h"
 
 #include <algorithm>
 
 namespace model {
-namespace {
-
-constexpr double rounding_mm = 1e-6;
-
-}  // namespace
+namespace {}  // namespace
 
 std::vector<engine::ConvexBody> in_axes_of(const engine::Placement& scan_place,
                                            std::span<const engine::ConvexBody> bodies) {

@@ -107,8 +107,22 @@ TEST_CASE("the form says what is wrong with a shape while it is typed", "[editor
     CHECK_THAT(ui.item("Obstacle/trouble").value, Contains("radius"));
     CHECK(room_of(ui).empty());
     ui.write("Obstacle/radius", "2");
+    CHECK_FALSE(ui.has("Obstacle/trouble"));
     ui.click("Obstacle/Put");
     CHECK(room_of(ui).size() == 1);
+}
+
+TEST_CASE("an obstacle that is bad already may be renamed all the same", "[editor][measure]") {
+    HeadlessUi ui;
+    go_to_measure(ui);
+    auto ledge = box_behind("3 in");
+    std::get<model::BoxObstacle>(ledge.shape).most[2] = "0";
+    put(ui, ledge);
+    ui.desk.ui.dialog = editor::obstacle_form(ledge);
+    ui.settle();
+    ui.write("Obstacle/name", "sill");
+    ui.click("Obstacle/Put");
+    CHECK(room_of(ui)[0].name == "sill");
 }
 
 TEST_CASE("the list tells how near the frame comes, and the view shows where",
@@ -285,19 +299,22 @@ TEST_CASE("a real opening is measured for a frame, changed and removed", "[edito
     ui.settle();
     ui.click("Opening/Put");
     CHECK(ui.has("Opening/trouble"));
-    ui.write("Opening/height", "36");
+    ui.write("Opening/height", "0");
     ui.write("Opening/width bottom", "24");
     ui.write("Opening/width middle", "23 15/16");
     ui.write("Opening/width top", "23 7/8");
     ui.write("Opening/diagonal up right", "43 1/4");
     ui.write("Opening/plumb left", "1/16");
     ui.click("Opening/Put");
+    CHECK_THAT(ui.item("Opening/trouble").value, Contains("height"));
+    ui.write("Opening/height", "36");
+    ui.click("Opening/Put");
     ui.settle();
     REQUIRE(ui.now().project->frames[0].openings.size() == 1);
     const auto& opening = ui.now().project->frames[0].openings[0];
     CHECK(opening.widths[2] == "23 7/8");
     CHECK(opening.diagonals[1].empty());
-    CHECK(opening.plumb[0] == "1/16");
+    CHECK(opening.plumb == std::array<model::Formula, 2>{"1/16", ""});  // not measured
     CHECK_THAT(ui.item("Measure/size of opening").value, Contains("23 7/8"));
     ui.click("Measure/opening opening");
     ui.settle();

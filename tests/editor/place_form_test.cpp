@@ -78,13 +78,33 @@ TEST_CASE("a place that a dimension says is shown as its value, and typed over i
     editor::run_command(ui.desk, "frame.place");
     ui.settle();
     CHECK(ui.item("Place/place x").value == "3");
+    CHECK(ui.item("Place/dimension of place x").value == "as the dimension from wall says");
     ui.write("Place/place y", "1");
     ui.click("Place/Put");
     CHECK(editor::project_of(ui.desk).frames[0].origin == model::Place{"from wall", "1", "0"});
     editor::run_command(ui.desk, "frame.place");
     ui.settle();
     ui.write("Place/place x", "4 1/2");
+    CHECK_THAT(ui.item("Place/dimension of place x").value, Catch::Contains("changes"));
     ui.click("Place/Put");
     CHECK(editor::project_of(ui.desk).frames[0].origin[0] == "from wall");
     CHECK(ui.shown("from wall") == "4 1/2");
+}
+
+TEST_CASE("a dimension that other things stand on stays, and the form says so", "[editor][room]") {
+    HeadlessUi ui;
+    set_up(ui);
+    editor::Change change;
+    change.edits = {
+        model::PutDimension{{.name = "aisle", .formula = "3"}, {}},
+        model::PutDimension{{.name = "twice", .formula = "2 * aisle"}, {}},
+        model::PlaceFrame{editor::project_of(ui.desk).frames[0].name, {"aisle", "0", "0"}}};
+    REQUIRE(editor::submit(ui.desk, change));
+    editor::run_command(ui.desk, "frame.place");
+    ui.settle();
+    ui.write("Place/place x", "4");
+    CHECK_THAT(ui.item("Place/dimension of place x").value, Catch::Contains("no longer"));
+    ui.click("Place/Put");
+    CHECK(editor::project_of(ui.desk).frames[0].origin[0] == "4");
+    CHECK(ui.shown("aisle") == "3");
 }

@@ -267,3 +267,39 @@ TEST_CASE("the measures of a survey are one line of the dimensions until they ar
     ui.settle();
     CHECK(ui.has("Lay out/edit near well length"));  // what is chosen shows
 }
+
+TEST_CASE("Tab passes over folded measures, and what is typed keeps them unfolded",
+          "[editor][survey]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    measure_well(ui);
+    ui.press(key::enter);
+    editor::Change change;
+    change.edits = {model::PutDimension{{.name = "shelf", .formula = "9"}, {}}};
+    REQUIRE(editor::submit(ui.desk, change));
+    editor::run_command(ui.desk, "place.lay_out");
+    ui.settle();
+    ui.click("Lay out/height");
+    ui.settle();
+    ui.press(key::tab);
+    ui.settle();
+    REQUIRE(ui.desk.ui.hand.typed);
+    CHECK(ui.desk.ui.hand.typed->dimension == "shelf");
+    ui.press(key::escape);
+    ui.click("Lay out/measures of near well");
+    ui.settle();
+    ui.click("Lay out/near well length");
+    ui.settle();
+    REQUIRE(ui.desk.ui.hand.typed);
+    CHECK_FALSE(ui.item("Lay out/measures of near well").enabled);
+}
+
+TEST_CASE("a survey of a shape that cannot be is refused with the reason", "[editor][survey]") {
+    HeadlessUi ui;
+    measure_well(ui);
+    ui.write("Well/length", "-31");
+    ui.settle();
+    ui.click("Well/Put");
+    CHECK(project_in(ui).room.empty());
+    CHECK_THAT(ui.item("Well/trouble").value, Contains("along Y"));
+}

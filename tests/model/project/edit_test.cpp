@@ -238,6 +238,26 @@ TEST_CASE("quarter turns wrap round", "[model][edit]") {
     CHECK(counter(edited(full(), PlaceFrame{"counter", {"0", "0", "0"}, 6})).quarter_turns == 2);
 }
 
+TEST_CASE("only a plain dimension that says nothing but a frame's place takes its new place",
+          "[model][edit]") {
+    Project project = full();
+    project.dimensions.push_back({.name = "from wall", .formula = "3 in"});
+    project.frames.front().origin = {"from wall", "0", "0"};
+    const auto named = [](const Project& in) { return in.dimensions.back().formula; };
+    Project placed = edited(project, PlaceFrame{"counter", {"5 in", "0", "0"}});
+    CHECK(counter(placed).origin[0] == "from wall");
+    CHECK(named(placed) == "5 in");
+    // The new place along Y stands on it.
+    placed = edited(project, PlaceFrame{"counter", {"5 in", "from wall + 1 in", "0"}});
+    CHECK(counter(placed).origin[0] == "5 in");
+    CHECK(named(placed) == "3 in");
+    // A formula is more than a place.
+    project.dimensions.back().formula = project.dimensions.front().name + " + 1 in";
+    placed = edited(project, PlaceFrame{"counter", {"5 in", "0", "0"}});
+    CHECK(counter(placed).origin[0] == "5 in");
+    CHECK(named(placed) == project.dimensions.back().formula);
+}
+
 TEST_CASE("showing lengths in another unit changes none", "[model][edit]") {
     Project project = full();
     project.shown = {};

@@ -6,42 +6,55 @@ namespace {
 
 using namespace model;
 
-Dimension length(const std::string& name, const std::string& formula) {
-    return {.name = name, .formula = formula};
+Project with_dimensions(std::vector<Dimension> dimensions) {
+    Project project;
+    project.dimensions = std::move(dimensions);
+    return project;
+}
+
+Obstacle box(const std::string& name, const Formula& reach, const Formula& height) {
+    return {.name = name, .shape = BoxObstacle{{"0", "0", "0"}, {reach, "31", height}}};
 }
 
 using Words = std::vector<std::string>;
 
 }  // namespace
 
-TEST_CASE("what only one obstacle stands on are its measures, also by way of others",
+TEST_CASE("what bears an obstacle's name and only it stands on are its measures",
           "[model][project]") {
-    Project project;
-    project.dimensions = {length("reach", "8 1/4"), length("rail to wall", "60 1/4"),
-                          length("gap", "1"), length("depth", "18")};
-    project.dimensions[0].formula = "68 1/2 - rail to wall";
-    project.room = {
-        {.name = "left well", .shape = BoxObstacle{{"0", "0", "0"}, {"reach + gap", "31", "10"}}},
-        {.name = "tank", .shape = BoxObstacle{{"30", "0", "0"}, {"40", "gap", "9"}}}};
-    CHECK(obstacle_measures(project) == Words{"left well", "left well", "", ""});
+    auto project = with_dimensions({{.name = "left well reach", .formula = "68 - left well rest"},
+                                    {.name = "left well rest", .formula = "60"},
+                                    {.name = "left well shared", .formula = "1"},
+                                    {.name = "left well spare", .formula = "1"},
+                                    {.name = "van width", .formula = "68"}});
+    project.room = {box("left well", "left well reach + van width", "left well shared"),
+                    box("tank", "9", "left well shared")};
+    CHECK(obstacle_measures(project) == Words{"left well", "left well", "", "", ""});
     project.room.clear();
-    CHECK(obstacle_measures(project) == Words{"", "", "", ""});
+    CHECK(obstacle_measures(project) == Words{"", "", "", "", ""});
     CHECK(obstacle_measures(Project{}).empty());
 }
 
-TEST_CASE("what a frame stands on too is an obstacle's measure only by its name",
+TEST_CASE("an obstacle's measures go by its name as a formula can say it, and by the longer one",
           "[model][project]") {
-    Project project;
-    project.dimensions = {length("left well height", "10 3/4"), length("height", "10 3/4"),
-                          length("half", "height / 2")};
-    project.room = {
-        {.name = "left well",
-         .shape = BoxObstacle{{"0", "0", "0"}, {"8", "31", "max(left well height, height)"}}}};
-    CHECK(obstacle_measures(project) == Words{"left well", "", ""});  // half stands on height
-    project.dimensions.pop_back();
-    CHECK(obstacle_measures(project) == Words{"left well", "left well"});
-    Frame frame{.name = "counter"};
-    frame.planes = {{"step", Axis::z, "left well height + height"}};
-    project.frames = {frame};
-    CHECK(obstacle_measures(project) == Words{"left well", ""});
+    auto project = with_dimensions(
+        {{.name = "well left top", .formula = "10"}, {.name = "well 2 top", .formula = "8"}});
+    project.room = {box("well (left)", "1", "well left top"), box("well", "1", "2"),
+                    box("well 2", "1", "well 2 top")};
+    CHECK(obstacle_measures(project) == Words{"well (left)", "well 2"});
+}
+
+TEST_CASE("dimensions in a circle, or in a long row, have their obstacle all the same",
+          "[model][project]") {
+    constexpr int count = 20'000;
+    std::vector<Dimension> row;
+    for (int i = 0; i < count; ++i) {
+        row.push_back({.name = "rib " + std::to_string(i),
+                       .formula = "rib " + std::to_string((i + 1) % count)});
+    }
+    auto project = with_dimensions(std::move(row));
+    project.room = {box("rib", "1", "rib 0")};
+    const auto measures = obstacle_measures(project);
+    CHECK(measures.front() == "rib");
+    CHECK(measures.back() == "rib");
 }

@@ -451,6 +451,38 @@ TEST_CASE("a frame can be stepped over one well after another, also of the same 
     CHECK(faults(project) == "");
 }
 
+TEST_CASE("a well whose name begins with another's keeps its own step",
+          "[model][edit][step_over]") {
+    Project project = with(counter_project(), box_at({"-1", "13", "-1"}, {"14", "30", "12"}));
+    Obstacle second = box_at({"34", "13", "-1"}, {"50", "30", "8"});
+    second.name = "wheel well 2";
+    project = edited(with(project, second), over_well);
+    project = edited(project, StepOver{"counter", "wheel well 2"});
+    Obstacle first = project.room.front();
+    first.clearance = "1 in";
+    project = edited(project, PutObstacle{first, ""});
+    CHECK(place(project, "wheel well top") == quarters(4 * 13));
+    CHECK(place(project, "wheel well 2 top") == quarters(4 * 8 + 1));
+    CHECK(faults(project) == "");
+}
+
+TEST_CASE("a step goes on following a well that gets another name", "[model][edit][step_over]") {
+    Project project = edited(with(counter_project(), well_in_middle), over_well);
+    Obstacle well = project.room.front();
+    well.name = "left well";
+    project = edited(project, PutObstacle{well, "wheel well"});
+    CHECK(find(frame_of(project).planes, "wheel well top") == nullptr);
+    CHECK(place(project, "left well top") == quarters(4 * 12 + 1));
+    CHECK(faults(project) == "");
+    well = project.room.front();
+    std::get<BoxObstacle>(well.shape).most[2] = "14 1/2";
+    project = edited(project, PutObstacle{well, ""});
+    well.clearance = "1/2 in";
+    project = edited(project, PutObstacle{well, ""});
+    CHECK(place(project, "left well top") == quarters(4 * 15));
+    CHECK(faults(project) == "");
+}
+
 TEST_CASE("a step flush with a shelf is refused", "[model][edit][step_over]") {
     const Project before = with(counter_project({}, {"12 1/4"}), well_in_middle);
     CHECK(refused(before, over_well).where == "frame counter, plane shelf 1");

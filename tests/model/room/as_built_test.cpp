@@ -204,8 +204,31 @@ TEST_CASE("diagonals tell how the sides lean where no plumb line was held", "[mo
     CHECK(one.lean_from == std::array{LeanFrom::widths, LeanFrom::diagonal});
     CHECK(std::abs(one.slack + inch / 4) < inch / 1000);
     CHECK_FALSE(finding(opening, "opening_not_plumbed").has_value());
-    opening.diagonals[0] = "20 in";  // shorter than the opening is high: no side can be so
-    CHECK(fit(opening).lean_from[1] == LeanFrom::half_widths);
+}
+
+TEST_CASE("a diagonal that no side can lean by is told instead of believed", "[model][room]") {
+    auto opening = straight;
+    opening.plumb = {"", ""};
+    // Shorter than the opening is high, and 57 5/8 typed for the 47 5/8 of 37 by 30 in.
+    for (const char* typed : {"20 in", "57 5/8 in"}) {
+        INFO(typed);
+        opening.diagonals = {typed, ""};
+        CHECK(fit(opening).lean_from[1] == LeanFrom::half_widths);
+        CHECK_FALSE(fit(opening).binds);
+        CHECK(finding(opening, "opening_open_error").has_value());
+    }
+}
+
+// In a high and narrow opening a diagonal that is off by 1/16 in makes the lean off by 4 times
+// that.
+TEST_CASE("leans that follow from diagonals may differ from the widths by more", "[model][room]") {
+    auto opening = straight;
+    opening.height = "80 in";
+    opening.widths = {"20 in", "20 in", "20 in"};
+    opening.plumb = {"", ""};
+    opening.diagonals = {"82.5246 in", "82.5246 in"};  // 1/16 in more than by Pythagoras
+    CHECK_FALSE(finding(opening, "opening_open_error").has_value());
+    opening.diagonals = {"82.71 in", "82.71 in"};  // 1/4 in more
     CHECK(finding(opening, "opening_open_error").has_value());
 }
 

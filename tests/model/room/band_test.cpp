@@ -108,6 +108,22 @@ TEST_CASE("the dimension's own least and most end the band", "[model][room]") {
     CHECK(width.intervals[0].below.by == "the least it may be");
 }
 
+TEST_CASE("a band ends where the frame binds in the opening as it was measured", "[model][room]") {
+    auto project = cabinet({"0", "0", "0"});
+    project.frames[0].openings = {{.name = "niche",
+                                   .height = "40 in",
+                                   .widths = {"37 in", "37 in", "37 in"},
+                                   .plumb = {"1/4 in", "-1/4 in"}}};
+    const auto width = band(project, "width");
+    REQUIRE(width.intervals.size() == 1);
+    CHECK(width.intervals[0].above.by == "niche");
+    CHECK(width.intervals[0].above.finding.code == "opening_binds");
+    // At the top of the frame, 30 of 40 in up, the left side is 3/16 in further in; the right one
+    // is furthest in at the bottom.
+    const Nm most = tests::inches(37) - tests::inches_64(12);
+    CHECK(width.intervals[0].to == most);
+}
+
 TEST_CASE("what is wrong whatever the value is left out of account and told", "[model][room]") {
     auto project = cabinet({"10", "10", "0"});
     project.room.push_back(box("floor rib", {"12", "12", "-1"}, {"20", "40", "1"}));
