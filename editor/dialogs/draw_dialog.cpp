@@ -180,7 +180,9 @@ void draw(Desk&, std::monostate) {}
 
 void draw_dialog(Desk& desk) {
     const auto before = desk.ui.dialog.index();
+    const bool has_room = !project_of(desk).room.empty();
     std::visit([&](auto& dialog) { draw(desk, dialog); }, desk.ui.dialog);
+    if (!has_room && !project_of(desk).room.empty()) desk.ui.view.wants_fit = true;
     // ImGui would keep a popup whose dialog was put away by other means than its own buttons.
     if (desk.ui.dialog.index() != before && ImGui::GetCurrentContext()->OpenPopupStack.Size > 0) {
         ImGui::ClosePopupToLevel(0, true);

@@ -3,6 +3,8 @@
 #include "editor/by_name.h"
 #include "editor/kit/item_log.h"
 #include "editor/kit/widgets.h"
+#include "engine/measure/tape.h"
+#include "model/resolve/piece_prisms.h"
 #include "model/room/resolve_in_room.h"
 
 #include <algorithm>
@@ -31,6 +33,33 @@ std::string change_words(const model::Frame& before, const model::Frame& after) 
     return words.empty() ? "members are moved, none is added" : words;
 }
 
+// Of its pieces, without the heads and tails of their fasteners; empty where it has none.
+std::string place_words(const model::Project& project,
+                        const model::Resolved& resolved,
+                        const std::string& name) {
+    const auto* stated = by_name(project.frames, name);
+    if (stated == nullptr) return {};
+    const auto& frame = resolved.frames[static_cast<std::size_t>(stated - project.frames.data())];
+    if (frame.piece_count == 0) return {};
+    engine::Box all = box_in_room(frame, resolved.pieces[frame.first_piece].extents);
+    for (model::Index i = 1; i < frame.piece_count; ++i) {
+        const auto one = box_in_room(frame, resolved.pieces[frame.first_piece + i].extents);
+        for (std::size_t k = 0; k < 3; ++k) {
+            all.lo[k] = std::min(all.lo[k], one.lo[k]);
+            all.hi[k] = std::max(all.hi[k], one.hi[k]);
+        }
+    }
+    std::string words;
+    for (std::size_t k = 0; k < 3; ++k) {
+        const auto text = [&](engine::Nm at) {
+            return engine::tape_text(engine::Length::from_nm(at), project.shown);
+        };
+        words += (k > 0 ? ", " : "") + std::string(1, "XYZ"[k]) + " " + text(all.lo[k]) + " to " +
+                 text(all.hi[k]);
+    }
+    return words;
+}
+
 bool is_told_already(const Derived& derived, const model::Finding& finding) {
     return std::ranges::any_of(derived.findings, [&](const model::Finding& other) {
         return other.code == finding.code && other.concerns == finding.concerns;
@@ -54,7 +83,9 @@ FrameTrial frame_trial(const Derived& derived,
     const auto* before = by_name(derived.project->frames, frame);
     const auto* after = by_name(next->frames, frame);
     if (before != nullptr && after != nullptr) trial.words = change_words(*before, *after);
-    for (auto& finding : model::resolve_in_room(*next, catalogue, *derived.scans).findings) {
+    auto resolved = model::resolve_in_room(*next, catalogue, *derived.scans);
+    trial.place = place_words(*next, resolved, frame);
+    for (auto& finding : resolved.findings) {
         if (finding.severity == model::Severity::note || is_told_already(derived, finding))
             continue;
         trial.findings.push_back(std::move(finding));

@@ -21,6 +21,7 @@ struct FrameTrial {
     std::vector<std::string> asked;  // what the form says
     std::string words;    // "6 layout planes, 14 members more, 2 bays less"; empty: it is refused
     std::string refusal;  // why
+    std::string place;    // "X 0 to 20, Y 20 to 68, Z 0 to 34": what it takes up in the room then
     std::vector<model::Finding> findings;  // errors and warnings that it would bring
 };
 
@@ -67,11 +68,10 @@ template <class List, class Offers>
 void draw_names(const char* word, const List& list, std::string& chosen, Offers offers) {
     draw_form_word(word);
     const IdScope id(word);  // things of two kinds may have one name
-    bool is_first = true;
+    const float x = ImGui::GetCursorPosX();
     for (const auto& one : list) {
         if (!offers(one)) continue;
-        if (!is_first) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + scaled(form_column));
-        is_first = false;
+        ImGui::SetCursorPosX(x);
         if (draw_radio(one.name.c_str(), chosen == one.name)) chosen = one.name;
     }
 }

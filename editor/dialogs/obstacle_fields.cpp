@@ -28,8 +28,8 @@ InnerSide side_of(const model::WheelWell& well) {
 void draw_fields(CheckedFields& fields, model::WheelWell& well) {
     auto side = side_of(well);
     draw_radio_line<InnerSide>("stands at", side,
-                               {{InnerSide::left_wall, "the wall at smaller X"},
-                                {InnerSide::right_wall, "the wall at larger X"}});
+                               {{InnerSide::left_wall, "the left wall: smaller X"},
+                                {InnerSide::right_wall, "the right wall: larger X"}});
     if (side != InnerSide::other) {
         well.inner_side = Axis::x;
         well.inner_sense = side == InnerSide::left_wall ? Sense::plus : Sense::minus;

@@ -69,7 +69,7 @@ void draw_trial(const ObstacleTrial& trial, const std::string& scan_words, const
 // ---- the form -----------------------------------------------------------------------------------
 
 std::string clearance_hint(const model::Obstacle& obstacle, const Derived& derived) {
-    if (obstacle.stays_clear) return "nothing: its edge is where it begins";
+    if (obstacle.stays_clear) return "none: its own edge";
     const auto clearance = engine::Length::from_nm(derived.resolved.shop.clearance);
     return "as the shop says: " + model::length_in_words(clearance, derived.project->shown);
 }

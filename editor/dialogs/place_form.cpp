@@ -108,6 +108,11 @@ FormOutcome draw_place_form(PlaceForm& form,
                  [&] { return engine::Result<Change>(change_of(edit_of(form))); });
     form.trial->words = words_of(*form.trial);
     draw_rule();
+    if (!form.trial->place.empty()) {
+        const auto words = "It then takes up " + form.trial->place + ".";
+        draw_wrapped(words);
+        log_item("takes up", words);
+    }
     draw_frame_trial(*form.trial);
     const auto answer =
         draw_form_answers({}, {.verb = "Place it there",

@@ -15,9 +15,9 @@ namespace editor {
 namespace {
 
 void draw_place(CheckedFields& fields, WallSurvey& survey) {
-    draw_radio_line<model::Sense>(
-        "wall is at", survey.inside,
-        {{model::Sense::plus, "smaller X than the line"}, {model::Sense::minus, "larger X"}});
+    draw_radio_line<model::Sense>("wall is at", survey.inside,
+                                  {{model::Sense::plus, "left of the line: smaller X"},
+                                   {model::Sense::minus, "right of it: larger X"}});
     fields.draw_length("plumb line, X", "line", survey.line, "where it hangs");
     fields.draw_lengths({"wall from Y", "from", survey.from, "0"},
                         {"to Y", "to", survey.to, "its far end"});

@@ -17,8 +17,8 @@ namespace {
 // What is set once for a van.
 void draw_place(CheckedFields& fields, WellSurvey& survey) {
     draw_radio_line<model::Sense>("stands at", survey.inside,
-                                  {{model::Sense::plus, "the wall at smaller X"},
-                                   {model::Sense::minus, "the wall at larger X"}});
+                                  {{model::Sense::plus, "the left wall: smaller X"},
+                                   {model::Sense::minus, "the right wall: larger X"}});
     fields.draw_lengths({"that wall, X", "wall", survey.wall, "0"},
                         {"bulkhead, Y", "datum", survey.datum, "0"});
     fields.draw_length("floor, Z", "floor", survey.floor, "0");

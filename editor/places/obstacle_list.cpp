@@ -112,7 +112,7 @@ std::string_view draw_obstacle_list(const Derived& derived,
                                     Dialog& dialog) {
     draw_text("The room", Type::strong);
     ImGui::SameLine();
-    draw_text("X across the van, Y along it, Z up", Type::small, colour::quiet);
+    draw_text("X across from the left wall, Y along the van, Z up", Type::small, colour::quiet);
     auto asked = draw_new_things(derived, dialog);
     const auto& room = derived.project->room;
     if (room.empty()) {

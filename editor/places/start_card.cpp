@@ -50,7 +50,7 @@ void draw_frames(StartChoice& choice) {
 
 StartChoice draw_start_card(const Area& view, const std::vector<std::filesystem::path>& samples) {
     const float width = std::min(scaled(500), view.width - scaled(20));
-    const float height = scaled(samples.empty() ? 190 : 280);
+    const float height = scaled(samples.empty() ? 190 : 304);
     const Area area{view.x + (view.width - width) / 2, view.y + (view.height - height) * 0.42F,
                     width, height};
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(24, 20));

@@ -231,9 +231,11 @@ std::optional<Quantity> FormulaReader::as_wanted(Term term, QuantityKind wanted,
         term.value = *value;
     }
     if (term.kind != wanted) {
-        return scan_.fail(ErrorCode::invalid_value, term.begin,
-                          "this gives " + with_article(term.kind) + " where " +
-                              with_article(wanted) + " is needed");
+        auto message = "this gives " + with_article(term.kind) + " where " + with_article(wanted) +
+                       " is needed";
+        const bool lacks_unit = term.kind == QuantityKind::number && wanted == QuantityKind::length;
+        if (lacks_unit) message += "; give the numbers that are lengths a unit, as in 22 in";
+        return scan_.fail(ErrorCode::invalid_value, term.begin, std::move(message));
     }
     Quantity quantity{.kind = wanted};
     if (wanted != QuantityKind::length) {

@@ -104,10 +104,10 @@ struct Label {
         return "Start stepped frame " + e.frame;
     }
     std::string operator()(const SurveyWheelWell& e) const {
-        return "Add wheel well " + e.obstacle + " as measured";
+        return "Measure " + e.obstacle;
     }
     std::string operator()(const SurveyWall& e) const {
-        return "Add wall " + e.obstacle + " as measured";
+        return "Measure " + e.obstacle;
     }
     std::string operator()(const StepOver& e) const {
         return "Step " + e.frame + " over " + e.obstacle;

@@ -1,5 +1,6 @@
 #include "model/room/band.h"
 
+#include "engine/on_threads.h"
 #include "model/resolve/named_values.h"
 #include "model/resolve/values.h"
 #include "model/room/band_gap.h"
@@ -9,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <set>
 #include <utility>
@@ -94,9 +96,11 @@ public:
     // False when told to stop.
     bool solve(Mark present) {
         const Mark span = range_.to - range_.from;
-        for (Mark i = 0; i <= coarse_looks; ++i) look(range_.from + span * i / coarse_looks);
         present_ = std::clamp(present, range_.from, range_.to);
-        look(present_);
+        std::set<Mark> marks{present_};
+        for (Mark i = 0; i <= coarse_looks; ++i)
+            marks.insert(range_.from + span * i / coarse_looks);
+        look(marks);
         while (!stopped_ && refine()) {
         }
         return !stopped_;
@@ -159,15 +163,19 @@ private:
         return stop_of(std::prev(at)->second);
     }
 
-    void look(Mark mark) {
-        if (stopped_ || looks_.contains(mark)) return;
-        if (go_on_ && !go_on_()) {
-            stopped_ = true;
-            return;
-        }
-        auto found =
-            look_at(with_dimension(project_, dimension_, mark * step_), catalogue_, scans_, reach_);
-        looks_.emplace(mark, std::move(found));
+    void look(const std::set<Mark>& wanted) {
+        std::vector<Mark> marks;
+        std::ranges::copy_if(wanted, std::back_inserter(marks),
+                             [&](Mark mark) { return !looks_.contains(mark); });
+        std::vector<BandLook> found(marks.size());
+        const auto look_at_one = [&](std::size_t i) {
+            const auto there = with_dimension(project_, dimension_, marks[i] * step_);
+            found[i] = look_at(there, catalogue_, scans_, reach_);
+        };
+        stopped_ = !engine::for_each_on_threads(marks.size(), look_at_one, go_on_);
+        if (stopped_) return;
+        for (std::size_t i = 0; i < marks.size(); ++i)
+            looks_.emplace(marks[i], std::move(found[i]));
     }
 
     // Obstacles and formulas that do not work out hide what else is wrong, so that they weigh more
@@ -214,9 +222,9 @@ private:
             if (!only_ends) wanted.merge(inside);
         }
         const auto before = looks_.size();
-        for (const Mark mark : wanted) {
-            if (looks_.size() < most_looks || only_ends) look(mark);
-        }
+        while (!only_ends && wanted.size() > most_looks - before)
+            wanted.erase(std::prev(wanted.end()));
+        look(wanted);
         return looks_.size() > before;
     }
 

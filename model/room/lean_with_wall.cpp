@@ -283,13 +283,20 @@ private:
                is_inner(plane_across(member, up));
     }
 
-    bool is_inner(const std::string& level) const { return level != foot_ && level != top_; }
+    // By height: planes of two names may lie at one.
+    bool is_inner(const std::string& level) const {
+        return !is_at(level, foot_) && !is_at(level, top_);
+    }
+
+    bool is_at(const std::string& level, const std::string& other) const {
+        return at(level) == at(other);
+    }
 
     // Where the line of the posts lies at the level.
     Formula line_formula(const std::string& level) const {
         const auto& foot = formula_of(foot_);
         Formula in = leans_in_;
-        if (level != top_) {
+        if (!is_at(level, top_)) {
             in = "(" + leans_in_ + " * (" + term(less(formula_of(level), foot)) + " / " +
                  term(less(formula_of(top_), foot)) + "))";
         }
@@ -312,7 +319,7 @@ private:
         for (auto& entry : levels_) {
             const std::string& plane = entry.first;
             Level& level = entry.second;
-            if (plane == foot_) {
+            if (is_at(plane, foot_)) {
                 level.line = level.rail = side_;
                 continue;
             }
@@ -348,7 +355,7 @@ private:
         if (!touches_side(member)) return;
         if (runs_along(member, up)) return make_lean(member);
         const auto level = levels_.find(plane_across(member, up));
-        if (level == levels_.end() || level->first == foot_) return;
+        if (level == levels_.end() || is_at(level->first, foot_)) return;
         Member moved = member;
         if (runs_along(member, to_.axis)) {
             (member.from == side_ ? moved.from : moved.to) = level->second.line;
@@ -383,7 +390,7 @@ private:
     // Ends where the rails of its upper level are.
     void move(const Bay& bay) {
         const auto level = levels_.find(bay.z[1]);
-        if (end_of(bay) != side_ || level == levels_.end() || level->first == foot_) return;
+        if (end_of(bay) != side_ || level == levels_.end() || is_at(level->first, foot_)) return;
         Bay moved = bay;
         (to_.axis == 0 ? moved.x : moved.y)[to_.sense > 0 ? 1 : 0] = level->second.rail;
         edits_.emplace_back(PutBay{frame_.name, moved, bay.name});

@@ -108,3 +108,14 @@ TEST_CASE("a dimension that other things stand on stays, and the form says so", 
     CHECK(editor::project_of(ui.desk).frames[0].origin[0] == "4");
     CHECK(ui.shown("aisle") == "3");
 }
+
+TEST_CASE("the form says what the frame takes up in the room", "[editor][room]") {
+    HeadlessUi ui;
+    set_up(ui);
+    editor::run_command(ui.desk, "frame.place");
+    ui.settle();
+    ui.write("Place/place x", "depth");
+    ui.write("Place/place y", "20");
+    ui.click("Place/a quarter");
+    CHECK(ui.item("Place/takes up").value == "It then takes up X 0 to 16, Y 20 to 44, Z 0 to 20.");
+}

@@ -154,6 +154,7 @@ TEST_CASE("mixed dimensions are refused and the term is named", "[engine][formul
     CHECK(refusal("width * width").where == "column 9");
     CHECK(refusal("2 / width").where == "column 5");
     CHECK(mentions(refusal("bays * 2"), "a plain number where a length is needed"));
+    CHECK(mentions(refusal("68 1/2 - 22"), "give the numbers that are lengths a unit"));
     CHECK(mentions(refusal("width", QuantityKind::number), "a length where a plain number"));
 }
 

@@ -236,3 +236,16 @@ TEST_CASE("how far a wall leans in is worked out from its surface", "[model][roo
     CHECK(wall_lean(bodies, Sense::minus, {{0, 2000}, {0, 1000}}) == 0.0);
     CHECK(wall_lean(bodies, Sense::plus, {{3000, 4000}, {0, 1000}}) == 0.0);
 }
+
+TEST_CASE("a rail on another plane at the height of the feet is a rail of the floor",
+          "[model][room][lean]") {
+    auto project = with(box(locker()), PutPlane{"locker", {"sole", Axis::z, "0"}, {}});
+    for (auto member : project.frames[0].members) {
+        if (member.run != Axis::x || member.on[1] != "bottom") continue;
+        member.on[1] = "sole";
+        project = with(std::move(project), PutMember{"locker", member, {}});
+    }
+    const auto before = box(locker());
+    CHECK(leaned(project).frames[0].planes.size() == leaned(before).frames[0].planes.size() + 1);
+    CHECK(to_mend(leaned(project)) == to_mend(leaned(before)));
+}
