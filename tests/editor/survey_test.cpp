@@ -279,7 +279,7 @@ TEST_CASE("Tab passes over folded measures, and what is typed keeps them unfolde
     REQUIRE(editor::submit(ui.desk, change));
     editor::run_command(ui.desk, "place.lay_out");
     ui.settle();
-    ui.click("Lay out/height");
+    ui.click("Lay out/shelf 1");
     ui.settle();
     ui.press(key::tab);
     ui.settle();
