@@ -103,12 +103,8 @@ struct Label {
     std::string operator()(const StartSteppedFrame& e) const {
         return "Start stepped frame " + e.frame;
     }
-    std::string operator()(const SurveyWheelWell& e) const {
-        return "Measure " + e.obstacle;
-    }
-    std::string operator()(const SurveyWall& e) const {
-        return "Measure " + e.obstacle;
-    }
+    std::string operator()(const SurveyWheelWell& e) const { return "Measure " + e.obstacle; }
+    std::string operator()(const SurveyWall& e) const { return "Measure " + e.obstacle; }
     std::string operator()(const StepOver& e) const {
         return "Step " + e.frame + " over " + e.obstacle;
     }
