@@ -475,7 +475,7 @@ TEST_CASE("a step goes on following a well that gets another name", "[model][edi
     CHECK(place(project, "left well top") == quarters(4 * 12 + 1));
     CHECK(faults(project) == "");
     well = project.room.front();
-    std::get<BoxObstacle>(well.shape).most[2] = "14 1/2";
+    std::get<WheelWell>(well.shape).most[2] = "14 1/2";
     project = edited(project, PutObstacle{well, ""});
     well.clearance = "1/2 in";
     project = edited(project, PutObstacle{well, ""});
