@@ -163,6 +163,7 @@ void forget_derived(Desk& desk) {
 void replace_project(Desk& desk, model::Project project, std::filesystem::path file) {
     desk.history = History(std::move(project), desk.history.newest_revision());
     desk.file = std::move(file);
+    desk.file_stamp = {};
     desk.figures.clear();
     desk.scan_loader.reset();
     desk.scans = std::make_shared<const model::ScanLibrary>();

@@ -5,6 +5,7 @@
 #include "editor/band_worker.h"
 #include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/file_stamp.h"
 #include "editor/history.h"
 #include "editor/room_facts.h"
 #include "editor/ui_state.h"
@@ -27,14 +28,19 @@ struct ChangeText {
     std::string text;
 };
 
-struct ScanLoader;  // editor/scan_loader.h
+struct ScanLoader;    // editor/scan_loader.h
+class JournalKeeper;  // editor/journal_keeper.h
 
 struct Desk {
     explicit Desk(std::shared_ptr<const model::Catalogue> tables);
 
     std::shared_ptr<const model::Catalogue> catalogue;
     History history;
-    std::filesystem::path file;                       // empty: never saved
+    std::filesystem::path file;                 // empty: never saved
+    FileStamp file_stamp;                       // as it was when it was last looked into
+    std::filesystem::path state_folder;         // what the program keeps for itself; empty: nothing
+    std::vector<std::filesystem::path> recent;  // files that were opened or saved, the last first
+    std::shared_ptr<JournalKeeper> journal;     // none: nothing is kept against a crash
     std::vector<std::filesystem::path> samples;       // projects to look at first
     std::shared_ptr<const model::ScanLibrary> scans;  // those that reading is done with; never null
     std::shared_ptr<ScanLoader> scan_loader;          // reads them; none while there is none

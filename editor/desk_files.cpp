@@ -1,6 +1,8 @@
 #include "editor/desk_files.h"
 
+#include "editor/file_changes.h"
 #include "editor/open_project.h"
+#include "editor/recent_files.h"
 #include "editor/scan_paths.h"
 #include "editor/typing.h"
 #include "engine/files/whole_file.h"
@@ -34,6 +36,12 @@ std::string usual_file_name(const Desk& desk) {
         if (c == '/' || c == '\\' || c == ':') c = ' ';
     }
     return with_project_ending(name).string();
+}
+
+// The file is as it is here.
+void note_file(Desk& desk) {
+    desk.file_stamp = stamp_of(desk.file);
+    add_recent(desk.recent, desk.file, desk.state_folder);
 }
 
 bool has_open_form(const UiState& ui) {
@@ -96,6 +104,7 @@ bool open_file(Desk& desk, const fs::path& file) {
         return false;
     }
     replace_project(desk, std::move(project).value(), file);
+    note_file(desk);
     desk.ui.notice = Notice{"Opened " + file.string(), false};
     return true;
 }
@@ -110,6 +119,7 @@ bool save_to(Desk& desk, const fs::path& file) {
     }
     restate_scans(desk, file);
     desk.history.mark_saved();
+    note_file(desk);
     desk.ui.notice = Notice{with_refused("Saved " + file.string(), desk), false};
     return true;
 }
@@ -117,8 +127,8 @@ bool save_to(Desk& desk, const fs::path& file) {
 void save_or_browse(Desk& desk, std::optional<Intent> then) {
     if (desk.file.empty()) {
         browse_to_save(desk, std::move(then));
-    } else if (save_to(desk, desk.file) && then) {
-        fulfil(desk, *then);
+    } else {
+        save_or_ask(desk, std::move(then));
     }
 }
 

@@ -68,6 +68,7 @@ void on_scroll(GLFWwindow* window, double x, double y) {
 void on_focus(GLFWwindow* window, int is_focused) {
     auto& events = events_of(window);
     if (is_focused == GLFW_FALSE) events.input.lose_focus();
+    events.has_come_back = is_focused != GLFW_FALSE;
 }
 
 void on_drop(GLFWwindow* window, int count, const char** paths) {

@@ -15,7 +15,8 @@ struct WindowEvents {
     InputQueue input;
     std::vector<std::filesystem::path> dropped;
     bool wants_to_close = false;
-    bool has_happened = false;  // anything that asks for a new frame
+    bool has_come_back = false;  // the window to the front
+    bool has_happened = false;   // anything that asks for a new frame
 };
 
 // Installs the callbacks; `events` must outlive the window. The window's user pointer is taken.

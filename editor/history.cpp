@@ -56,6 +56,11 @@ void History::mark_saved() {
     end_merge();  // a merge must never swallow the saved step
 }
 
+void History::mark_saved_as(model::Project saved) {
+    saved_ = std::make_shared<const model::Project>(std::move(saved));
+    end_merge();
+}
+
 void History::restate(
     const std::function<std::optional<model::Project>(const model::Project&)>& other) {
     end_merge();

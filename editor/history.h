@@ -32,6 +32,8 @@ public:
     bool can_undo() const { return at_ > 0; }
     bool can_redo() const { return at_ + 1 < steps_.size(); }
     bool is_saved() const { return now() == saved_ || *now() == *saved_; }
+    const Snapshot& saved() const { return saved_; }
+    bool is_merging() const { return !merge_key_.empty(); }
 
     // What the last step did, and what redo would do again; empty where there is none.
     const std::string& undo_label() const { return steps_[at_].label; }
@@ -49,6 +51,8 @@ public:
     void undo();
     void redo();
     void mark_saved();
+    // What is in the file is that, which need not be a state of this history.
+    void mark_saved_as(model::Project saved);
 
     // Puts all states in other words that mean the same, where `other` gives such; their revisions
     // stay. What is saved is to be marked anew.

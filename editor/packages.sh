@@ -4,7 +4,7 @@
 program_packages=(
     ccache cmake g++ ninja-build pkg-config
     libcli11-dev libegl-dev libeigen3-dev libfreetype-dev libglfw3-dev libglm-dev libimgui-dev
-    libstb-dev nlohmann-json3-dev python3-glad
+    libstb-dev nlohmann-json3-dev python3-glad zlib1g-dev
     fonts-dejavu-core fonts-roboto-unhinted # built into the program
     libgl1-mesa-dri                         # draws, with a graphics card or without
 )

@@ -3,13 +3,18 @@
 #include "editor/assets_path.h"
 #include "editor/desk_files.h"
 #include "editor/dropped_files.h"
+#include "editor/file_changes.h"
 #include "editor/glfw_input.h"
 #include "editor/joint_list.h"
+#include "editor/journal_keeper.h"
+#include "editor/left_behind.h"
 #include "editor/open_project.h"
 #include "editor/painter.h"
 #include "editor/pixel_size.h"
+#include "editor/recent_files.h"
 #include "editor/report_state.h"
 #include "editor/screen.h"
+#include "editor/state_folder.h"
 #include "engine/files/whole_file.h"
 
 #include <GLFW/glfw3.h>
@@ -191,6 +196,7 @@ private:
     // Sleeps until there is something to do; says whether a frame is to be drawn.
     bool wait() {
         const bool is_busy = frames_left_ > 0 || events_.input.is_pending() || desk_.ui.goes_on;
+        keep_journal(!is_busy);
         if (is_busy) {
             glfwPollEvents();
         } else if (events_.input.is_held()) {
@@ -207,7 +213,16 @@ private:
         return true;
     }
 
+    // What was edited is written down before anything is waited for.
+    void keep_journal(bool is_at_rest) {
+        if (!desk_.journal) return;
+        desk_.journal->keep(desk_, is_at_rest);
+        if (is_at_rest) desk_.journal->flush();
+    }
+
     void take_wishes() {
+        if (events_.has_come_back) look_at_file(desk_);
+        events_.has_come_back = false;
         if (events_.wants_to_close) {
             wish(desk_, {Intent::Kind::leave});
         } else {
@@ -282,6 +297,13 @@ bool open_first(Desk& desk, const WindowOptions& options, std::ostream& err) {
     return false;
 }
 
+void use_state(Desk& desk) {
+    desk.state_folder = usual_state_folder();
+    if (desk.state_folder.empty()) return;
+    desk.recent = recent_files(desk.state_folder);
+    desk.journal = std::make_shared<JournalKeeper>(journal_folder(desk.state_folder));
+}
+
 ExitStatus run_with(GLFWwindow* window,
                     Desk& desk,
                     const WindowOptions& options,
@@ -293,6 +315,7 @@ ExitStatus run_with(GLFWwindow* window,
         return ExitStatus::not_possible;
     }
     if (!open_first(desk, options, err)) return ExitStatus::not_possible;
+    ask_about_left_behind(desk);
     desk.ui.place = place_named(options.place);
     if (!choose_by_name(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
@@ -324,6 +347,7 @@ ExitStatus run_window(const WindowOptions& options, std::ostream& out, std::ostr
     }
     Desk desk(std::make_shared<const model::Catalogue>(std::move(catalogue).value()));
     desk.samples = sample_files();
+    if (!options.screenshot) use_state(desk);  // a picture is of the project alone
     const WindowSystem system;
     const WindowHandle window = system.is_there() ? open_window(options) : nullptr;
     if (window == nullptr) {

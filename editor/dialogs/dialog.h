@@ -1,6 +1,7 @@
 // The one dialog that may be open, as a value.
 #pragma once
 
+#include "editor/dialogs/changed_question.h"
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
@@ -10,6 +11,7 @@
 #include "editor/dialogs/opening_form.h"
 #include "editor/dialogs/panel_form.h"
 #include "editor/dialogs/place_form.h"
+#include "editor/dialogs/recovery_question.h"
 #include "editor/dialogs/scan_form.h"
 #include "editor/dialogs/starter_form.h"
 #include "editor/dialogs/step_form.h"
@@ -49,7 +51,9 @@ using Dialog = std::variant<std::monostate,
                             ScanForm,
                             StepForm,
                             PlaceForm,
-                            LeanForm>;
+                            LeanForm,
+                            RecoveryQuestion,
+                            ChangedQuestion>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);

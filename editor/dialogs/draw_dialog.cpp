@@ -1,9 +1,11 @@
 #include "editor/dialogs/draw_dialog.h"
 
 #include "editor/desk_files.h"
+#include "editor/file_changes.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "editor/left_behind.h"
 #include "editor/scan_loader.h"
 #include "editor/scan_paths.h"
 #include "editor/selection.h"
@@ -139,6 +141,23 @@ void draw(Desk& desk, const UnsavedQuestion& question) {
     close_dialog(desk);
     if (answer == UnsavedAnswer::save) save_or_browse(desk, then);
     if (answer == UnsavedAnswer::discard) fulfil(desk, then);
+}
+
+void draw(Desk& desk, const RecoveryQuestion& question) {
+    const auto journal = question.journal;
+    const auto answer = draw_recovery_question(question);
+    if (answer == RecoveryAnswer::none) return;
+    close_dialog(desk);
+    if (answer == RecoveryAnswer::bring_back) bring_back(desk, journal);
+    if (answer == RecoveryAnswer::discard) discard_journal(journal);
+}
+
+void draw(Desk& desk, const ChangedQuestion& question) {
+    const auto asked = question;
+    const auto answer = draw_changed_question(question);
+    if (answer == ChangedAnswer::none) return;
+    close_dialog(desk);
+    settle_changed(desk, asked, answer);
 }
 
 void draw(Desk& desk, const Trouble& trouble) {

@@ -1,6 +1,7 @@
 #include "engine/files/posix_file.h"
 
 #include <fcntl.h>
+#include <sys/file.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -69,6 +70,15 @@ bool PosixFile::write(std::string_view bytes) const {
 
 bool PosixFile::flush() const {
     return without_interruption([&] { return ::fsync(descriptor_); }) == 0;
+}
+
+bool PosixFile::cut_to(std::uintmax_t size) const {
+    return without_interruption(
+               [&] { return ::ftruncate(descriptor_, static_cast<off_t>(size)); }) == 0;
+}
+
+bool PosixFile::lock() const {
+    return without_interruption([&] { return ::flock(descriptor_, LOCK_EX | LOCK_NB); }) == 0;
 }
 
 bool PosixFile::set_permissions(mode_t mode) const { return ::fchmod(descriptor_, mode) == 0; }

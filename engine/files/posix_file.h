@@ -5,6 +5,7 @@
 #include <sys/types.h>
 
 #include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <string_view>
 #include <utility>
@@ -33,6 +34,10 @@ public:
     // program, which the signal for it would be otherwise.
     bool write(std::string_view bytes) const;
     bool flush() const;
+    bool cut_to(std::uintmax_t size) const;
+    // No other descriptor, here or in another program, holds the lock until this one is closed;
+    // false at once where one does (flock(2)).
+    bool lock() const;
     bool set_permissions(mode_t mode) const;
     bool give_to(uid_t user, gid_t group) const;
     bool close();

@@ -1,0 +1,72 @@
+#include "editor/file_changes.h"
+
+#include "editor/desk_files.h"
+#include "editor/open_project.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace editor {
+namespace {
+
+bool asks_already(const UiState& ui) {
+    const auto is_question = [](const Dialog& dialog) {
+        return std::holds_alternative<ChangedQuestion>(dialog);
+    };
+    return is_question(ui.dialog) ||
+           std::any_of(ui.interrupted.begin(), ui.interrupted.end(), is_question);
+}
+
+// What is here is then what has not been saved: nothing of it is put away without a question.
+void keep_what_is_here(Desk& desk) {
+    if (auto other = other_on_disk(desk)) desk.history.mark_saved_as(*std::move(other));
+}
+
+void save_and_go_on(Desk& desk, const std::optional<Intent>& then) {
+    if (save_to(desk, desk.file) && then) fulfil(desk, *then);
+}
+
+}  // namespace
+
+std::optional<model::Project> other_on_disk(const Desk& desk) {
+    if (desk.file.empty() || stamp_of(desk.file) == FileStamp{}) return std::nullopt;
+    auto read = open_project(desk.file);
+    if (!read || *read == *desk.history.saved()) return std::nullopt;
+    return std::move(read).value();
+}
+
+void look_at_file(Desk& desk) {
+    if (desk.file.empty()) return;
+    const auto stamp = stamp_of(desk.file);
+    if (stamp == desk.file_stamp || stamp == FileStamp{}) return;
+    desk.file_stamp = stamp;
+    if (asks_already(desk.ui) || !other_on_disk(desk)) return;
+    interrupt_with(
+        desk, ChangedQuestion{
+                  ChangedQuestion::When::coming_back, desk.file, !desk.history.is_saved(), {}});
+}
+
+void save_or_ask(Desk& desk, std::optional<Intent> then) {
+    if (!other_on_disk(desk)) return save_and_go_on(desk, then);
+    interrupt_with(
+        desk, ChangedQuestion{ChangedQuestion::When::saving, desk.file, true, std::move(then)});
+}
+
+void settle_changed(Desk& desk, const ChangedQuestion& question, ChangedAnswer answer) {
+    switch (answer) {
+        case ChangedAnswer::save_over:
+            return save_and_go_on(desk, question.then);
+        case ChangedAnswer::save_apart:
+            return browse_to_save(desk, question.then);
+        case ChangedAnswer::read_again:
+            open_file(desk, question.file);
+            return;
+        case ChangedAnswer::stay:
+            if (question.when == ChangedQuestion::When::coming_back) keep_what_is_here(desk);
+            return;
+        case ChangedAnswer::none:
+            return;
+    }
+}
+
+}  // namespace editor

@@ -1,0 +1,118 @@
+#include "editor/left_behind.h"
+
+#include "editor/journal_keeper.h"
+
+#include <sys/stat.h>
+
+#include <algorithm>
+#include <ctime>
+#include <system_error>
+#include <utility>
+
+namespace editor {
+namespace {
+
+namespace fs = std::filesystem;
+
+engine::Result<model::ReplayedJournal> read_journal(const fs::path& journal) {
+    const auto read = engine::read_records(journal);
+    if (!read) return read.error();
+    return model::replayed(read->records);
+}
+
+std::time_t time_written(const fs::path& file) {
+    struct stat about {};
+    return ::stat(file.c_str(), &about) == 0 ? about.st_mtime : 0;
+}
+
+// "26 Nov 14:05", by the clock here.
+std::string time_words(std::time_t time) {
+    std::tm parts{};
+    char text[32];
+    if (::localtime_r(&time, &parts) == nullptr) return {};
+    return {text, std::strftime(text, sizeof text, "%d %b %H:%M", &parts)};
+}
+
+std::string words_of(const model::ReplayedJournal& journal, std::time_t time) {
+    const auto& name = journal.now.name;
+    std::string words = journal.steps == 1 ? "One edit" : std::to_string(journal.steps) + " edits";
+    words += " to " + (name.empty() ? std::string("a project without a name") : name);
+    words += journal.file.empty() ? ", which was never saved," : ", " + journal.file + ",";
+    words += journal.steps == 1 ? " is in no file yet" : " are in no file yet";
+    if (!journal.last_label.empty()) words += "; the last was: " + journal.last_label;
+    const auto when = time_words(time);
+    return words + (when.empty() ? "." : " (" + when + ").");
+}
+
+std::vector<fs::path> journals_in(const fs::path& folder) {
+    std::vector<std::pair<std::time_t, fs::path>> found;
+    std::error_code error;
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
+        if (at->path().extension() == ".journal")
+            found.emplace_back(time_written(at->path()), at->path());
+    }
+    std::sort(found.begin(), found.end(), std::greater<>());
+    std::vector<fs::path> paths;
+    for (auto& [time, path] : found) paths.push_back(std::move(path));
+    return paths;
+}
+
+void remove_file(const fs::path& file) {
+    std::error_code ignored;
+    fs::remove(file, ignored);
+}
+
+}  // namespace
+
+fs::path journal_folder(const fs::path& state_folder) { return state_folder / "journals"; }
+
+std::vector<LeftBehind> left_behind(const fs::path& folder) {
+    std::vector<LeftBehind> all;
+    for (const auto& path : journals_in(folder)) {
+        if (engine::is_being_written(path)) continue;
+        const auto journal = read_journal(path);
+        if (!journal) continue;
+        if (journal->steps == 0 || journal->now == journal->saved) {
+            if (journal->left_out == 0) remove_file(path);
+            continue;
+        }
+        all.push_back({path, words_of(*journal, time_written(path))});
+    }
+    return all;
+}
+
+void ask_about_left_behind(Desk& desk) {
+    if (desk.state_folder.empty()) return;
+    auto all = left_behind(journal_folder(desk.state_folder));
+    std::reverse(all.begin(), all.end());
+    auto& ui = desk.ui;
+    for (auto& one : all) {
+        ui.interrupted.push_back(RecoveryQuestion{std::move(one.journal), std::move(one.words)});
+    }
+    if (!is_open(ui.dialog)) close_dialog(desk);  // which brings up the last of them
+}
+
+void discard_journal(const fs::path& journal) { remove_file(journal); }
+
+void bring_back(Desk& desk, const fs::path& path) {
+    const auto journal = read_journal(path);
+    if (!journal) {
+        interrupt_with(
+            desk, Trouble{"The edits cannot be brought back", engine::to_text(journal.error())});
+        return;
+    }
+    replace_project(desk, journal->saved, journal->file);
+    desk.history.record("edits brought back", journal->now);
+    see_from(desk, engine::ViewFrom::corner);
+    std::string words = "The edits are back, and in no file yet";
+    if (journal->left_out > 0)
+        words += "; of " + std::to_string(journal->left_out) + " the journal was not whole";
+    desk.ui.notice = Notice{std::move(words), false};
+    if (!desk.journal) return;
+    desk.journal->keep(desk, true);
+    if (desk.journal->path().empty()) return;  // it could not be written, which the notice says
+    desk.journal->flush();
+    remove_file(path);
+}
+
+}  // namespace editor

@@ -1,0 +1,33 @@
+// Journals of edits that a program left behind when it ended without an answer of the user's.
+#pragma once
+
+#include "editor/desk.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace editor {
+
+// Where the desk's journals are kept.
+std::filesystem::path journal_folder(const std::filesystem::path& state_folder);
+
+struct LeftBehind {
+    std::filesystem::path journal;
+    std::string words;  // what was edited, how much, when
+};
+
+// The newest first. Those of programs that still run are passed over, as are those that cannot be
+// read; those that hold no edit are taken away.
+std::vector<LeftBehind> left_behind(const std::filesystem::path& folder);
+
+// A question for each of them, the newest first.
+void ask_about_left_behind(Desk& desk);
+
+void discard_journal(const std::filesystem::path& journal);
+
+// Takes the edits of the journal onto the desk as one step behind what is in their file. The
+// journal goes when the desk's own holds them. On an error a dialog says why and all stays.
+void bring_back(Desk& desk, const std::filesystem::path& journal);
+
+}  // namespace editor

@@ -1,0 +1,58 @@
+#include "editor/recent_files.h"
+
+#include "editor/state_folder.h"
+#include "engine/files/json_text.h"
+#include "engine/files/whole_file.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <string>
+#include <system_error>
+
+namespace editor {
+namespace {
+
+namespace fs = std::filesystem;
+using nlohmann::json;
+
+fs::path list_in(const fs::path& state_folder) { return state_folder / "recent.json"; }
+
+bool is_there(const fs::path& file) {
+    std::error_code ignored;
+    return fs::is_regular_file(file, ignored);
+}
+
+}  // namespace
+
+std::vector<fs::path> recent_files(const fs::path& state_folder) {
+    std::vector<fs::path> files;
+    if (state_folder.empty()) return files;
+    const auto text = engine::read_whole_file(list_in(state_folder), 1U << 20U);
+    if (!text) return files;
+    const auto list = engine::read_json(*text);
+    if (!list || !list->is_array()) return files;
+    for (const auto& entry : *list) {
+        if (!entry.is_string() || files.size() == most_recent_files) continue;
+        fs::path file = entry.get<std::string>();
+        if (is_there(file)) files.push_back(std::move(file));
+    }
+    return files;
+}
+
+void add_recent(std::vector<fs::path>& recent, const fs::path& file, const fs::path& state_folder) {
+    std::error_code failure;
+    auto whole = fs::weakly_canonical(file, failure);
+    if (failure) whole = fs::absolute(file, failure);
+    if (failure) return;
+    recent.erase(std::remove(recent.begin(), recent.end(), whole), recent.end());
+    recent.insert(recent.begin(), whole);
+    if (recent.size() > most_recent_files) recent.resize(most_recent_files);
+    if (state_folder.empty() || !is_made(state_folder)) return;
+    json list = json::array();
+    for (const auto& one : recent) list.push_back(one.string());
+    const auto text = list.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    static_cast<void>(engine::write_whole_file(list_in(state_folder), text));
+}
+
+}  // namespace editor

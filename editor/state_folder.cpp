@@ -1,0 +1,28 @@
+#include "editor/state_folder.h"
+
+#include <cstdlib>
+#include <system_error>
+
+namespace editor {
+
+namespace fs = std::filesystem;
+
+fs::path usual_state_folder() {
+    // The specification has relative paths ignored.
+    const char* state = std::getenv("XDG_STATE_HOME");
+    if (state != nullptr && fs::path(state).is_absolute()) return fs::path(state) / "barwright";
+    const char* home = std::getenv("HOME");
+    if (home == nullptr || !fs::path(home).is_absolute()) return {};
+    return fs::path(home) / ".local/state/barwright";
+}
+
+bool is_made(const fs::path& folder) {
+    std::error_code failure;
+    if (fs::is_directory(folder, failure)) return true;
+    fs::create_directories(folder, failure);
+    if (failure) return false;
+    fs::permissions(folder, fs::perms::owner_all, failure);
+    return !failure;
+}
+
+}  // namespace editor
