@@ -1,6 +1,7 @@
 #include "editor/left_behind.h"
 
 #include "editor/journal_keeper.h"
+#include "editor/open_project.h"
 
 #include <sys/stat.h>
 
@@ -44,6 +45,13 @@ std::string words_of(const model::ReplayedJournal& journal, std::time_t time) {
     return words + (when.empty() ? "." : " (" + when + ").");
 }
 
+// The program ended between a save and taking the journal away.
+bool is_in_its_file(const model::ReplayedJournal& journal) {
+    if (journal.file.empty()) return false;
+    const auto saved = open_project(journal.file);
+    return saved && *saved == journal.now;
+}
+
 std::vector<fs::path> journals_in(const fs::path& folder) {
     std::vector<std::pair<std::time_t, fs::path>> found;
     std::error_code error;
@@ -72,7 +80,7 @@ std::vector<LeftBehind> left_behind(const fs::path& folder) {
         if (engine::is_being_written(path)) continue;
         const auto journal = read_journal(path);
         if (!journal) continue;
-        if (journal->steps == 0 || journal->now == journal->saved) {
+        if (journal->now == journal->saved || is_in_its_file(*journal)) {
             if (journal->left_out == 0) remove_file(path);
             continue;
         }

@@ -18,7 +18,7 @@ struct LeftBehind {
 };
 
 // The newest first. Those of programs that still run are passed over, as are those that cannot be
-// read; those that hold no edit are taken away.
+// read; those that hold nothing that is not in the file are taken away.
 std::vector<LeftBehind> left_behind(const std::filesystem::path& folder);
 
 // A question for each of them, the newest first.

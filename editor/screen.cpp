@@ -144,7 +144,7 @@ void draw_screen(Desk& desk) {
     draw_consequences(areas.bottom, desk, now);
     draw_splitters(areas, ui);
     const StartChoice begun = begins_with_frame(now, ui.place)
-                                  ? draw_start_card(areas.view, desk.samples)
+                                  ? draw_start_card(areas.view, desk.recent, desk.samples)
                                   : StartChoice{};
     draw_dialog(desk);
     // From here on `now` may be replaced.
@@ -155,7 +155,7 @@ void draw_screen(Desk& desk) {
     if (!asked.empty()) run_command(desk, asked);
     if (!begun.command.empty()) run_command(desk, begun.command);
     end_placing(desk);
-    if (begun.sample) wish(desk, {Intent::Kind::open_file, *begun.sample});
+    if (begun.file) wish(desk, {Intent::Kind::open_file, *begun.file});
 }
 
 }  // namespace editor

@@ -3,6 +3,7 @@
 #include "editor/kit/widgets.h"
 
 #include <algorithm>
+#include <span>
 #include <string>
 
 namespace editor {
@@ -15,20 +16,25 @@ std::string words_of(const std::filesystem::path& file) {
     return words;
 }
 
-void draw_samples(const std::vector<std::filesystem::path>& samples, StartChoice& choice) {
-    if (samples.empty()) return;
+// Links to files behind a word, as many in a line as have room.
+void draw_files(const char* heading,
+                const char* kind,
+                std::span<const std::filesystem::path> files,
+                StartChoice& choice) {
+    if (files.empty()) return;
     draw_rule();
-    draw_text("Or look at a sample of an invented van:", colour::quiet);
+    draw_text(heading, colour::quiet);
     const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-    for (const auto& sample : samples) {
-        const std::string words = words_of(sample);
+    bool is_first = true;
+    for (const auto& file : files) {
+        const IdScope id(file.c_str());  // files of two folders may have one name
+        const std::string words = words_of(file);
         const float width = ImGui::CalcTextSize(words.c_str()).x + scaled(24);
-        if (&sample != &samples.front() && ImGui::GetItemRectMax().x + width < right) {
-            ImGui::SameLine(0, scaled(2));
-        }
-        if (draw_button("sample " + words, {.text = words, .weight = Weight::link})) {
-            choice.sample = sample;
-        }
+        if (!is_first && ImGui::GetItemRectMax().x + width < right) ImGui::SameLine(0, scaled(2));
+        is_first = false;
+        if (draw_button(kind + (" " + words), {.text = words, .weight = Weight::link}))
+            choice.file = file;
+        draw_hint(file.string());
     }
 }
 
@@ -48,9 +54,14 @@ void draw_frames(StartChoice& choice) {
 
 }  // namespace
 
-StartChoice draw_start_card(const Area& view, const std::vector<std::filesystem::path>& samples) {
+StartChoice draw_start_card(const Area& view,
+                            const std::vector<std::filesystem::path>& recent,
+                            const std::vector<std::filesystem::path>& samples) {
+    constexpr std::size_t most_shown = 4;
     const float width = std::min(scaled(500), view.width - scaled(20));
-    const float height = scaled(samples.empty() ? 190 : 304);
+    const float height = std::min(
+        scaled(190.0F + (samples.empty() ? 0.0F : 114.0F) + (recent.empty() ? 0.0F : 84.0F)),
+        view.height - scaled(20));
     const Area area{view.x + (view.width - width) / 2, view.y + (view.height - height) * 0.42F,
                     width, height};
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(24, 20));
@@ -64,7 +75,10 @@ StartChoice draw_start_card(const Area& view, const std::vector<std::filesystem:
         Type::text, colour::quiet);
     ImGui::Dummy(scaled(1, 4));
     draw_frames(choice);
-    draw_samples(samples, choice);
+    const auto shown = std::min(recent.size(), most_shown);
+    draw_files("Or go on with what was open before:", "recent", std::span(recent).first(shown),
+               choice);
+    draw_files("Or look at a sample of an invented van:", "sample", samples, choice);
     draw_text("A project file can also be dropped on this window.", Type::small, colour::quiet);
     return choice;
 }

@@ -11,10 +11,12 @@
 namespace editor {
 
 struct StartChoice {
-    std::string_view command;                     // its id; empty when none was asked for
-    std::optional<std::filesystem::path> sample;  // to open
+    std::string_view command;                   // its id; empty when none was asked for
+    std::optional<std::filesystem::path> file;  // to open: a sample, or one that was open before
 };
 
-StartChoice draw_start_card(const Area& view, const std::vector<std::filesystem::path>& samples);
+StartChoice draw_start_card(const Area& view,
+                            const std::vector<std::filesystem::path>& recent,
+                            const std::vector<std::filesystem::path>& samples);
 
 }  // namespace editor

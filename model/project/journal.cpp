@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include <utility>
+#include <vector>
 
 namespace model {
 namespace {
@@ -15,7 +16,10 @@ using nlohmann::json;
 constexpr int journal_format = 1;
 constexpr auto format_key = "barwright_journal";
 
-json tree_of(const Project& project) { return json::parse(to_json_text(project)); }
+// Bytes that are not UTF-8 become U+FFFD.
+std::string text_of(const json& tree) {
+    return tree.dump(-1, ' ', false, json::error_handler_t::replace);
+}
 
 engine::Error not_a_journal(std::string message) {
     return {engine::ErrorCode::bad_file, "record 1", std::move(message)};
@@ -45,35 +49,59 @@ engine::Result<Start> start_in(std::span<const std::string> records) {
     return Start{file->get<std::string>(), *project};
 }
 
-struct Step {
-    std::string label;
-    json project;
-};
-
-// What a record makes of a project; none where that cannot be.
-std::optional<Step> step_of(const json& before, const std::string& record) {
-    const auto tree = engine::read_json(record);
-    if (!tree || !tree->is_object()) return std::nullopt;
-    const auto label = tree->find("label");
-    if (label == tree->end() || !label->is_string()) return std::nullopt;
-    const auto whole = tree->find("project");
-    if (whole != tree->end()) return Step{label->get<std::string>(), *whole};
-    const auto patch = tree->find("patch");
-    if (patch == tree->end()) return std::nullopt;
-    try {
-        return Step{label->get<std::string>(), before.patch(*patch)};
-    } catch (const json::exception&) {  // the library's way to say that it does not fit
-        return std::nullopt;
+// What a record does to a project; where it cannot be, the project may be half changed.
+bool takes_step(json& project, const json& record) {
+    const auto label = record.find("label");
+    if (label == record.end() || !label->is_string()) return false;
+    const auto whole = record.find("project");
+    if (whole != record.end()) {
+        project = *whole;
+        return true;
     }
+    const auto patch = record.find("patch");
+    if (patch == record.end()) return false;
+    try {
+        project.patch_inplace(*patch);
+        return true;
+    } catch (const json::exception&) {  // the library's way to say that it does not fit
+        return false;
+    }
+}
+
+// The steps up to the first that cannot be read.
+std::vector<json> steps_in(std::span<const std::string> records) {
+    std::vector<json> steps;
+    for (const auto& record : records) {
+        auto tree = engine::read_json(record);
+        if (!tree || !tree->is_object()) break;
+        steps.push_back(std::move(tree).value());
+    }
+    return steps;
+}
+
+// The project after all the steps; none where one cannot be taken or what comes of them is none.
+std::optional<Project> after_steps(json project, std::span<const json> steps) {
+    for (const auto& step : steps) {
+        if (!takes_step(project, step)) return std::nullopt;
+    }
+    auto read = read_project_json(project.dump());
+    return read ? std::optional(std::move(read).value()) : std::nullopt;
+}
+
+// How many steps from the first can be taken one by one, each to a project.
+std::size_t sound_steps(json project, std::span<const json> steps) {
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        if (!takes_step(project, steps[i]) || !read_project_json(project.dump())) return i;
+    }
+    return steps.size();
 }
 
 }  // namespace
 
 JournalWriter::JournalWriter(const Project& saved, std::string file)
-    : last_{std::make_unique<json>(tree_of(saved))} {
-    first_ =
-        json{{format_key, journal_format}, {"file", std::move(file)}, {"project", *last_}}.dump(
-            -1, ' ', false, json::error_handler_t::replace);
+    : last_{std::make_unique<json>(json::parse(to_json_text(saved)))},
+      first_{
+          text_of({{format_key, journal_format}, {"file", std::move(file)}, {"project", *last_}})} {
 }
 
 JournalWriter::~JournalWriter() = default;
@@ -82,39 +110,32 @@ JournalWriter& JournalWriter::operator=(JournalWriter&&) noexcept = default;
 
 std::optional<std::string> JournalWriter::next_record(const Project& next,
                                                       const std::string& label) {
-    auto tree = tree_of(next);
+    const auto whole = to_json_text(next);
+    auto tree = json::parse(whole);
     auto patch = json::diff(*last_, tree);
     if (patch.empty()) return std::nullopt;
     *last_ = std::move(tree);
-    const auto text = [&](const char* key, json what) {
-        return json{{"label", label}, {key, std::move(what)}}.dump(-1, ' ', false,
-                                                                   json::error_handler_t::replace);
-    };
-    auto as_patch = text("patch", std::move(patch));
-    auto as_whole = text("project", *last_);
-    return as_patch.size() <= as_whole.size() ? std::move(as_patch) : std::move(as_whole);
+    auto record = text_of({{"label", label}, {"patch", std::move(patch)}});
+    if (record.size() <= whole.size()) return record;
+    return text_of({{"label", label}, {"project", *last_}});
 }
 
 engine::Result<ReplayedJournal> replayed(std::span<const std::string> records) {
-    auto start = start_in(records);
+    const auto start = start_in(records);
     if (!start) return start.error();
-    json tree = start->project;
-    auto saved = read_project_json(tree.dump());
+    auto saved = read_project_json(start->project.dump());
     if (!saved) return saved.error();
-    ReplayedJournal journal{.file = start->file, .saved = *saved, .now = *saved};
-    for (std::size_t i = 1; i < records.size(); ++i) {
-        auto step = step_of(tree, records[i]);
-        auto project = step ? read_project_json(step->project.dump())
-                            : engine::Result<Project>(not_a_journal({}));
-        if (!project) {
-            journal.left_out = records.size() - i;
-            break;
-        }
-        tree = std::move(step->project);
-        journal.now = std::move(project).value();
-        journal.last_label = std::move(step->label);
-        ++journal.steps;
+    auto steps = steps_in(records.subspan(1));
+    auto now = after_steps(start->project, steps);
+    if (!now) {
+        steps.resize(sound_steps(start->project, steps));
+        now = after_steps(start->project, steps);
     }
+    ReplayedJournal journal{.file = start->file, .saved = std::move(saved).value()};
+    journal.now = now ? *std::move(now) : journal.saved;
+    journal.steps = steps.size();
+    journal.left_out = records.size() - 1 - steps.size();
+    if (!steps.empty()) journal.last_label = steps.back().at("label").get<std::string>();
     return journal;
 }
 

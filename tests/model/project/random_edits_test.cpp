@@ -1,292 +1,31 @@
 // Any sequence of edits, sensible or not, keeps the project readable and the argument untouched.
 #include "model/project/edit.h"
+#include "model/project/journal.h"
 #include "model/project/project_json.h"
 
-#include "tests/model/project/full_project.h"
+#include "tests/model/project/random_edit.h"
 
 #include <catch2/catch.hpp>
 
-#include <random>
-
 using namespace model;
+using model_tests::Draw;
+using model_tests::project_to_edit;
+using model_tests::random_edit;
 
 namespace {
-
-// Draws small things from a few names, so that edits meet one another.
-class Draw {
-public:
-    explicit Draw(unsigned seed) : random_{seed} {}
-
-    std::size_t below(std::size_t n) { return random_() % n; }
-    bool coin() { return below(2) == 0; }
-
-    template <std::size_t n>
-    std::string one_of(const std::array<const char*, n>& texts) {
-        return texts[below(n)];
-    }
-
-    std::string dimension() {
-        return one_of(std::array{"width", "width max", "lean", "depth", "step height", "", "2nd"});
-    }
-    std::string plane() {
-        return one_of(std::array{"left", "right", "front", "back", "bottom", "top", "mid", ""});
-    }
-    std::string bar() { return one_of(std::array{"post", "rail", "brace", "mid post", "strut"}); }
-    std::string bay() { return one_of(std::array{"lower", "upper", "side"}); }
-    std::string stock() { return one_of(std::array{"angle", "flat", "tube"}); }
-    std::string frame() { return one_of(std::array{"counter", "counter", "locker", "box"}); }
-    std::string note() {
-        return one_of(std::array{"", "\"quoted\"\n", "½ in ø", "\xc3\x28", "ok"});
-    }
-    Formula formula() {
-        return one_of(std::array{"0", "12", "36 in", "width / 2", "depth - 1/8 in",
-                                 "max(width, depth)", "step height + 3 mm", "((", "", "7 +"});
-    }
-    std::string replaced(std::string name) { return coin() ? "" : std::move(name); }
-    Axis axis() { return static_cast<Axis>(below(3)); }
-    Sense sense() { return coin() ? Sense::plus : Sense::minus; }
-
-private:
-    std::mt19937 random_;
-};
-
-Member random_member(Draw& draw) {
-    Member member{.name = draw.bar(), .stock = draw.stock(), .run = draw.axis()};
-    member.on = {draw.plane(), draw.plane()};
-    member.from = draw.plane();
-    member.to = draw.plane();
-    member.legs = {draw.sense(), draw.sense()};
-    if (draw.coin()) member.rank = static_cast<int>(draw.below(40));
-    member.allowance_to = draw.formula();
-    member.note = draw.note();
-    return member;
-}
-
-Obstacle random_obstacle(Draw& draw) {
-    Obstacle obstacle{.name = draw.bay(), .note = draw.note()};
-    if (draw.coin()) {
-        // In a corner of a started frame, or wherever the formulas take it.
-        const Formula most = draw.coin() ? "8 in" : draw.formula();
-        obstacle.shape = BoxObstacle{{"-1 in", "-1 in", "-1 in"}, {"9 in", "7 in", most}};
-    } else if (draw.coin()) {
-        obstacle.shape = WallProfile{
-            draw.formula(), draw.sense(), "0", "10", {{draw.formula(), draw.formula()}}};
-    } else {
-        obstacle.shape = CylinderObstacle{.radius = draw.formula(), .length = "1"};
-    }
-    return obstacle;
-}
-
-Load random_load(Draw& draw) {
-    Load load{.name = draw.bay(), .mass_kg = static_cast<double>(draw.below(100)) / 3.0};
-    if (draw.coin()) {
-        load.where = draw.bay();
-    } else {
-        load.where = Place{draw.formula(), "0", "0"};
-    }
-    return load;
-}
-
-Edit random_start(Draw& draw) {
-    if (draw.coin()) {
-        StartBoxFrame start{.frame = draw.frame(), .stock = draw.stock()};
-        start.width = start.depth = start.height = draw.formula();
-        start.dividers = {draw.formula()};
-        return start;
-    }
-    StartSteppedFrame start{.frame = draw.frame(), .stock = draw.stock()};
-    start.width = start.depth = start.height = draw.formula();
-    start.well_height = start.well_depth = draw.formula();
-    start.shelf_levels = {draw.formula()};
-    return start;
-}
-
-Edit random_survey(Draw& draw) {
-    if (draw.coin()) {
-        SurveyWheelWell well{.obstacle = draw.bay(), .note = draw.note()};
-        if (draw.coin()) well.inside = Sense::minus;
-        if (draw.coin()) well.wall = draw.formula();
-        well.start = well.length = well.height = well.reach = "12";
-        (draw.coin() ? well.reach : well.length) = draw.formula();
-        return well;
-    }
-    SurveyWall wall{.obstacle = draw.bay(), .to = "96"};
-    wall.line = draw.formula();
-    for (std::size_t i = draw.below(3); i > 0; --i) {
-        wall.readings.push_back({"24", i == 1 ? draw.formula() : "30 in"});
-    }
-    return wall;
-}
-
-Edit random_edit_of_project(Draw& draw) {
-    switch (draw.below(13)) {
-        case 0:
-            return SetTitle{draw.note(), draw.note()};
-        case 1: {
-            engine::TapeStyle style;
-            style.form = static_cast<engine::TapeForm>(draw.below(6));
-            style.denominator = static_cast<int>(draw.below(65));
-            return SetShown{style};
-        }
-        case 2: {
-            Shop shop;
-            shop.kerf = draw.formula();
-            shop.pitch = static_cast<double>(draw.below(9));
-            return SetShop{shop};
-        }
-        case 3:
-        case 4: {
-            Dimension dimension{.name = draw.dimension(), .formula = draw.formula()};
-            dimension.kind = static_cast<engine::QuantityKind>(draw.below(3));
-            if (draw.coin()) dimension.least = draw.formula();
-            return PutDimension{dimension, draw.replaced(draw.dimension())};
-        }
-        case 5: {
-            const std::string name = draw.dimension();
-            return SetFormula{name, draw.formula()};
-        }
-        case 6:
-            return RemoveDimension{draw.dimension()};
-        case 7: {
-            Stock stock{.name = draw.stock(), .section = "angle 1 x 1 x 1/8", .alloy = "6063-T52"};
-            return PutStock{stock, draw.replaced(draw.stock())};
-        }
-        case 8:
-            return RemoveStock{draw.stock()};
-        case 9: {
-            const Obstacle obstacle = random_obstacle(draw);
-            return PutObstacle{obstacle, draw.replaced(draw.bay())};
-        }
-        case 10:
-            return RemoveObstacle{draw.bay()};
-        case 11:
-            return random_survey(draw);
-        default:
-            return random_start(draw);
-    }
-}
-
-Edit random_vents(Draw& draw, const std::string& frame, const std::string& panel) {
-    VentRow row{
-        .sheet = {engine::Length::from_nm(700'000'000), engine::Length::from_nm(500'000'000)}};
-    row.count = static_cast<int>(draw.below(5));
-    row.width = engine::Length::from_nm(40'000'000 * static_cast<std::int64_t>(draw.below(6)));
-    row.height = engine::Length::from_nm(40'000'000 * static_cast<std::int64_t>(draw.below(6)));
-    row.gap = engine::Length::from_nm(20'000'000);
-    row.is_stacked = draw.coin();
-    return PutVents{.frame = frame, .panel = panel, .row = row};
-}
-
-Edit random_edit_of_frame(Draw& draw) {
-    const std::string frame = draw.frame();
-    switch (draw.below(19)) {
-        case 0: {
-            Frame put{.name = frame, .note = draw.note()};
-            return PutFrame{put, draw.replaced(draw.frame())};
-        }
-        case 1:
-            if (draw.coin()) return SetFrameRecipe{frame, draw.note()};
-            return PlaceFrame{frame, {draw.formula(), "0", "0"}, int(draw.below(9)) - 4};
-        case 2:
-            return draw.below(8) == 0 ? Edit{RemoveFrame{frame}} : Edit{SetTitle{"t", ""}};
-        case 3: {
-            Plane plane{draw.plane(), draw.axis(), draw.formula()};
-            return PutPlane{frame, plane, draw.replaced(draw.plane())};
-        }
-        case 4: {
-            const std::string plane = draw.plane();
-            return SetPlanePosition{frame, plane, draw.formula()};
-        }
-        case 5:
-            return RemovePlane{frame, draw.plane()};
-        case 6: {
-            Bay bay{.name = draw.bay(), .x = {"left", "right"}, .note = draw.note()};
-            bay.y = {"front", draw.plane()};
-            bay.z = {"bottom", "top"};
-            return PutBay{frame, bay, draw.replaced(draw.bay())};
-        }
-        case 7:
-            return RemoveBay{frame, draw.bay()};
-        case 8:
-        case 9: {
-            const Member member = random_member(draw);
-            return PutMember{frame, member, draw.replaced(draw.bar())};
-        }
-        case 10:
-            return RemoveMember{frame, draw.bar()};
-        case 11:
-            return SetMemberStock{frame, {}, draw.stock()};
-        case 12: {
-            Diagonal diagonal{.name = draw.bar(), .stock = draw.stock(), .face = draw.plane()};
-            diagonal.from = {"left", draw.plane()};
-            diagonal.to = {"right", "top"};
-            return draw.coin() ? Edit{PutDiagonal{frame, diagonal, draw.replaced(draw.bar())}}
-                               : Edit{RemoveDiagonal{frame, draw.bar()}};
-        }
-        case 13: {
-            JointOverride joint;
-            joint.members[0] = draw.bar();
-            joint.members[1] = draw.bar();
-            return draw.coin() ? Edit{PutJoint{frame, joint}}
-                               : Edit{RemoveJoint{frame, joint.members}};
-        }
-        case 14: {
-            Panel panel{.name = draw.bay(), .bay = draw.bay(), .thickness = draw.formula()};
-            if (draw.below(3) == 0) return random_vents(draw, "counter", "side");
-            return draw.coin() ? Edit{PutPanel{frame, panel, draw.replaced(draw.bay())}}
-                               : Edit{RemovePanel{frame, draw.bay()}};
-        }
-        case 15: {
-            Leaning leaning{.name = draw.bar(), .stock = draw.stock(), .face = draw.plane()};
-            leaning.from = {draw.plane(), "bottom"};
-            leaning.to = {"back", "top"};
-            return draw.coin() ? Edit{PutLeaning{frame, leaning, draw.replaced(draw.bar())}}
-                               : Edit{RemoveLeaning{frame, draw.bar()}};
-        }
-        case 16: {
-            const Formula clearance = draw.coin() ? "" : draw.formula();
-            return StepOver{draw.coin() ? "box" : frame, draw.bay(), clearance};
-        }
-        case 17: {
-            MeasuredOpening opening{.name = draw.bay(), .height = draw.formula()};
-            opening.widths = {draw.formula(), "36", draw.formula()};
-            return draw.coin() ? Edit{PutOpening{frame, opening, draw.replaced(draw.bay())}}
-                               : Edit{RemoveOpening{frame, draw.bay()}};
-        }
-        default: {
-            const Load load = random_load(draw);
-            return draw.coin() ? Edit{PutLoad{frame, load, draw.replaced(draw.bay())}}
-                               : Edit{RemoveLoad{frame, draw.bay()}};
-        }
-    }
-}
-
-Edit random_edit(Draw& draw) {
-    return draw.below(3) == 0 ? random_edit_of_project(draw) : random_edit_of_frame(draw);
-}
-
-// The full project, with a frame that can be stepped over an obstacle.
-Project first_project() {
-    Project project = model_tests::full_project();
-    StartBoxFrame box{.frame = "box", .stock = "angle"};
-    box.width = box.depth = box.height = "36 in";
-    BoxObstacle corner{{"-1 in", "-1 in", "-1 in"}, {"9 in", "7 in", "8 in"}};
-    const auto started = apply(project, box);
-    if (!started) FAIL(to_text(started.error()));
-    const auto after = apply(*started, PutObstacle{{.name = "lower", .shape = corner}, ""});
-    if (!after) FAIL(to_text(after.error()));
-    return *after;
-}
 
 constexpr std::uint32_t seeds = 60;
 
 }  // namespace
 
-TEST_CASE("whatever is edited, writing and reading gives the same project", "[model][edit]") {
+TEST_CASE("whatever is edited, writing and reading gives the same project, and so does its journal",
+          "[model][edit]") {
     const auto seed = GENERATE(range(0U, seeds));
     CAPTURE(seed);
     Draw draw{seed};
-    Project project = first_project();
+    Project project = project_to_edit();
+    JournalWriter writer(project, "/somewhere/full.json");
+    std::vector<std::string> records{writer.first_record()};
     std::size_t accepted = 0;
     static std::size_t vents_put = 0;  // over all seeds
     static std::size_t steps = 0;
@@ -307,7 +46,13 @@ TEST_CASE("whatever is edited, writing and reading gives the same project", "[mo
         const auto read = read_project_json(to_json_text(project));
         if (!read) FAIL(to_text(read.error()));
         REQUIRE(*read == project);
+        if (auto record = writer.next_record(project, label_of(edit)))
+            records.push_back(*std::move(record));
     }
+    const auto journal = replayed(records);
+    if (!journal) FAIL(to_text(journal.error()));
+    CHECK(journal->now == project);
+    CHECK(journal->steps + 1 == records.size());
     CHECK(accepted > 5);
     if (seed + 1 < seeds) return;
     CHECK(vents_put > 5);
