@@ -24,8 +24,13 @@ PATIENCE = 60.0  # seconds for one step; a loaded machine draws slowly
 class Program:
     """The program under test and the last state that it printed."""
 
-    def __init__(self, command):
-        self.process = subprocess.Popen(command, stdout=subprocess.PIPE, bufsize=0)
+    def __init__(self, barwright, folder, *arguments):
+        command = [barwright, "edit", "--size", "1280x800", "--samples", "0", "--report-state",
+                   *arguments]
+        # What it keeps for itself is kept apart from the user's own.
+        environment = dict(os.environ, XDG_STATE_HOME=str(folder / "state"))
+        self.process = subprocess.Popen(command, stdout=subprocess.PIPE, bufsize=0,
+                                        env=environment)
         self.pending = b""
         self.state = {}
 
@@ -92,8 +97,7 @@ def item(program, name):
 
 
 def test(barwright, folder):
-    program = Program([barwright, "edit", "--size", "1280x800", "--samples", "0",
-                       "--report-state"])
+    program = Program(barwright, folder)
     hands = Hands()
     try:
         program.wait_for("an empty desk", lambda s: "Start/Box frame" in s["items"])
@@ -152,6 +156,38 @@ def test(barwright, folder):
     check_files(folder)
 
 
+def kill_and_bring_back(barwright, folder):
+    """A program that is killed loses nothing that was seen."""
+    program = Program(barwright, folder, str(folder / "box.json"))
+    hands = Hands()
+    try:
+        program.wait_for("the saved box", lambda s: s["pieces"] > 0)
+        hands.click(item(program, "Lay out/depth"))
+        program.wait_for("a field to type in", lambda s: s["text_input"])
+        hands.do("key ctrl+a", "type --delay 0 17", "key Return")
+        program.wait_for("the typed depth", lambda s: s["dimensions"]["depth"] == "17")
+        program.process.kill()
+        program.process.wait(timeout=PATIENCE)
+        program = Program(barwright, folder)
+        program.wait_for("the question", lambda s: s["dialog"] == "recovery")
+        hands.do("key Return")
+        program.wait_for("the edits", lambda s: s["dimensions"].get("depth") == "17")
+        hands.do("key ctrl+s")
+        program.wait_for("a saved project", lambda s: s["saved"] and not s["dialog"])
+        hands.do("key ctrl+q")
+        status = program.process.wait(timeout=PATIENCE)
+    finally:
+        hands.close()
+        if program.process.poll() is None:
+            program.process.send_signal(signal.SIGTERM)
+    if status != 0:
+        fail(f"the program ended with {status}")
+    left = list((folder / "state" / "barwright" / "journals").iterdir())
+    if left:
+        fail(f"journals are left: {left}")
+    print("killed, and brought back what was not saved")
+
+
 def save_in_browser(program, hands, file):
     hands.click(item(program, "Files/Folder"))
     program.wait_for("a field to type in", lambda s: s["text_input"])
@@ -193,6 +229,7 @@ def main():
         return with_display(sys.argv[1:])
     with tempfile.TemporaryDirectory(prefix="barwright_smoke_") as folder:
         test(sys.argv[1], Path(folder).resolve())
+        kill_and_bring_back(sys.argv[1], Path(folder).resolve())
     return 0
 
 
