@@ -166,7 +166,14 @@ constexpr std::array table{
             [](Desk& d) {
                 d.history.redo();
                 d.ui.notice.reset();
-            }},
+            },
+            {'Z', true, true}},
+    Command{"edit.find",
+            "Find what can be done\xE2\x80\xA6",
+            Menu::edit,
+            {key::f1},
+            always,
+            [](Desk& d) { d.ui.dialog = CommandFinder{}; }},
     Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_something, let_go},
     Command{"edit.remove",
             "Remove the chosen members",
@@ -390,6 +397,8 @@ std::string key_name(int code) {
             return "Esc";
         case key::remove:
             return "Delete";
+        case key::f1:
+            return "F1";
         case key::equal:
             return "+";
         default:
@@ -438,8 +447,8 @@ void run_pressed_commands(Desk& desk) {
     if (is_open(desk.ui.dialog)) return;
     const bool is_typing = ImGui::GetIO().WantTextInput;
     for (const auto& command : table) {
-        if (!is_pressed_now(command.keys)) continue;
-        if (is_typing && belongs_to_text(command.keys)) continue;
+        const auto& keys = is_pressed_now(command.keys) ? command.keys : command.also;
+        if (!is_pressed_now(keys) || (is_typing && belongs_to_text(keys))) continue;
         run_command(desk, command.id);
         return;
     }

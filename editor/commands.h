@@ -26,6 +26,7 @@ struct Command {
     Shortcut keys;
     bool (*enabled)(const Desk&) = nullptr;
     void (*run)(Desk&) = nullptr;
+    Shortcut also{};  // a second way, not shown
 };
 
 std::span<const Command> commands();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/dialogs/changed_question.h"
+#include "editor/dialogs/command_finder_state.h"
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
@@ -53,7 +54,8 @@ using Dialog = std::variant<std::monostate,
                             PlaceForm,
                             LeanForm,
                             RecoveryQuestion,
-                            ChangedQuestion>;
+                            ChangedQuestion,
+                            CommandFinder>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);

@@ -1,6 +1,8 @@
 #include "editor/dialogs/draw_dialog.h"
 
+#include "editor/commands.h"
 #include "editor/desk_files.h"
+#include "editor/dialogs/command_finder.h"
 #include "editor/file_changes.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -141,6 +143,13 @@ void draw(Desk& desk, const UnsavedQuestion& question) {
     close_dialog(desk);
     if (answer == UnsavedAnswer::save) save_or_browse(desk, then);
     if (answer == UnsavedAnswer::discard) fulfil(desk, then);
+}
+
+void draw(Desk& desk, CommandFinder& finder) {
+    const auto outcome = draw_command_finder(finder, desk);
+    if (outcome.command.empty() && !outcome.is_cancelled) return;
+    close_dialog(desk);
+    if (!outcome.command.empty()) run_command(desk, outcome.command);
 }
 
 void draw(Desk& desk, const RecoveryQuestion& question) {

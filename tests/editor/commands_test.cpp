@@ -1,5 +1,6 @@
 #include "editor/commands.h"
 
+#include "editor/dialogs/command_finder.h"
 #include "editor/keys.h"
 
 #include "tests/editor/headless_ui.h"
@@ -21,6 +22,8 @@ TEST_CASE("every command has its own id, label and shortcut", "[editor][commands
         CHECK(labels.insert(command.label).second);
         const auto keys = editor::shortcut_text(command.keys);
         CHECK((keys.empty() || shortcuts.insert(keys).second));
+        const auto also = editor::shortcut_text(command.also);
+        CHECK((also.empty() || shortcuts.insert(also).second));
         CHECK(command.enabled != nullptr);
         CHECK(command.run != nullptr);
     }
@@ -69,6 +72,57 @@ TEST_CASE("undo and redo go by key", "[editor][commands]") {
     CHECK(editor::project_of(ui.desk).frames.empty());
     ui.press('Y', key::left_control);
     CHECK(editor::project_of(ui.desk).frames.size() == 1);
+}
+
+TEST_CASE("a command is found by words and run by the keyboard alone", "[editor][commands]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.press(key::f1);
+    ui.settle();
+    REQUIRE(ui.has("Find/words"));
+    ui.type("place FRAME");
+    ui.settle();
+    CHECK(ui.has("Find/find frame.place"));
+    CHECK_FALSE(ui.has("Find/find project.new"));
+    ui.press(key::enter);
+    ui.settle();
+    CHECK(std::holds_alternative<editor::PlaceForm>(ui.desk.ui.dialog));
+}
+
+TEST_CASE("the arrows choose among the commands that are found, and a click runs one",
+          "[editor][commands]") {
+    HeadlessUi ui;
+    ui.press(key::f1);
+    ui.type("new");
+    ui.settle();
+    const auto found = editor::found_commands("new");
+    REQUIRE(found.size() > 1);
+    CHECK(ui.item("Find/find " + std::string(found[0])).value == "chosen");
+    ui.press(key::down);
+    ui.settle();
+    CHECK(ui.item("Find/find " + std::string(found[1])).value == "chosen");
+    ui.press(key::up);
+    ui.press(key::up);
+    ui.settle();
+    CHECK(ui.item("Find/find " + std::string(found.back())).value == "chosen");
+    ui.click("Find/find frame.box");
+    ui.settle();
+    CHECK(std::holds_alternative<editor::StarterForm>(ui.desk.ui.dialog));
+}
+
+TEST_CASE("what cannot be done now is found but not run", "[editor][commands]") {
+    HeadlessUi ui;
+    ui.press(key::f1);
+    ui.type("undo");
+    ui.settle();
+    ui.press(key::enter);
+    ui.settle();
+    CHECK(ui.has("Find/words"));
+    ui.press(key::escape);
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    CHECK(editor::found_commands("no such thing").empty());
+    CHECK(editor::found_commands("").size() == editor::commands().size());
 }
 
 TEST_CASE("the chosen member is removed by the delete key and comes back by undo",
