@@ -83,6 +83,7 @@ struct EditArguments {
     std::string screenshot;
     std::string place;
     std::string choose;
+    bool is_dark = false;
     bool reports_state = false;
     int samples = 4;
 };
@@ -115,6 +116,7 @@ void add_edit(CLI::App& app, EditArguments& arguments) {
                      "For the screenshot: a member to choose, or a joint: \"post left + rail top\"")
         ->type_name("NAME")
         ->needs(shot);
+    edit->add_flag("--dark", arguments.is_dark, "Begin in the dark look");
     edit->add_flag("--report-state", arguments.reports_state,
                    "Print what the window shows as lines of JSON, for scripts that drive it");
 }
@@ -122,6 +124,7 @@ void add_edit(CLI::App& app, EditArguments& arguments) {
 ExitStatus run_edit(const EditArguments& arguments, Streams streams) {
     WindowOptions options{.place = arguments.place,
                           .choose = arguments.choose,
+                          .is_dark = arguments.is_dark,
                           .reports_state = arguments.reports_state,
                           .samples = arguments.samples};
     options.size = read_size(arguments.size, window_sizes).value_or(options.size);

@@ -6,6 +6,7 @@
 #include "editor/scan_loader.h"
 #include "editor/turned_members.h"
 #include "editor/typing.h"
+#include "editor/window_look.h"
 
 #include <imgui.h>
 
@@ -56,7 +57,7 @@ void let_go(Desk& desk) {
 }
 
 void scale_text(Desk& desk, float factor) {
-    desk.ui.text_scale = std::clamp(desk.ui.text_scale * factor, 0.6F, 2.5F);
+    desk.ui.text_scale = std::clamp(desk.ui.text_scale * factor, least_text_scale, most_text_scale);
 }
 
 void go_to_place(Desk& desk, Place place) {
@@ -359,6 +360,12 @@ constexpr std::array table{
             {key::minus, true},
             always,
             [](Desk& d) { scale_text(d, 1.0F / 1.1F); }},
+    Command{"view.dark",
+            "Dark or light",
+            Menu::view,
+            {'D', true},
+            always,
+            [](Desk& d) { d.ui.theme = d.ui.theme == Theme::dark ? Theme::light : Theme::dark; }},
     Command{"place.measure",
             "Measure",
             Menu::none,

@@ -28,8 +28,14 @@ void put_texture(ImDrawData& data, unsigned texture) {
     }
 }
 
-engine::SceneStyle style_at(float scale) {
+engine::SceneStyle style_of(float scale, Theme theme) {
     engine::SceneStyle style;
+    if (theme == Theme::dark) {
+        style.paper = {0x1D, 0x1F, 0x22};  // colour::paper
+        style.grid = {0x36, 0x39, 0x3F};
+        style.selected = {0x6F, 0x8B, 0xF5};
+        style.hovered = {0x9F, 0xB2, 0xF5};
+    }
     style.line_width *= std::max(1.0F, scale);
     style.grid_width *= std::max(1.0F, scale);
     return style;
@@ -52,20 +58,23 @@ void Painter::begin_frame() {
     ImGui_ImplGlfw_NewFrame();
 }
 
-void Painter::use_scale(float scale) {
-    if (scale == scale_) return;
-    ImGui_ImplOpenGL3_DestroyFontsTexture();
-    load_fonts(*ImGui::GetIO().Fonts, scale);
-    set_style(scale);
-    ImGui_ImplOpenGL3_CreateFontsTexture();
+void Painter::use_look(float scale, Theme theme) {
+    if (scale != scale_) {
+        ImGui_ImplOpenGL3_DestroyFontsTexture();
+        load_fonts(*ImGui::GetIO().Fonts, scale);
+        ImGui_ImplOpenGL3_CreateFontsTexture();
+    }
+    if (scale != scale_ || theme != theme_) set_style(scale, theme);
     scale_ = scale;
+    theme_ = theme;
 }
 
 void Painter::paint(Desk& desk) {
     const Derived& now = derived(desk);
     const auto& view = desk.ui.view;
-    const unsigned texture = renderer_.draw(scene(desk), emphasis_of(now, desk.ui.selection, view),
-                                            view.camera, view.viewport, style_at(scale_), samples_);
+    const unsigned texture =
+        renderer_.draw(scene(desk), emphasis_of(now, desk.ui.selection, view), view.camera,
+                       view.viewport, style_of(scale_, theme_), samples_);
     ImDrawData* data = ImGui::GetDrawData();
     put_texture(*data, texture);
     int width = 0;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/desk.h"
+#include "editor/kit/theme.h"
 #include "engine/render/image.h"
 #include "engine/render/renderer.h"
 
@@ -17,8 +18,9 @@ public:
     Painter(const Painter&) = delete;
     Painter& operator=(const Painter&) = delete;
 
-    void begin_frame();           // before the input queue is applied
-    void use_scale(float scale);  // loads the fonts anew when it has changed; outside of a frame
+    void begin_frame();  // before the input queue is applied
+    // Outside of a frame; loads the fonts anew when the scale has changed.
+    void use_look(float scale, Theme theme);
     const std::optional<engine::Error>& fault() const { return renderer_.fault(); }
     void paint(Desk& desk);  // what was rendered last, without swapping the buffers
     engine::Image picture() const;
@@ -27,6 +29,7 @@ private:
     GLFWwindow* window_ = nullptr;
     int samples_ = 4;
     float scale_ = 0.0F;
+    Theme theme_ = Theme::light;
     engine::Renderer renderer_;
 };
 

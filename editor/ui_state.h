@@ -3,6 +3,7 @@
 
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
+#include "editor/kit/theme.h"
 #include "editor/place.h"
 #include "editor/places/buy.h"
 #include "editor/places/dimension_list.h"
@@ -46,7 +47,8 @@ struct UiState {
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree
     float left_width = 0.0F;                   // design pixels; 0: the place's own
     float right_width = 0.0F;
-    float text_scale = 1.0F;         // on top of the screen's own
+    float text_scale = 1.0F;  // on top of the screen's own
+    Theme theme = Theme::light;
     bool wants_to_leave = false;     // answered all questions: the program may end
     bool goes_on = false;            // something is still being worked out: draw another frame
     bool lets_go_of_fields = false;  // what the active field holds belongs to another project

@@ -15,6 +15,7 @@
 #include "editor/report_state.h"
 #include "editor/screen.h"
 #include "editor/state_folder.h"
+#include "editor/window_look.h"
 #include "engine/files/whole_file.h"
 
 #include <GLFW/glfw3.h>
@@ -236,7 +237,7 @@ private:
     // painting one costs much.
     void build_frames() {
         do {
-            painter_.use_scale(scale_of(window_, desk_.ui));
+            painter_.use_look(scale_of(window_, desk_.ui), desk_.ui.theme);
             painter_.begin_frame();
             events_.input.apply(ImGui::GetIO());
             if (items_) items_->begin_frame();
@@ -301,6 +302,9 @@ void use_state(Desk& desk) {
     desk.state_folder = usual_state_folder();
     if (desk.state_folder.empty()) return;
     desk.recent = recent_files(desk.state_folder);
+    const auto look = read_window_look(desk.state_folder);
+    desk.ui.theme = look.theme;
+    desk.ui.text_scale = look.text_scale;
     desk.journal = std::make_shared<JournalKeeper>(journal_folder(desk.state_folder));
 }
 
@@ -317,6 +321,7 @@ ExitStatus run_with(GLFWwindow* window,
     if (!open_first(desk, options, err)) return ExitStatus::not_possible;
     ask_about_left_behind(desk);
     desk.ui.place = place_named(options.place);
+    if (options.is_dark) desk.ui.theme = Theme::dark;
     if (!choose_by_name(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
     const ImGuiContextScope context;
@@ -332,6 +337,7 @@ ExitStatus run_with(GLFWwindow* window,
         status = write_screenshot(window_run, desk, options, err);
     } else {
         window_run.run();
+        write_window_look({desk.ui.theme, desk.ui.text_scale}, desk.state_folder);
     }
     desk.bands.reset();  // its thread wakes the window, which is about to go
     return status;

@@ -16,8 +16,9 @@ struct WindowOptions {
     engine::Viewport size{.width = 1600, .height = 1000};
     // Draws the window until it is at rest, writes it as a PNG file and ends.
     std::optional<std::filesystem::path> screenshot;
-    std::string place;   // for a screenshot: one of place_rows by its name; empty: Lay out
-    std::string choose;  // for a screenshot: a member or a joint to choose; empty: none
+    std::string place;     // for a screenshot: one of place_rows by its name; empty: Lay out
+    std::string choose;    // for a screenshot: a member or a joint to choose; empty: none
+    bool is_dark = false;  // begins in the dark look
     // Prints a line "STATE {...}" whenever what is shown has changed and is at rest, for scripts
     // that drive the window. See report_state.h.
     bool reports_state = false;

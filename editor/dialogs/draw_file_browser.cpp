@@ -73,7 +73,7 @@ void take_entry(FileBrowser& browser, std::size_t index, bool goes_in, BrowserOu
 }
 
 void draw_entries(FileBrowser& browser, BrowserOutcome& outcome) {
-    const ColourScope ground(ImGuiCol_ChildBg, colour::from_rgb(0xffffff));
+    const ColourScope ground(ImGuiCol_ChildBg, colour::sheet);
     const StyleScope outline(ImGuiStyleVar_ChildBorderSize, scaled(1));
     const ColourScope border(ImGuiCol_Border, colour::edge);
     ImGui::BeginChild("entries", {0, scaled(300)}, true);

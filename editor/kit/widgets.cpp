@@ -11,10 +11,10 @@
 namespace editor {
 namespace {
 
-// What is filled in or ticked is white with an edge.
+// What is filled in or ticked is a sheet with an edge.
 class OutlineScope {
     StyleScope line_{ImGuiStyleVar_FrameBorderSize, scaled(1)};
-    ColourScope ground_{ImGuiCol_FrameBg, colour::from_rgb(0xffffff)};
+    ColourScope ground_{ImGuiCol_FrameBg, colour::sheet};
     ColourScope border_{ImGuiCol_Border, colour::edge};
 };
 
@@ -56,14 +56,13 @@ struct ButtonColours {
 ButtonColours colours_of(Weight weight) {
     switch (weight) {
         case Weight::main:
-            return {colour::scribed, colour::dye, colour::dye_deep, colour::dye_deep, 0.0F};
+            return {colour::scribed, colour::dye_ground, colour::dye_deep, colour::dye_deep, 0.0F};
         case Weight::plain:
-            return {colour::ink, colour::from_rgb(0xffffff), colour::dye_wash, colour::scribed_soft,
-                    1.0F};
+            return {colour::ink, colour::sheet, colour::dye_wash, colour::dye_coat, 1.0F};
         case Weight::link:
             break;
     }
-    return {colour::dye, colour::from_rgb(0, 0), colour::dye_wash, colour::scribed_soft, 0.0F};
+    return {colour::dye, colour::from_rgb(0, 0), colour::dye_wash, colour::dye_coat, 0.0F};
 }
 
 // The arrow keys in a field; ImGui keeps the text of an active field to itself, so the change must

@@ -271,7 +271,8 @@ void draw_datum_end(ImDrawList& on,
 void draw_hole(ImDrawList& on, ImVec2 at, float radius, bool is_hovered) {
     const ImU32 ink = is_hovered ? colour::tape : colour::scribed;
     const float cross = radius + scaled(3.5F);
-    if (is_hovered) on.AddCircleFilled(at, radius + scaled(3), colour::from_rgb(0xf1c948, 60));
+    if (is_hovered)
+        on.AddCircleFilled(at, radius + scaled(3), colour::with_alpha(colour::tape, 60));
     on.AddLine({at.x - cross, at.y}, {at.x + cross, at.y}, ink, 1);
     on.AddLine({at.x, at.y - cross}, {at.x, at.y + cross}, ink, 1);
     on.AddCircle(at, radius, ink, 0, scaled(1.4F));

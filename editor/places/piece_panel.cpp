@@ -217,8 +217,8 @@ std::optional<Change> draw_piece_panel(const Area& area,
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     const Area blue{at.x, at.y, width, std::clamp(area.height * 0.55F, scaled(240), scaled(430))};
-    ImGui::GetWindowDrawList()->AddRectFilled(at, {at.x + width, at.y + blue.height}, colour::dye,
-                                              scaled(3));
+    ImGui::GetWindowDrawList()->AddRectFilled(at, {at.x + width, at.y + blue.height},
+                                              colour::dye_ground, scaled(3));
     auto now_hovered = draw_flat_piece(blue, derived, catalogue, piece, hands.hovered_hole);
     const auto marked = now_hovered ? now_hovered : hands.hovered_hole;
     ImGui::Dummy({width, blue.height + scaled(2)});

@@ -156,7 +156,7 @@ float height_of(const std::vector<Line>& lines, bool has_figure_line, float room
 }
 
 void draw_mark(ImDrawList& on, ImVec2 middle, bool is_now) {
-    on.AddCircleFilled(middle, scaled(6.5F), colour::from_rgb(0xffffff), 20);
+    on.AddCircleFilled(middle, scaled(6.5F), colour::sheet, 20);
     on.AddCircle(middle, scaled(6.5F), is_now ? colour::dye : colour::edge, 20, scaled(1.2F));
     if (is_now) on.AddCircleFilled(middle, scaled(3.5F), colour::dye, 16);
 }

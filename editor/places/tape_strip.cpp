@@ -61,7 +61,7 @@ void draw_face(const TapeStrip& look,
                look.is_marked ? scaled(2) : 1.0F);
     const float y = look.at.y + scaled(3);
     const std::string text = value ? quantity_text(*value, shown) : "no value";
-    draw_text_at(on, {end.x - scaled(9), y}, text, Type::strong, colour::ink, Align::right);
+    draw_text_at(on, {end.x - scaled(9), y}, text, Type::strong, colour::tape_ink, Align::right);
     if (look.shows_name) {
         draw_text_at(on, {look.at.x + scaled(9), y + 1}, dimension.name, Type::small,
                      colour::tape_text);

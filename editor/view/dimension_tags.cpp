@@ -130,7 +130,7 @@ void draw_line(const Area& area, const ScreenLine& line, float pixel_scale) {
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const ImVec2 a = on_screen(area, line.from, pixel_scale);
     const ImVec2 z = on_screen(area, line.to, pixel_scale);
-    const ImU32 thin = colour::from_rgb(0x2d3f86, 60);
+    const ImU32 thin = colour::with_alpha(colour::dye, 60);
     on.AddLine(on_screen(area, line.edge_from, pixel_scale), a, thin, scaled(1));
     on.AddLine(on_screen(area, line.edge_to, pixel_scale), z, thin, scaled(1));
     on.AddLine(a, z, colour::dye, scaled(1.3F));

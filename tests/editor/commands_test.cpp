@@ -72,6 +72,9 @@ TEST_CASE("undo and redo go by key", "[editor][commands]") {
     CHECK(editor::project_of(ui.desk).frames.empty());
     ui.press('Y', key::left_control);
     CHECK(editor::project_of(ui.desk).frames.size() == 1);
+    ui.press('Z', key::left_control);
+    ui.press('Z', key::left_control, key::left_shift);
+    CHECK(editor::project_of(ui.desk).frames.size() == 1);
 }
 
 TEST_CASE("a command is found by words and run by the keyboard alone", "[editor][commands]") {

@@ -88,7 +88,7 @@ HeadlessUi::HeadlessUi(float width, float height) : desk{test_catalogue()} {
     io.DeltaTime = 1.0F / 60.0F;
     for (const auto& [name, code] : key_map) io.KeyMap[name] = code;
     use_clipboard(io, clipboard);
-    editor::set_style(1.0F);
+    editor::set_style(1.0F, editor::Theme::light);
     settle();
 }
 
