@@ -414,6 +414,7 @@ std::string key_name(int code) {
 }
 
 bool belongs_to_text(const Shortcut& keys) {
+    if (keys.key == key::f1) return false;
     if (!keys.control) return true;
     constexpr std::string_view of_text = "ACVXYZ";
     return keys.key < 128 && of_text.find(static_cast<char>(keys.key)) != std::string_view::npos;

@@ -1,6 +1,8 @@
 #include "editor/desk_files.h"
 
 #include "editor/file_changes.h"
+#include "editor/journal_keeper.h"
+#include "editor/left_behind.h"
 #include "editor/open_project.h"
 #include "editor/recent_files.h"
 #include "editor/scan_paths.h"
@@ -48,7 +50,13 @@ bool has_open_form(const UiState& ui) {
     return is_form(ui.dialog) || std::any_of(ui.interrupted.begin(), ui.interrupted.end(), is_form);
 }
 
-// Why the user should be asked before the project is put away; empty when there is no reason.
+std::string with_refused(std::string said, const Desk& desk) {
+    const auto refused = refused_typing(desk);
+    return refused.empty() ? said : said + "; not in it: " + refused;
+}
+
+}  // namespace
+
 std::string reasons_to_ask(const Desk& desk) {
     std::string reasons;
     const auto add = [&](const std::string& reason) {
@@ -60,13 +68,6 @@ std::string reasons_to_ask(const Desk& desk) {
     if (has_open_form(desk.ui)) add("A form is open, and what it says is not in the project.");
     return reasons;
 }
-
-std::string with_refused(std::string said, const Desk& desk) {
-    const auto refused = refused_typing(desk);
-    return refused.empty() ? said : said + "; not in it: " + refused;
-}
-
-}  // namespace
 
 void wish(Desk& desk, const Intent& intent) {
     take_typing(desk);
@@ -85,6 +86,9 @@ void fulfil(Desk& desk, const Intent& intent) {
             break;
         case Intent::Kind::begin_new:
             replace_project(desk, {}, {});
+            break;
+        case Intent::Kind::bring_back:
+            bring_back(desk, intent.file);
             break;
         case Intent::Kind::browse:
             interrupt_with(desk, browser_for(BrowseFor::opening, usual_folder(desk)));
@@ -110,6 +114,7 @@ bool open_file(Desk& desk, const fs::path& file) {
 }
 
 bool save_to(Desk& desk, const fs::path& file) {
+    if (desk.journal) desk.journal->keep(desk, true);
     const auto restated = restated_scans(project_of(desk), desk.file, file);
     const auto written = engine::write_whole_file(
         file, model::to_json_text(restated ? *restated : project_of(desk)));
@@ -119,6 +124,7 @@ bool save_to(Desk& desk, const fs::path& file) {
     }
     restate_scans(desk, file);
     desk.history.mark_saved();
+    if (desk.journal) desk.journal->keep(desk, true);
     note_file(desk);
     desk.ui.notice = Notice{with_refused("Saved " + file.string(), desk), false};
     return true;

@@ -15,6 +15,10 @@ void wish(Desk& desk, const Intent& intent);
 // Does it, whatever is not saved.
 void fulfil(Desk& desk, const Intent& intent);
 
+// What would be lost, were the project put away as it is now: sentences, a line each; empty:
+// nothing.
+std::string reasons_to_ask(const Desk& desk);
+
 // Reads a project and takes it. On an error the present one stays, and a dialog says why.
 bool open_file(Desk& desk, const std::filesystem::path& file);
 

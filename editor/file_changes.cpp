@@ -2,6 +2,7 @@
 
 #include "editor/desk_files.h"
 #include "editor/open_project.h"
+#include "editor/typing.h"
 
 #include <algorithm>
 #include <utility>
@@ -19,7 +20,7 @@ bool asks_already(const UiState& ui) {
 
 // What is here is then what has not been saved: nothing of it is put away without a question.
 void keep_what_is_here(Desk& desk) {
-    if (auto other = other_on_disk(desk)) desk.history.mark_saved_as(*std::move(other));
+    if (auto now = on_disk(desk); now.other) desk.history.mark_saved_as(*std::move(now.other));
 }
 
 void save_and_go_on(Desk& desk, const std::optional<Intent>& then) {
@@ -28,28 +29,35 @@ void save_and_go_on(Desk& desk, const std::optional<Intent>& then) {
 
 }  // namespace
 
-std::optional<model::Project> other_on_disk(const Desk& desk) {
-    if (desk.file.empty() || stamp_of(desk.file) == FileStamp{}) return std::nullopt;
+OnDisk on_disk(const Desk& desk) {
+    if (desk.file.empty() || stamp_of(desk.file) == FileStamp{}) return {};
     auto read = open_project(desk.file);
-    if (!read || *read == *desk.history.saved()) return std::nullopt;
-    return std::move(read).value();
+    if (!read) return {.fault = engine::to_text(read.error())};
+    if (*read == *desk.history.saved()) return {};
+    return {.other = std::move(read).value()};
 }
 
 void look_at_file(Desk& desk) {
     if (desk.file.empty()) return;
     const auto stamp = stamp_of(desk.file);
-    if (stamp == desk.file_stamp || stamp == FileStamp{}) return;
+    if (stamp == desk.file_stamp || stamp == FileStamp{} || asks_already(desk.ui)) return;
+    const auto now = on_disk(desk);
+    if (!now.fault.empty()) return;  // perhaps it is being written; saving asks
     desk.file_stamp = stamp;
-    if (asks_already(desk.ui) || !other_on_disk(desk)) return;
-    interrupt_with(
-        desk, ChangedQuestion{
-                  ChangedQuestion::When::coming_back, desk.file, !desk.history.is_saved(), {}});
+    if (!now.other) return;
+    take_typing(desk);
+    interrupt_with(desk, ChangedQuestion{.when = ChangedQuestion::When::coming_back,
+                                         .file = desk.file,
+                                         .drops = reasons_to_ask(desk)});
 }
 
 void save_or_ask(Desk& desk, std::optional<Intent> then) {
-    if (!other_on_disk(desk)) return save_and_go_on(desk, then);
-    interrupt_with(
-        desk, ChangedQuestion{ChangedQuestion::When::saving, desk.file, true, std::move(then)});
+    const auto now = on_disk(desk);
+    if (!now.is_changed()) return save_and_go_on(desk, then);
+    interrupt_with(desk, ChangedQuestion{.when = ChangedQuestion::When::saving,
+                                         .file = desk.file,
+                                         .fault = now.fault,
+                                         .then = std::move(then)});
 }
 
 void settle_changed(Desk& desk, const ChangedQuestion& question, ChangedAnswer answer) {

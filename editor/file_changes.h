@@ -4,14 +4,21 @@
 #include "editor/desk.h"
 
 #include <optional>
+#include <string>
 
 namespace editor {
 
-// What the file holds now, where that is another project than the one that was opened or saved
-// here. None where it is the same, is not there or cannot be read.
-std::optional<model::Project> other_on_disk(const Desk& desk);
+// What the project's file holds now, where that is not what was opened or saved here.
+struct OnDisk {
+    std::optional<model::Project> other;
+    std::string fault;  // why it cannot be read as a project; empty: it can, or is not there
 
-// To be called when the window comes back to the front: asks where the file has changed.
+    bool is_changed() const { return other || !fault.empty(); }
+};
+
+OnDisk on_disk(const Desk& desk);
+
+// To be called when the window comes back to the front: asks where the file holds another project.
 void look_at_file(Desk& desk);
 
 // Saves, but asks first where that would write over what something else wrote.

@@ -4,6 +4,7 @@
 
 #include <unistd.h>
 
+#include <cstdint>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -22,16 +23,24 @@ std::string absolute_text(const fs::path& file) {
 
 // The first name that is free: programs that run beside this one, or ran before it, have others.
 engine::Result<engine::RecordLog> new_log(const fs::path& folder) {
-    constexpr int most_attempts = 1000;
-    const auto stem = "edits-" + std::to_string(::getpid()) + "-";
-    auto log = engine::RecordLog::create(folder / (stem + "1.journal"));
-    for (int n = 2; !log && n <= most_attempts; ++n) {
-        std::error_code ignored;
-        if (!fs::exists(folder / (stem + std::to_string(n - 1) + ".journal"), ignored)) break;
-        log = engine::RecordLog::create(folder / (stem + std::to_string(n) + ".journal"));
+    constexpr int most_names = 1000;
+    fs::path path;
+    std::error_code ignored;
+    for (int n = 1; n <= most_names; ++n) {
+        const auto number = std::to_string(::getpid()) + "-" + std::to_string(n);
+        path = folder / ("edits-" + number + ".journal");
+        if (!fs::exists(path, ignored)) break;
     }
-    return log;
+    return engine::RecordLog::create(path);
 }
+
+void remove_file(const fs::path& file) {
+    std::error_code ignored;
+    fs::remove(file, ignored);
+}
+
+// Longer ones begin anew: reading them again must not take long.
+constexpr std::uint64_t most_journal_bytes = std::uint64_t{32} << 20U;
 
 }  // namespace
 
@@ -39,73 +48,82 @@ JournalKeeper::~JournalKeeper() { discard(); }
 
 fs::path JournalKeeper::path() const { return log_ ? log_->path() : fs::path{}; }
 
+bool JournalKeeper::holds(const Desk& desk) const {
+    return log_ && !has_failed_ && kept_ == desk.history.now() && saved_ == desk.history.saved() &&
+           file_ == desk.file;
+}
+
 void JournalKeeper::keep(Desk& desk, bool is_at_rest) {
     const auto& history = desk.history;
     if (history.is_merging() && !is_at_rest) return;
-    const bool is_same_start = saved_ == history.saved() && file_ == desk.file;
-    if (is_same_start && (kept_ == history.now() || has_failed_)) return;
-    if (!is_same_start) has_failed_ = false;
+    if (kept_ == history.now() && saved_ == history.saved() && file_ == desk.file) return;
     if (history.is_saved()) {
         discard();
-    } else if (const auto written = write(desk); !written) {
-        has_failed_ = true;
-        desk.ui.notice = Notice{
-            "Save often: edits cannot be kept against a crash. " + engine::to_text(written.error()),
-            true};
+        has_failed_ = false;
+    } else {
+        const auto written = write(desk);
+        if (!written && !has_failed_) {
+            desk.ui.notice =
+                Notice{"Save often: edits cannot be kept against a crash. " +
+                           engine::to_text(written.error()) +
+                           "; see to room on the disk, or to the rights of that folder",
+                       true};
+        }
+        has_failed_ = !written;
     }
-    remember(desk);
-}
-
-void JournalKeeper::remember(const Desk& desk) {
-    saved_ = desk.history.saved();
-    kept_ = desk.history.now();
+    saved_ = history.saved();
+    kept_ = history.now();
     file_ = desk.file;
 }
 
+bool JournalKeeper::must_begin(const Desk& desk) const {
+    return !log_ || has_failed_ || saved_ != desk.history.saved() || file_ != desk.file ||
+           log_->size() > most_journal_bytes;
+}
+
 engine::Result<engine::Done> JournalKeeper::write(const Desk& desk) {
-    if (!log_ || saved_ != desk.history.saved() || file_ != desk.file) {
-        if (const auto begun = begin(desk); !begun) return begun;
-    }
+    if (must_begin(desk)) return begin(desk);
     const auto record = writer_->next_record(*desk.history.now(), desk.history.undo_label());
     if (!record) return engine::Done{};
     is_flushed_ = false;
     return log_->append(*record);
 }
 
-// The one before goes when the new one has its beginning.
+// The one before goes when the new one holds all.
 engine::Result<engine::Done> JournalKeeper::begin(const Desk& desk) {
     if (!is_made(folder_)) {
         return engine::Error{engine::ErrorCode::cannot_write, folder_.string(),
                              "this folder cannot be made"};
     }
-    auto log = new_log(folder_);
-    if (!log) return log.error();
+    auto made = new_log(folder_);
+    if (!made) return made.error();
+    auto log = std::move(made).value();
     model::JournalWriter writer(*desk.history.saved(), absolute_text(desk.file));
-    auto fresh = std::move(log).value();
-    if (auto first = fresh.append(writer.first_record()); !first) {
-        std::error_code ignored;
-        fs::remove(fresh.path(), ignored);
-        return first;
+    const auto step = writer.next_record(*desk.history.now(), desk.history.undo_label());
+    auto written = log.append(writer.first_record());
+    if (written && step) written = log.append(*step);
+    if (written && log_) written = log.flush();
+    if (!written) {
+        remove_file(log.path());
+        return written;
     }
     discard();
-    log_ = std::move(fresh);
+    log_ = std::move(log);
     writer_ = std::move(writer);
+    is_flushed_ = false;
     return engine::Done{};
 }
 
-void JournalKeeper::flush() {
-    if (is_flushed_ || !log_) return;
-    // Where the disk cannot do it the system has the edits all the same.
-    static_cast<void>(log_->flush());
-    is_flushed_ = true;
+bool JournalKeeper::flush() {
+    if (is_flushed_ || !log_) return true;
+    is_flushed_ = log_->flush().has_value();
+    return is_flushed_;
 }
 
 void JournalKeeper::discard() {
     is_flushed_ = true;
     writer_.reset();
-    if (!log_) return;
-    std::error_code ignored;
-    fs::remove(log_->path(), ignored);
+    if (log_) remove_file(log_->path());
     log_.reset();
 }
 

@@ -21,11 +21,15 @@ public:
 
     // Writes down what has changed since the last call; a project that is saved has no journal. A
     // drag is written when it ends or comes to rest. Where that is not possible the desk's notice
-    // says so once, and it is tried again after the next save.
+    // says so once, and it is tried again with every edit.
     void keep(Desk& desk, bool is_at_rest);
 
-    // To the disk, where something is not there yet; for when nothing else is to be done.
-    void flush();
+    // Whether the journal comes to the project as it is now.
+    bool holds(const Desk& desk) const;
+
+    // To the disk, where something is not there yet; for when nothing else is to be done. Says
+    // whether all of it is there then.
+    bool flush();
 
     // The user has decided: what was kept is taken away. So it is when this goes.
     void discard();
@@ -36,7 +40,7 @@ public:
 private:
     engine::Result<engine::Done> write(const Desk& desk);
     engine::Result<engine::Done> begin(const Desk& desk);
-    void remember(const Desk& desk);
+    bool must_begin(const Desk& desk) const;
 
     std::filesystem::path folder_;
     std::optional<engine::RecordLog> log_;

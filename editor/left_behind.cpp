@@ -15,10 +15,19 @@ namespace {
 
 namespace fs = std::filesystem;
 
-engine::Result<model::ReplayedJournal> read_journal(const fs::path& journal) {
+// What of the journal can be made again; `is_whole` where that is all of it.
+struct ReadJournal {
+    model::ReplayedJournal content;
+    bool is_whole = true;
+};
+
+engine::Result<ReadJournal> read_journal(const fs::path& journal) {
     const auto read = engine::read_records(journal);
     if (!read) return read.error();
-    return model::replayed(read->records);
+    auto content = model::replayed(read->records);
+    if (!content) return content.error();
+    const bool is_whole = !read->is_cut && content->left_out == 0;
+    return ReadJournal{std::move(content).value(), is_whole};
 }
 
 std::time_t time_written(const fs::path& file) {
@@ -34,15 +43,16 @@ std::string time_words(std::time_t time) {
     return {text, std::strftime(text, sizeof text, "%d %b %H:%M", &parts)};
 }
 
-std::string words_of(const model::ReplayedJournal& journal, std::time_t time) {
+std::string words_of(const ReadJournal& read, std::time_t time) {
+    const auto& journal = read.content;
     const auto& name = journal.now.name;
     std::string words = journal.steps == 1 ? "One edit" : std::to_string(journal.steps) + " edits";
-    words += " to " + (name.empty() ? std::string("a project without a name") : name);
-    words += journal.file.empty() ? ", which was never saved," : ", " + journal.file + ",";
+    words += " to " + (name.empty() ? std::string("a project without a name") : name) + ", ";
+    words += journal.file.empty() ? "which was never saved," : journal.file + ",";
     words += journal.steps == 1 ? " is in no file yet" : " are in no file yet";
-    if (!journal.last_label.empty()) words += "; the last was: " + journal.last_label;
     const auto when = time_words(time);
-    return words + (when.empty() ? "." : " (" + when + ").");
+    words += when.empty() ? "." : " (" + when + ").";
+    return read.is_whole ? words : words + " What came after that cannot be read.";
 }
 
 // The program ended between a save and taking the journal away.
@@ -80,8 +90,9 @@ std::vector<LeftBehind> left_behind(const fs::path& folder) {
         if (engine::is_being_written(path)) continue;
         const auto journal = read_journal(path);
         if (!journal) continue;
-        if (journal->now == journal->saved || is_in_its_file(*journal)) {
-            if (journal->left_out == 0) remove_file(path);
+        const auto& content = journal->content;
+        if (content.now == content.saved || is_in_its_file(content)) {
+            if (journal->is_whole) remove_file(path);
             continue;
         }
         all.push_back({path, words_of(*journal, time_written(path))});
@@ -103,24 +114,29 @@ void ask_about_left_behind(Desk& desk) {
 void discard_journal(const fs::path& journal) { remove_file(journal); }
 
 void bring_back(Desk& desk, const fs::path& path) {
-    const auto journal = read_journal(path);
-    if (!journal) {
-        interrupt_with(
-            desk, Trouble{"The edits cannot be brought back", engine::to_text(journal.error())});
+    const auto read = read_journal(path);
+    if (!read) {
+        interrupt_with(desk,
+                       Trouble{"The edits cannot be brought back", engine::to_text(read.error())});
         return;
     }
-    replace_project(desk, journal->saved, journal->file);
-    desk.history.record("edits brought back", journal->now);
+    const auto& journal = read->content;
+    replace_project(desk, journal.saved, journal.file);
+    desk.history.record("edits brought back", journal.now);
     see_from(desk, engine::ViewFrom::corner);
-    std::string words = "The edits are back, and in no file yet";
-    if (journal->left_out > 0)
-        words += "; of " + std::to_string(journal->left_out) + " the journal was not whole";
-    desk.ui.notice = Notice{std::move(words), false};
+    desk.ui.notice = Notice{"The edits are back, and in no file yet", false};
     if (!desk.journal) return;
     desk.journal->keep(desk, true);
-    if (desk.journal->path().empty()) return;  // it could not be written, which the notice says
-    desk.journal->flush();
-    remove_file(path);
+    // Where they are not safe again, which the notice says, the old journal stays.
+    if (!desk.journal->holds(desk) || !desk.journal->flush()) return;
+    if (read->is_whole) {
+        remove_file(path);
+    } else {
+        std::error_code ignored;
+        fs::rename(path, fs::path(path).replace_extension(".kept"), ignored);
+    }
+    if (!left_behind(path.parent_path()).empty())
+        desk.ui.notice->text += "; more was left behind, and is asked about at the next start";
 }
 
 }  // namespace editor

@@ -27,7 +27,8 @@ void ask_about_left_behind(Desk& desk);
 void discard_journal(const std::filesystem::path& journal);
 
 // Takes the edits of the journal onto the desk as one step behind what is in their file. The
-// journal goes when the desk's own holds them. On an error a dialog says why and all stays.
+// journal goes when the desk's own holds them; one that is not whole is kept under another ending.
+// On an error a dialog says why and all stays.
 void bring_back(Desk& desk, const std::filesystem::path& journal);
 
 }  // namespace editor

@@ -23,9 +23,8 @@ bool is_there(const fs::path& file) {
     return fs::is_regular_file(file, ignored);
 }
 
-}  // namespace
-
-std::vector<fs::path> recent_files(const fs::path& state_folder) {
+// Also those that are not there now: a stick may be plugged in again.
+std::vector<fs::path> files_in(const fs::path& state_folder) {
     std::vector<fs::path> files;
     if (state_folder.empty()) return files;
     const auto text = engine::read_whole_file(list_in(state_folder), 1U << 20U);
@@ -33,10 +32,23 @@ std::vector<fs::path> recent_files(const fs::path& state_folder) {
     const auto list = engine::read_json(*text);
     if (!list || !list->is_array()) return files;
     for (const auto& entry : *list) {
-        if (!entry.is_string() || files.size() == most_recent_files) continue;
-        fs::path file = entry.get<std::string>();
-        if (is_there(file)) files.push_back(std::move(file));
+        if (entry.is_string() && files.size() < most_recent_files)
+            files.emplace_back(entry.get<std::string>());
     }
+    return files;
+}
+
+void put_first(std::vector<fs::path>& files, const fs::path& file) {
+    std::erase(files, file);
+    files.insert(files.begin(), file);
+    if (files.size() > most_recent_files) files.resize(most_recent_files);
+}
+
+}  // namespace
+
+std::vector<fs::path> recent_files(const fs::path& state_folder) {
+    auto files = files_in(state_folder);
+    std::erase_if(files, [](const fs::path& file) { return !is_there(file); });
     return files;
 }
 
@@ -45,12 +57,12 @@ void add_recent(std::vector<fs::path>& recent, const fs::path& file, const fs::p
     auto whole = fs::weakly_canonical(file, failure);
     if (failure) whole = fs::absolute(file, failure);
     if (failure) return;
-    recent.erase(std::remove(recent.begin(), recent.end(), whole), recent.end());
-    recent.insert(recent.begin(), whole);
-    if (recent.size() > most_recent_files) recent.resize(most_recent_files);
+    put_first(recent, whole);
     if (state_folder.empty() || !is_made(state_folder)) return;
+    auto files = files_in(state_folder);  // another program may have written it
+    put_first(files, whole);
     json list = json::array();
-    for (const auto& one : recent) list.push_back(one.string());
+    for (const auto& one : files) list.push_back(one.string());
     const auto text = list.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
     static_cast<void>(engine::write_whole_file(list_in(state_folder), text));
 }

@@ -196,9 +196,8 @@ public:
 private:
     // Sleeps until there is something to do; says whether a frame is to be drawn.
     bool wait() {
-        const bool is_busy = frames_left_ > 0 || events_.input.is_pending() || desk_.ui.goes_on;
-        keep_journal(!is_busy);
-        if (is_busy) {
+        keep_journal(!is_busy());
+        if (is_busy()) {
             glfwPollEvents();
         } else if (events_.input.is_held()) {
             glfwWaitEventsTimeout(1.0 / 60.0);
@@ -214,11 +213,17 @@ private:
         return true;
     }
 
-    // What was edited is written down before anything is waited for.
+    bool is_busy() const {
+        return frames_left_ > 0 || events_.input.is_pending() || desk_.ui.goes_on;
+    }
+
+    // What was edited is written down before anything is waited for. What it has to say is shown.
     void keep_journal(bool is_at_rest) {
         if (!desk_.journal) return;
+        const bool said = desk_.ui.notice.has_value();
         desk_.journal->keep(desk_, is_at_rest);
         if (is_at_rest) desk_.journal->flush();
+        if (!said && desk_.ui.notice) frames_left_ = frames_to_rest;
     }
 
     void take_wishes() {
@@ -244,6 +249,7 @@ private:
             ImGui::NewFrame();
             draw_screen(desk_);
             ImGui::Render();
+            keep_journal(false);
         } while (events_.input.is_pending() && !desk_.ui.wants_to_leave);
         show_title(window_, desk_, title_);
     }
@@ -333,11 +339,13 @@ ExitStatus run_with(GLFWwindow* window,
     }
     desk.bands = std::make_unique<BandWorker>(waking(woken));
     auto status = ExitStatus::fine;
+    const WindowLook began{desk.ui.theme, desk.ui.text_scale};
     if (options.screenshot) {
         status = write_screenshot(window_run, desk, options, err);
     } else {
         window_run.run();
-        write_window_look({desk.ui.theme, desk.ui.text_scale}, desk.state_folder);
+        const WindowLook look{desk.ui.theme, desk.ui.text_scale};
+        if (look != began) write_window_look(look, desk.state_folder);
     }
     desk.bands.reset();  // its thread wakes the window, which is about to go
     return status;

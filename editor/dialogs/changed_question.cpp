@@ -4,18 +4,20 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
-#include <string>
-
 namespace editor {
 namespace {
 
 std::string words_of(const ChangedQuestion& question) {
-    std::string words = question.file.string() +
-                        " was written by something else since it was opened or saved here, and "
-                        "holds something else now.";
-    if (question.when == ChangedQuestion::When::saving)
-        return words + " Saving would write over that.";
-    return words + (question.has_edits ? " Reading it again drops what was edited here." : "");
+    const std::string changed =
+        question.file.string() + " was written by something else since it was opened or saved here";
+    if (question.when == ChangedQuestion::When::saving) {
+        const std::string holds =
+            question.fault.empty() ? ", and holds something else now."
+                                   : ", and cannot be read as a project: " + question.fault + ".";
+        return changed + holds + " Saving would write over that.";
+    }
+    if (question.drops.empty()) return changed + ", and holds something else now.";
+    return changed + ". Reading it again loses what is here:\n" + question.drops;
 }
 
 ChangedAnswer draw_saving_answers() {
@@ -30,11 +32,11 @@ ChangedAnswer draw_saving_answers() {
     return answer;
 }
 
-ChangedAnswer draw_reading_answers(bool has_edits) {
+ChangedAnswer draw_reading_answers(bool loses) {
     auto answer = ChangedAnswer::none;
-    const Weight weight = has_edits ? Weight::plain : Weight::main;
+    const Weight weight = loses ? Weight::plain : Weight::main;
     if (draw_button("Read again", {.text = "Read it again", .weight = weight}) ||
-        (!has_edits && is_pressed(key::enter))) {
+        (!loses && is_pressed(key::enter))) {
         answer = ChangedAnswer::read_again;
     }
     return answer;
@@ -50,9 +52,9 @@ ChangedAnswer draw_changed_question(const ChangedQuestion& question) {
     log_item("words", words);
     ImGui::Dummy(scaled(1, 10));
     const bool saves = question.when == ChangedQuestion::When::saving;
-    auto answer = saves ? draw_saving_answers() : draw_reading_answers(question.has_edits);
+    auto answer = saves ? draw_saving_answers() : draw_reading_answers(!question.drops.empty());
     ImGui::SameLine();
-    if (draw_button("Stay", {.text = saves ? "Stay" : "Keep what is here"}) ||
+    if (draw_button("Stay", {.text = saves ? "Do not save now" : "Keep what is here"}) ||
         is_pressed(key::escape)) {
         answer = ChangedAnswer::stay;
     }

@@ -5,6 +5,7 @@
 
 #include <filesystem>
 #include <optional>
+#include <string>
 
 namespace editor {
 
@@ -12,7 +13,8 @@ struct ChangedQuestion {
     enum class When { saving, coming_back };
     When when = When::saving;
     std::filesystem::path file;
-    bool has_edits = false;      // here, that are in no file yet
+    std::string fault;           // when saving: why it cannot be read as a project
+    std::string drops;           // when coming back: what reading it again would lose, sentences
     std::optional<Intent> then;  // what saving was asked for
 };
 

@@ -106,7 +106,7 @@ FinderOutcome draw_command_finder(CommandFinder& finder, const Desk& desk) {
         if (found.empty()) draw_text("Nothing is called so", colour::quiet);
     }
     outcome.is_cancelled = is_pressed(key::escape);
-    finder.is_fresh = false;
+    finder.is_fresh = field.entered && outcome.command.empty();  // the field goes on
     if (!outcome.command.empty() || outcome.is_cancelled) ImGui::CloseCurrentPopup();
     return outcome;
 }

@@ -157,7 +157,7 @@ void draw(Desk& desk, const RecoveryQuestion& question) {
     const auto answer = draw_recovery_question(question);
     if (answer == RecoveryAnswer::none) return;
     close_dialog(desk);
-    if (answer == RecoveryAnswer::bring_back) bring_back(desk, journal);
+    if (answer == RecoveryAnswer::bring_back) wish(desk, {Intent::Kind::bring_back, journal});
     if (answer == RecoveryAnswer::discard) discard_journal(journal);
 }
 

@@ -61,7 +61,15 @@ std::optional<std::string_view> first_record(std::string_view text) {
 
 Result<RecordLog> RecordLog::create(const fs::path& path) {
     PosixFile file{path, O_WRONLY | O_CREAT | O_EXCL | O_APPEND | O_CLOEXEC};
-    if (!file.is_open() || !file.lock()) return cannot_write(path, errno);
+    if (!file.is_open()) return cannot_write(path, errno);
+    // Where the file system knows no locks the log is written without: it is then offered to
+    // other programs while this one lives.
+    if (!file.lock() && errno == EWOULDBLOCK) {
+        const auto held = cannot_write(path, errno);
+        std::error_code ignored;
+        fs::remove(path, ignored);
+        return held;
+    }
     return RecordLog(path, std::move(file));
 }
 
@@ -98,8 +106,9 @@ Result<RecordsRead> read_records(const fs::path& path, std::uintmax_t most_bytes
 }
 
 bool is_being_written(const fs::path& path) {
-    const PosixFile file{path, O_RDONLY | O_NONBLOCK | O_CLOEXEC};
-    return file.is_open() && !file.lock();
+    // For writing, since some network file systems lock no others (flock(2), NFS details).
+    const PosixFile file{path, O_RDWR | O_NONBLOCK | O_CLOEXEC};
+    return file.is_open() && !file.lock() && errno == EWOULDBLOCK;
 }
 
 }  // namespace engine

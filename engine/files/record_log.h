@@ -25,6 +25,7 @@ public:
     RecordLog& operator=(RecordLog&&) noexcept = default;
 
     const std::filesystem::path& path() const { return path_; }
+    std::uint64_t size() const { return size_; }  // bytes
 
     // Hands the record to the system: the end of the program does not lose it. On an error
     // (cannot_write) what got into the file is taken back where the system lets us, so that the

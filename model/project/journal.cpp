@@ -49,6 +49,15 @@ engine::Result<Start> start_in(std::span<const std::string> records) {
     return Start{file->get<std::string>(), *project};
 }
 
+// Whether the place that the operation puts something into is a list or an object: the library
+// takes that for granted.
+bool has_parent(const json& project, const json& operation) {
+    const auto path = json::json_pointer(operation.at("path").get<std::string>());
+    if (path.empty()) return true;
+    const auto parent = path.parent_pointer();
+    return project.contains(parent) && project.at(parent).is_structured();
+}
+
 // What a record does to a project; where it cannot be, the project may be half changed.
 bool takes_step(json& project, const json& record) {
     const auto label = record.find("label");
@@ -61,8 +70,11 @@ bool takes_step(json& project, const json& record) {
     const auto patch = record.find("patch");
     if (patch == record.end()) return false;
     try {
-        project.patch_inplace(*patch);
-        return true;
+        for (const auto& operation : *patch) {
+            if (!has_parent(project, operation)) return false;
+            project.patch_inplace(json::array({operation}));
+        }
+        return patch->is_array();
     } catch (const json::exception&) {  // the library's way to say that it does not fit
         return false;
     }

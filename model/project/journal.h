@@ -44,8 +44,9 @@ struct ReplayedJournal {
     std::size_t left_out = 0;
 };
 
-// Makes the steps again, up to the first that cannot be or comes to no project. Errors: bad_file where the first record is
-// none of a journal or holds no project; newer_version for that of a later program.
+// Makes the steps again, up to the first that cannot be or comes to no project. Errors: bad_file
+// where the first record is none of a journal or holds no project; newer_version for that of a
+// later program.
 engine::Result<ReplayedJournal> replayed(std::span<const std::string> records);
 
 }  // namespace model

@@ -122,6 +122,9 @@ TEST_CASE("what cannot be done now is found but not run", "[editor][commands]") 
     ui.press(key::enter);
     ui.settle();
     CHECK(ui.has("Find/words"));
+    ui.type("x");
+    ui.settle();
+    CHECK(ui.item("Find/words").value.find('x') != std::string::npos);
     ui.press(key::escape);
     CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
     CHECK(editor::found_commands("no such thing").empty());

@@ -83,7 +83,7 @@ TEST_CASE("coming back to a file that has changed offers to read it again", "[ed
     changed_file(ui, folder);
     editor::look_at_file(ui.desk);
     ui.settle();
-    CHECK_THAT(ui.item("Changed/words").value, !Contains("drops"));
+    CHECK_THAT(ui.item("Changed/words").value, !Contains("loses"));
     ui.click("Changed/Read again");
     CHECK_THAT(editor::project_of(ui.desk).note, Contains("outside"));
     CHECK(ui.desk.history.is_saved());
@@ -115,9 +115,38 @@ TEST_CASE("edits that are in no file are named where reading again would drop th
     set_note(ui, "here again");
     editor::look_at_file(ui.desk);
     ui.settle();
-    CHECK_THAT(ui.item("Changed/words").value, Contains("drops"));
+    CHECK_THAT(ui.item("Changed/words").value, Contains("loses"));
     ui.press(editor::key::enter);  // too easy a way to lose them
     CHECK(editor::project_of(ui.desk).note == "here again");
+}
+
+TEST_CASE("a form that is open is named before a file is read again", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    changed_file(ui, folder);
+    editor::run_command(ui.desk, "room.box");
+    ui.settle();
+    editor::look_at_file(ui.desk);
+    ui.settle();
+    CHECK_THAT(ui.item("Changed/words").value, Contains("form is open"));
+    ui.click("Changed/Stay");
+    ui.settle();
+    CHECK(std::holds_alternative<editor::ObstacleForm>(ui.desk.ui.dialog));
+}
+
+TEST_CASE("saving over what cannot be read as a project asks first", "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    const auto file = changed_file(ui, folder);
+    REQUIRE(engine::write_whole_file(file, "<<<<<<< mine"));
+    editor::look_at_file(ui.desk);
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+    set_note(ui, "here again");
+    editor::run_command(ui.desk, "project.save");
+    ui.settle();
+    CHECK_THAT(ui.item("Changed/words").value, Contains("cannot be read"));
+    ui.click("Changed/Stay");
+    CHECK(engine::read_whole_file(file).value() == "<<<<<<< mine");
 }
 
 TEST_CASE("a file that was only touched, or is gone, is no question", "[editor][files]") {

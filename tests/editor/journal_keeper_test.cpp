@@ -216,3 +216,71 @@ TEST_CASE("a full disk stops the journal, not the editing, and nothing that is w
     CHECK(model::replayed(read->records)->now.note == "one");
     CHECK(kept.note() == "two");
 }
+
+TEST_CASE("edits that cannot be made safe again stay in the journal that a crash left",
+          "[editor][journal]") {
+    const TemporaryFolder folder;
+    const auto journal = left_by_a_crash(folder.path());
+    const auto first = engine::read_records(journal)->records.front().size();
+    // The disk is full at once, or has room for the beginning of a new journal alone.
+    const auto room = GENERATE_COPY(std::size_t{100}, first + 30);
+    Kept kept(folder.path());
+    rlimit old{};
+    REQUIRE(::getrlimit(RLIMIT_FSIZE, &old) == 0);
+    rlimit small = old;
+    small.rlim_cur = room;
+    REQUIRE(::setrlimit(RLIMIT_FSIZE, &small) == 0);
+    editor::bring_back(kept.ui.desk, journal);
+    REQUIRE(::setrlimit(RLIMIT_FSIZE, &old) == 0);
+    CHECK(kept.note() == "two");
+    CHECK_THAT(kept.ui.desk.ui.notice->text, Contains("cannot be kept"));
+    CHECK(fs::exists(journal));
+    kept.edit("three");  // there is room again
+    CHECK(kept.ui.desk.journal->holds(kept.ui.desk));
+}
+
+TEST_CASE("bringing edits back asks before it puts others away", "[editor][journal]") {
+    const TemporaryFolder folder;
+    const auto journal = left_by_a_crash(folder.path());
+    Kept kept(folder.path());
+    kept.edit("mine");
+    editor::ask_about_left_behind(kept.ui.desk);
+    kept.ui.settle();
+    kept.ui.click("Recovery/Bring back");
+    kept.ui.settle();
+    REQUIRE(std::holds_alternative<editor::UnsavedQuestion>(kept.ui.desk.ui.dialog));
+    kept.ui.click("Unsaved/Stay");
+    CHECK(kept.note() == "mine");
+    CHECK(fs::exists(journal));
+}
+
+TEST_CASE("a journal that is not whole is kept when its edits are brought back",
+          "[editor][journal]") {
+    const TemporaryFolder folder;
+    const auto journal = left_by_a_crash(folder.path());
+    std::ofstream(journal, std::ios::app) << "0000";
+    Kept kept(folder.path());
+    editor::ask_about_left_behind(kept.ui.desk);
+    kept.ui.settle();
+    CHECK_THAT(kept.ui.item("Recovery/words").value, Contains("cannot be read"));
+    kept.ui.click("Recovery/Bring back");
+    CHECK(kept.note() == "two");
+    CHECK_FALSE(fs::exists(journal));
+    CHECK(fs::exists(fs::path(journal).replace_extension(".kept")));
+}
+
+TEST_CASE("a project is in its journal or in its file, whenever it is saved", "[editor][journal]") {
+    const TemporaryFolder folder;
+    Kept kept(folder.path());
+    REQUIRE(editor::submit(kept.ui.desk, editor::change_of(model::SetTitle{"counter", "one"})));
+    REQUIRE(editor::save_to(kept.ui.desk, folder.path() / "counter.json"));
+    CHECK(kept.ui.desk.journal->path().empty());
+    kept.edit("two");
+    kept.ui.desk.history.mark_saved_as(model::Project{.name = "written by something else"});
+    kept.keep();
+    CHECK(kept.ui.desk.journal->holds(kept.ui.desk));
+    std::size_t count = 0;
+    for (const auto& entry : fs::directory_iterator(kept.ui.desk.journal->path().parent_path()))
+        count += entry.is_regular_file() ? 1 : 0;
+    CHECK(count == 1);
+}

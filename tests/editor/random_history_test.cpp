@@ -70,6 +70,7 @@ TEST_CASE("whatever is edited, undone and done again, each state is as it was",
             expected.take(*next);
         }
         REQUIRE(editor::project_of(desk) == expected.states[expected.at]);
+        if (step % 997 == 0) desk.history.mark_saved();
         if (step % 5 != 0) continue;
         desk.journal->keep(desk, true);
         if (step % 1000 != 0 || desk.history.is_saved()) continue;

@@ -74,7 +74,12 @@ TEST_CASE("text can be read on what it lies on, light and dark", "[editor][look]
             for (const ImU32 text : {colour::ink, colour::quiet, colour::dye, colour::red})
                 CHECK(contrast(text, ground) >= 4.5);
         }
-        CHECK(contrast(colour::ink, colour::dye_wash) >= 4.5);
+        for (const ImU32 ground : {colour::dye_wash, colour::field_hover}) {
+            CHECK(contrast(colour::ink, ground) >= 4.5);
+            CHECK(contrast(colour::quiet, ground) >= 4.5);
+        }
+        CHECK(contrast(colour::ink, colour::dye_coat) >= 4.5);
+        CHECK(contrast(colour::faint, colour::panel) >= 3.0);  // what cannot be done is exempt
         CHECK(contrast(colour::dye, colour::dye_wash) >= 4.5);
         CHECK(contrast(colour::amber, colour::amber_ground) >= 4.5);
         CHECK(contrast(colour::red, colour::red_ground) >= 4.5);

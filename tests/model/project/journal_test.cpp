@@ -92,6 +92,9 @@ TEST_CASE("records behind one that cannot be made again are left out", "[model][
         R"({"label": "x", "patch": {}})",
         R"({"label": "x", "patch": [{"op": "remove"}]})",
         R"({"label": "x", "patch": [{"op": "remove", "path": "/nowhere/at/all"}]})",
+        R"({"label": "x", "patch": [{"op": "add", "path": "/name/x", "value": 1}]})",
+        R"({"label": "x", "patch": [{"op": "add", "path": "name", "value": 1}]})",
+        R"({"label": "x", "patch": [{"op": "copy", "from": "/frames", "path": "/note/1"}]})",
         R"({"label": "x", "project": []})"};
     for (const auto& record : bad) {
         CAPTURE(record);
