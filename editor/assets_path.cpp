@@ -38,7 +38,6 @@ AssetPlaces usual_asset_places() {
     if (const char* asked_for = std::getenv("BARWRIGHT_ASSETS")) places.asked_for = asked_for;
     std::error_code ignored;
     places.executable = fs::read_symlink("/proc/self/exe", ignored);
-    places.built_from = BARWRIGHT_BUILT_FROM;
     return places;
 }
 
@@ -50,7 +49,6 @@ engine::Result<fs::path> assets_path(const AssetPlaces& places) {
                                  "; set it to the program's folder assets, or unset it");
     }
     if (const auto beside = assets_at_or_above(places.executable.parent_path())) return *beside;
-    if (holds_a_catalogue(places.built_from / "assets")) return places.built_from / "assets";
     return nothing_found(
         "assets",
         "the tables of sections and fasteners are not near the program; put its folder assets "

@@ -12,7 +12,6 @@ namespace editor {
 struct AssetPlaces {
     std::optional<std::filesystem::path> asked_for;  // BARWRIGHT_ASSETS: this folder or none
     std::filesystem::path executable;  // beside it or above it: assets or share/barwright/assets
-    std::filesystem::path built_from;  // the source folder, for a program that was never installed
 };
 
 AssetPlaces usual_asset_places();

@@ -38,18 +38,21 @@ TEST_CASE("a folder that is asked for is taken or refused, never replaced by ano
     CHECK_THAT(found.error().message, Catch::Contains("elsewhere"));
 }
 
-TEST_CASE("the source folder is the last resort, and without it the error says what to do",
+TEST_CASE("an installed program takes its own assets, not those that lie above its prefix",
           "[editor][assets]") {
-    const ScratchFolder scratch{"assets_none"};
-    fs::create_directories(scratch.path / "source/assets/catalogue");
-    const fs::path executable = scratch.path / "empty/barwright";
+    const ScratchFolder scratch{"assets_nearest"};
+    fs::create_directories(scratch.path / "assets/catalogue");
+    fs::create_directories(scratch.path / "stage/usr/share/barwright/assets/catalogue");
     const auto found =
-        editor::assets_path({.executable = executable, .built_from = scratch.path / "source"});
+        editor::assets_path({.executable = scratch.path / "stage/usr/bin/barwright"});
     REQUIRE(found);
-    CHECK(*found == scratch.path / "source/assets");
+    CHECK(*found == scratch.path / "stage/usr/share/barwright/assets");
+}
 
-    const auto missing =
-        editor::assets_path({.executable = executable, .built_from = scratch.path / "gone"});
+TEST_CASE("without assets near the program the error says what to do", "[editor][assets]") {
+    const ScratchFolder scratch{"assets_none"};
+    fs::create_directories(scratch.path / "beside/assets/catalogue");
+    const auto missing = editor::assets_path({.executable = scratch.path / "empty/barwright"});
     REQUIRE_FALSE(missing);
     CHECK_THAT(missing.error().message, Catch::Contains("BARWRIGHT_ASSETS"));
 }
