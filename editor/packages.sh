@@ -6,11 +6,17 @@ program_packages=(
     libcli11-dev libegl-dev libeigen3-dev libfreetype-dev libglfw3-dev libglm-dev libimgui-dev
     libstb-dev nlohmann-json3-dev python3-glad zlib1g-dev
     fonts-dejavu-core fonts-roboto-unhinted # built into the program
+    librsvg2-bin                            # its icon as pixels, built in too
     libgl1-mesa-dri                         # draws, with a graphics card or without
 )
 test_packages=(catch2 python3 python3-jsonschema xauth xdotool xvfb)
 # Independent kernels, for tests/oracle alone; it is left out where they are missing.
 oracle_packages=(libboost-dev libfcl-dev libocct-data-exchange-dev libocct-modeling-algorithms-dev)
+# For packing, and for tests/desktop, which skips the checks whose tools are missing.
+desktop_packages=(
+    appstream desktop-file-utils dpkg-dev libglib2.0-bin libxml2-utils lintian man-db
+    shared-mime-info x11-utils
+)
 check_packages=(clang clang-format git libclang-rt-14-dev shellcheck)
 
 missing_packages() {

@@ -16,6 +16,7 @@
 #include "editor/screen.h"
 #include "editor/state_folder.h"
 #include "editor/window_look.h"
+#include "editor/window_icon.h"
 #include "engine/files/whole_file.h"
 
 #include <GLFW/glfw3.h>
@@ -73,13 +74,14 @@ WindowHandle open_window(const WindowOptions& options) {
     glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
     glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
     glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
-    glfwWindowHintString(GLFW_X11_CLASS_NAME, "barwright");
+    glfwWindowHintString(GLFW_X11_CLASS_NAME, "barwright");  // StartupWMClass of the desktop entry
     glfwWindowHintString(GLFW_X11_INSTANCE_NAME, "barwright");
     WindowHandle window(
         glfwCreateWindow(options.size.width, options.size.height, "Barwright", nullptr, nullptr));
     if (window == nullptr) return window;
     glfwSetWindowSizeLimits(window.get(), window_sizes.least_width, window_sizes.least_height,
                             GLFW_DONT_CARE, GLFW_DONT_CARE);
+    set_window_icon(window.get());
     glfwMakeContextCurrent(window.get());
     glfwSwapInterval(1);
     return window;
