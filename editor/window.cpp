@@ -15,8 +15,8 @@
 #include "editor/report_state.h"
 #include "editor/screen.h"
 #include "editor/state_folder.h"
-#include "editor/window_look.h"
 #include "editor/window_icon.h"
+#include "editor/window_look.h"
 #include "engine/files/whole_file.h"
 
 #include <GLFW/glfw3.h>
