@@ -2,7 +2,7 @@
 
 _barwright_options() { # of a command; of none when it is not known
     case $1 in
-        edit) echo --size --samples --screenshot --place --choose --report-state --help ;;
+        edit) echo --size --samples --screenshot --place --choose --dark --report-state --help ;;
         schedule | export) echo --out --help ;;
         check) echo --help ;;
         fit) echo --dimension --help ;;
