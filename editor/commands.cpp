@@ -363,7 +363,7 @@ constexpr std::array table{
     Command{"view.dark",
             "Dark or light",
             Menu::view,
-            {'D', true},
+            {'D', true, true},
             always,
             [](Desk& d) { d.ui.theme = d.ui.theme == Theme::dark ? Theme::light : Theme::dark; }},
     Command{"place.measure",

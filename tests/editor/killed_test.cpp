@@ -23,7 +23,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr int saves_after = 7;  // edits
+constexpr std::uint32_t saves_after = 6;  // edits
 
 // Edits and saves until it is killed; tells through the pipe how many edits were made and kept.
 [[noreturn]] void edit_for_ever(const fs::path& folder, int told) {
@@ -36,7 +36,7 @@ constexpr int saves_after = 7;  // edits
         if (!editor::submit(desk, editor::change_of(title))) std::_Exit(1);
         desk.journal->keep(desk, true);
         if (::write(told, &edit, sizeof edit) != sizeof edit) std::_Exit(2);
-        if (edit % saves_after != 0) continue;
+        if (static_cast<std::uint32_t>(edit) % saves_after != 0) continue;
         if (!editor::save_to(desk, file)) std::_Exit(3);
         desk.journal->keep(desk, true);
     }
@@ -44,9 +44,8 @@ constexpr int saves_after = 7;  // edits
 
 int number_in(const model::Project& project) { return std::atoi(project.note.c_str()); }
 
-// The last number that came whole.
-int last_told(int pipe) {
-    std::int32_t last = 0;
+// The last number that came whole; `last` where none does.
+int last_told(int pipe, std::int32_t last) {
     std::int32_t number = 0;
     while (::read(pipe, &number, sizeof number) == sizeof number) last = number;
     return last;
@@ -76,7 +75,8 @@ struct Killed {
     int in_journals = 0;
 };
 
-Killed killed_after(useconds_t microseconds) {
+// So long after it has told of so many edits.
+Killed killed_after(std::uint32_t edits, useconds_t microseconds) {
     const TemporaryFolder folder;
     int ends[2];
     REQUIRE(::pipe(ends) == 0);
@@ -84,12 +84,16 @@ Killed killed_after(useconds_t microseconds) {
     const pid_t child = ::fork();
     if (child == 0) edit_for_ever(folder.path(), ends[1]);
     ::close(ends[1]);
+    std::int32_t told = 0;
+    for (std::uint32_t i = 0; i < edits; ++i) {
+        if (::read(ends[0], &told, sizeof told) != sizeof told) break;
+    }
     ::usleep(microseconds);
     ::kill(child, SIGKILL);
     int status = 0;
     ::waitpid(child, &status, 0);
     REQUIRE(WIFSIGNALED(status));
-    Killed killed{last_told(ends[0]), in_file(folder.path() / "van.json"), 0};
+    Killed killed{last_told(ends[0], told), in_file(folder.path() / "van.json"), 0};
     killed.in_journals = in_journals(folder.path() / "journals");
     ::close(ends[0]);
     return killed;
@@ -104,7 +108,8 @@ TEST_CASE("killed 500 times while it edits and saves, the file is whole and no e
     int with_file = 0;
     int with_journal = 0;
     for (int time = 0; time < 500; ++time) {
-        const auto killed = killed_after(static_cast<useconds_t>(dice.below(30'000)));
+        const auto edits = dice.below(2 * saves_after);
+        const auto killed = killed_after(edits, static_cast<useconds_t>(dice.below(4'000)));
         CAPTURE(time, killed.told, killed.in_journals);
         REQUIRE(killed.in_file.has_value());
         // The one that was being made when the end came may be there or not.

@@ -57,7 +57,7 @@ TEST_CASE("a look that cannot be read is the usual one", "[editor][look]") {
 
 TEST_CASE("the look changes by key, and back", "[editor][look]") {
     HeadlessUi ui;
-    ui.press('D', editor::key::left_control);
+    ui.press('D', editor::key::left_control, editor::key::left_shift);
     CHECK(ui.desk.ui.theme == Theme::dark);
     editor::run_command(ui.desk, "view.dark");
     CHECK(ui.desk.ui.theme == Theme::light);
