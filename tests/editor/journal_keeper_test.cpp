@@ -281,6 +281,6 @@ TEST_CASE("a project is in its journal or in its file, whenever it is saved", "[
     CHECK(kept.ui.desk.journal->holds(kept.ui.desk));
     std::size_t count = 0;
     for (const auto& entry : fs::directory_iterator(kept.ui.desk.journal->path().parent_path()))
-        count += entry.is_regular_file() ? 1 : 0;
+        count += entry.is_regular_file() ? 1U : 0U;
     CHECK(count == 1);
 }
