@@ -77,6 +77,40 @@ double room_for(const FlatPolygon& polygon, const FlatPoint& middle, const FlatP
     return least;
 }
 
+// What a convex polygon covers of a strip across one of its axes.
+struct Covered {
+    FlatPoint lo{std::numeric_limits<double>::max(), std::numeric_limits<double>::max()};
+    FlatPoint hi{std::numeric_limits<double>::lowest(), std::numeric_limits<double>::lowest()};
+
+    bool is_empty() const { return !(lo[0] < hi[0] && lo[1] < hi[1]); }
+};
+
+void put_in(Covered& covered, const FlatPoint& point) {
+    for (std::size_t k = 0; k < 2; ++k) {
+        covered.lo[k] = std::min(covered.lo[k], point[k]);
+        covered.hi[k] = std::max(covered.hi[k], point[k]);
+    }
+}
+
+// From one value to another along `across`.
+Covered covered_between(const FlatPolygon& polygon, std::size_t across, double from, double to) {
+    Covered covered;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const FlatPoint& p = polygon[i];
+        const FlatPoint& q = polygon[(i + 1) % polygon.size()];
+        if (p[across] >= from && p[across] <= to) put_in(covered, p);
+        for (const double at : {from, to}) {
+            if ((p[across] < at) == (q[across] < at)) continue;
+            const double t = (at - p[across]) / (q[across] - p[across]);
+            FlatPoint cut{};
+            cut[across] = at;
+            cut[1 - across] = p[1 - across] + t * (q[1 - across] - p[1 - across]);
+            put_in(covered, cut);
+        }
+    }
+    return covered;
+}
+
 void append_slices(std::vector<Box>& slices,
                    const Slants& slants,
                    const Piece& piece,
@@ -87,16 +121,17 @@ void append_slices(std::vector<Box>& slices,
     const auto axes = axes_across(normal);
     const FlatPolygon whole = leaning_wall(slants, piece, axes, wall);
     const std::size_t run = index_of(piece.run);
+    const std::size_t across = axes[0] == run ? 0 : 1;
     const Nm from = std::max(plate.box.lo[run], near.lo[run]);
     const Nm to = std::min(plate.box.hi[run], near.hi[run]);
     constexpr Nm count = 48;
     for (Nm i = 0; i < count && from < to; ++i) {
-        Box slab = plate.box;
-        slab.lo[run] = from + (to - from) / count * i;
-        slab.hi[run] = i + 1 < count ? from + (to - from) / count * (i + 1) : to;
-        const auto part = common_polygon(whole, rectangle(slab, axes));
-        if (area_of(part) <= 0.0) continue;
-        Box slice = box_round(part, axes, 0);
+        const Nm start = from + (to - from) / count * i;
+        const Nm end = i + 1 < count ? from + (to - from) / count * (i + 1) : to;
+        const auto covered =
+            covered_between(whole, across, static_cast<double>(start), static_cast<double>(end));
+        if (covered.is_empty()) continue;
+        Box slice = box_round({covered.lo, covered.hi}, axes, 0);
         slice.lo[normal] = plate.box.lo[normal];
         slice.hi[normal] = plate.box.hi[normal];
         slices.push_back(slice);

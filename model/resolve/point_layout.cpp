@@ -16,25 +16,42 @@ struct Place {
     Nm margin = 0;  // to edges and obstacles, beyond the rules
 };
 
-double apart(const Place& a, const Place& b) {
+double squared_apart(const Place& a, const Place& b) {
     const auto x = static_cast<double>(a.at[0] - b.at[0]);
     const auto y = static_cast<double>(a.at[1] - b.at[1]);
-    return std::sqrt(x * x + y * y);
+    return x * x + y * y;
 }
+
+double apart(const Place& a, const Place& b) { return std::sqrt(squared_apart(a, b)); }
 
 Nm margin_to(const Region& obstacle, const std::array<Nm, 2>& at) {
     return std::max({obstacle.lo[0] - at[0], at[0] - obstacle.hi[0], obstacle.lo[1] - at[1],
                      at[1] - obstacle.hi[1]});
 }
 
+// The most that the margin at `x` can be, wherever along the other axis.
+Nm most_margin_at(const SlantedRoom& room, Nm x) {
+    return std::min({x - room.within.lo[0], room.within.hi[0] - x,
+                     (room.within.hi[1] - room.within.lo[1]) / 2});
+}
+
+// Those that can make it less. What leans is held by many thin obstacles.
+void keep_near(const SlantedRoom& room, Nm x, std::vector<Region>& near) {
+    near.clear();
+    const Nm most = most_margin_at(room, x);
+    for (const auto& obstacle : room.obstacles) {
+        if (std::max(obstacle.lo[0] - x, x - obstacle.hi[0]) < most) near.push_back(obstacle);
+    }
+}
+
 // Below 0 where the place is not free. A nanometre is kept for the rounding of holes in what leans.
-Nm margin_at(const SlantedRoom& room, const std::array<Nm, 2>& at) {
+Nm margin_at(const SlantedRoom& room, std::span<const Region> near, const std::array<Nm, 2>& at) {
     Nm margin = std::min({at[0] - room.within.lo[0], room.within.hi[0] - at[0],
                           at[1] - room.within.lo[1], room.within.hi[1] - at[1]});
-    for (const auto& obstacle : room.obstacles) {
+    for (const auto& obstacle : near) {
         margin = std::min(margin, margin_to(obstacle, at));
+        if (margin < 0) return margin;
     }
-    if (margin < 0) return margin;
     const FlatPoint point{static_cast<double>(at[0]), static_cast<double>(at[1])};
     constexpr double rounding = 2.0;
     for (const auto& polygon : room.inside) {
@@ -62,10 +79,12 @@ std::vector<Place> free_places(const SlantedRoom& room, const Marks& marks) {
         stride[k] = std::max<Nm>(1, ceil_div(most[k] - least[k], most_tried));
     }
     std::vector<Place> places;
+    std::vector<Region> near;
     for (Nm i = least[0]; i <= most[0]; i += stride[0]) {
+        keep_near(room, marks.phase[0] + i * marks.step, near);
         for (Nm j = least[1]; j <= most[1]; j += stride[1]) {
             Place place{.at = {marks.phase[0] + i * marks.step, marks.phase[1] + j * marks.step}};
-            place.margin = margin_at(room, place.at);
+            place.margin = margin_at(room, near, place.at);
             if (place.margin >= 0) places.push_back(place);
         }
     }
@@ -85,9 +104,12 @@ std::vector<Place> best_pair(std::vector<Place> places, Nm pitch) {
     std::vector<Place> best;
     Nm best_margin = -1;
     double best_apart = 0.0;
-    for (std::size_t i = 0; i < places.size(); ++i) {
+    for (std::size_t i = 0; i < places.size() && places[i].margin >= best_margin; ++i) {
         for (std::size_t j = i + 1; j < places.size(); ++j) {
             if (places[j].margin < best_margin) break;
+            // Most are nearer than that by far; a nanometre is left to rounding.
+            const auto least = static_cast<double>(pitch + 2 * std::max<Nm>(best_margin, 0) - 1);
+            if (squared_apart(places[i], places[j]) < least * least) continue;
             const Nm margin =
                 std::min(places[i].margin, margin_beside(places[j], places[i], pitch));
             if (margin < best_margin || margin < 0) continue;

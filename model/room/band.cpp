@@ -228,16 +228,22 @@ private:
         return looks_.size() > before;
     }
 
-    // Where two planes of a frame change their order: the marks on both sides of it.
-    static void add_crossings(const Looks::value_type& a,
-                              const Looks::value_type& b,
-                              std::set<Mark>& wanted) {
+    // Where two planes of a frame change their order: the marks on both sides of it. Planes that
+    // move unevenly are not there at once: what is left of the gap is halved as well.
+    void add_crossings(const Looks::value_type& a,
+                       const Looks::value_type& b,
+                       std::set<Mark>& wanted) const {
         const auto& before = a.second.planes;
         const auto& after = b.second.planes;
+        std::set<Mark> found;
         for (std::size_t f = 0; f < before.size() && f < after.size(); ++f) {
             for (std::size_t axis = 0; axis < 3; ++axis)
-                add_crossings(a.first, b.first, before[f][axis], after[f][axis], wanted);
+                add_crossings(a.first, b.first, before[f][axis], after[f][axis], found);
         }
+        const Mark apart = b.first - a.first;
+        if (!found.empty() && apart < (range_.to - range_.from) / coarse_looks)
+            found.insert(a.first + apart / 2);
+        wanted.merge(found);
     }
 
     static void add_crossings(Mark from,

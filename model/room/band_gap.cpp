@@ -8,6 +8,7 @@
 #include "model/room/shapes.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -65,14 +66,49 @@ Vector direction_between(const ConvexBody& one, const ConvexBody& other) {
     return engine::scaled(engine::overlap(one, other).direction, -1.0);
 }
 
+// The least of what a body's corners come to along one direction before and another then.
+double least_of(const Both<ConvexBody>& body, const Both<Vector>& along) {
+    double least = std::numeric_limits<double>::max();
+    for (std::size_t i = 0; i < body.a.corners.size(); ++i) {
+        least = std::min(least, engine::dot(along.a, body.a.corners[i]) +
+                                    engine::dot(along.b, body.b.corners[i]));
+    }
+    return least;
+}
+
+// The least of (1 - t)^2 a + 2 t (1 - t) b + t^2 c for t from 0 to 1.
+double least_of_curve(double a, double b, double c) {
+    const double bend = a + c - 2.0 * b;
+    if (b >= std::min(a, c) || bend <= 0.0) return std::min(a, c);
+    return (a * c - b * b) / bend;
+}
+
+// What parts them turns evenly from one direction to the other, as where a post leans with a wall.
+// Along it, which is nowhere longer than 1, each corner of one stays behind each of the other: by a
+// polynomial of the second degree, since the corners move evenly too.
+bool parted_while_turning(const Both<ConvexBody>& one,
+                          const Both<ConvexBody>& other,
+                          const Both<Vector>& direction,
+                          double apart) {
+    const Vector back = engine::scaled(direction.a, -1.0);
+    const Vector back_then = engine::scaled(direction.b, -1.0);
+    const double before = room_along(one.a, other.a, direction.a);
+    const double then = room_along(one.b, other.b, direction.b);
+    const double between =
+        (least_of(other, {direction.b, direction.a}) + least_of(one, {back_then, back})) / 2.0;
+    return least_of_curve(before, between, then) >= apart - rounding_mm;
+}
+
 bool parted(const Both<ConvexBody>& one, const Both<ConvexBody>& other, double apart) {
     if (parted_across_axes({one.a.bounds, one.b.bounds}, {other.a.bounds, other.b.bounds}, apart))
         return true;
-    const auto parts = [&](const Vector& direction) {
-        return room_along(one.a, other.a, direction) >= apart - rounding_mm &&
-               room_along(one.b, other.b, direction) >= apart - rounding_mm;
-    };
-    return parts(direction_between(one.a, other.a)) || parts(direction_between(one.b, other.b));
+    const Vector before = direction_between(one.a, other.a);
+    const Vector then = direction_between(one.b, other.b);
+    return std::ranges::any_of(std::array{Both<Vector>{before, before}, Both<Vector>{then, then},
+                                          Both<Vector>{before, then}},
+                               [&](const Both<Vector>& direction) {
+                                   return parted_while_turning(one, other, direction, apart);
+                               });
 }
 
 bool have_as_many_corners(const std::vector<ConvexBody>& a, const std::vector<ConvexBody>& b) {
