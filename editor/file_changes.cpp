@@ -10,9 +10,11 @@
 namespace editor {
 namespace {
 
+// Also about what to do with what is in no file yet: the file is looked at when that is answered.
 bool asks_already(const UiState& ui) {
     const auto is_question = [](const Dialog& dialog) {
-        return std::holds_alternative<ChangedQuestion>(dialog);
+        return std::holds_alternative<ChangedQuestion>(dialog) ||
+               std::holds_alternative<UnsavedQuestion>(dialog);
     };
     return is_question(ui.dialog) ||
            std::any_of(ui.interrupted.begin(), ui.interrupted.end(), is_question);

@@ -22,7 +22,7 @@ std::string absolute_text(const fs::path& file) {
 }
 
 // The first name that is free: programs that run beside this one, or ran before it, have others.
-engine::Result<engine::RecordLog> new_log(const fs::path& folder) {
+fs::path free_name(const fs::path& folder) {
     constexpr int most_names = 1000;
     fs::path path;
     std::error_code ignored;
@@ -31,8 +31,10 @@ engine::Result<engine::RecordLog> new_log(const fs::path& folder) {
         path = folder / ("edits-" + number + ".journal");
         if (!fs::exists(path, ignored)) break;
     }
-    return engine::RecordLog::create(path);
+    return path;
 }
+
+constexpr const char* being_made = ".new";
 
 void remove_file(const fs::path& file) {
     std::error_code ignored;
@@ -95,7 +97,10 @@ engine::Result<engine::Done> JournalKeeper::begin(const Desk& desk) {
         return engine::Error{engine::ErrorCode::cannot_write, folder_.string(),
                              "this folder cannot be made"};
     }
-    auto made = new_log(folder_);
+    // It bears the name of a journal when it is one: locked, and with all that is to be in it.
+    // Other programs that look for journals leave it alone until then, and from then on.
+    const auto name = free_name(folder_);
+    auto made = engine::RecordLog::create(fs::path(name) += being_made);
     if (!made) return made.error();
     auto log = std::move(made).value();
     model::JournalWriter writer(*desk.history.saved(), absolute_text(desk.file));
@@ -103,6 +108,7 @@ engine::Result<engine::Done> JournalKeeper::begin(const Desk& desk) {
     auto written = log.append(writer.first_record());
     if (written && step) written = log.append(*step);
     if (written && log_) written = log.flush();
+    if (written) written = log.rename_to(name);
     if (!written) {
         remove_file(log.path());
         return written;

@@ -47,7 +47,12 @@ std::string words_of(const ReadJournal& read, std::time_t time) {
     const auto& journal = read.content;
     const auto& name = journal.now.name;
     std::string words = journal.steps == 1 ? "One edit" : std::to_string(journal.steps) + " edits";
-    words += " to " + (name.empty() ? std::string("a project without a name") : name) + ", ";
+    const auto file = fs::path(journal.file).filename().string();
+    words += " to " +
+             (!name.empty()  ? name
+              : file.empty() ? "a project without a name"
+                             : file) +
+             ", ";
     words += journal.file.empty() ? "which was never saved," : journal.file + ",";
     words += journal.steps == 1 ? " is in no file yet" : " are in no file yet";
     const auto when = time_words(time);
@@ -80,22 +85,71 @@ void remove_file(const fs::path& file) {
     fs::remove(file, ignored);
 }
 
+// Nobody is asked about it again, and nothing of it is lost.
+void put_aside(const fs::path& journal) {
+    std::error_code ignored;
+    fs::rename(journal, fs::path(journal).replace_extension(".kept"), ignored);
+}
+
+bool has_nothing(const fs::path& file) {
+    std::error_code failure;
+    return fs::is_empty(file, failure) && !failure;
+}
+
+LeftBehind unreadable(const fs::path& journal, const engine::Error& error) {
+    const auto when = time_words(time_written(journal));
+    return {.journal = journal,
+            .words = "Edits of an earlier run" + (when.empty() ? "" : " (" + when + ")") +
+                     " cannot be brought back: " + engine::to_text(error) +
+                     ". The file that holds them is kept in " + journal.parent_path().string() +
+                     ".",
+            .fault = error.code};
+}
+
+// Begun by a program that ended before it was a journal.
+void remove_unfinished(const fs::path& folder) {
+    constexpr std::time_t day = 24 * 60 * 60;
+    std::vector<fs::path> unfinished;
+    std::error_code error;
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
+        const auto& path = at->path();
+        const bool is_one = path.extension() == ".new" && path.stem().extension() == ".journal";
+        if (is_one && time_written(path) < std::time(nullptr) - day) unfinished.push_back(path);
+    }
+    for (const auto& path : unfinished) remove_file(path);
+}
+
+// Takes away what tells nothing.
+std::optional<LeftBehind> looked_at(const fs::path& path) {
+    const auto read = engine::read_records(path);
+    if (read && read->records.empty()) {  // no journal, or none yet
+        if (has_nothing(path)) remove_file(path);
+        return std::nullopt;
+    }
+    const auto journal = read_journal(path);
+    if (!journal) return unreadable(path, journal.error());
+    const auto& content = journal->content;
+    if (content.now != content.saved && !is_in_its_file(content))
+        return LeftBehind{path, words_of(*journal, time_written(path))};
+    const bool is_cut_at_once = content.steps == 0 && content.left_out == 0;
+    if (journal->is_whole || is_cut_at_once) {
+        remove_file(path);
+    } else {
+        put_aside(path);
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 fs::path journal_folder(const fs::path& state_folder) { return state_folder / "journals"; }
 
 std::vector<LeftBehind> left_behind(const fs::path& folder) {
     std::vector<LeftBehind> all;
+    remove_unfinished(folder);
     for (const auto& path : journals_in(folder)) {
         if (engine::is_being_written(path)) continue;
-        const auto journal = read_journal(path);
-        if (!journal) continue;
-        const auto& content = journal->content;
-        if (content.now == content.saved || is_in_its_file(content)) {
-            if (journal->is_whole) remove_file(path);
-            continue;
-        }
-        all.push_back({path, words_of(*journal, time_written(path))});
+        if (auto left = looked_at(path)) all.push_back(*std::move(left));
     }
     return all;
 }
@@ -106,6 +160,12 @@ void ask_about_left_behind(Desk& desk) {
     std::reverse(all.begin(), all.end());
     auto& ui = desk.ui;
     for (auto& one : all) {
+        if (one.fault) {
+            ui.interrupted.push_back(
+                Trouble{"Edits of an earlier run cannot be read", std::move(one.words)});
+            if (*one.fault != engine::ErrorCode::newer_version) put_aside(one.journal);
+            continue;
+        }
         ui.interrupted.push_back(RecoveryQuestion{std::move(one.journal), std::move(one.words)});
     }
     if (!is_open(ui.dialog)) close_dialog(desk);  // which brings up the last of them
@@ -132,10 +192,10 @@ void bring_back(Desk& desk, const fs::path& path) {
     if (read->is_whole) {
         remove_file(path);
     } else {
-        std::error_code ignored;
-        fs::rename(path, fs::path(path).replace_extension(".kept"), ignored);
+        put_aside(path);
     }
-    if (!left_behind(path.parent_path()).empty())
+    const auto others = left_behind(path.parent_path());
+    if (std::ranges::any_of(others, [](const LeftBehind& other) { return !other.fault; }))
         desk.ui.notice->text += "; more was left behind, and is asked about at the next start";
 }
 

@@ -4,6 +4,7 @@
 #include "editor/desk.h"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,14 +15,17 @@ std::filesystem::path journal_folder(const std::filesystem::path& state_folder);
 
 struct LeftBehind {
     std::filesystem::path journal;
-    std::string words;  // what was edited, how much, when
+    std::string words;  // what was edited, how much, when; or why it cannot be read
+    std::optional<engine::ErrorCode> fault{};  // it cannot be read
 };
 
-// The newest first. Those of programs that still run are passed over, as are those that cannot be
-// read; those that hold nothing that is not in the file are taken away.
+// The newest first. Those of programs that still run are passed over, and what is no journal; those
+// that hold nothing that is not in the file are taken away, or put aside where something in them
+// cannot be read.
 std::vector<LeftBehind> left_behind(const std::filesystem::path& folder);
 
-// A question for each of them, the newest first.
+// A question for each of them, the newest first; what cannot be read is told, and put aside under
+// another ending unless a later program can read it.
 void ask_about_left_behind(Desk& desk);
 
 void discard_journal(const std::filesystem::path& journal);

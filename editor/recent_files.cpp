@@ -62,8 +62,11 @@ void add_recent(std::vector<fs::path>& recent, const fs::path& file, const fs::p
     auto files = files_in(state_folder);  // another program may have written it
     put_first(files, whole);
     json list = json::array();
-    for (const auto& one : files) list.push_back(one.string());
-    const auto text = list.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    // JSON holds no other names: such a file is in the list until the program ends.
+    for (const auto& one : files) {
+        if (engine::is_utf8(one.string())) list.push_back(one.string());
+    }
+    const auto text = list.dump(2) + "\n";
     static_cast<void>(engine::write_whole_file(list_in(state_folder), text));
 }
 

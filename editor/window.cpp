@@ -35,6 +35,7 @@ namespace {
 constexpr int frames_to_rest = 6;      // after an event, until a field that asked for focus has it
 constexpr double blink_seconds = 0.3;  // of a text cursor
 constexpr double long_wait_seconds = 30.0;
+constexpr double longest_unflushed_seconds = 2.0;  // while something is worked out all along
 
 // GLFW from its start to its end.
 class WindowSystem {
@@ -224,7 +225,11 @@ private:
         if (!desk_.journal) return;
         const bool said = desk_.ui.notice.has_value();
         desk_.journal->keep(desk_, is_at_rest);
-        if (is_at_rest) desk_.journal->flush();
+        const double now = glfwGetTime();
+        if (is_at_rest || now - flushed_at_ > longest_unflushed_seconds) {
+            desk_.journal->flush();
+            flushed_at_ = now;
+        }
         if (!said && desk_.ui.notice) frames_left_ = frames_to_rest;
     }
 
@@ -274,6 +279,7 @@ private:
     std::string title_;
     std::string reported_;
     int frames_left_ = frames_to_rest;
+    double flushed_at_ = 0.0;
 };
 
 // Shows what is worked out beside the window too.

@@ -2,38 +2,73 @@
 
 #include <algorithm>
 #include <atomic>
+#include <exception>
+#include <mutex>
 #include <thread>
 #include <vector>
 
 namespace engine {
 namespace {
 
-std::size_t threads_for(std::size_t count) {
-    const std::size_t spare = std::max(std::thread::hardware_concurrency(), 2U) - 1U;
-    return std::min(count, spare);
-}
+class Work {
+public:
+    Work(std::size_t count, const std::function<void(std::size_t)>& act)
+        : count_{count}, act_{act} {}
+
+    // The next thing; false where there is none left, or all is to end.
+    bool act_once() {
+        const std::size_t i = is_stopped_ ? count_ : next_++;
+        if (i >= count_) return false;
+        try {
+            act_(i);
+        } catch (...) {
+            stop();
+            const std::lock_guard lock(thrown_guard_);
+            if (!thrown_) thrown_ = std::current_exception();
+        }
+        return true;
+    }
+
+    void stop() { is_stopped_ = true; }
+
+    // When all threads are done.
+    bool has_ended_whole() const {
+        if (thrown_) std::rethrow_exception(thrown_);
+        return !is_stopped_;
+    }
+
+private:
+    std::size_t count_;
+    const std::function<void(std::size_t)>& act_;
+    std::atomic<std::size_t> next_ = 0;
+    std::atomic<bool> is_stopped_ = false;
+    std::mutex thrown_guard_;
+    std::exception_ptr thrown_;
+};
 
 }  // namespace
 
+std::size_t spare_threads() { return std::max(std::thread::hardware_concurrency(), 2U) - 1U; }
+
 bool for_each_on_threads(std::size_t count,
                          const std::function<void(std::size_t)>& act,
-                         const std::function<bool()>& go_on) {
-    std::atomic<std::size_t> next = 0;
-    std::atomic<bool> is_stopped = false;
-    const auto help = [&] {
-        for (std::size_t i = 0; !is_stopped && (i = next++) < count;) act(i);
-    };
-    std::vector<std::jthread> helpers;
-    for (std::size_t i = 1; i < threads_for(count); ++i) helpers.emplace_back(help);
-    for (std::size_t i = 0; (i = next++) < count;) {
-        if (go_on && !go_on()) {
-            is_stopped = true;
-            break;
+                         const std::function<bool()>& go_on,
+                         std::size_t threads) {
+    Work work(count, act);
+    {
+        std::vector<std::jthread> helpers;  // waited for at the end of this block
+        for (std::size_t i = 1; i < std::min(count, threads); ++i) {
+            helpers.emplace_back([&work] {
+                while (work.act_once()) {
+                }
+            });
         }
-        act(i);
+        for (bool is_left = count > 0; is_left;) {
+            if (go_on && !go_on()) work.stop();
+            is_left = work.act_once();
+        }
     }
-    helpers.clear();  // which waits for them
-    return !is_stopped;
+    return work.has_ended_whole();
 }
 
 }  // namespace engine

@@ -73,6 +73,14 @@ Result<RecordLog> RecordLog::create(const fs::path& path) {
     return RecordLog(path, std::move(file));
 }
 
+Result<Done> RecordLog::rename_to(const fs::path& path) {
+    std::error_code failure;
+    fs::rename(path_, path, failure);
+    if (failure) return cannot_write(path, failure.value());
+    path_ = path;
+    return Done{};
+}
+
 Result<Done> RecordLog::append(std::string_view record) {
     constexpr std::size_t most = 0xffffffff;
     if (is_broken_ || record.size() > most) return cannot_write(path_, is_broken_ ? EIO : EFBIG);

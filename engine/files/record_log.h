@@ -17,12 +17,15 @@ namespace engine {
 // hexadecimal digits, then its bytes and a line end.
 class RecordLog {
 public:
-    // A new file that nobody else may write while this lives. Errors: cannot_write, with the
-    // system's reason; also where there is such a file already.
+    // A new file, which no other RecordLog writes while this one lives. Errors: cannot_write, with
+    // the system's reason; also where there is such a file already.
     static Result<RecordLog> create(const std::filesystem::path& path);
 
     RecordLog(RecordLog&&) noexcept = default;
     RecordLog& operator=(RecordLog&&) noexcept = default;
+
+    // Gives the file another name in its folder, over one that is there. Error: cannot_write.
+    Result<Done> rename_to(const std::filesystem::path& path);
 
     const std::filesystem::path& path() const { return path_; }
     std::uint64_t size() const { return size_; }  // bytes

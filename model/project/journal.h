@@ -44,7 +44,8 @@ struct ReplayedJournal {
     std::size_t left_out = 0;
 };
 
-// Makes the steps again, up to the first that cannot be or comes to no project. Errors: bad_file
+// Makes the steps again; where what they come to is no project, up to the first that cannot be made
+// or comes to none. Errors: bad_file
 // where the first record is none of a journal or holds no project; newer_version for that of a
 // later program.
 engine::Result<ReplayedJournal> replayed(std::span<const std::string> records);

@@ -79,14 +79,14 @@ window_belongs_to_the_entry() {
     local said
     # shellcheck disable=SC2016 # the inner shell's
     said=$(xvfb-run -a -s "-screen 0 1600x1000x24 -nolisten tcp -noreset" bash -c '
-        "$1" edit --size 960x640 & window=
+        XDG_STATE_HOME="$2" "$1" edit --size 960x640 & window=
         trap "kill $!" EXIT
         for ((tries = 0; tries < 300; ++tries)); do
             window=$(xdotool search --onlyvisible --class "^barwright$" | head -n 1)
             [[ -n $window ]] && break
             sleep 0.1
         done
-        xprop -id "$window" WM_CLASS _NET_WM_ICON' _ "$barwright" 2>&1) || true
+        xprop -id "$window" WM_CLASS _NET_WM_ICON' _ "$barwright" "$stage/state" 2>&1) || true
     [[ $said == *", \"$(value_of StartupWMClass)\""* ]] || fail "the window's class: $said"
     [[ $said == *"Icon (48 x 48)"* ]] || fail "the window's icon: $said"
 }

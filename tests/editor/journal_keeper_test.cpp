@@ -284,3 +284,70 @@ TEST_CASE("a project is in its journal or in its file, whenever it is saved", "[
         count += entry.is_regular_file() ? 1U : 0U;
     CHECK(count == 1);
 }
+
+TEST_CASE("a journal that cannot be read is told once, and kept", "[editor][journal]") {
+    const TemporaryFolder folder;
+    const auto journals = editor::journal_folder(folder.path() / "state");
+    fs::create_directories(journals);
+    const auto path = journals / "edits-1-1.journal";
+    {
+        auto log = engine::RecordLog::create(path);
+        REQUIRE(log);
+        REQUIRE(log->append("{\"barwright journal\": 1}"));
+    }
+    Kept kept(folder.path());
+    editor::ask_about_left_behind(kept.ui.desk);
+    REQUIRE(std::holds_alternative<editor::Trouble>(kept.ui.desk.ui.dialog));
+    CHECK_THAT(std::get<editor::Trouble>(kept.ui.desk.ui.dialog).text, Contains(journals.string()));
+    CHECK_FALSE(fs::exists(path));
+    CHECK(fs::exists(fs::path(path).replace_extension(".kept")));
+    CHECK(left_in(folder.path()).empty());
+}
+
+TEST_CASE("a journal of a later program is told each time and stays for it", "[editor][journal]") {
+    const TemporaryFolder folder;
+    const auto journal = left_by_a_crash(folder.path());
+    auto records = engine::read_records(journal)->records;
+    fs::remove(journal);
+    {
+        auto log = engine::RecordLog::create(journal);
+        REQUIRE(log);
+        records.front().replace(records.front().find(':') + 1, 1, "9");
+        for (const auto& record : records) REQUIRE(log->append(record));
+    }
+    for (int start = 0; start < 2; ++start) {
+        const auto left = left_in(folder.path());
+        REQUIRE(left.size() == 1);
+        CHECK(left.front().fault == engine::ErrorCode::newer_version);
+        Kept kept(folder.path());
+        editor::ask_about_left_behind(kept.ui.desk);
+        CHECK(std::holds_alternative<editor::Trouble>(kept.ui.desk.ui.dialog));
+        CHECK(fs::exists(journal));
+    }
+}
+
+TEST_CASE("journals that hold nothing are taken away", "[editor][journal]") {
+    const TemporaryFolder folder;
+    const auto journal = left_by_a_crash(folder.path());
+    const auto records = engine::read_records(journal)->records;
+    const auto journals = journal.parent_path();
+    fs::remove(journal);
+    std::ofstream(journals / "edits-2-1.journal").flush();
+    {
+        auto log = engine::RecordLog::create(journal);
+        REQUIRE(log->append(records.front()));
+    }
+    std::ofstream(journal, std::ios::app) << "000000";  // cut in its first step
+    CHECK(left_in(folder.path()).empty());
+    CHECK(fs::is_empty(journals));
+}
+
+TEST_CASE("a journal bears its name only when all that it begins with is in it",
+          "[editor][journal]") {
+    const TemporaryFolder folder;
+    Kept kept(folder.path());
+    kept.edit("one");
+    for (const auto& entry : fs::directory_iterator(kept.ui.desk.journal->path().parent_path()))
+        CHECK(entry.path().extension() == ".journal");
+    CHECK(engine::is_being_written(kept.ui.desk.journal->path()));
+}
