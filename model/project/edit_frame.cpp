@@ -28,8 +28,6 @@ std::string sharer_of_name(const Frame& frame) {
     return {};
 }
 
-bool is_plain(const Formula& formula) { return engine::names_in(formula).empty(); }
-
 bool refers_to_name(const Formula& formula, const std::string& name) {
     const auto names = engine::names_in(formula);
     return std::find(names.begin(), names.end(), name) != names.end();
@@ -86,7 +84,8 @@ Formula placed_by_name(Project& project, Frame& frame, std::size_t room_axis, co
     std::string name = old;
     if (engine::is_name(now)) {
         name = now;
-    } else if (!is_needed_elsewhere(project, frame, old, room_axis, place)) {
+    } else if (is_plain(dimension->formula) &&
+               !is_needed_elsewhere(project, frame, old, room_axis, place)) {
         dimension->formula = now;
     } else {
         Dimension own = *dimension;
@@ -148,9 +147,9 @@ Changed change(Project& project, const PlaceFrame& edit) {
         }
         const int turns = (edit.quarter_turns % 4 + 4) % 4;
         if (auto can_turn = check_turn(project, frame, turns); !can_turn) return can_turn;
-        for (std::size_t k = 0; k < 3; ++k) {
-            frame.origin[k] = placed_by_name(project, frame, k, edit.origin);
-        }
+        Place next = edit.origin;  // one dimension may have said more than one coordinate
+        for (std::size_t k = 0; k < 3; ++k) next[k] = placed_by_name(project, frame, k, next);
+        frame.origin = next;
         frame.quarter_turns = turns;
         return Done{};
     });

@@ -2,6 +2,7 @@
 #include "model/project/change.h"
 #include "model/project/follow_room.h"
 #include "model/project/named_list.h"
+#include "model/project/obstacle_measures.h"
 #include "model/project/references.h"
 
 namespace model {
@@ -32,7 +33,9 @@ Changed change(Project& project, const PutObstacle& edit) {
     const Obstacle old = *before;
     auto put = put_named(project.room, followed_by_planes(project, old, edit.obstacle),
                          edit.instead_of, "");
-    if (put) rename_planes_of_steps(project, old.name, edit.obstacle.name);
+    if (!put) return put;
+    rename_planes_of_steps(project, old.name, edit.obstacle.name);
+    rename_measures(project, old.name, edit.obstacle.name);
     return put;
 }
 

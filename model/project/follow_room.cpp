@@ -38,8 +38,6 @@ std::vector<Stretch> terms_of(const Formula& sum) {
     return terms;
 }
 
-bool is_plain(const Formula& formula) { return engine::names_in(formula).empty(); }
-
 std::vector<Formula> formulas_of(const Obstacle& obstacle) {
     std::vector<Formula> formulas;
     walk_texts(obstacle, [&](const Meaning& meaning, const std::string& text, const Trail&) {
@@ -134,7 +132,7 @@ private:
 void follow_clearance(Project& project, const Obstacle& before, Obstacle& now) {
     if (before.clearance == now.clearance) return;
     Following planes(project, before.name);
-    const std::string name = before.name + " clearance";
+    const std::string name = name_in_formulas(before.name) + " clearance";
     if (!before.clearance.empty() && !now.clearance.empty()) {
         now.clearance = planes.follow(before.clearance, now.clearance, name);
         return;
@@ -151,6 +149,8 @@ void follow_clearance(Project& project, const Obstacle& before, Obstacle& now) {
 }
 
 }  // namespace
+
+bool is_plain(const Formula& formula) { return engine::names_in(formula).empty(); }
 
 bool is_of_step_over(const std::string& plane, const std::string& obstacle) {
     if (!plane.starts_with(obstacle + " ")) return false;
@@ -210,7 +210,8 @@ Obstacle followed_by_planes(Project& project, const Obstacle& before, Obstacle n
         walk_texts(now, [&](const Meaning& meaning, std::string& text, const Trail&) {
             if (meaning.role != Role::formula) return;
             const Formula& was = then[i++];
-            const std::string name = engine::is_name(was) ? was : before.name + " measure";
+            const std::string name =
+                engine::is_name(was) ? was : name_in_formulas(before.name) + " measure";
             if (was != text) text = Following(project, before.name).follow(was, text, name);
         });
     }

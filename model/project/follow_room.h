@@ -24,6 +24,9 @@ void rename_planes_of_steps(Project& project, const std::string& before, const s
 bool has_term(const Formula& position, const Formula& term);
 Formula with_term_replaced(const Formula& position, const Formula& term, const Formula& by);
 
+// It names nothing.
+bool is_plain(const Formula& formula);
+
 // In a sum a formula that is more than a name stands in brackets.
 Formula as_term(const Formula& formula);
 

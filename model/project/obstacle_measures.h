@@ -13,4 +13,8 @@ namespace model {
 // stand on it, also by way of other dimensions, where its name begins with the obstacle's.
 std::vector<std::string> obstacle_measures(const Project& project);
 
+// The measures that bear the name that an obstacle had before take the one that it has now, and all
+// formulas say it; where such a dimension is there already they stay as they are.
+void rename_measures(Project& project, const std::string& before, const std::string& now);
+
 }  // namespace model

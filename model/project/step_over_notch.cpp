@@ -20,8 +20,6 @@ using engine::Result;
 // Two legs of 1 1/2 in side by side and what they are set in by.
 constexpr const char* usual_apart = "3 1/2 in";
 
-// Names of a frame's sides, least first.
-
 // ---- which sides cut the frame ------------------------------------------------------------------
 
 // Open sides are moved far out.

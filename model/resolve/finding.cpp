@@ -60,7 +60,8 @@ std::string depth_in_words(engine::Length depth, engine::TapeStyle style) {
 std::string distance_in_words(double mm, const engine::TapeStyle& style) {
     const auto step = engine::tape_step(style).nm();
     const auto marks = static_cast<std::int64_t>(mm * 1e6 / static_cast<double>(step) + 1e-4);
-    return marks > 0 ? length_in_words(engine::Length::from_nm(marks * step), style) : "a hair";
+    if (marks > 0) return length_in_words(engine::Length::from_nm(marks * step), style);
+    return "less than " + length_in_words(engine::Length::from_nm(step), style);
 }
 
 std::string where_text(const Finding& finding) {

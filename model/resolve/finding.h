@@ -76,7 +76,7 @@ std::string length_in_words(engine::Length length, engine::TapeStyle style);
 std::string depth_in_words(engine::Length depth, engine::TapeStyle style);
 
 // How far apart two things are, in millimetres: on the marks of the tape, no more than there is;
-// "a hair" where that is less than one.
+// "less than 1/16 in" where that is less than one.
 std::string distance_in_words(double mm, const engine::TapeStyle& style);
 
 // "counter: post left, rail front top": the things it concerns, in words.

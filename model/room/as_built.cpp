@@ -19,8 +19,8 @@ struct Measures {
     std::array<LeanFrom, 2> lean_from{};
 };
 
-// A side that leans further from what the widths say than this part of the height was not measured
-// so but mistyped: common practice.
+// One side alone may lean by all that the widths differ. What lies beyond that, or beyond none, by
+// more than this part of the height was not measured so but mistyped: common practice.
 constexpr double most_lean = 0.1;
 
 // How far the side leans in, by the diagonal that ends at its top; none where that cannot be.
@@ -28,8 +28,9 @@ std::optional<double> lean_by_diagonal(const Measures& m, std::size_t side) {
     const auto& diagonal = m.diagonals[1 - side];
     if (!diagonal || !(*diagonal > m.height)) return std::nullopt;
     const double lean = m.widths[0] - std::sqrt(*diagonal * *diagonal - m.height * m.height);
-    const double by_widths = (m.widths[0] - m.widths[2]) / 2.0;
-    return std::abs(lean - by_widths) <= most_lean * m.height ? std::optional(lean) : std::nullopt;
+    const double narrower = m.widths[0] - m.widths[2];
+    const double beyond = std::max(lean - std::max(0.0, narrower), std::min(0.0, narrower) - lean);
+    return beyond <= most_lean * m.height ? std::optional(lean) : std::nullopt;
 }
 
 // Where no plumb line was held to a side, its lean follows from what else was measured.

@@ -54,7 +54,7 @@ struct Band {
 Nm band_step(const engine::TapeStyle& shown);
 
 // Whether a finding keeps a value from fitting: errors, and of the warnings those of clearance,
-// gaps between frames, loose ends and limits.
+// gaps between frames, loose ends, openings that are too low, and limits.
 bool keeps_from_fitting(const Finding& finding);
 
 // The project with the dimension at that length.

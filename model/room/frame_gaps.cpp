@@ -150,8 +150,11 @@ private:
                 .concerns = {std::move(one), std::move(other)},
                 .numbers = {{"distance", Length::from_nm(amount)},
                             {"wanted", Length::from_nm(resolved_.shop.frame_gap)}},
-                .what = "these two of different frames are " +
-                        distance_in_words(near.distance, project_.shown) + " apart; " +
+                .what = "these two of different frames " +
+                        (near.distance > rounding_mm
+                             ? "are " + distance_in_words(near.distance, project_.shown) + " apart"
+                             : std::string("touch")) +
+                        "; " +
                         length_in_words(Length::from_nm(resolved_.shop.frame_gap), project_.shown) +
                         " is what frames keep",
                 .mend = "move one of the frames, or let frames stand closer"};

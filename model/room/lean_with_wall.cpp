@@ -326,7 +326,7 @@ private:
             const auto line = line_formula(plane);
             level.line = level.rail = new_plane(side_ + " at " + plane, line);
             level.has_inner = std::ranges::any_of(frame_.members, [&](const Member& member) {
-                return is_inner_rail(member) && plane_across(member, up) == plane;
+                return is_inner_rail(member) && is_at(plane_across(member, up), plane);
             });
             if (!level.has_inner) continue;
             const auto sign = to_.sense > 0 ? " - " : " + ";

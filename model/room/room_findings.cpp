@@ -17,7 +17,7 @@ constexpr Nm nm_of(double mm) { return static_cast<Nm>(mm * 1e6 + (mm < 0.0 ? -0
 Length on_tape(double mm, const engine::TapeStyle& shown) {
     const Nm step = engine::tape_step(shown).nm();
     const double marks = mm * 1e6 / static_cast<double>(step);
-    return Length::from_nm(static_cast<Nm>(std::ceil(marks - 1e-4)) * step);
+    return Length::from_nm(static_cast<Nm>(std::max(1.0, std::ceil(marks - 1e-4))) * step);
 }
 
 std::string way_words(const engine::Vector& way) {
@@ -111,9 +111,11 @@ private:
             .code = "clearance",
             .severity = Severity::warning,
             .numbers = {{"distance", Length::from_nm(nm_of(worst.distance))}, {"wanted", wanted}},
-            .what = first_piece() + " is " + distance_in_words(worst.distance, project_.shown) +
-                    " from it; " + length_in_words(wanted, project_.shown) +
-                    " of clearance is wanted",
+            .what = first_piece() +
+                    (worst.distance > rounding_mm
+                         ? " is " + distance_in_words(worst.distance, project_.shown) + " from it"
+                         : std::string(" touches it")) +
+                    "; " + length_in_words(wanted, project_.shown) + " of clearance is wanted",
             .mend = "move the frame or a plane, or ask for less clearance there"};
     }
 

@@ -115,11 +115,10 @@ private:
              .what = "the scan " + scan.file + " is not read" + (why == nullptr ? " yet" : "") +
                      ", so nothing keeps clear of it" +
                      (why == nullptr ? std::string() : ": " + engine::to_text(*why)),
-             .mend =
-                 why == nullptr
-                     ? "where it is not being read, put the file where the project looks for it, "
-                       "or import it again"
-                     : "see to that, or import another scan in its place"});
+             .mend = why == nullptr
+                         ? "wait until it is; if it stays so, put the file where the project looks "
+                           "for it, or import it again"
+                         : "see to that, or import another scan in its place"});
     }
 
     std::optional<RoomObstacle> with_scan(RoomObstacle obstacle,

@@ -7,7 +7,6 @@
 #include <algorithm>
 
 namespace model {
-namespace {}  // namespace
 
 std::vector<engine::ConvexBody> in_axes_of(const engine::Placement& scan_place,
                                            std::span<const engine::ConvexBody> bodies) {

@@ -192,6 +192,15 @@ std::vector<Stretch> stretches_of(const Project& before_project,
     return stretches;
 }
 
+// The nearest 1/64 in or 0.1 mm, and one of them at least: pieces that lean end between the marks.
+std::string nearest_mark_in_words(Length by, const engine::TapeStyle& style) {
+    const auto unit = engine::bare_unit(style);
+    const bool is_inch = unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
+    const auto mark = is_inch ? Length::nm_per_inch / 64 : Length::nm_per_mm / 10;
+    const auto marks = std::max<std::int64_t>(1, (by.nm() + mark / 2) / mark);
+    return length_in_words(Length::from_nm(marks * mark), style);
+}
+
 }  // namespace
 
 Tally tally_of(const Project& project,
@@ -260,7 +269,7 @@ std::string length_change_words(const Project& before_project,
         }
         const bool is_longer = it.by > Length{};
         append(text, it.who() + " " +
-                         length_in_words(is_longer ? it.by : -it.by, after_project.shown) +
+                         nearest_mark_in_words(is_longer ? it.by : -it.by, after_project.shown) +
                          (is_longer ? " longer" : " shorter"));
     }
     if (untold == 1) append(text, "1 other by another length");

@@ -258,6 +258,31 @@ TEST_CASE("only a plain dimension that says nothing but a frame's place takes it
     CHECK(named(placed) == project.dimensions.back().formula);
 }
 
+TEST_CASE("a dimension that says two coordinates of a frame's place takes but one of the new ones",
+          "[model][edit]") {
+    Project project = full();
+    project.dimensions.push_back({.name = "inset", .formula = "3 in"});
+    project.frames.front().origin = {"inset", "inset", "0"};
+    const Project placed = edited(project, PlaceFrame{"counter", {"10 in", "20 in", "0"}});
+    CHECK(counter(placed).origin == Place{"inset", "20 in", "0"});
+    CHECK(placed.dimensions.back().formula == "10 in");
+}
+
+TEST_CASE("a formula that planes are measured from stays when the frame is put elsewhere",
+          "[model][edit]") {
+    Project project = full();
+    const std::string formula = project.dimensions.front().name + " / 2";
+    project.dimensions.push_back({.name = "aisle", .formula = formula});
+    Frame& frame = project.frames.front();
+    frame.origin = {"aisle", "0", "0"};
+    frame.planes.push_back({.name = "step", .axis = Axis::x, .position = "40 in - aisle"});
+    const Project placed = edited(project, PlaceFrame{"counter", {"12 in", "0", "0"}});
+    CHECK(counter(placed).origin[0] == "aisle 2");
+    CHECK(counter(placed).planes.back().position == "40 in - aisle 2");
+    CHECK(placed.dimensions[placed.dimensions.size() - 2].formula == formula);
+    CHECK(placed.dimensions.back().formula == "12 in");
+}
+
 TEST_CASE("showing lengths in another unit changes none", "[model][edit]") {
     Project project = full();
     project.shown = {};

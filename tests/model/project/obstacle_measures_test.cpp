@@ -1,5 +1,7 @@
 #include "model/project/obstacle_measures.h"
 
+#include "model/project/edit.h"
+
 #include <catch2/catch.hpp>
 
 namespace {
@@ -57,4 +59,25 @@ TEST_CASE("dimensions in a circle, or in a long row, have their obstacle all the
     const auto measures = obstacle_measures(project);
     CHECK(measures.front() == "rib");
     CHECK(measures.back() == "rib");
+}
+
+TEST_CASE("measures go by a new name with their obstacle, and formulas follow",
+          "[model][project][edit]") {
+    auto project = with_dimensions({{.name = "left well reach", .formula = "68 - left well rest"},
+                                    {.name = "left well rest", .formula = "60"},
+                                    {.name = "left well height", .formula = "10"},
+                                    {.name = "left well spare", .formula = "left well rest + 1"},
+                                    {.name = "driver well height", .formula = "1"}});
+    project.room = {box("left well", "left well reach", "left well height")};
+    const auto renamed =
+        apply(project,
+              PutObstacle{box("driver well", "left well reach", "left well height"), "left well"});
+    REQUIRE(renamed);
+    CHECK(renamed->dimensions[0].name == "driver well reach");
+    CHECK(renamed->dimensions[0].formula == "68 - driver well rest");
+    CHECK(renamed->dimensions[2].name == "left well height");  // the other name is taken
+    CHECK(renamed->dimensions[3].name == "left well spare");   // no measure of it
+    CHECK(renamed->dimensions[3].formula == "driver well rest + 1");
+    CHECK(std::get<BoxObstacle>(renamed->room[0].shape).most[0] == "driver well reach");
+    CHECK(obstacle_measures(*renamed) == Words{"driver well", "driver well", "", "", ""});
 }

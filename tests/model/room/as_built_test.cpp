@@ -219,6 +219,21 @@ TEST_CASE("a diagonal that no side can lean by is told instead of believed", "[m
     }
 }
 
+// One side plumb, the other leaning in by 13 in over 60: from lower left to upper right
+// sqrt(27^2 + 60^2) in by the theorem of Pythagoras.
+TEST_CASE("one side alone may lean by all that the widths differ", "[model][room]") {
+    auto opening = straight;
+    opening.height = "60 in";
+    opening.widths = {"40 in", "33 1/2 in", "27 in"};
+    opening.plumb = {"", ""};
+    opening.diagonals = {"65.7951366 in", ""};
+    const auto found = fit(opening);
+    CHECK(found.lean_from == std::array{LeanFrom::widths, LeanFrom::diagonal});
+    CHECK(std::abs(found.taper(OpeningSide::left)) < inch / 1000);
+    CHECK(std::abs(std::abs(found.taper(OpeningSide::right)) - 13 * inch) < inch / 1000);
+    CHECK_FALSE(finding(opening, "opening_open_error").has_value());
+}
+
 // In a high and narrow opening a diagonal that is off by 1/16 in makes the lean off by 4 times
 // that.
 TEST_CASE("leans that follow from diagonals may differ from the widths by more", "[model][room]") {
