@@ -171,6 +171,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     desk.change_memo.reset();
     auto& ui = desk.ui;
     ui.selection = {};
+    ui.notice.reset();  // of what lay here before
     ui.hand = {};
     ui.offers = {};
     ui.saw = {};

@@ -28,7 +28,7 @@ fs::path usual_folder(const Desk& desk) {
     return desk.file.empty() ? fs::current_path(ignored) : desk.file.parent_path();
 }
 
-// "Parts box" becomes "parts box.json": what is not allowed in a name becomes a space.
+// "Parts box" becomes "Parts box.barwright.json": what is not allowed in a name becomes a space.
 std::string usual_file_name(const Desk& desk) {
     if (!desk.file.empty()) return desk.file.filename().string();
     const auto& project = project_of(desk);

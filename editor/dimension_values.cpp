@@ -191,4 +191,11 @@ engine::Result<Quantity> tried_length(const Derived& derived, const model::Formu
                             engine::bare_unit(derived.project->shown), lookup_in(derived));
 }
 
+std::string comes_to(const Derived& derived, const model::Formula& formula) {
+    if (engine::names_in(formula).empty()) return {};
+    const auto value = tried_length(derived, formula);
+    return value ? "= " + model::length_in_words(value->length, derived.project->shown)
+                 : std::string();
+}
+
 }  // namespace editor

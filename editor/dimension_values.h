@@ -66,4 +66,8 @@ std::optional<std::string> reason_by_limits(const model::Project& project,
 engine::Result<engine::Quantity> tried_length(const Derived& derived,
                                               const model::Formula& formula);
 
+// "= 61 in": what a formula that is more than a value comes to as a length; empty where it is a
+// value, or has none.
+std::string comes_to(const Derived& derived, const model::Formula& formula);
+
 }  // namespace editor

@@ -71,7 +71,7 @@ std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
 // Up to a mark of the tape.
 std::string depth_text(double mm, const engine::TapeStyle& shown) {
     const auto step = engine::tape_step(shown).nm();
-    const double marks = std::ceil(mm * 1e6 / static_cast<double>(step) - 1e-4);
+    const double marks = std::max(1.0, std::ceil(mm * 1e6 / static_cast<double>(step) - 1e-4));
     const auto length = engine::Length::from_nm(static_cast<std::int64_t>(marks) * step);
     return model::length_in_words(length, shown);
 }

@@ -4,6 +4,7 @@
 #include "editor/dimension_values.h"
 #include "editor/error_words.h"
 #include "editor/kit/item_log.h"
+#include "editor/kit/widgets.h"
 
 namespace editor {
 namespace {
@@ -18,7 +19,26 @@ float width_of_three() {
     return (ImGui::GetContentRegionAvail().x - 3 * letter - 2 * style.ItemSpacing.x) / 3;
 }
 
-void draw_three(std::string_view word, std::string_view name, std::array<std::string, 3>& texts) {
+// What a formula comes to, when the pointer rests on the field that was drawn last.
+void hint_value(const Derived& derived, const model::Formula& formula) {
+    if (!ImGui::IsItemHovered()) return;
+    if (const auto words = comes_to(derived, formula); !words.empty()) draw_hint(words);
+}
+
+void draw_value_beside(const Derived& derived,
+                       std::string_view name,
+                       const model::Formula& formula) {
+    const auto words = comes_to(derived, formula);
+    if (words.empty()) return;
+    ImGui::SameLine();
+    draw_text(words, Type::small, colour::quiet);
+    log_item("value of " + std::string(name), words);
+}
+
+void draw_three(const Derived& derived,
+                std::string_view word,
+                std::string_view name,
+                std::array<std::string, 3>& texts) {
     draw_form_word(word);
     const float width = width_of_three();
     for (std::size_t k = 0; k < 3; ++k) {
@@ -27,6 +47,7 @@ void draw_three(std::string_view word, std::string_view name, std::array<std::st
         draw_text(axis_words[k], colour::quiet);
         ImGui::SameLine();
         draw_field(std::string(name) + " " + axis_names[k], texts[k], {.width = width});
+        hint_value(derived, texts[k]);
     }
 }
 
@@ -38,6 +59,7 @@ void CheckedFields::draw_length(std::string_view word,
                                 std::string_view hint,
                                 bool may_be_empty) {
     draw_short_line(word, name, formula, hint);
+    draw_value_beside(derived_, name, formula);
     check(name, word, formula, engine::QuantityKind::length, may_be_empty);
     draw_faults();
 }
@@ -53,7 +75,9 @@ void CheckedFields::draw_angle(std::string_view word,
 
 void CheckedFields::draw_lengths(Length first, Length second) {
     draw_short_line(first.word, first.name, first.formula, first.hint);
+    hint_value(derived_, first.formula);
     draw_short_beside(second.word, second.name, second.formula, second.hint);
+    hint_value(derived_, second.formula);
     for (const auto& it : {first, second}) {
         check(it.name, it.word, it.formula, engine::QuantityKind::length, it.may_be_empty);
     }
@@ -61,7 +85,7 @@ void CheckedFields::draw_lengths(Length first, Length second) {
 }
 
 void CheckedFields::draw_place(std::string_view word, std::string_view name, model::Place& place) {
-    draw_three(word, name, place);
+    draw_three(derived_, word, name, place);
     for (std::size_t k = 0; k < 3; ++k) {
         check(std::string(name) + " " + axis_names[k], std::string(word) + ", " + axis_words[k],
               place[k], engine::QuantityKind::length, false);
@@ -72,7 +96,7 @@ void CheckedFields::draw_place(std::string_view word, std::string_view name, mod
 void CheckedFields::draw_turn(std::string_view word,
                               std::string_view name,
                               std::array<model::Formula, 3>& angles) {
-    draw_three(word, name, angles);
+    draw_three(derived_, word, name, angles);
     for (std::size_t k = 0; k < 3; ++k) {
         check(std::string(name) + " " + axis_names[k], std::string(word) + ", " + axis_words[k],
               angles[k], engine::QuantityKind::angle, false);
@@ -95,6 +119,7 @@ bool CheckedFields::draw_reading(char letter,
     ImGui::SameLine();
     ImGui::SetCursorPosX(left + scaled(218));
     const bool is_active = draw_field(name, formula, {.hint = hint}).active;
+    hint_value(derived_, formula);
     check(name, word, formula, engine::QuantityKind::length, may_be_empty);
     draw_faults();
     return is_active;
@@ -105,6 +130,7 @@ bool CheckedFields::draw_cell(std::string_view name,
                               model::Formula& formula,
                               bool may_be_empty) {
     const bool is_active = draw_field(name, formula).active;
+    hint_value(derived_, formula);
     check(name, what, formula, engine::QuantityKind::length, may_be_empty);
     return is_active;
 }

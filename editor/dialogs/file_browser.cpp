@@ -13,6 +13,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
+// By the whole of it the desktop knows a project; the program reads any file that ends as JSON.
+constexpr std::string_view new_ending = ".barwright.json";
 constexpr std::string_view project_ending = ".json";
 
 std::string lowered(std::string text) {
@@ -128,7 +130,7 @@ bool is_scan_file(const fs::path& file) {
 }
 
 fs::path with_project_ending(fs::path file) {
-    if (!is_project_file(file)) file += fs::path(project_ending);
+    if (!is_project_file(file)) file += fs::path(new_ending);
     return file;
 }
 

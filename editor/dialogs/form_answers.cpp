@@ -2,9 +2,10 @@
 
 #include "editor/keys.h"
 #include "editor/kit/item_log.h"
+#include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
-#include <imgui.h>
+#include <imgui_internal.h>
 
 namespace editor {
 
@@ -29,7 +30,10 @@ std::string reason_against_edit(const Derived& derived, const model::Edit& edit)
     return next ? std::string() : engine::to_text(next.error());
 }
 
+bool is_being_changed() { return ImGui::GetCurrentContext()->ActiveIdHasBeenEditedThisFrame; }
+
 FormAnswer draw_form_answers(const std::string& trouble, const AnswerLook& look) {
+    end_scrolled_fields();
     if (!trouble.empty()) {
         draw_wrapped(trouble, Type::text, colour::red);
         log_item("trouble", trouble);

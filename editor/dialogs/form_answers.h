@@ -40,6 +40,10 @@ inline constexpr const char* mend_first = "mend what is said in red first";
 // Why the edit is refused; empty: it is not.
 std::string reason_against_edit(const Derived& derived, const model::Edit& edit);
 
+// Whether something of the form was changed in this frame: what was said of it before is of another
+// one.
+bool is_being_changed();
+
 struct AnswerLook {
     std::string_view verb = "Add";  // on the button that puts
     bool can_put = true;

@@ -44,7 +44,8 @@ FormOutcome draw_lean_form(LeanForm& form,
                            const Derived& derived,
                            const model::Catalogue& catalogue) {
     FormOutcome outcome;
-    const DialogScope dialog("Lean", "Lean a frame with a wall", scaled(560));
+    const DialogScope dialog("Lean", "Lean a frame with a wall", scaled(560),
+                             DialogScope::Fields::scroll);
     if (!dialog) return outcome;
     draw_names("frame", derived.project->frames, form.frame, [](const auto&) { return true; });
     draw_names("with", derived.project->room, form.wall, is_wall);

@@ -292,7 +292,7 @@ FormOutcome draw_node_bar_form(NodeBarForm<Bar>& form,
     const std::string word = Kind::word;
     const std::string title =
         (is_new ? "New " + word + " in " : "Change a " + word + " of ") + form.frame;
-    const DialogScope dialog(Kind::dialog, title.c_str(), scaled(560));
+    const DialogScope dialog(Kind::dialog, title.c_str(), scaled(560), DialogScope::Fields::scroll);
     if (!dialog) return outcome;
     const bool is_choosing = is_choosing_for_node_bar();  // Enter and Escape belong to the list
     draw_form_line("name", form.bar.name, Kind::usual_name, form.is_fresh);

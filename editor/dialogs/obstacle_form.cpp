@@ -143,7 +143,8 @@ ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
                                    const Derived& derived,
                                    const model::Catalogue& catalogue) {
     ObstacleOutcome outcome;
-    const DialogScope dialog("Obstacle", title_of(form).c_str(), scaled(620));
+    const DialogScope dialog("Obstacle", title_of(form).c_str(), scaled(620),
+                             DialogScope::Fields::scroll);
     if (!dialog) return outcome;
     CheckedFields fields(derived, &form.asked);
     draw_form_line("name", form.obstacle.name, "left wheel well", form.is_fresh);
@@ -156,6 +157,7 @@ ObstacleOutcome draw_obstacle_form(ObstacleForm& form,
     draw_rule();
     draw_trial(*form.trial, form.scan_words, derived);
     const bool is_new = form.instead_of.empty();
+    if (is_being_changed()) form.trouble.clear();  // it was said of another one
     const auto answer = draw_form_answers(
         form.trouble, {.verb = is_new ? "Add" : "Change", .can_put = !form.obstacle.name.empty()});
     if (answer.puts) outcome.change = tried_change(form, derived, fields.are_all_known());

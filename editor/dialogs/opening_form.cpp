@@ -37,6 +37,20 @@ void draw_measures(CheckedFields& fields, model::MeasuredOpening& opening) {
         Type::small, colour::quiet);
 }
 
+// What the project holds already is left as it is: it may be wrong through a dimension that is
+// mended elsewhere.
+std::string reason_against_measures(const OpeningForm& form, const Derived& derived) {
+    const auto* frame = by_name(derived.project->frames, form.frame);
+    const auto* before = frame == nullptr ? nullptr : by_name(frame->openings, form.instead_of);
+    if (before != nullptr) {
+        auto renamed = form.opening;
+        renamed.name = before->name;
+        renamed.note = before->note;
+        if (renamed == *before) return {};
+    }
+    return model::fault_of_opening(*derived.project, derived.resolved, form.opening);
+}
+
 std::optional<Change> tried_change(OpeningForm& form, const Derived& derived, bool are_known) {
     const model::Edit edit = model::PutOpening{form.frame, form.opening, form.instead_of};
     form.trouble.clear();
@@ -46,9 +60,8 @@ std::optional<Change> tried_change(OpeningForm& form, const Derived& derived, bo
     }
     if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty() && !are_known) form.trouble = mend_first;
-    if (form.trouble.empty()) {
-        form.trouble = model::fault_of_opening(*derived.project, derived.resolved, form.opening);
-    }
+    if (form.trouble.empty()) form.trouble = reason_against_measures(form, derived);
+    form.asked.all = !are_known;
     if (!form.trouble.empty()) return std::nullopt;
     return change_of(edit);
 }
@@ -75,12 +88,13 @@ FormOutcome draw_opening_form(OpeningForm& form, const Derived& derived) {
     const bool is_new = form.instead_of.empty();
     const std::string title =
         (is_new ? "The real opening for " : "Change the real opening for ") + form.frame;
-    const DialogScope dialog("Opening", title.c_str(), scaled(620));
+    const DialogScope dialog("Opening", title.c_str(), scaled(620), DialogScope::Fields::scroll);
     if (!dialog) return outcome;
-    CheckedFields fields(derived);
+    CheckedFields fields(derived, &form.asked);
     draw_form_line("name", form.opening.name, "between wall and well", form.is_fresh);
     draw_measures(fields, form.opening);
     draw_form_line("note", form.opening.note, "where it is");
+    if (is_being_changed()) form.trouble.clear();
     const auto answer =
         draw_form_answers(form.trouble, {.verb = is_new ? "Add" : "Change",
                                          .can_put = !form.opening.name.empty(),

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/derived.h"
+#include "editor/dialogs/checked_field.h"
 #include "editor/dialogs/form_answers.h"
 
 #include <string>
@@ -12,6 +13,7 @@ struct OpeningForm {
     std::string frame;
     std::string instead_of;          // the opening that is changed; empty for a new one
     model::MeasuredOpening opening;  // as stated so far
+    FieldsAsked asked{};
     std::string trouble;
     bool is_fresh = true;
 };

@@ -151,7 +151,7 @@ FormOutcome draw_panel_form(PanelForm& form,
     FormOutcome outcome;
     const bool is_new = form.instead_of.empty();
     const std::string title = (is_new ? "New panel in " : "Change a panel of ") + form.frame;
-    const DialogScope dialog("Panel", title.c_str(), scaled(620));
+    const DialogScope dialog("Panel", title.c_str(), scaled(620), DialogScope::Fields::scroll);
     if (!dialog) return outcome;
     const bool is_choosing = is_choosing_for_panel();  // Enter and Escape belong to the list
     draw_form_line("name", form.panel.name, "back", form.is_fresh);

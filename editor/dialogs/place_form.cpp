@@ -5,6 +5,7 @@
 #include "editor/dimension_values.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
+#include "engine/measure/formula.h"
 #include "model/project/edit.h"
 
 #include <array>
@@ -50,8 +51,9 @@ std::string words_of_dimension(const PlaceForm& form, const Derived& derived, st
     const auto* frame = placed ? by_name(placed->frames, form.frame) : nullptr;
     if (frame == nullptr) return {};
     if (frame->origin[axis] == name) return "this changes the dimension " + name;
-    return "the frame then follows the dimension " + name +
-           " no longer, which other things stand on too";
+    const std::string no_longer = "the frame then follows the dimension " + name + " no longer";
+    const bool is_value = engine::names_in(form.origin[axis]).empty();
+    return is_value ? no_longer + ": it is a formula, or other things need it" : no_longer;
 }
 
 void draw_coordinates(CheckedFields& fields, PlaceForm& form, const Derived& derived) {
@@ -91,7 +93,8 @@ FormOutcome draw_place_form(PlaceForm& form,
                             const Derived& derived,
                             const model::Catalogue& catalogue) {
     FormOutcome outcome;
-    const DialogScope dialog("Place", "Place the frame in the room", scaled(520));
+    const DialogScope dialog("Place", "Place the frame in the room", scaled(520),
+                             DialogScope::Fields::scroll);
     if (!dialog) return outcome;
     draw_frames(form, *derived.project);
     CheckedFields fields(derived);
@@ -102,21 +105,21 @@ FormOutcome draw_place_form(PlaceForm& form,
         "There stands the corner of the frame from which its planes are measured. Seen from above "
         "the frame is turned against the clock about that corner.",
         Type::small, colour::quiet);
+    const bool are_known = fields.are_all_known();
     const auto& at = form.origin;
     update_trial(form.trial, derived, catalogue, form.frame,
                  {form.frame, at[0], at[1], at[2], std::to_string(form.quarter_turns)},
                  [&] { return engine::Result<Change>(change_of(edit_of(form))); });
     form.trial->words = words_of(*form.trial);
     draw_rule();
-    if (!form.trial->place.empty()) {
+    if (are_known && !form.trial->place.empty()) {
         const auto words = "It then takes up " + form.trial->place + ".";
         draw_wrapped(words);
         log_item("takes up", words);
     }
-    draw_frame_trial(*form.trial);
-    const auto answer =
-        draw_form_answers({}, {.verb = "Place it there",
-                               .can_put = form.trial->refusal.empty() && fields.are_all_known()});
+    if (are_known) draw_frame_trial(*form.trial);  // else the fields say what is wrong
+    const auto answer = draw_form_answers(
+        {}, {.verb = "Place it there", .can_put = form.trial->refusal.empty() && are_known});
     if (answer.puts) outcome.change = change_of(edit_of(form));
     outcome.is_cancelled = answer.is_cancelled;
     end_form(form.is_fresh, outcome);

@@ -104,7 +104,7 @@ std::optional<Change> tried_change(ScanForm& form, const Derived& derived) {
 ScanOutcome draw_scan_form(ScanForm& form, const Derived& derived) {
     ScanOutcome outcome;
     const std::string title = "A scan of the room: " + form.file.filename().string();
-    const DialogScope dialog("Scan", title.c_str(), scaled(620));
+    const DialogScope dialog("Scan", title.c_str(), scaled(620), DialogScope::Fields::scroll);
     if (!dialog) return outcome;
     outcome.is_busy = !form.reading->work.is_finished();
     bool can_put = false;
@@ -117,6 +117,7 @@ ScanOutcome draw_scan_form(ScanForm& form, const Derived& derived) {
         form.trouble = engine::to_text(result.error());
     }
     draw_waiting(form);
+    if (is_being_changed()) form.trouble.clear();  // it was said of another one
     const auto answer = draw_form_answers(form.trouble, {.can_put = can_put});
     if (answer.puts) outcome.change = tried_change(form, derived);
     outcome.is_cancelled = answer.is_cancelled;

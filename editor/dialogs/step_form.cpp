@@ -59,7 +59,8 @@ FormOutcome draw_step_form(StepForm& form,
                            const Derived& derived,
                            const model::Catalogue& catalogue) {
     FormOutcome outcome;
-    const DialogScope dialog("Step", "Step a frame over an obstacle", scaled(560));
+    const DialogScope dialog("Step", "Step a frame over an obstacle", scaled(560),
+                             DialogScope::Fields::scroll);
     if (!dialog) return outcome;
     draw_names("frame", derived.project->frames, form.frame, [](const auto&) { return true; });
     draw_names("over", derived.project->room, form.obstacle, has_faces);

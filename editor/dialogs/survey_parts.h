@@ -43,6 +43,7 @@ FormOutcome draw_survey_end(Survey& survey,
                             const Derived& derived,
                             const MakeEdit& make_edit) {
     FormOutcome outcome;
+    if (is_being_changed()) survey.trouble.clear();
     const auto answer = draw_form_answers(survey.trouble, {.can_put = can_put});
     outcome.is_cancelled = answer.is_cancelled;
     if (answer.puts && !are_known) {

@@ -127,7 +127,8 @@ model::WallTape tape_of(const WallSurvey& survey, const Derived& derived) {
 FormOutcome draw_wall_survey(WallSurvey& survey,
                              const Derived& derived,
                              const model::Catalogue& catalogue) {
-    const DialogScope dialog("Wall", "A wall by the tape, from a plumb line", scaled(720));
+    const DialogScope dialog("Wall", "A wall by the tape, from a plumb line", scaled(720),
+                             DialogScope::Fields::scroll);
     if (!dialog) return {};
     CheckedFields fields(derived, &survey.asked);
     draw_form_line("name", survey.name, "left wall", survey.is_fresh);

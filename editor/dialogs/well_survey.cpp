@@ -163,7 +163,8 @@ model::WellTape tape_of(const WellSurvey& survey, const Derived& derived) {
 FormOutcome draw_well_survey(WellSurvey& survey,
                              const Derived& derived,
                              const model::Catalogue& catalogue) {
-    const DialogScope dialog("Well", "A wheel well by the tape", scaled(720));
+    const DialogScope dialog("Well", "A wheel well by the tape", scaled(720),
+                             DialogScope::Fields::scroll);
     if (!dialog) return {};
     CheckedFields fields(derived, &survey.asked);
     draw_form_line("name", survey.name, "left wheel well", survey.is_fresh);

@@ -2,6 +2,8 @@
 
 #include "editor/keys.h"
 
+#include <imgui_internal.h>
+
 #include <algorithm>
 
 namespace editor {
@@ -37,11 +39,37 @@ bool begin_popup(const char* name) {
     return ImGui::BeginPopup(name);
 }
 
+constexpr float most_of_screen = 0.9F;
+constexpr const char* fields_name = "fields";
+
+// How high they were in the frame before: the library makes no child as high as its content.
+struct ScrolledFields {
+    bool are_open = false;
+    float height = 0.0F;   // of the child
+    float content = 0.0F;  // of what is in it
+};
+
+ScrolledFields& scrolled_fields() {
+    static ScrolledFields fields;  // a dialog is alone on the screen
+    return fields;
+}
+
+void begin_scrolled_fields() {
+    auto& fields = scrolled_fields();
+    if (ImGui::IsWindowAppearing()) fields = {};
+    const float beside = ImGui::GetCurrentWindow()->ContentSize.y - fields.height;
+    const float room = ImGui::GetIO().DisplaySize.y * most_of_screen -
+                       2 * ImGui::GetStyle().WindowPadding.y - std::max(0.0F, beside);
+    fields.height = std::max(scaled(80), std::min(room, fields.content));
+    ImGui::BeginChild(fields_name, {0, fields.height});
+    fields.are_open = true;
+}
+
 bool begin_dialog(const char* name, float width) {
     if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     ImGui::SetNextWindowPos({screen.x / 2, screen.y * 0.46F}, ImGuiCond_Always, {0.5F, 0.5F});
-    ImGui::SetNextWindowSizeConstraints({width, 0}, {screen.x * 0.94F, screen.y * 0.9F});
+    ImGui::SetNextWindowSizeConstraints({width, 0}, {screen.x * 0.94F, screen.y * most_of_screen});
     if (width > 0) ImGui::SetNextWindowSize({width, 0});
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(22, 18));
     return ImGui::BeginPopupModal(name, nullptr,
@@ -66,16 +94,29 @@ PopupScope::PopupScope(const char* name) : OpenScope{begin_popup(name)}, items_{
     if (is_open_ && ImGui::IsKeyPressed(key::escape, false)) ImGui::CloseCurrentPopup();
 }
 
-DialogScope::DialogScope(const char* name, const char* title, float width)
+DialogScope::DialogScope(const char* name, const char* title, float width, Fields fields)
     : OpenScope{begin_dialog(name, width)}, items_{name} {
     if (!is_open_) return;
-    const FontScope font(Type::title);
-    ImGui::TextUnformatted(title);
-    ImGui::Dummy(scaled(1, 2));
+    {
+        const FontScope font(Type::title);
+        ImGui::TextUnformatted(title);
+        ImGui::Dummy(scaled(1, 2));
+    }
+    if (fields == Fields::scroll) begin_scrolled_fields();
 }
 
 DialogScope::~DialogScope() {
-    if (is_open_) ImGui::EndPopup();
+    if (!is_open_) return;
+    end_scrolled_fields();
+    ImGui::EndPopup();
+}
+
+void end_scrolled_fields() {
+    auto& fields = scrolled_fields();
+    if (!fields.are_open) return;
+    fields.are_open = false;
+    fields.content = ImGui::GetCursorPosY() - ImGui::GetStyle().ItemSpacing.y;
+    ImGui::EndChild();
 }
 
 }  // namespace editor

@@ -134,12 +134,21 @@ public:
 // A question in the middle of the window that must be answered first. Opens itself.
 class DialogScope : public OpenScope {
 public:
-    // width 0: as wide as its content.
-    DialogScope(const char* name, const char* title, float width = 0.0F);
+    enum class Fields { stay, scroll };  // where there are too many for the window
+
+    // width 0: as wide as its content. Fields that scroll are all that is drawn before
+    // `end_scrolled_fields`: what comes behind it, the buttons, is always in sight.
+    DialogScope(const char* name,
+                const char* title,
+                float width = 0.0F,
+                Fields fields = Fields::stay);
     ~DialogScope();
 
 private:
     ItemScope items_;
 };
+
+// Of the dialog that is open; does nothing where its fields stay.
+void end_scrolled_fields();
 
 }  // namespace editor

@@ -58,7 +58,10 @@ std::string rest_text(engine::Length rest, const engine::TapeStyle& shown) {
     const auto step =
         is_inch ? std::int64_t{engine::Length::nm_per_inch} : 10 * engine::Length::nm_per_mm;
     const auto whole = engine::Length::from_nm(std::max<std::int64_t>(rest.nm(), 0) / step * step);
-    return whole == engine::Length{} ? "nothing left" : bar_text(whole, shown) + " left";
+    if (rest <= engine::Length{}) return "nothing left";
+    if (whole == engine::Length{})
+        return "less than " + bar_text(engine::Length::from_nm(step), shown) + " left";
+    return bar_text(whole, shown) + " left";
 }
 
 void draw_bars_of(const Derived& derived, const std::string& section, Selection& selection) {

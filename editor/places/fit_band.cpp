@@ -118,6 +118,7 @@ const model::BandInterval& interval_at(const model::Band& band, model::Nm value)
 struct Against {
     std::string words;
     ImU32 ink = colour::amber;
+    std::string shortly{};  // where there is little room; empty: as `words`
 };
 
 bool is_about_room(const model::Finding& finding) {
@@ -137,7 +138,8 @@ std::optional<Against> against(const BandState& state, const Derived& derived) {
     for (const auto& finding : state.band->regardless) {
         if (finding.severity == model::Severity::error && is_about_room(finding)) {
             return Against{"whatever it is: " + model::where_text(finding) + ": " + finding.what,
-                           colour::red};
+                           colour::red,
+                           "whatever it is, in the way: " + finding.concerns.front().name};
         }
     }
     return std::nullopt;
@@ -219,7 +221,8 @@ void draw_against(const std::string& dimension,
     } else {
         ImGui::Dummy(scaled(1, 14));
     }
-    draw_words(it.words, it.ink, ImGui::GetContentRegionAvail().x);
+    draw_words(it.shortly.empty() ? it.words : it.shortly, it.ink,
+               ImGui::GetContentRegionAvail().x);
     log_item("band " + dimension, it.words);
     draw_hint(it.words);
 }

@@ -83,9 +83,11 @@ std::optional<Change> draw_one(const Derived& derived, const SawField& it, SawTy
     draw_hint(it.hint);
     ImGui::SameLine(scaled(140));
     const auto field = draw_field(it.name, text, {.width = scaled(110)});
-    if (it.name == std::string_view(spares_name)) {
+    const bool is_number = it.name == std::string_view(spares_name);
+    const auto unit = is_number ? std::string("percent") : comes_to(derived, present);
+    if (!unit.empty()) {
         ImGui::SameLine();
-        draw_text("percent", colour::quiet);
+        draw_text(unit, colour::quiet);
     }
     std::optional<Change> change;
     if (field.active || field.changed || field.left) {

@@ -248,7 +248,7 @@ void draw_help(const Area& area, bool picks_joints) {
     float y = area.y + area.height - scaled(is_one ? 26 : 42);
     for (const auto& line : is_one ? std::vector{both} : std::vector{moving, choosing}) {
         draw_text_at(on, {area.x + scaled(16), y}, text_to_fit(line, Type::small, room),
-                     Type::small, colour::faint);
+                     Type::small, colour::quiet);
         y += scaled(16);
     }
 }

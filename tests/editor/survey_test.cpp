@@ -303,3 +303,32 @@ TEST_CASE("a survey of a shape that cannot be is refused with the reason", "[edi
     CHECK(project_in(ui).room.empty());
     CHECK_THAT(ui.item("Well/trouble").value, Contains("along Y"));
 }
+
+TEST_CASE("the buttons of a long form stay in sight while its fields scroll", "[editor][survey]") {
+    HeadlessUi ui(1280, 720);
+    open(ui, "room.well_by_tape");
+    for (const bool are_faults_told : {false, true}) {
+        CAPTURE(are_faults_told);
+        for (const char* name : {"Well/Put", "Well/Cancel"}) {
+            const auto& button = ui.item(name);
+            CHECK(button.visible);
+            CHECK(button.bottom < 720.0F);
+        }
+        ui.click("Well/Put");  // now all that is wanted is told
+        ui.settle();
+    }
+    REQUIRE(ui.has("Well/trouble"));
+    ui.click("Well/Cancel");
+    CHECK_FALSE(editor::is_open(ui.desk.ui.dialog));
+}
+
+TEST_CASE("what was said of a form goes when the form is changed", "[editor][survey]") {
+    HeadlessUi ui;
+    open(ui, "room.well_by_tape");
+    ui.click("Well/Put");
+    ui.settle();
+    REQUIRE(ui.has("Well/trouble"));
+    ui.write("Well/start", "12");
+    ui.settle();
+    CHECK_FALSE(ui.has("Well/trouble"));
+}
