@@ -71,7 +71,7 @@ TEST_CASE("saving for the first time asks where, then by key without asking", "[
     REQUIRE(std::holds_alternative<editor::FileBrowser>(ui.desk.ui.dialog));
     ui.fill("Files/Folder", folder.path().string());
     ui.fill("Files/Name", "parts box");
-    CHECK(ui.desk.file == folder.path() / "parts box.json");
+    CHECK(ui.desk.file == folder.path() / "parts box.barwright.json");
     CHECK(fs::exists(ui.desk.file));
     ui.fill("Lay out/width", "26");
     CHECK_FALSE(ui.desk.history.is_saved());
@@ -189,7 +189,7 @@ TEST_CASE("a project that has no name is saved under that of its first frame", "
     HeadlessUi ui;
     tests::start_box(ui.desk);
     editor::browse_to_save(ui.desk);
-    CHECK(std::get<editor::FileBrowser>(ui.desk.ui.dialog).file_name == "box.json");
+    CHECK(std::get<editor::FileBrowser>(ui.desk.ui.dialog).file_name == "box.barwright.json");
 }
 
 TEST_CASE("undo takes the word of a save away", "[editor][files]") {

@@ -84,17 +84,17 @@ TEST_CASE("a folder that cannot be made is said, and nothing is taken", "[editor
 
 TEST_CASE("saving asks before it writes over a file", "[editor][browser]") {
     const TemporaryFolder folder;
-    put_file(folder.path() / "bench.json");
+    put_file(folder.path() / "bench.barwright.json");
     auto browser = editor::browser_for(BrowseFor::saving, folder.path(), "bench");
     CHECK_FALSE(editor::accept(browser));
-    CHECK(browser.overwrites == folder.path() / "bench.json");
-    CHECK(editor::accept(browser) == folder.path() / "bench.json");
+    CHECK(browser.overwrites == folder.path() / "bench.barwright.json");
+    CHECK(editor::accept(browser) == folder.path() / "bench.barwright.json");
 }
 
 TEST_CASE("a saved name gets the ending of a project", "[editor][browser]") {
     const TemporaryFolder folder;
     auto browser = editor::browser_for(BrowseFor::saving, folder.path(), "bench");
-    CHECK(editor::accept(browser) == folder.path() / "bench.json");
+    CHECK(editor::accept(browser) == folder.path() / "bench.barwright.json");
     browser.file_name = "Bench.JSON";
     CHECK(editor::accept(browser) == folder.path() / "Bench.JSON");
     browser.file_name = "a/b";

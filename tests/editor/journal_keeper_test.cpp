@@ -291,9 +291,8 @@ TEST_CASE("a journal that cannot be read is told once, and kept", "[editor][jour
     fs::create_directories(journals);
     const auto path = journals / "edits-1-1.journal";
     {
-        auto log = engine::RecordLog::create(path);
-        REQUIRE(log);
-        REQUIRE(log->append("{\"barwright journal\": 1}"));
+        auto log = engine::RecordLog::create(path).value();
+        REQUIRE(log.append("{\"barwright journal\": 1}"));
     }
     Kept kept(folder.path());
     editor::ask_about_left_behind(kept.ui.desk);
@@ -310,10 +309,9 @@ TEST_CASE("a journal of a later program is told each time and stays for it", "[e
     auto records = engine::read_records(journal)->records;
     fs::remove(journal);
     {
-        auto log = engine::RecordLog::create(journal);
-        REQUIRE(log);
+        auto log = engine::RecordLog::create(journal).value();
         records.front().replace(records.front().find(':') + 1, 1, "9");
-        for (const auto& record : records) REQUIRE(log->append(record));
+        for (const auto& record : records) REQUIRE(log.append(record));
     }
     for (int start = 0; start < 2; ++start) {
         const auto left = left_in(folder.path());
@@ -334,8 +332,8 @@ TEST_CASE("journals that hold nothing are taken away", "[editor][journal]") {
     fs::remove(journal);
     std::ofstream(journals / "edits-2-1.journal").flush();
     {
-        auto log = engine::RecordLog::create(journal);
-        REQUIRE(log->append(records.front()));
+        auto log = engine::RecordLog::create(journal).value();
+        REQUIRE(log.append(records.front()));
     }
     std::ofstream(journal, std::ios::app) << "000000";  // cut in its first step
     CHECK(left_in(folder.path()).empty());

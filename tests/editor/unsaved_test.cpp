@@ -48,7 +48,7 @@ TEST_CASE("saving from the question asks where, saves, and then leaves", "[edito
     REQUIRE(std::holds_alternative<editor::FileBrowser>(ui.desk.ui.dialog));
     ui.fill("Files/Folder", folder.path().string());
     ui.fill("Files/Name", "box");
-    CHECK(std::filesystem::exists(folder.path() / "box.json"));
+    CHECK(std::filesystem::exists(folder.path() / "box.barwright.json"));
     CHECK(ui.desk.ui.wants_to_leave);
 }
 

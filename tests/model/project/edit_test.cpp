@@ -275,6 +275,7 @@ TEST_CASE("a formula that planes are measured from stays when the frame is put e
     project.dimensions.push_back({.name = "aisle", .formula = formula});
     Frame& frame = project.frames.front();
     frame.origin = {"aisle", "0", "0"};
+    frame.quarter_turns = 0;
     frame.planes.push_back({.name = "step", .axis = Axis::x, .position = "40 in - aisle"});
     const Project placed = edited(project, PlaceFrame{"counter", {"12 in", "0", "0"}});
     CHECK(counter(placed).origin[0] == "aisle 2");
