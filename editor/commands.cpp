@@ -96,6 +96,27 @@ void remove_obstacle(Desk& desk) {
     if (submit(desk, change_of(model::RemoveObstacle{obstacle->name}))) desk.ui.selection = {};
 }
 
+template <ProveSheet sheet>
+void show_sheet(Desk& desk) {
+    if (desk.ui.place != Place::prove) go_to_place(desk, Place::prove);
+    desk.ui.prove.sheet = sheet;
+    desk.ui.prove.shown_row.reset();
+}
+
+template <ShopTable which>
+void show_table(Desk& desk) {
+    if (desk.ui.place != Place::make) go_to_place(desk, Place::make);
+    desk.ui.make.table = which;
+}
+
+bool has_table(const Desk& desk) { return table_shown(desk.ui) != nullptr; }
+
+void find_in_table(Desk& desk) { table_shown(desk.ui)->wants_search = true; }
+void sort_table(Desk& desk) { sort_by_next(*table_shown(desk.ui)); }
+void turn_table(Desk& desk) { turn_round(*table_shown(desk.ui)); }
+void choose_next_line(Desk& desk) { table_shown(desk.ui)->step = 1; }
+void choose_line_before(Desk& desk) { table_shown(desk.ui)->step = -1; }
+
 constexpr std::array table{
     Command{"project.new",
             "New project",
@@ -384,18 +405,68 @@ constexpr std::array table{
             {'3', true},
             always,
             [](Desk& d) { go_to_place(d, Place::join); }},
+    Command{"place.prove",
+            "Prove",
+            Menu::none,
+            {'4', true},
+            always,
+            [](Desk& d) { go_to_place(d, Place::prove); }},
     Command{"place.buy",
             "Buy",
             Menu::none,
-            {'4', true},
+            {'5', true},
             always,
             [](Desk& d) { go_to_place(d, Place::buy); }},
     Command{"place.make",
             "Make",
             Menu::none,
-            {'5', true},
+            {'6', true},
             always,
             [](Desk& d) { go_to_place(d, Place::make); }},
+    Command{
+        "prove.checks", "What was checked", Menu::none, {}, always, show_sheet<ProveSheet::checks>},
+    Command{"prove.room",
+            "Clearances in the room",
+            Menu::none,
+            {},
+            always,
+            show_sheet<ProveSheet::room>},
+    Command{"prove.square",
+            "Diagonals for the tape",
+            Menu::none,
+            {},
+            always,
+            show_sheet<ProveSheet::square>},
+    Command{"prove.as_built",
+            "Openings as built",
+            Menu::none,
+            {},
+            always,
+            show_sheet<ProveSheet::as_built>},
+    Command{"make.cuts", "Cut list", Menu::none, {}, always, show_table<ShopTable::cuts>},
+    Command{"make.drilling", "Drilling", Menu::none, {}, always, show_table<ShopTable::drills>},
+    Command{"make.fasteners",
+            "What is set where",
+            Menu::none,
+            {},
+            always,
+            show_table<ShopTable::fasteners>},
+    Command{"table.find", "Find in the table", Menu::none, {'L', true}, has_table, find_in_table},
+    Command{
+        "table.sort", "Sort the table by its next column", Menu::none, {}, has_table, sort_table},
+    Command{"table.turn", "Turn the table's order round", Menu::none, {}, has_table, turn_table},
+    Command{"table.next",
+            "Choose the next line of the table",
+            Menu::none,
+            {key::down},
+            has_table,
+            choose_next_line},
+    Command{"table.before",
+            "Choose the line before",
+            Menu::none,
+            {key::up},
+            has_table,
+            choose_line_before},
 };
 
 std::string key_name(int code) {
@@ -406,6 +477,10 @@ std::string key_name(int code) {
             return "Delete";
         case key::f1:
             return "F1";
+        case key::down:
+            return "Down";
+        case key::up:
+            return "Up";
         case key::equal:
             return "+";
         default:

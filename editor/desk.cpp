@@ -176,6 +176,8 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     ui.offers = {};
     ui.saw = {};
     ui.join = {.scope = ui.join.scope};
+    ui.make = {.table = ui.make.table};
+    ui.prove = {.sheet = ui.prove.sheet};
     ui.stock_filter.clear();
     ui.vent_source.reset();
     ui.placing.reset();

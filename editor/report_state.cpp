@@ -43,6 +43,11 @@ json chosen_in(const Desk& desk) {
     return all;
 }
 
+std::string_view sheet_name(const UiState& ui) {
+    if (ui.place == Place::prove) return name_of(ui.prove.sheet);
+    return ui.place == Place::make ? name_of(ui.make.table) : "";
+}
+
 // Rounded, so that the line stays the same while nothing is to be seen.
 double rounded(double value) { return std::round(value * 1000.0) / 1000.0; }
 
@@ -56,6 +61,7 @@ std::string state_line(Desk& desk, const ItemMap& items, bool wants_text) {
     state["file"] = desk.file.string();
     state["saved"] = desk.history.is_saved();
     state["place"] = row_of(ui.place).name;
+    state["sheet"] = sheet_name(ui);
     state["dialog"] = dialog_names.at(ui.dialog.index());
     state["dimensions"] = dimensions_of(now);
     state["pieces"] = now.summary.pieces;

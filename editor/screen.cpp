@@ -45,10 +45,16 @@ std::optional<Change> draw_place(const Area& area,
             if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
             return change;
         }
+        case Place::prove:
+            draw_prove(area,
+                       {now, *desk.catalogue,
+                        ui.prove.sheet == ProveSheet::room ? &room_facts(desk) : nullptr},
+                       ui.prove, ui.selection);
+            break;
         case Place::buy:
             return draw_buy(area, now, ui.offers, ui.saw, ui.selection);
         case Place::make:
-            draw_make(area, now, ui.table, ui.selection);
+            draw_make(area, now, *desk.catalogue, ui.make, ui.selection);
             break;
     }
     return std::nullopt;
@@ -57,6 +63,7 @@ std::optional<Change> draw_place(const Area& area,
 // Only what is chosen is asked for: at other places nobody waits for the rest.
 const RoomFacts* facts_to_show(Desk& desk) {
     if (desk.ui.place == Place::measure) return &room_facts(desk);
+    if (desk.ui.place == Place::prove && desk.ui.prove.shown_row) return nullptr;  // told there
     const auto& subjects = desk.ui.selection.subjects;
     const bool has_obstacle = std::ranges::any_of(subjects, [](const model::Subject& subject) {
         return subject.kind == model::SubjectKind::obstacle;
@@ -138,7 +145,9 @@ void draw_screen(Desk& desk) {
                draw_view(areas.view, now, scene(desk),
                          {ui.view, ui.selection, ui.hand, ui.place == Place::join,
                           ui.place == Place::measure, desk.ui.placing ? &*desk.ui.placing : nullptr,
-                          facts_to_show(desk)}));
+                          facts_to_show(desk),
+                          ui.place == Place::prove ? lines_to_show(ui.prove, now)
+                                                   : std::vector<MeasuredLine>{}}));
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);

@@ -149,6 +149,19 @@ void draw_one(const Derived& derived, std::size_t index, Selection& selection) {
 
 }  // namespace
 
+SeverityWord word_of(model::Severity severity) {
+    const Shades shades = shades_of(severity);
+    return {shades.word, shades.text};
+}
+
+void draw_finding(const Derived& derived, std::size_t group, Selection& selection) {
+    draw_one(derived, group, selection);
+}
+
+float height_of_finding(const Derived& derived, std::size_t group, float width) {
+    return heights_of(text_of(derived.finding_groups[group], derived.findings), width).whole();
+}
+
 void draw_finding_list(const Derived& derived, FindingCards& cards, Selection& selection) {
     if (derived.findings.empty()) {
         draw_text("Nothing to mend", Type::small, colour::quiet);

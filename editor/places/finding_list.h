@@ -4,6 +4,9 @@
 #include "editor/derived.h"
 #include "editor/selection.h"
 
+#include <imgui.h>
+
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -20,6 +23,17 @@ struct FindingCards {
 
 // Clicking a finding selects what it concerns.
 void draw_finding_list(const Derived& derived, FindingCards& cards, Selection& selection);
+
+// One of Derived::finding_groups as such a card.
+void draw_finding(const Derived& derived, std::size_t group, Selection& selection);
+float height_of_finding(const Derived& derived, std::size_t group, float width);
+
+// "Wrong", "Look at" or "Note", and the colour of the word.
+struct SeverityWord {
+    const char* word = "";
+    ImU32 colour = 0;
+};
+SeverityWord word_of(model::Severity severity);
 
 // How high the list is at that width.
 float height_of_findings(const Derived& derived, FindingCards& cards, float width);

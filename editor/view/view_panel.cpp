@@ -324,6 +324,7 @@ std::optional<Change> draw_view(const Area& area,
     if (hands.room != nullptr) {
         draw_near_lines(area, derived, *hands.room, hands.selection, hands.view);
     }
+    draw_measured_lines(area, hands.lines, hands.view);
     return change;
 }
 

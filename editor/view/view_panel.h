@@ -5,6 +5,7 @@
 #include "editor/derived.h"
 #include "editor/dimension_hand.h"
 #include "editor/kit/scopes.h"
+#include "editor/measured_line.h"
 #include "editor/room_facts.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
@@ -14,6 +15,7 @@
 #include <imgui.h>
 
 #include <optional>
+#include <vector>
 
 namespace editor {
 
@@ -32,8 +34,9 @@ struct ViewHands {
     DimensionHand& hand;
     bool picks_joints = false;  // a click where two members meet chooses their joint
     bool picks_obstacles = false;
-    ScanPlacing* placing = nullptr;   // a click picks a point of this scan
-    const RoomFacts* room = nullptr;  // where a chosen obstacle is come near to
+    ScanPlacing* placing = nullptr;     // a click picks a point of this scan
+    const RoomFacts* room = nullptr;    // where a chosen obstacle is come near to
+    std::vector<MeasuredLine> lines{};  // what else is measured
 };
 
 std::optional<Change> draw_view(const Area& area,
