@@ -8,6 +8,7 @@
 #include "editor/room_facts.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
+#include "editor/view/seeing_state.h"
 #include "editor/view/view_state.h"
 #include "engine/render/scene.h"
 
@@ -34,6 +35,8 @@ struct ViewHands {
     bool picks_obstacles = false;
     ScanPlacing* placing = nullptr;   // a click picks a point of this scan
     const RoomFacts* room = nullptr;  // where a chosen obstacle is come near to
+    SeeingState* seeing = nullptr;
+    const model::Catalogue* catalogue = nullptr;
 };
 
 std::optional<Change> draw_view(const Area& area,
