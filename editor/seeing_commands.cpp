@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace editor {
 namespace {
@@ -123,6 +124,11 @@ void see_alone_or_all(Desk& desk) {
     seeing.way.alone = name_of_piece(*now.project, now.resolved, chosen.front());
     desk.ui.selection = selection_of(*now.project, now.resolved, {chosen.front()});
     desk.ui.view.wants_fit = true;
+}
+
+void see_from_across(Desk& desk, engine::ViewFrom from) {
+    see_from(desk, from);
+    desk.ui.view.camera = engine::orbited(desk.ui.view.camera, std::numbers::pi, 0.0);
 }
 
 void take_measure_or_not(Desk& desk) {

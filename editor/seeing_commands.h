@@ -28,6 +28,9 @@ CutThrough cut_through_middle(Desk& desk, model::Axis axis);
 // The first chosen piece by itself, filling the view; or back to where all was seen from.
 void see_alone_or_all(Desk& desk);
 
+// That side of the cabinets that is across from it.
+void see_from_across(Desk& desk, engine::ViewFrom from);
+
 void take_measure_or_not(Desk& desk);
 void see_as_it_is(Desk& desk);
 

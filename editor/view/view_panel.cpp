@@ -255,8 +255,8 @@ std::optional<Change> use_mouse(const Area& area,
             choose(derived, hands.view, hands.selection, adds);
         }
     }
-    const bool is_picking =
-        hands.placing != nullptr;  // the view must not turn under the next click
+    // The view must not turn under the next click.
+    const bool is_picking = hands.placing != nullptr || holds_tape(hands);
     if (io.MouseReleased[0] && io.MouseDoubleClicked[0] && !is_picking) {
         hands.view.wants_fit = true;
     }
@@ -341,7 +341,7 @@ std::vector<Area> draw_seen_marks(const Area& area,
     auto& seeing = *hands.seeing;
     covered.push_back(seeing.bar);
     covered.push_back(draw_cut_handle(area, derived, scene, hands.view, seeing));
-    if (shows_as_built(hands)) {
+    if (seeing.way.apart <= 0.0F) {
         covered.push_back(draw_tape_hand(seeing.tape, {area, derived, scene, hands.view}));
     }
     return covered;
@@ -382,6 +382,8 @@ std::optional<Change> draw_view(const Area& area,
     const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
     const PanelScope panel("View", area,
                            ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    // Pieces that are pulled apart meet nowhere.
+    if (hands.seeing != nullptr && hands.seeing->way.apart > 0.0F) hands.picks_joints = false;
     const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
     const engine::Viewport viewport{std::max(1, static_cast<int>(area.width * pixel_scale)),
                                     std::max(1, static_cast<int>(area.height * pixel_scale))};

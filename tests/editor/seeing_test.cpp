@@ -323,6 +323,22 @@ TEST_CASE("one piece is looked at alone; Escape comes back to where all was seen
     CHECK(editor::seen_scene(ui.desk).solid.items.size() > 10);
 }
 
+TEST_CASE("the cabinets are seen from behind and from the right", "[editor][seeing]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto looks = [&] { return engine::forward_of(ui.desk.ui.view.camera); };
+    ui.press('1');
+    const auto from_front = looks();
+    ui.press('5');
+    CHECK(glm::distance(looks(), -from_front) < 1e-9);
+    CHECK(ui.desk.ui.view.camera.projection == engine::Projection::parallel);
+    ui.press('2');
+    const auto from_left = looks();
+    ui.press('6');
+    CHECK(glm::distance(looks(), -from_left) < 1e-9);
+}
+
 TEST_CASE("every hole is where its piece is open", "[editor][seeing]") {
     HeadlessUi ui;
     open_sample(ui, GENERATE("parts_box", "work_counter"));
