@@ -4,6 +4,7 @@
 #include "editor/desk_files.h"
 #include "editor/keys.h"
 #include "editor/scan_loader.h"
+#include "editor/seeing_commands.h"
 #include "editor/turned_members.h"
 #include "editor/typing.h"
 #include "editor/window_look.h"
@@ -21,7 +22,7 @@ bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
 bool has_something(const Desk& desk) {
     const auto& ui = desk.ui;
     return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused ||
-           ui.placing;
+           ui.placing || has_way_to_end(desk);
 }
 bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
 bool has_chosen_member(const Desk& desk) {
@@ -50,6 +51,7 @@ void remove_members(Desk& desk) {
 }
 
 void let_go(Desk& desk) {
+    if (end_way_of_seeing(desk)) return;
     desk.ui.selection = {};
     desk.ui.notice.reset();
     desk.ui.hand.refused.reset();
@@ -369,6 +371,94 @@ constexpr std::array table{
             {'4'},
             always,
             [](Desk& d) { see_from(d, engine::ViewFrom::corner); }},
+    Command{"view.behind",
+            "From behind",
+            Menu::view,
+            {'5'},
+            always,
+            [](Desk& d) { see_from_across(d, engine::ViewFrom::front); }},
+    Command{"view.right",
+            "From the right",
+            Menu::view,
+            {'6'},
+            always,
+            [](Desk& d) { see_from_across(d, engine::ViewFrom::left); }},
+    Command{"view.measure", "Take a measure", Menu::view, {'M'}, can_be_seen, take_measure_or_not},
+    Command{"view.alone",
+            "One piece alone, or all again",
+            Menu::view,
+            {'A'},
+            can_be_alone,
+            see_alone_or_all},
+    Command{"view.cut",
+            "Cut through, or whole again",
+            Menu::view,
+            {'C', false, true},
+            can_be_seen,
+            cut_through_or_not},
+    Command{"view.cut_at",
+            "Type where the cut is",
+            Menu::view,
+            {'V', false, true},
+            is_cut,
+            [](Desk& d) { d.ui.seeing.cut_wants_typing = true; }},
+    Command{"view.cut_axis",
+            "Cut along the next axis",
+            Menu::view,
+            {'X', false, true},
+            is_cut,
+            cut_along_next_axis},
+    Command{"view.cut_side",
+            "Other side of the cut",
+            Menu::view,
+            {'O', false, true},
+            is_cut,
+            turn_cut_over},
+    Command{"view.apart",
+            "Pull apart, or put together",
+            Menu::view,
+            {'A', false, true},
+            has_pieces,
+            pull_apart_or_together},
+    Command{"view.colours",
+            "Colours that tell the next thing",
+            Menu::view,
+            {'K', false, true},
+            has_pieces,
+            colour_by_next},
+    Command{"view.marks",
+            "Marks on the pieces",
+            Menu::view,
+            {'M', false, true},
+            has_pieces,
+            [](Desk& d) { d.ui.seeing.shows_marks = !d.ui.seeing.shows_marks; }},
+    Command{"view.room",
+            "Room faint, away or as it is",
+            Menu::view,
+            {'R', false, true},
+            has_room,
+            see_through_room},
+    Command{"view.panels",
+            "Panels faint, away or as they are",
+            Menu::view,
+            {'P', false, true},
+            has_panels,
+            see_through_panels},
+    Command{"view.lines",
+            "Line drawing",
+            Menu::view,
+            {'L', false, true},
+            can_be_seen,
+            [](Desk& d) {
+                auto& way = d.ui.seeing.way;
+                way.as_line_drawing = !way.as_line_drawing;
+            }},
+    Command{"view.as_it_is",
+            "See everything as it is",
+            Menu::view,
+            {'F', false, true},
+            is_seen_otherwise,
+            see_as_it_is},
     Command{"view.larger",
             "Larger text",
             Menu::view,

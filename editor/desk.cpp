@@ -181,6 +181,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     ui.stock_filter.clear();
     ui.vent_source.reset();
     ui.placing.reset();
+    ui.seeing = {};
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};
     ui.interrupted.clear();

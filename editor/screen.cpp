@@ -14,7 +14,10 @@
 #include "editor/places/top_bar.h"
 #include "editor/scan_loader.h"
 #include "editor/screen_areas.h"
+#include "editor/seeing_commands.h"
+#include "editor/seen_scene.h"
 #include "editor/typing.h"
+#include "editor/view/seeing_bar.h"
 #include "editor/view/view_panel.h"
 
 #include <imgui_internal.h>
@@ -69,6 +72,15 @@ const RoomFacts* facts_to_show(Desk& desk) {
         return subject.kind == model::SubjectKind::obstacle;
     });
     return has_obstacle ? &room_facts(desk) : nullptr;
+}
+
+void draw_ways_to_see(const Area& view, Desk& desk, const Derived& now, std::string_view& asked) {
+    if (!can_be_seen(desk)) return;
+    const auto& memo = seen(desk);
+    const auto pressed = draw_seeing_bar(
+        {view, now, seen_scene(desk), memo.colours.legend, can_be_alone(desk), has_panels(desk)},
+        desk.ui.seeing);
+    if (!pressed.empty()) asked = pressed;
 }
 
 bool begins_with_frame(const Derived& now, Place place) {
@@ -137,17 +149,20 @@ void draw_screen(Desk& desk) {
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
     want_bands(desk);
+    tend_seeing(desk);
     auto& ui = desk.ui;
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
     std::string_view asked = draw_top_bar(areas.top, desk, now);
     auto change = draw_place(areas.left, desk, now, asked);
     keep_first(change,
-               draw_view(areas.view, now, scene(desk),
+               draw_view(areas.view, now, seen_scene(desk),
                          {ui.view, ui.selection, ui.hand, ui.place == Place::join,
                           ui.place == Place::measure, desk.ui.placing ? &*desk.ui.placing : nullptr,
-                          facts_to_show(desk),
-                          ui.place == Place::prove ? lines_to_show(ui.prove, now)
-                                                   : std::vector<MeasuredLine>{}}));
+                           facts_to_show(desk),
+                           ui.place == Place::prove ? lines_to_show(ui.prove, now)
+                                                    : std::vector<MeasuredLine>{},
+                           &ui.seeing, desk.catalogue.get()}));
+    draw_ways_to_see(areas.view, desk, now, asked);
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);

@@ -14,6 +14,7 @@
 #include "editor/places/section_choice.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
+#include "editor/view/seeing_state.h"
 #include "editor/view/view_state.h"
 
 #include <optional>
@@ -33,6 +34,7 @@ struct UiState {
     Selection selection;
     DimensionHand hand;
     ViewState view;
+    SeeingState seeing;
     Dialog dialog;
     std::vector<Dialog> interrupted;  // come back one by one when `dialog` closes; the last first
     std::optional<Notice> notice;

@@ -6,7 +6,7 @@ _barwright_options() { # of a command; of none when it is not known
         schedule | export) echo --out --help ;;
         check) echo --help ;;
         fit) echo --dimension --help ;;
-        picture) echo --out --size --from --help ;;
+        picture) echo --out --size --from --lines --help ;;
     esac
 }
 

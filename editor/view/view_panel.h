@@ -9,6 +9,7 @@
 #include "editor/room_facts.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
+#include "editor/view/seeing_state.h"
 #include "editor/view/view_state.h"
 #include "engine/render/scene.h"
 
@@ -37,6 +38,8 @@ struct ViewHands {
     ScanPlacing* placing = nullptr;     // a click picks a point of this scan
     const RoomFacts* room = nullptr;    // where a chosen obstacle is come near to
     std::vector<MeasuredLine> lines{};  // what else is measured
+    SeeingState* seeing = nullptr;
+    const model::Catalogue* catalogue = nullptr;
 };
 
 std::optional<Change> draw_view(const Area& area,
