@@ -27,6 +27,7 @@ struct Programs {
 struct Wanted {
     std::uint64_t revision = 0;
     const SceneBatch* fixed = nullptr;
+    const SceneBatch* ghost = nullptr;
     SceneEmphasis emphasis;
     Camera camera;
     Viewport viewport;
@@ -182,6 +183,8 @@ struct Renderer::State {
     GlBatch ground = GlBatch::create();
     GlBatch fixed = GlBatch::create();
     std::shared_ptr<const SceneBatch> fixed_data;  // kept, so that its address stays its own
+    GlBatch ghost = GlBatch::create();
+    std::shared_ptr<const SceneBatch> ghost_data;
     GlCanvas canvas;
     std::optional<Wanted> drawn;
     std::uint64_t pictures = 0;
@@ -204,6 +207,7 @@ struct Renderer::State {
     void paint_faces(const Wanted& wanted, const Sight& sight, const GlBatch& batch) const;
     Uniforms line_uniforms(const Wanted& wanted, const Sight& sight) const;
     void paint_hidden_lines(const Wanted& wanted, const Sight& sight, const SceneData& scene) const;
+    void paint_ghost(const Wanted& wanted, const Sight& sight) const;
 };
 
 Renderer::Renderer() : state_{std::make_unique<State>()} {}
@@ -219,8 +223,9 @@ unsigned Renderer::draw(const SceneData& scene,
                         Viewport viewport,
                         const SceneStyle& style,
                         int samples) {
-    const Wanted wanted{scene.revision, scene.fixed.get(), emphasis, camera, viewport, style,
-                        samples};
+    const Wanted wanted{
+        scene.revision, scene.fixed.get(), scene.ghost.get(), emphasis, camera, viewport, style,
+        samples};
     if (state_->drawn == wanted) return state_->canvas.texture();
     state_->bring_up_to(wanted, scene);
     if (!state_->fault) state_->paint(wanted, scene);
@@ -248,6 +253,11 @@ void Renderer::State::bring_up_to(const Wanted& wanted, const SceneData& scene) 
     if (fixed_data && (has_new_fixed || !drawn || drawn->emphasis != wanted.emphasis ||
                        drawn->style != wanted.style)) {
         fixed.upload_colours(colours_of(*fixed_data, wanted.emphasis, wanted.style));
+    }
+    if (ghost_data != scene.ghost) {
+        ghost_data = scene.ghost;
+        ghost.upload(ghost_data ? *ghost_data : SceneBatch{});
+        if (ghost_data) ghost.upload_colours(colours_of(*ghost_data, {}, wanted.style));
     }
     if (is_new || drawn->emphasis != wanted.emphasis || drawn->style != wanted.style) {
         solid.upload_colours(colours_of(scene.solid, wanted.emphasis, wanted.style));
@@ -282,6 +292,7 @@ void Renderer::State::paint(const Wanted& wanted, const SceneData& scene) const 
     paint_faces(wanted, sight, translucent);
     glDisable(GL_CULL_FACE);
     paint_hidden_lines(wanted, sight, scene);
+    if (ghost_data) paint_ghost(wanted, sight);
     glDepthMask(GL_TRUE);
 
     glDisable(GL_DEPTH_TEST);
@@ -349,6 +360,20 @@ void Renderer::State::paint_hidden_lines(const Wanted& wanted,
         if (items[i].pick_id == no_pick) continue;
         if (std::ranges::count(selected, items[i].pick_id) != 0) solid.draw_lines_of(i);
     }
+    glDepthFunc(GL_LESS);
+}
+
+// Its lines show faintly through what lies before them, so that it is seen where it would be.
+void Renderer::State::paint_ghost(const Wanted& wanted, const Sight& sight) const {
+    glEnable(GL_CULL_FACE);
+    paint_faces(wanted, sight, ghost);
+    glDisable(GL_CULL_FACE);
+    const auto uniforms = line_uniforms(wanted, sight);
+    ghost.draw_lines();
+    uniforms.set("strength", 0.35F);
+    uniforms.set("fading", 0.0F);
+    glDepthFunc(GL_GREATER);
+    ghost.draw_lines();
     glDepthFunc(GL_LESS);
 }
 

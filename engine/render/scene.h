@@ -80,6 +80,9 @@ struct SceneData {
     // Large meshes that seldom change, translucent and seen from their front only. Uploaded when it
     // is another one, whatever the revision.
     std::shared_ptr<const SceneBatch> fixed;
+    // What is not there yet: translucent, its lines seen through what lies before it. Uploaded when
+    // it is another one, whatever the revision.
+    std::shared_ptr<const SceneBatch> ghost;
     GroundGrid ground;
 };
 
