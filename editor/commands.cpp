@@ -4,6 +4,7 @@
 #include "editor/desk_files.h"
 #include "editor/keys.h"
 #include "editor/scan_loader.h"
+#include "editor/sketch_commands.h"
 #include "editor/turned_members.h"
 #include "editor/typing.h"
 #include "editor/window_look.h"
@@ -21,7 +22,7 @@ bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
 bool has_something(const Desk& desk) {
     const auto& ui = desk.ui;
     return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused ||
-           ui.placing;
+           ui.placing || has_sketch(desk);
 }
 bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
 bool has_chosen_member(const Desk& desk) {
@@ -50,6 +51,7 @@ void remove_members(Desk& desk) {
 }
 
 void let_go(Desk& desk) {
+    if (give_up_sketch(desk)) return;
     desk.ui.selection = {};
     desk.ui.notice.reset();
     desk.ui.hand.refused.reset();
@@ -177,11 +179,11 @@ constexpr std::array table{
             [](Desk& d) { d.ui.dialog = CommandFinder{}; }},
     Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_something, let_go},
     Command{"edit.remove",
-            "Remove the chosen members",
+            "Remove what is chosen",
             Menu::edit,
             {key::remove},
-            has_chosen_member,
-            remove_members},
+            [](const Desk& d) { return has_chosen_member(d) || has_chosen_layout(d); },
+            [](Desk& d) { has_chosen_member(d) ? remove_members(d) : remove_layout(d); }},
     Command{"edit.turn",
             "Turn the chosen bars over",
             Menu::edit,
@@ -287,6 +289,50 @@ constexpr std::array table{
             {'B', true, true},
             always,
             [](Desk& d) { open_starter(d, StarterKind::stepped); }},
+    Command{"frame.planes",
+            "New frame of planes alone\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            always,
+            [](Desk& d) { open_starter(d, StarterKind::planes); }},
+    Command{"sketch.members",
+            "Put members",
+            Menu::frame,
+            {'M'},
+            has_frames,
+            sketch_with<SketchHand::members>},
+    Command{"sketch.braces",
+            "Draw a brace",
+            Menu::frame,
+            {'X'},
+            has_frames,
+            sketch_with<SketchHand::braces>},
+    Command{
+        "sketch.bays", "Paint bays", Menu::frame, {'B'}, has_frames, sketch_with<SketchHand::bays>},
+    Command{"sketch.planes",
+            "Set planes",
+            Menu::frame,
+            {'P'},
+            has_frames,
+            sketch_with<SketchHand::planes>},
+    Command{"member.new",
+            "New member\xE2\x80\xA6",
+            Menu::frame,
+            {'M', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_member_form(derived(d), d.ui.sketch); }},
+    Command{"plane.new",
+            "New layout plane\xE2\x80\xA6",
+            Menu::frame,
+            {'P', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_plane_form(derived(d), d.ui.sketch); }},
+    Command{"bay.new",
+            "New bay\xE2\x80\xA6",
+            Menu::frame,
+            {'J', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_bay_form(derived(d), d.ui.sketch); }},
     Command{"frame.step_over",
             "Step over an obstacle\xE2\x80\xA6",
             Menu::frame,

@@ -15,6 +15,7 @@
 #include "editor/scan_loader.h"
 #include "editor/screen_areas.h"
 #include "editor/typing.h"
+#include "editor/view/sketch_hand.h"
 #include "editor/view/view_panel.h"
 
 #include <imgui_internal.h>
@@ -93,8 +94,20 @@ void draw_splitters(const ScreenAreas& areas, UiState& ui) {
 
 // A drag ends with the button, whatever became of the strip that was pulled.
 void end_drag(Desk& desk) {
-    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) desk.ui.hand.dragged.reset();
-    if (!desk.ui.hand.dragged) desk.history.end_merge();
+    auto& planes = desk.ui.sketch.planes;
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+        desk.ui.hand.dragged.reset();
+        planes.dragged.reset();
+    }
+    if (!desk.ui.hand.dragged && !planes.dragged) desk.history.end_merge();
+}
+
+// Frames are laid out at their place alone; elsewhere no hand is at work.
+SketchState* sketch_of(Desk& desk) {
+    auto& sketch = desk.ui.sketch;
+    if (desk.ui.place == Place::lay_out && !project_of(desk).frames.empty()) return &sketch;
+    if (sketch.hand != SketchHand::none) take_hand(sketch, SketchHand::none);
+    return nullptr;
 }
 
 // With the third point, and where its scan is gone or its place is left: nothing could be picked.
@@ -138,7 +151,7 @@ void draw_screen(Desk& desk) {
                draw_view(areas.view, now, scene(desk),
                          {ui.view, ui.selection, ui.hand, ui.place == Place::join,
                           ui.place == Place::measure, desk.ui.placing ? &*desk.ui.placing : nullptr,
-                          facts_to_show(desk)}));
+                          facts_to_show(desk), sketch_of(desk), desk.catalogue.get()}));
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);

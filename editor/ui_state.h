@@ -13,6 +13,7 @@
 #include "editor/places/section_choice.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
+#include "editor/view/sketch_state.h"
 #include "editor/view/view_state.h"
 
 #include <optional>
@@ -32,6 +33,7 @@ struct UiState {
     Selection selection;
     DimensionHand hand;
     ViewState view;
+    SketchState sketch;
     Dialog dialog;
     std::vector<Dialog> interrupted;  // come back one by one when `dialog` closes; the last first
     std::optional<Notice> notice;

@@ -8,6 +8,7 @@
 #include "editor/room_facts.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
+#include "editor/view/sketch_state.h"
 #include "editor/view/view_state.h"
 #include "engine/render/scene.h"
 
@@ -34,6 +35,8 @@ struct ViewHands {
     bool picks_obstacles = false;
     ScanPlacing* placing = nullptr;   // a click picks a point of this scan
     const RoomFacts* room = nullptr;  // where a chosen obstacle is come near to
+    SketchState* sketch = nullptr;    // laying out with the pointer, where that can be done
+    const model::Catalogue* catalogue = nullptr;  // there too
 };
 
 std::optional<Change> draw_view(const Area& area,
