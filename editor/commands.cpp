@@ -5,6 +5,7 @@
 #include "editor/keys.h"
 #include "editor/scan_loader.h"
 #include "editor/seeing_commands.h"
+#include "editor/sketch_commands.h"
 #include "editor/turned_members.h"
 #include "editor/typing.h"
 #include "editor/window_look.h"
@@ -22,7 +23,7 @@ bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
 bool has_something(const Desk& desk) {
     const auto& ui = desk.ui;
     return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused ||
-           ui.placing || has_way_to_end(desk);
+           ui.placing || has_way_to_end(desk) || has_sketch(desk);
 }
 bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
 bool has_chosen_member(const Desk& desk) {
@@ -51,7 +52,7 @@ void remove_members(Desk& desk) {
 }
 
 void let_go(Desk& desk) {
-    if (end_way_of_seeing(desk)) return;
+    if (give_up_sketch(desk) || end_way_of_seeing(desk)) return;
     desk.ui.selection = {};
     desk.ui.notice.reset();
     desk.ui.hand.refused.reset();
@@ -200,11 +201,11 @@ constexpr std::array table{
             [](Desk& d) { d.ui.dialog = CommandFinder{}; }},
     Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_something, let_go},
     Command{"edit.remove",
-            "Remove the chosen members",
+            "Remove what is chosen",
             Menu::edit,
             {key::remove},
-            has_chosen_member,
-            remove_members},
+            [](const Desk& d) { return has_chosen_member(d) || has_chosen_layout(d); },
+            [](Desk& d) { has_chosen_member(d) ? remove_members(d) : remove_layout(d); }},
     Command{"edit.turn",
             "Turn the chosen bars over",
             Menu::edit,
@@ -310,6 +311,50 @@ constexpr std::array table{
             {'B', true, true},
             always,
             [](Desk& d) { open_starter(d, StarterKind::stepped); }},
+    Command{"frame.planes",
+            "New frame of planes alone\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            always,
+            [](Desk& d) { open_starter(d, StarterKind::planes); }},
+    Command{"sketch.members",
+            "Put members",
+            Menu::frame,
+            {'M'},
+            has_frames,
+            sketch_with<SketchHand::members>},
+    Command{"sketch.braces",
+            "Draw a brace",
+            Menu::frame,
+            {'X'},
+            has_frames,
+            sketch_with<SketchHand::braces>},
+    Command{
+        "sketch.bays", "Paint bays", Menu::frame, {'B'}, has_frames, sketch_with<SketchHand::bays>},
+    Command{"sketch.planes",
+            "Set planes",
+            Menu::frame,
+            {'P'},
+            has_frames,
+            sketch_with<SketchHand::planes>},
+    Command{"member.new",
+            "New member\xE2\x80\xA6",
+            Menu::frame,
+            {'M', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_member_form(derived(d), d.ui.sketch); }},
+    Command{"plane.new",
+            "New layout plane\xE2\x80\xA6",
+            Menu::frame,
+            {'P', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_plane_form(derived(d), d.ui.sketch); }},
+    Command{"bay.new",
+            "New bay\xE2\x80\xA6",
+            Menu::frame,
+            {'J', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_bay_form(derived(d), d.ui.sketch); }},
     Command{"frame.step_over",
             "Step over an obstacle\xE2\x80\xA6",
             Menu::frame,

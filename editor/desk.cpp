@@ -72,6 +72,8 @@ const engine::SceneData& scene(Desk& desk) {
         desk.scene_memo->revision = now.revision;
         desk.scene_memo->fixed = scan_batch(desk);
     }
+    const auto& trial = desk.ui.sketch.trial;
+    desk.scene_memo->ghost = trial ? trial->ghost : nullptr;
     return *desk.scene_memo;
 }
 
@@ -182,6 +184,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     ui.vent_source.reset();
     ui.placing.reset();
     ui.seeing = {};
+    ui.sketch = {};
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};
     ui.interrupted.clear();

@@ -18,6 +18,7 @@
 #include "editor/seen_scene.h"
 #include "editor/typing.h"
 #include "editor/view/seeing_bar.h"
+#include "editor/view/sketch_hand.h"
 #include "editor/view/view_panel.h"
 
 #include <imgui_internal.h>
@@ -112,8 +113,20 @@ void draw_splitters(const ScreenAreas& areas, UiState& ui) {
 
 // A drag ends with the button, whatever became of the strip that was pulled.
 void end_drag(Desk& desk) {
-    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) desk.ui.hand.dragged.reset();
-    if (!desk.ui.hand.dragged) desk.history.end_merge();
+    auto& planes = desk.ui.sketch.planes;
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+        desk.ui.hand.dragged.reset();
+        planes.dragged.reset();
+    }
+    if (!desk.ui.hand.dragged && !planes.dragged) desk.history.end_merge();
+}
+
+// Frames are laid out at their place alone; elsewhere no hand is at work.
+SketchState* sketch_of(Desk& desk) {
+    auto& sketch = desk.ui.sketch;
+    if (desk.ui.place == Place::lay_out && !project_of(desk).frames.empty()) return &sketch;
+    if (sketch.hand != SketchHand::none) take_hand(sketch, SketchHand::none);
+    return nullptr;
 }
 
 // With the third point, and where its scan is gone or its place is left: nothing could be picked.
@@ -161,7 +174,7 @@ void draw_screen(Desk& desk) {
                            facts_to_show(desk),
                            ui.place == Place::prove ? lines_to_show(ui.prove, now)
                                                     : std::vector<MeasuredLine>{},
-                           &ui.seeing, desk.catalogue.get()}));
+                           &ui.seeing, sketch_of(desk), desk.catalogue.get()}));
     draw_ways_to_see(areas.view, desk, now, asked);
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));

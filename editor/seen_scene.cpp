@@ -90,6 +90,7 @@ const engine::SceneData& seen_scene(Desk& desk) {
     if (!is_current(memo, base, desk.ui.seeing.way, desk.ui.theme)) make_scene(memo, desk, base);
     auto& shown = memo.is_plain ? *desk.scene_memo : memo.scene;
     make_cut(memo, shown, desk.ui.seeing);
+    shown.ghost = desk.scene_memo->ghost;
     return shown;
 }
 

@@ -15,6 +15,7 @@
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
 #include "editor/view/seeing_state.h"
+#include "editor/view/sketch_state.h"
 #include "editor/view/view_state.h"
 
 #include <optional>
@@ -35,6 +36,7 @@ struct UiState {
     DimensionHand hand;
     ViewState view;
     SeeingState seeing;
+    SketchState sketch;
     Dialog dialog;
     std::vector<Dialog> interrupted;  // come back one by one when `dialog` closes; the last first
     std::optional<Notice> notice;

@@ -1,17 +1,20 @@
 // The one dialog that may be open, as a value.
 #pragma once
 
+#include "editor/dialogs/bay_form.h"
 #include "editor/dialogs/changed_question.h"
 #include "editor/dialogs/command_finder_state.h"
 #include "editor/dialogs/dimension_form.h"
 #include "editor/dialogs/export_question.h"
 #include "editor/dialogs/file_browser.h"
 #include "editor/dialogs/lean_form.h"
+#include "editor/dialogs/member_form.h"
 #include "editor/dialogs/node_bar_form.h"
 #include "editor/dialogs/obstacle_form.h"
 #include "editor/dialogs/opening_form.h"
 #include "editor/dialogs/panel_form.h"
 #include "editor/dialogs/place_form.h"
+#include "editor/dialogs/plane_form.h"
 #include "editor/dialogs/recovery_question.h"
 #include "editor/dialogs/scan_form.h"
 #include "editor/dialogs/starter_form.h"
@@ -55,7 +58,10 @@ using Dialog = std::variant<std::monostate,
                             LeanForm,
                             RecoveryQuestion,
                             ChangedQuestion,
-                            CommandFinder>;
+                            CommandFinder,
+                            MemberForm,
+                            PlaneForm,
+                            BayForm>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);
@@ -73,7 +79,9 @@ inline bool is_form(const Dialog& dialog) {
            std::holds_alternative<WallSurvey>(dialog) ||
            std::holds_alternative<OpeningForm>(dialog) ||
            std::holds_alternative<ScanForm>(dialog) || std::holds_alternative<StepForm>(dialog) ||
-           std::holds_alternative<PlaceForm>(dialog) || std::holds_alternative<LeanForm>(dialog);
+           std::holds_alternative<PlaceForm>(dialog) || std::holds_alternative<LeanForm>(dialog) ||
+           std::holds_alternative<MemberForm>(dialog) ||
+           std::holds_alternative<PlaneForm>(dialog) || std::holds_alternative<BayForm>(dialog);
 }
 
 }  // namespace editor

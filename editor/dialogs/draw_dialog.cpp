@@ -169,6 +169,14 @@ void draw(Desk& desk, const ChangedQuestion& question) {
     settle_changed(desk, asked, answer);
 }
 
+void draw(Desk& desk, MemberForm& form) {
+    settle(desk, draw_member_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, PlaneForm& form) { settle(desk, draw_plane_form(form, derived(desk))); }
+
+void draw(Desk& desk, BayForm& form) { settle(desk, draw_bay_form(form, derived(desk))); }
+
 void draw(Desk& desk, const Trouble& trouble) {
     bool is_done = false;
     {

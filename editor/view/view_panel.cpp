@@ -9,6 +9,8 @@
 #include "editor/view/hole_places.h"
 #include "editor/view/mark_labels.h"
 #include "editor/view/near_line.h"
+#include "editor/view/plane_tags.h"
+#include "editor/view/sketch_view.h"
 #include "editor/view/tape_hand.h"
 #include "engine/render/pick.h"
 
@@ -201,6 +203,33 @@ void point_at_hole(const Derived& derived, ViewHands& hands, glm::dvec2 pixel) {
     if (hole && derived.resolved.holes[*hole].piece == *view.hovered) hovered = hole;
 }
 
+std::optional<SketchDesk> sketch_desk(const Derived& derived, const ViewHands& hands) {
+    if (hands.sketch == nullptr || hands.catalogue == nullptr) return std::nullopt;
+    return SketchDesk{derived, *hands.catalogue, hands.view, *hands.sketch, hands.selection};
+}
+
+SketchMouse sketched(const Derived& derived,
+                     const ViewHands& hands,
+                     glm::dvec2 pixel,
+                     float pixel_scale) {
+    const auto desk = sketch_desk(derived, hands);
+    return desk ? use_sketch_mouse(*desk, pixel, static_cast<double>(pixel_scale)) : SketchMouse{};
+}
+
+void forget_pointed_at(ViewState& view) {
+    view.hovered.reset();
+    view.hovered_obstacle.reset();
+    view.hovered_at.reset();
+}
+
+void zoom_by_wheel(ViewState& view, glm::dvec2 pixel) {
+    const float notches = ImGui::GetIO().MouseWheel;
+    if (notches == 0.0F) return;
+    view.is_fitted = false;
+    const double factor = std::pow(zoom_per_notch, static_cast<double>(notches));
+    view.camera = engine::zoomed(view.camera, factor, pixel, view.viewport);
+}
+
 // The picture takes the mouse as one large button, so that a drag goes on outside of it.
 std::optional<Change> use_mouse(const Area& area,
                                 const Derived& derived,
@@ -216,8 +245,13 @@ std::optional<Change> use_mouse(const Area& area,
     ImGui::SetItemAllowOverlap();
     const ImGuiIO& io = ImGui::GetIO();
     const glm::dvec2 pixel = pixel_in(area, io.MousePos, pixel_scale);
+    const auto sketch = sketched(derived, hands, pixel, pixel_scale);
+    change = sketch.change;
     if (ImGui::IsItemActive()) {
-        turn_and_move(hands.view, pixel_scale);
+        if (!sketch.has_pointer || !io.MouseDown[0]) turn_and_move(hands.view, pixel_scale);
+    } else if (sketch.has_pointer && ImGui::IsItemHovered()) {
+        forget_pointed_at(hands.view);
+        zoom_by_wheel(hands.view, pixel);
     } else if (ImGui::IsItemHovered()) {
         if (holds_tape(hands)) {
             point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
@@ -226,12 +260,7 @@ std::optional<Change> use_mouse(const Area& area,
             point_at_scan(hands, scene, pixel);
             point_at_hole(derived, hands, pixel);
         }
-        if (io.MouseWheel != 0.0F) {
-            hands.view.is_fitted = false;
-            const double factor = std::pow(zoom_per_notch, static_cast<double>(io.MouseWheel));
-            hands.view.camera =
-                engine::zoomed(hands.view.camera, factor, pixel, hands.view.viewport);
-        }
+        zoom_by_wheel(hands.view, pixel);
     } else {
         hands.view.hovered.reset();
         hands.view.hovered_obstacle.reset();
@@ -241,7 +270,7 @@ std::optional<Change> use_mouse(const Area& area,
         }
     }
     if (!ImGui::IsItemDeactivated()) return change;
-    if (!hands.view.is_turning && io.MouseReleased[0]) {
+    if (!hands.view.is_turning && io.MouseReleased[0] && !sketch.has_pointer) {
         const bool adds = io.KeyCtrl || io.KeyShift;
         const auto joint =
             hands.picks_joints && !adds ? hovered_joint(derived, hands.view) : std::nullopt;
@@ -256,7 +285,7 @@ std::optional<Change> use_mouse(const Area& area,
         }
     }
     // The view must not turn under the next click.
-    const bool is_picking = hands.placing != nullptr || holds_tape(hands);
+    const bool is_picking = hands.placing != nullptr || holds_tape(hands) || sketch.has_pointer;
     if (io.MouseReleased[0] && io.MouseDoubleClicked[0] && !is_picking) {
         hands.view.wants_fit = true;
     }
@@ -307,8 +336,12 @@ void draw_help(const Area& area, bool picks_joints) {
 }
 
 // The skeleton; the room may run out of the picture. The room alone while there is no skeleton.
-engine::SceneBounds what_to_see(const engine::SceneData& scene) {
-    const auto skeleton = engine::bounds_of(scene.solid);
+engine::SceneBounds what_to_see(const engine::SceneData& scene, const Derived& derived) {
+    auto skeleton = engine::bounds_of(scene.solid);
+    for (std::size_t f = 0; f < derived.resolved.frames.size(); ++f) {
+        if (derived.resolved.frames[f].piece_count > 0) continue;
+        skeleton = engine::hull(skeleton, outline_in_room(plane_grid(derived, f)));
+    }
     return engine::is_empty(skeleton) ? engine::bounds_of(scene) : skeleton;
 }
 
@@ -391,8 +424,8 @@ std::optional<Change> draw_view(const Area& area,
     hands.view.viewport = viewport;
     if (hands.view.wants_fit) {
         const double margin = shows_as_built(hands) ? fit_margin(derived, area) : 0.1;
-        hands.view.camera =
-            engine::fitted(hands.view.camera, what_to_see(scene), hands.view.viewport, margin);
+        hands.view.camera = engine::fitted(hands.view.camera, what_to_see(scene, derived),
+                                           hands.view.viewport, margin);
         hands.view.wants_fit = false;
         hands.view.is_fitted = true;
     }
@@ -401,7 +434,12 @@ std::optional<Change> draw_view(const Area& area,
                                          {1, 0});
     auto change = use_mouse(area, derived, scene, hands, pixel_scale);
     std::vector<Area> covered = draw_seen_marks(area, derived, scene, hands);
-    if (shows_as_built(hands)) {
+    const auto sketch = sketch_desk(derived, hands);
+    if (sketch) draw_sketch_grid(area, *sketch, pixel_scale);
+    // A plane's tag says the same as that of its dimension.
+    if (sketch && sketch->state.hand == SketchHand::planes) {
+        keep_first(change, draw_plane_tags(area, *sketch));
+    } else if (shows_as_built(hands)) {
         keep_first(change, draw_dimension_tags(area, derived, hands.view, hands.hand, &covered));
     }
     if (hands.seeing != nullptr && hands.seeing->shows_marks) {
@@ -409,6 +447,8 @@ std::optional<Change> draw_view(const Area& area,
     }
     if (hands.placing != nullptr) draw_placing(area, *hands.placing);
     draw_help(area, hands.picks_joints);
+    if (sketch) draw_sketch_bar(area, *sketch);
+    if (sketch) draw_sketch_words(*sketch);
     draw_hovered_words(derived, hands.view, hands.picks_joints, words_of_hole(derived, hands));
     draw_obstacle_words(derived, hands.view);
     if (hands.room != nullptr) {

@@ -10,6 +10,7 @@
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
 #include "editor/view/seeing_state.h"
+#include "editor/view/sketch_state.h"
 #include "editor/view/view_state.h"
 #include "engine/render/scene.h"
 
@@ -39,6 +40,7 @@ struct ViewHands {
     const RoomFacts* room = nullptr;    // where a chosen obstacle is come near to
     std::vector<MeasuredLine> lines{};  // what else is measured
     SeeingState* seeing = nullptr;
+    SketchState* sketch = nullptr;  // laying out with the pointer, where that can be done
     const model::Catalogue* catalogue = nullptr;
 };
 

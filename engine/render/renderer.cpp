@@ -28,6 +28,7 @@ struct Wanted {
     std::uint64_t revision = 0;
     const SceneBatch* fixed = nullptr;
     const SceneCut* cut = nullptr;
+    const SceneBatch* ghost = nullptr;
     SceneEmphasis emphasis;
     Camera camera;
     Viewport viewport;
@@ -200,6 +201,8 @@ struct Renderer::State {
     std::shared_ptr<const SceneBatch> fixed_data;  // kept, so that its address stays its own
     GlBatch cut_faces = GlBatch::create();
     std::shared_ptr<const SceneCut> cut_data;
+    GlBatch ghost = GlBatch::create();
+    std::shared_ptr<const SceneBatch> ghost_data;
     GlCanvas canvas;
     std::optional<Wanted> drawn;
     std::uint64_t pictures = 0;
@@ -224,6 +227,7 @@ struct Renderer::State {
     void paint_faces(const Wanted& wanted, const Sight& sight, const GlBatch& batch) const;
     Uniforms line_uniforms(const Wanted& wanted, const Sight& sight) const;
     void paint_hidden_lines(const Wanted& wanted, const Sight& sight, const SceneData& scene) const;
+    void paint_ghost(const Wanted& wanted, const Sight& sight) const;
 };
 
 Renderer::Renderer() : state_{std::make_unique<State>()} {}
@@ -239,8 +243,9 @@ unsigned Renderer::draw(const SceneData& scene,
                         Viewport viewport,
                         const SceneStyle& style,
                         int samples) {
-    const Wanted wanted{scene.revision, scene.fixed.get(), scene.cut.get(), emphasis,
-                        camera,         viewport,          style,           samples};
+    const Wanted wanted{
+        scene.revision, scene.fixed.get(), scene.cut.get(), scene.ghost.get(), emphasis, camera,
+        viewport,       style,             samples};
     if (state_->drawn == wanted) return state_->canvas.texture();
     state_->bring_up_to(wanted, scene);
     if (!state_->fault) state_->paint(wanted, scene);
@@ -270,6 +275,11 @@ void Renderer::State::bring_up_to(const Wanted& wanted, const SceneData& scene) 
         fixed.upload_colours(colours_of(*fixed_data, wanted.emphasis, wanted.style));
     }
     bring_cut_up_to(wanted, scene);
+    if (ghost_data != scene.ghost) {
+        ghost_data = scene.ghost;
+        ghost.upload(ghost_data ? *ghost_data : SceneBatch{});
+        if (ghost_data) ghost.upload_colours(colours_of(*ghost_data, {}, wanted.style));
+    }
     if (is_new || drawn->emphasis != wanted.emphasis || drawn->style != wanted.style) {
         solid.upload_colours(colours_of(scene.solid, wanted.emphasis, wanted.style));
         translucent.upload_colours(colours_of(scene.translucent, wanted.emphasis, wanted.style));
@@ -326,6 +336,7 @@ void Renderer::State::paint(const Wanted& wanted, const SceneData& scene) const 
     }
     glDepthMask(GL_FALSE);
     paint_hidden_lines(wanted, sight, scene);
+    if (ghost_data) paint_ghost(wanted, sight);
     glDepthMask(GL_TRUE);
     glDisable(GL_CLIP_DISTANCE0);
 
@@ -406,6 +417,20 @@ void Renderer::State::paint_hidden_lines(const Wanted& wanted,
         if (items[i].pick_id == no_pick) continue;
         if (std::ranges::count(selected, items[i].pick_id) != 0) solid.draw_lines_of(i);
     }
+    glDepthFunc(GL_LESS);
+}
+
+// Its lines show faintly through what lies before them, so that it is seen where it would be.
+void Renderer::State::paint_ghost(const Wanted& wanted, const Sight& sight) const {
+    glEnable(GL_CULL_FACE);
+    paint_faces(wanted, sight, ghost);
+    glDisable(GL_CULL_FACE);
+    const auto uniforms = line_uniforms(wanted, sight);
+    ghost.draw_lines();
+    uniforms.set("strength", 0.35F);
+    uniforms.set("fading", 0.0F);
+    glDepthFunc(GL_GREATER);
+    ghost.draw_lines();
     glDepthFunc(GL_LESS);
 }
 

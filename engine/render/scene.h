@@ -89,6 +89,9 @@ struct SceneData {
     // is another one, whatever the revision.
     std::shared_ptr<const SceneBatch> fixed;
     std::shared_ptr<const SceneCut> cut;  // uploaded when it is another one, too
+    // What is not there yet: translucent, its lines seen through what lies before it. Uploaded when
+    // it is another one, whatever the revision.
+    std::shared_ptr<const SceneBatch> ghost;
     GroundGrid ground;
 };
 
