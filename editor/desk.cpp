@@ -171,6 +171,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     desk.change_memo.reset();
     auto& ui = desk.ui;
     ui.selection = {};
+    ui.help.has_exported = false;
     ui.hand = {};
     ui.offers = {};
     ui.saw = {};

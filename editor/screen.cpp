@@ -7,6 +7,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/obstacle_words.h"
 #include "editor/places/consequences.h"
+#include "editor/places/first_steps_card.h"
 #include "editor/places/lay_out.h"
 #include "editor/places/measure.h"
 #include "editor/places/piece_panel.h"
@@ -39,7 +40,7 @@ std::optional<Change> draw_place(const Area& area,
         case Place::lay_out:
             return draw_lay_out(area, now, *desk.catalogue,
                                 {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards,
-                                 ui.unfolded, desk.bands.get()});
+                                 ui.unfolded, ui.help.mends, ui.place, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
             if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
@@ -131,6 +132,7 @@ void draw_screen(Desk& desk) {
     const Derived& now = derived(desk);
     want_bands(desk);
     auto& ui = desk.ui;
+    begin_mends(ui.help.mends, now, !ImGui::IsAnyMouseDown());
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
     std::string_view asked = draw_top_bar(areas.top, desk, now);
     auto change = draw_place(areas.left, desk, now, asked);
@@ -146,6 +148,12 @@ void draw_screen(Desk& desk) {
     const StartChoice begun = begins_with_frame(now, ui.place)
                                   ? draw_start_card(areas.view, desk.recent, desk.samples)
                                   : StartChoice{};
+    StepsOutcome steps;
+    if (!ui.help.has_dismissed_steps)
+        steps = draw_first_steps(areas.view, first_steps(now, ui.help.has_exported));
+    if (steps.is_dismissed) ui.help.has_dismissed_steps = true;
+    const auto& mends = ui.help.mends;
+    if ((mends.has_more || mends.prices.has_more) && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
@@ -154,6 +162,7 @@ void draw_screen(Desk& desk) {
     if (!had_popup) run_pressed_commands(desk);
     if (!asked.empty()) run_command(desk, asked);
     if (!begun.command.empty()) run_command(desk, begun.command);
+    if (!steps.command.empty()) run_command(desk, steps.command);
     end_placing(desk);
     if (begun.file) wish(desk, {Intent::Kind::open_file, *begun.file});
 }

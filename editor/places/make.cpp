@@ -1,6 +1,8 @@
 #include "editor/places/make.h"
 
+#include "editor/kit/term.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/cautions.h"
 #include "editor/places/piece_words.h"
 #include "editor/places/table_columns.h"
 #include "model/schedule/tables.h"
@@ -25,7 +27,7 @@ void draw_header() {
     ImGui::TableSetupScrollFreeze(0, 1);
     const FontScope small(Type::small);
     const ColourScope quiet(ImGuiCol_Text, colour::quiet);
-    ImGui::TableHeadersRow();
+    draw_term_headings();
 }
 
 std::string mark_name(const Derived& derived, Index mark) {
@@ -372,6 +374,8 @@ void draw_make(const Area& area, const Derived& derived, ShopTable& table, Selec
                 ShopTable::drills, table);
     ImGui::NewLine();
     const auto chosen = selected_pieces(*derived.project, derived.resolved, selection);
+    draw_caution(table == ShopTable::cuts ? Work::cutting : Work::drilling);
+    if (table == ShopTable::drills) draw_caution(Work::riveting);
     if (table == ShopTable::cuts) {
         draw_cuts(derived, chosen, selection);
     } else {
