@@ -26,8 +26,9 @@ std::string usable_name(const std::string& name) {
     std::string usable;
     for (const char c : name) {
         const auto letter = static_cast<unsigned char>(c);
-        const bool is_kept = std::isalpha(letter) != 0 ||
-                             (!usable.empty() && (std::isdigit(letter) != 0 || c == ' '));
+        const bool is_space = c == ' ' && !usable.empty() && usable.back() != ' ';
+        const bool is_digit = std::isdigit(letter) != 0 && !usable.empty();
+        const bool is_kept = std::isalpha(letter) != 0 || is_digit || is_space;
         if (is_kept) usable += c;
     }
     while (!usable.empty() && usable.back() == ' ') usable.pop_back();
