@@ -89,9 +89,11 @@ constexpr std::array rules{
                 "A butt lies in the outer thirds of a span, better at a fifth to a quarter of it, "
                 "with its backing clear of other members",
                 practice},
-    FindingRule{"splice_lacks_backing",
-                "The backing of a splice is flat bar as thick as the walls that it joins",
-                practice},
+    FindingRule{
+        "splice_lacks_backing",
+        "A splice is backed by a piece as thick as the walls that it joins, narrow enough to "
+        "lie on them",
+        practice},
     FindingRule{"splice_of_too_many", "A member is made of few lengths", practice},
     FindingRule{"spliced", "A butt lies a fifth to a quarter of a span from its support", practice},
     FindingRule{"tap_binds", "The hole to be tapped leaves the thread that the tap is made for",

@@ -181,7 +181,7 @@ TEST_CASE("of two members in one place the second is taken out", "[model][mend]"
 
 TEST_CASE("pieces that no bar holds lead to longer bars, and to more of them", "[model][mend]") {
     auto project = box();
-    project.stock[0].bars = {{.length = "20 in"}};
+    project.stock[0].bars = {{.length = "5 in"}};
     CHECK(after(project, "no_bar_long_enough", "bar 16 ft").stock[0].bars.size() == 2);
     project.stock[0].bars.clear();
     CHECK(after(project, "no_bars_offered", "bar 16 ft").stock[0].bars.size() == 1);
