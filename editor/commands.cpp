@@ -119,6 +119,34 @@ void sort_table(Desk& desk) { sort_by_next(*table_shown(desk.ui)); }
 void turn_table(Desk& desk) { turn_round(*table_shown(desk.ui)); }
 void choose_next_line(Desk& desk) { table_shown(desk.ui)->step = 1; }
 void choose_line_before(Desk& desk) { table_shown(desk.ui)->step = -1; }
+bool has_findings(const Desk& desk) {
+    return desk.derived_memo && !desk.derived_memo->finding_groups.empty();
+}
+
+void open_next_finding(Desk& desk) {
+    const auto& now = derived(desk);
+    if (!open_next(now, desk.ui.cards)) return;
+    if (desk.ui.place != Place::lay_out) go_to_place(desk, Place::lay_out);
+    const auto& concerns = now.finding_groups[*open_group(now, desk.ui.cards)].concerns;
+    desk.ui.selection = selection_of_subjects(*now.project, now.resolved, concerns);
+}
+
+// The first button of the card that is open; null where there is none yet.
+const model::Mend* first_mend(const Desk& desk) {
+    if (!desk.derived_memo) return nullptr;
+    const auto open = open_group(*desk.derived_memo, desk.ui.cards);
+    const auto& board = desk.ui.help.mends;
+    if (!open || board.of != worked_out_of(*desk.derived_memo)) return nullptr;
+    const auto card = board.cards.find(*open);
+    if (card == board.cards.end() || card->second.kept.empty()) return nullptr;
+    return &card->second.kept.front();
+}
+
+bool has_mend(const Desk& desk) { return first_mend(desk) != nullptr; }
+
+void mend_open_finding(Desk& desk) {
+    if (const auto* mend = first_mend(desk)) static_cast<void>(submit(desk, change_of_mend(*mend)));
+}
 
 constexpr std::array table{
     Command{"project.new",
@@ -214,6 +242,18 @@ constexpr std::array table{
             [](Desk& d) {
                 static_cast<void>(submit(d, turn_change(project_of(d), d.ui.selection.pieces)));
             }},
+    Command{"edit.next_finding",
+            "Open the next finding",
+            Menu::edit,
+            {'M', true},
+            has_findings,
+            open_next_finding},
+    Command{"edit.mend",
+            "Mend the open finding",
+            Menu::edit,
+            {'M', true, true},
+            has_mend,
+            mend_open_finding},
     Command{"dimension.new",
             "New dimension\xE2\x80\xA6",
             Menu::edit,
@@ -516,6 +556,21 @@ constexpr std::array table{
             {key::minus, true},
             always,
             [](Desk& d) { scale_text(d, 1.0F / 1.1F); }},
+    Command{"view.first_steps",
+            "First steps",
+            Menu::view,
+            {},
+            always,
+            [](Desk& d) {
+                auto& hidden = d.ui.help.has_dismissed_steps;
+                hidden = !hidden;
+            }},
+    Command{"view.words",
+            "Words of the trade\xE2\x80\xA6",
+            Menu::view,
+            {'H', true},
+            always,
+            [](Desk& d) { d.ui.dialog = TradeWords{}; }},
     Command{"view.dark",
             "Dark or light",
             Menu::view,

@@ -174,6 +174,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     auto& ui = desk.ui;
     ui.selection = {};
     ui.notice.reset();  // of what lay here before
+    ui.help.has_exported = false;
     ui.hand = {};
     ui.offers = {};
     ui.saw = {};

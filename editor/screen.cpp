@@ -7,6 +7,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/obstacle_words.h"
 #include "editor/places/consequences.h"
+#include "editor/places/first_steps_card.h"
 #include "editor/places/lay_out.h"
 #include "editor/places/measure.h"
 #include "editor/places/piece_panel.h"
@@ -43,7 +44,7 @@ std::optional<Change> draw_place(const Area& area,
         case Place::lay_out:
             return draw_lay_out(area, now, *desk.catalogue,
                                 {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards,
-                                 ui.unfolded, desk.bands.get()});
+                                 ui.unfolded, ui.help.mends, ui.place, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
             if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
@@ -164,17 +165,18 @@ void draw_screen(Desk& desk) {
     want_bands(desk);
     tend_seeing(desk);
     auto& ui = desk.ui;
+    begin_mends(ui.help.mends, now, !ImGui::IsAnyMouseDown());
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
     std::string_view asked = draw_top_bar(areas.top, desk, now);
     auto change = draw_place(areas.left, desk, now, asked);
-    keep_first(change,
-               draw_view(areas.view, now, seen_scene(desk),
-                         {ui.view, ui.selection, ui.hand, ui.place == Place::join,
-                          ui.place == Place::measure, desk.ui.placing ? &*desk.ui.placing : nullptr,
-                           facts_to_show(desk),
-                           ui.place == Place::prove ? lines_to_show(ui.prove, now)
-                                                    : std::vector<MeasuredLine>{},
-                           &ui.seeing, sketch_of(desk), desk.catalogue.get()}));
+    keep_first(
+        change,
+        draw_view(
+            areas.view, now, seen_scene(desk),
+            {ui.view, ui.selection, ui.hand, ui.place == Place::join, ui.place == Place::measure,
+             desk.ui.placing ? &*desk.ui.placing : nullptr, facts_to_show(desk),
+             ui.place == Place::prove ? lines_to_show(ui.prove, now) : std::vector<MeasuredLine>{},
+             &ui.seeing, sketch_of(desk), desk.catalogue.get()}));
     draw_ways_to_see(areas.view, desk, now, asked);
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
@@ -183,6 +185,12 @@ void draw_screen(Desk& desk) {
     const StartChoice begun = begins_with_frame(now, ui.place)
                                   ? draw_start_card(areas.view, desk.recent, desk.samples)
                                   : StartChoice{};
+    StepsOutcome steps;
+    if (!ui.help.has_dismissed_steps)
+        steps = draw_first_steps(areas.view, first_steps(now, ui.help.has_exported));
+    if (steps.is_dismissed) ui.help.has_dismissed_steps = true;
+    const auto& mends = ui.help.mends;
+    if ((mends.has_more || mends.prices.has_more) && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
@@ -191,6 +199,7 @@ void draw_screen(Desk& desk) {
     if (!had_popup) run_pressed_commands(desk);
     if (!asked.empty()) run_command(desk, asked);
     if (!begun.command.empty()) run_command(desk, begun.command);
+    if (!steps.command.empty()) run_command(desk, steps.command);
     end_placing(desk);
     if (begun.file) wish(desk, {Intent::Kind::open_file, *begun.file});
 }

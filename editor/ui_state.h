@@ -3,6 +3,7 @@
 
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
+#include "editor/help_state.h"
 #include "editor/kit/theme.h"
 #include "editor/place.h"
 #include "editor/places/buy.h"
@@ -44,6 +45,7 @@ struct UiState {
     ProveState prove;
     OfferTyping offers;
     FindingCards cards;
+    HelpState help;
     JoinState join;
     SawTyping saw;
     SectionTyping stock_filter;

@@ -20,6 +20,7 @@
 #include "editor/dialogs/starter_form.h"
 #include "editor/dialogs/step_form.h"
 #include "editor/dialogs/title_form.h"
+#include "editor/dialogs/trade_words_state.h"
 #include "editor/dialogs/unsaved_question.h"
 #include "editor/dialogs/vent_form.h"
 #include "editor/dialogs/wall_survey.h"
@@ -61,7 +62,8 @@ using Dialog = std::variant<std::monostate,
                             CommandFinder,
                             MemberForm,
                             PlaneForm,
-                            BayForm>;
+                            BayForm,
+                            TradeWords>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);

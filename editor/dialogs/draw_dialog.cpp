@@ -3,6 +3,7 @@
 #include "editor/commands.h"
 #include "editor/desk_files.h"
 #include "editor/dialogs/command_finder.h"
+#include "editor/dialogs/trade_words_page.h"
 #include "editor/file_changes.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -150,6 +151,10 @@ void draw(Desk& desk, CommandFinder& finder) {
     if (outcome.command.empty() && !outcome.is_cancelled) return;
     close_dialog(desk);
     if (!outcome.command.empty()) run_command(desk, outcome.command);
+}
+
+void draw(Desk& desk, TradeWords& page) {
+    if (draw_trade_words(page)) close_dialog(desk);
 }
 
 void draw(Desk& desk, const RecoveryQuestion& question) {

@@ -1,5 +1,7 @@
 #include "editor/dialogs/form_line.h"
 
+#include "editor/kit/term.h"
+
 namespace editor {
 namespace {
 
@@ -40,14 +42,14 @@ void draw_short_beside(std::string_view word,
                        std::string_view hint) {
     ImGui::SameLine(scaled(second_word));
     ImGui::AlignTextToFramePadding();
-    draw_text(word, colour::quiet);
+    draw_term(word, colour::quiet);
     ImGui::SameLine(scaled(second_column));
     draw_field(name, text, {.hint = hint, .width = scaled(short_field)});
 }
 
 void draw_form_word(std::string_view word) {
     ImGui::AlignTextToFramePadding();
-    draw_text(word, colour::quiet);
+    draw_term(word, colour::quiet);
     ImGui::SameLine(scaled(form_column));
 }
 

@@ -1,6 +1,7 @@
 #include "editor/places/make.h"
 
 #include "editor/kit/widgets.h"
+#include "editor/places/cautions.h"
 #include "editor/places/make_tables.h"
 
 #include <algorithm>
@@ -33,6 +34,18 @@ void draw_table(const Derived& derived,
         case ShopTable::fasteners:
             return draw_joined_table(derived, joined, chosen, state.fasteners, selection);
     }
+}
+
+Work work_of(ShopTable table) {
+    switch (table) {
+        case ShopTable::cuts:
+            return Work::cutting;
+        case ShopTable::drills:
+            return Work::drilling;
+        case ShopTable::fasteners:
+            break;
+    }
+    return Work::riveting;
 }
 
 }  // namespace
@@ -97,6 +110,7 @@ void draw_make(const Area& area,
     draw_choice("Fasteners", "Fasteners \xC2\xB7 " + std::to_string(derived.summary.fasteners),
                 ShopTable::fasteners, state.table);
     ImGui::NewLine();
+    draw_caution(work_of(state.table));
     draw_table(derived, joined_lines(state.joined, derived, catalogue), state, selection);
 }
 

@@ -1,5 +1,6 @@
 #include "editor/places/sorted_table.h"
 
+#include "editor/kit/term.h"
 #include "editor/kit/widgets.h"
 
 #include <imgui_internal.h>
@@ -150,6 +151,7 @@ void draw_heads(TableOrder& order) {
         const char* name = ImGui::TableGetColumnName(i);
         const IdScope id(i);
         ImGui::TableHeader(name);
+        explain_term(name);
         const auto& column = ImGui::GetCurrentTable()->Columns[i];
         const bool is_by = order.column && column.UserID == *order.column + 1;
         log_item("head " + std::string(name), !is_by              ? ""
