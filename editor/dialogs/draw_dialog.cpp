@@ -103,6 +103,26 @@ void draw(Desk& desk, LeanForm& form) {
     settle(desk, draw_lean_form(form, derived(desk), *desk.catalogue));
 }
 
+void draw(Desk& desk, SplitForm& form) {
+    settle(desk, draw_split_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, MirrorForm& form) {
+    settle(desk, draw_mirror_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, RepeatForm& form) {
+    settle(desk, draw_repeat_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, CopyForm& form) {
+    settle(desk, draw_copy_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, TakeOutForm& form) {
+    settle(desk, draw_take_out_form(form, derived(desk), *desk.catalogue));
+}
+
 void draw(Desk& desk, PlaceForm& form) {
     settle(desk, draw_place_form(form, derived(desk), *desk.catalogue));
 }
