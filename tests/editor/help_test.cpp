@@ -143,12 +143,12 @@ TEST_CASE("findings are gone through and mended by the keyboard alone", "[editor
     const auto open_before = ui.now().summary.open();
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
-    ui.press('M', key::left_control);
+    ui.press('U', key::left_control);
     ui.settle();
     CHECK(ui.desk.ui.place == editor::Place::lay_out);
     REQUIRE(ui.has("Lay out/finding 1 why"));
     REQUIRE(ui.has("Lay out/finding 1 mend 1"));
-    ui.press('M', key::left_control, key::left_shift);
+    ui.press('U', key::left_control, key::left_shift);
     ui.settle();
     CHECK(ui.now().summary.open() < open_before);
 }
