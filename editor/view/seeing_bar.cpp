@@ -88,12 +88,21 @@ std::string_view draw_chips(const std::vector<Chip>& chips, float room) {
     return pressed;
 }
 
+float cut_field_width() { return scaled(84); }
+
+// What comes next goes on the line of the last item where it has room there.
+void go_on(float width, float right) {
+    if (ImGui::GetItemRectMax().x + ImGui::GetStyle().ItemSpacing.x + width <= right) {
+        ImGui::SameLine();
+    }
+}
+
 // What is typed counts when it is left; what cannot be read is put back.
 void draw_cut_field(const SeeingBar& bar, SeeingState& seeing, const CutRange& range) {
     auto& cut = *seeing.cut;
     const auto& shown = bar.derived.project->shown;
     FieldLook look;
-    look.width = scaled(84);
+    look.width = cut_field_width();
     look.wants_focus = seeing.cut_wants_typing;
     look.nudged = [&](const std::string& text, int by) {
         const auto read = engine::read_length(text, engine::bare_unit(shown));
@@ -112,7 +121,7 @@ void draw_cut_field(const SeeingBar& bar, SeeingState& seeing, const CutRange& r
     if (!field.active) seeing.cut_typed = tape_words(static_cast<double>(cut.at), shown);
 }
 
-std::string_view draw_cut_row(const SeeingBar& bar, SeeingState& seeing) {
+std::string_view draw_cut_row(const SeeingBar& bar, SeeingState& seeing, float right) {
     if (!seeing.cut || seeing.way.alone) return {};
     std::string_view pressed;
     const auto range = cut_range(bar.scene, seeing.cut->axis);
@@ -122,10 +131,11 @@ std::string_view draw_cut_row(const SeeingBar& bar, SeeingState& seeing) {
         pressed = "view.cut_axis";
     }
     draw_hint("Across, along or up: Shift+X");
-    ImGui::SameLine();
+    go_on(cut_field_width(), right);
     draw_cut_field(bar, seeing, range);
-    ImGui::SameLine();
-    if (draw_chip({"cut side", {}, "other side", false, true, {}})) pressed = "view.cut_side";
+    const Chip side{"cut side", {}, "other side", false, true, {}};
+    go_on(width_of(side), right);
+    if (draw_chip(side)) pressed = "view.cut_side";
     draw_hint("Take away what stays, and keep what is taken away: Shift+O");
     return pressed;
 }
@@ -142,14 +152,15 @@ void draw_apart_row(SeeingState& seeing) {
     draw_hint("The outermost pieces move furthest; no order of assembly is meant");
 }
 
-void draw_colour_row(SeeingState& seeing) {
+void draw_colour_row(SeeingState& seeing, float right) {
     auto& by = seeing.way.colour_by;
     if (by == ColourBy::metal) return;
     for (const auto one :
          {ColourBy::stock, ColourBy::mark, ColourBy::finding, ColourBy::clearance}) {
-        if (one != ColourBy::stock) ImGui::SameLine();
         const auto words = words_of(one);
-        if (draw_chip({words, {}, std::string(words), by == one, true, {}})) by = one;
+        const Chip chip{words, {}, std::string(words), by == one, true, {}};
+        if (one != ColourBy::stock) go_on(width_of(chip), right);
+        if (draw_chip(chip)) by = one;
     }
 }
 
@@ -190,10 +201,11 @@ std::string_view draw_seeing_bar(const SeeingBar& bar, SeeingState& seeing) {
     const float room = std::max(scaled(120), bar.view.width - scaled(32));
     const Area at{bar.view.x + scaled(10), bar.view.y + scaled(10), 0, 0};
     const PanelScope panel("Seeing", at, ImGuiWindowFlags_AlwaysAutoResize, Layer::floating);
+    const float right = at.x + ImGui::GetStyle().WindowPadding.x + room;
     std::string_view pressed = draw_chips(chips_of(bar, seeing), room);
-    if (const auto of_cut = draw_cut_row(bar, seeing); !of_cut.empty()) pressed = of_cut;
+    if (const auto of_cut = draw_cut_row(bar, seeing, right); !of_cut.empty()) pressed = of_cut;
     draw_apart_row(seeing);
-    draw_colour_row(seeing);
+    draw_colour_row(seeing, right);
     draw_legend(bar.legend, std::min(room, scaled(400)));
     const ImVec2 size = ImGui::GetWindowSize();
     seeing.bar = {at.x, at.y, size.x, size.y};

@@ -50,7 +50,7 @@ TEST_CASE("no way of seeing is an edit, and one command ends them all", "[editor
     open_sample(ui, "work_counter");
     const auto before = ui.desk.history.revision();
     for (const auto* id : {"view.measure", "view.cut", "view.colours", "view.marks", "view.room",
-                           "view.panels", "view.lines", "view.apart"}) {
+                           "view.lines", "view.apart"}) {
         INFO(id);
         editor::run_command(ui.desk, id);
         ui.settle();

@@ -200,7 +200,7 @@ TEST_CASE("two clicks take a measure that stays until the next one; Escape ends"
     click_on(ui, {box.hi.x, box.lo.y, box.lo.z});
     const auto value = ui.item("View/measure").value;
     CHECK_THAT(value, Catch::Contains("across 24"));
-    CHECK_THAT(value, Catch::Contains("up 18"));
+    CHECK_THAT(value, Catch::Contains("up 20"));
     CHECK_FALSE(ui.desk.ui.seeing.tape.first);
     ui.press(key::escape);
     ui.press(key::escape);
