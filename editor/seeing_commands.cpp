@@ -1,11 +1,11 @@
 #include "editor/seeing_commands.h"
 
 #include "editor/seen_scene.h"
+#include "editor/view/cut_handle.h"
 
 #include <glm/common.hpp>
 
 #include <algorithm>
-#include <cmath>
 #include <numbers>
 
 namespace editor {
@@ -81,7 +81,10 @@ CutThrough cut_through_middle(Desk& desk, model::Axis axis) {
     const auto box = engine::is_empty(skeleton) ? engine::bounds_of(all) : skeleton;
     const int k = static_cast<int>(model::index_of(axis));
     CutThrough cut{.axis = axis};
-    if (!engine::is_empty(box)) cut.at = std::llround((box.lo[k] + box.hi[k]) / 2.0 * 1e6);
+    if (!engine::is_empty(box)) {
+        cut.at = cut_place((box.lo[k] + box.hi[k]) / 2.0 * 1e6, cut_range(all, axis),
+                           project_of(desk).shown);
+    }
     // The side that is looked at is taken away.
     cut.keeps_low = engine::forward_of(desk.ui.view.camera)[k] < 0.0;
     return cut;

@@ -143,6 +143,7 @@ std::string_view draw_cut_row(const SeeingBar& bar, SeeingState& seeing, float r
 void draw_apart_row(SeeingState& seeing) {
     if (seeing.way.apart <= 0.0F || seeing.way.alone) return;
     const FontScope small(Type::small);
+    ImGui::AlignTextToFramePadding();
     draw_text("apart", Type::small, colour::quiet);
     ImGui::SameLine();
     ImGui::SetNextItemWidth(scaled(150));
@@ -168,26 +169,46 @@ ImU32 packed(const engine::Colour& colour) {
     return IM_COL32(colour.red, colour.green, colour.blue, 255);
 }
 
-void draw_legend(const std::vector<LegendRow>& legend, float room) {
-    const ItemScope items("legend");
-    const FontScope small(Type::small);
+void draw_row(const LegendRow& row, float room) {
     const float swatch = scaled(11);
-    for (const auto& row : legend) {
-        const ImVec2 at = ImGui::GetCursorScreenPos();
-        const float y = at.y + (ImGui::GetFontSize() - swatch) / 2;
-        ImDrawList& on = *ImGui::GetWindowDrawList();
-        on.AddRectFilled({at.x, y}, {at.x + swatch, y + swatch}, packed(row.colour));
-        on.AddRect({at.x, y}, {at.x + swatch, y + swatch}, colour::edge);
-        ImGui::Dummy({swatch, 0});
-        ImGui::SameLine(0.0F, scaled(6));
-        const std::string words = row.colour_name + ": " + row.words;
-        const std::string count = " \xC3\x97 " + std::to_string(row.count);
-        const float left = room - swatch - scaled(6) - size_of_text(count, Type::small).x;
-        draw_text(text_to_fit(words, Type::small, left) + count, Type::small,
-                  row.count > 0 ? colour::ink : colour::faint);
-        log_item(row.colour_name, row.words + count);
-        draw_hint(words);
-    }
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float y = at.y + (ImGui::GetFontSize() - swatch) / 2;
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    on.AddRectFilled({at.x, y}, {at.x + swatch, y + swatch}, packed(row.colour));
+    on.AddRect({at.x, y}, {at.x + swatch, y + swatch}, colour::edge);
+    ImGui::Dummy({swatch, 0});
+    ImGui::SameLine(0.0F, scaled(6));
+    const std::string words = row.colour_name + ": " + row.words;
+    const std::string count = " \xC3\x97 " + std::to_string(row.count);
+    const float left = room - swatch - scaled(6) - size_of_text(count, Type::small).x;
+    draw_text(text_to_fit(words, Type::small, left) + count, Type::small,
+              row.count > 0 ? colour::ink : colour::faint);
+    log_item(row.colour_name, row.words + count);
+    draw_hint(words);
+}
+
+// Under the bar, and no wider than its words: it stands before the skeleton.
+Area draw_legend(const std::vector<LegendRow>& legend, const Area& bar, float room) {
+    if (legend.empty()) return bar;
+    const PanelScope panel("Legend", {bar.x, bar.y + bar.height + scaled(4), 0, 0},
+                           ImGuiWindowFlags_AlwaysAutoResize, Layer::floating);
+    const FontScope small(Type::small);
+    for (const auto& row : legend) draw_row(row, std::min(room, scaled(260)));
+    const ImVec2 size = ImGui::GetWindowSize();
+    return {bar.x, bar.y, std::max(bar.width, size.x), bar.height + scaled(4) + size.y};
+}
+
+std::string_view draw_rows(const SeeingBar& bar, SeeingState& seeing, const Area& at, float room) {
+    const PanelScope panel("Seeing", at, ImGuiWindowFlags_AlwaysAutoResize, Layer::floating);
+    const float right = at.x + ImGui::GetStyle().WindowPadding.x + room;
+    std::string_view pressed = draw_chips(chips_of(bar, seeing), room);
+    const auto of_cut = draw_cut_row(bar, seeing, right);
+    if (!of_cut.empty()) pressed = of_cut;
+    draw_apart_row(seeing);
+    draw_colour_row(seeing, right);
+    const ImVec2 size = ImGui::GetWindowSize();
+    seeing.bar = {at.x, at.y, size.x, size.y};
+    return pressed;
 }
 
 }  // namespace
@@ -200,15 +221,8 @@ std::string_view draw_seeing_bar(const SeeingBar& bar, SeeingState& seeing) {
     const ColourScope ground(ImGuiCol_WindowBg, colour::with_alpha(colour::panel, 235));
     const float room = std::max(scaled(120), bar.view.width - scaled(32));
     const Area at{bar.view.x + scaled(10), bar.view.y + scaled(10), 0, 0};
-    const PanelScope panel("Seeing", at, ImGuiWindowFlags_AlwaysAutoResize, Layer::floating);
-    const float right = at.x + ImGui::GetStyle().WindowPadding.x + room;
-    std::string_view pressed = draw_chips(chips_of(bar, seeing), room);
-    if (const auto of_cut = draw_cut_row(bar, seeing, right); !of_cut.empty()) pressed = of_cut;
-    draw_apart_row(seeing);
-    draw_colour_row(seeing, right);
-    draw_legend(bar.legend, std::min(room, scaled(400)));
-    const ImVec2 size = ImGui::GetWindowSize();
-    seeing.bar = {at.x, at.y, size.x, size.y};
+    const auto pressed = draw_rows(bar, seeing, at, room);
+    seeing.bar = draw_legend(bar.legend, seeing.bar, room);
     return pressed;
 }
 

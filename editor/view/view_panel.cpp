@@ -254,6 +254,9 @@ std::optional<Change> use_mouse(const Area& area,
         zoom_by_wheel(hands.view, pixel);
     } else if (ImGui::IsItemHovered()) {
         if (holds_tape(hands)) {
+            hands.view.hovered.reset();
+            hands.view.hovered_obstacle.reset();
+            hands.seeing->hovered_hole.reset();
             point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
         } else {
             point(scene, hands.view, hands.picks_obstacles, pixel, pixel_scale);
@@ -275,6 +278,8 @@ std::optional<Change> use_mouse(const Area& area,
         const auto joint =
             hands.picks_joints && !adds ? hovered_joint(derived, hands.view) : std::nullopt;
         if (holds_tape(hands)) {
+            // The pointer may have come here with the press itself.
+            point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
             take_end(hands.seeing->tape);
         } else if (hands.placing != nullptr) {
             change = pick_point(derived, hands, pixel);

@@ -1,4 +1,5 @@
 #include "editor/commands.h"
+#include "editor/dimension_values.h"
 #include "editor/keys.h"
 #include "editor/open_project.h"
 #include "editor/room_scene.h"
@@ -120,6 +121,7 @@ TEST_CASE("a cut takes away what the eye meets first, and nothing of it is picke
     const auto& cut = ui.desk.ui.seeing.cut;
     REQUIRE(cut);
     CHECK(cut->axis == model::Axis::y);
+    CHECK(cut->at % editor::hand_step(ui.now().project->shown).nm() == 0);
     CHECK_FALSE(cut->keeps_low);
     const auto& scene = editor::seen_scene(ui.desk);
     REQUIRE(scene.cut);
@@ -194,7 +196,7 @@ TEST_CASE("each way to colour has a legend that names its colours and counts eve
             CHECK(names.insert(row.colour_name).second);
             CHECK_FALSE(row.words.empty());
             counted += row.count;
-            CHECK(ui.has("Seeing/legend/" + row.colour_name));
+            CHECK(ui.has("Legend/" + row.colour_name));
         }
         CHECK(counted == static_cast<int>(pieces));
         for (model::Index p = 0; p < pieces; ++p) {

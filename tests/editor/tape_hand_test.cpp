@@ -207,6 +207,33 @@ TEST_CASE("two clicks take a measure that stays until the next one; Escape ends"
     CHECK_FALSE(ui.has("View/measure"));
 }
 
+TEST_CASE("an end is taken where the button is let go, however quickly the pointer came there",
+          "[editor][tape]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.press('1');
+    const auto box = box_of(ui);
+    // Over a piece before the tape is taken in hand: its words must not stay.
+    click_on(ui, {box.lo.x, box.lo.y, box.hi.z});
+    ui.press(key::escape);
+    ui.press('M');
+    const auto& view = ui.desk.ui.view;
+    const auto picture = ui.item("View/picture");
+    for (const double x : {box.lo.x, box.hi.x}) {
+        const auto pixel =
+            engine::pixel_of(view.camera, glm::dvec3{x, box.lo.y, box.hi.z} * 1e-6, view.viewport);
+        REQUIRE(pixel);
+        ui.input.move(picture.left + static_cast<float>(pixel->x),
+                      picture.top + static_cast<float>(pixel->y));
+        ui.input.button(0, true);
+        ui.input.button(0, false);
+        ui.settle();
+        CHECK_FALSE(view.hovered);
+    }
+    CHECK(ui.item("View/measure").value == "24; across");
+}
+
 TEST_CASE("a measure is read on the tape that is shown", "[editor][tape]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
