@@ -1,5 +1,7 @@
 #include "editor/dialogs/form_line.h"
 
+#include <algorithm>
+
 namespace editor {
 namespace {
 
@@ -42,7 +44,8 @@ void draw_short_beside(std::string_view word,
     ImGui::AlignTextToFramePadding();
     draw_text(word, colour::quiet);
     ImGui::SameLine(scaled(second_column));
-    draw_field(name, text, {.hint = hint, .width = scaled(short_field)});
+    const float width = std::min(scaled(short_field), ImGui::GetContentRegionAvail().x);
+    draw_field(name, text, {.hint = hint, .width = width});
 }
 
 void draw_form_word(std::string_view word) {
