@@ -2,6 +2,8 @@
 
 #include "editor/kit/term.h"
 
+#include <algorithm>
+
 namespace editor {
 namespace {
 
@@ -44,7 +46,8 @@ void draw_short_beside(std::string_view word,
     ImGui::AlignTextToFramePadding();
     draw_term(word, colour::quiet);
     ImGui::SameLine(scaled(second_column));
-    draw_field(name, text, {.hint = hint, .width = scaled(short_field)});
+    const float width = std::min(scaled(short_field), ImGui::GetContentRegionAvail().x);
+    draw_field(name, text, {.hint = hint, .width = width});
 }
 
 void draw_form_word(std::string_view word) {

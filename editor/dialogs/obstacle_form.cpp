@@ -25,8 +25,8 @@ std::optional<Change> tried_change(ObstacleForm& form, const Derived& derived, b
     const model::Edit edit = model::PutObstacle{form.obstacle, form.instead_of};
     form.trouble = reason_against_name(derived.project->room, form.obstacle.name, form.instead_of,
                                        "an obstacle");
-    if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty() && !are_known) form.trouble = mend_first;
+    if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty()) form.trouble = reason_against_stated(form, derived);
     form.asked.all = !are_known;
     if (!form.trouble.empty()) return std::nullopt;

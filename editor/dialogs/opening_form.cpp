@@ -58,8 +58,8 @@ std::optional<Change> tried_change(OpeningForm& form, const Derived& derived, bo
         form.trouble =
             reason_against_name(frame->openings, form.opening.name, form.instead_of, "an opening");
     }
-    if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty() && !are_known) form.trouble = mend_first;
+    if (form.trouble.empty()) form.trouble = reason_against_edit(derived, edit);
     if (form.trouble.empty()) form.trouble = reason_against_measures(form, derived);
     form.asked.all = !are_known;
     if (!form.trouble.empty()) return std::nullopt;

@@ -57,11 +57,18 @@ ScrolledFields& scrolled_fields() {
 void begin_scrolled_fields() {
     auto& fields = scrolled_fields();
     if (ImGui::IsWindowAppearing()) fields = {};
-    const float beside = ImGui::GetCurrentWindow()->ContentSize.y - fields.height;
-    const float room = ImGui::GetIO().DisplaySize.y * most_of_screen -
-                       2 * ImGui::GetStyle().WindowPadding.y - std::max(0.0F, beside);
+    const auto* dialog = ImGui::GetCurrentWindow();
+    const float beside = dialog->ContentSize.y - fields.height;
+    const float room = ImGui::GetIO().DisplaySize.y * most_of_screen - 2 * dialog->WindowPadding.y -
+                       std::max(0.0F, beside);
     fields.height = std::max(scaled(80), std::min(room, fields.content));
-    ImGui::BeginChild(fields_name, {0, fields.height});
+    // Columns lie where they do without it; at the right a dialog shows nothing in half its
+    // padding.
+    const float padded = dialog->WindowPadding.x;
+    ImGui::SetCursorPosX(0);
+    const StyleScope padding(ImGuiStyleVar_WindowPadding, ImVec2(padded, 0));
+    ImGui::BeginChild(fields_name, {dialog->Size.x - padded / 2, fields.height}, false,
+                      ImGuiWindowFlags_AlwaysUseWindowPadding);
     fields.are_open = true;
 }
 
