@@ -21,6 +21,8 @@ std::string absolute_text(const fs::path& file) {
     return failure ? file.string() : whole.string();
 }
 
+constexpr const char* being_made = ".new";
+
 // The first name that is free: programs that run beside this one, or ran before it, have others.
 fs::path free_name(const fs::path& folder) {
     constexpr int most_names = 1000;
@@ -29,12 +31,10 @@ fs::path free_name(const fs::path& folder) {
     for (int n = 1; n <= most_names; ++n) {
         const auto number = std::to_string(::getpid()) + "-" + std::to_string(n);
         path = folder / ("edits-" + number + ".journal");
-        if (!fs::exists(path, ignored)) break;
+        if (!fs::exists(path, ignored) && !fs::exists(fs::path(path) += being_made, ignored)) break;
     }
     return path;
 }
-
-constexpr const char* being_made = ".new";
 
 void remove_file(const fs::path& file) {
     std::error_code ignored;

@@ -88,7 +88,10 @@ void remove_file(const fs::path& file) {
 // Nobody is asked about it again, and nothing of it is lost.
 void put_aside(const fs::path& journal) {
     std::error_code ignored;
-    fs::rename(journal, fs::path(journal).replace_extension(".kept"), ignored);
+    auto kept = fs::path(journal).replace_extension(".kept");
+    for (int n = 2; fs::exists(kept, ignored); ++n)
+        kept = fs::path(journal).replace_extension("." + std::to_string(n) + ".kept");
+    fs::rename(journal, kept, ignored);
 }
 
 bool has_nothing(const fs::path& file) {
@@ -127,12 +130,13 @@ std::optional<LeftBehind> looked_at(const fs::path& path) {
         return std::nullopt;
     }
     const auto journal = read_journal(path);
+    std::error_code gone;
+    if (!journal && !fs::exists(path, gone)) return std::nullopt;  // its program has just ended
     if (!journal) return unreadable(path, journal.error());
     const auto& content = journal->content;
     if (content.now != content.saved && !is_in_its_file(content))
         return LeftBehind{path, words_of(*journal, time_written(path))};
-    const bool is_cut_at_once = content.steps == 0 && content.left_out == 0;
-    if (journal->is_whole || is_cut_at_once) {
+    if (journal->is_whole) {
         remove_file(path);
     } else {
         put_aside(path);
@@ -163,7 +167,7 @@ void ask_about_left_behind(Desk& desk) {
         if (one.fault) {
             ui.interrupted.push_back(
                 Trouble{"Edits of an earlier run cannot be read", std::move(one.words)});
-            if (*one.fault != engine::ErrorCode::newer_version) put_aside(one.journal);
+            if (*one.fault == engine::ErrorCode::bad_file) put_aside(one.journal);
             continue;
         }
         ui.interrupted.push_back(RecoveryQuestion{std::move(one.journal), std::move(one.words)});

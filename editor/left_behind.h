@@ -24,8 +24,8 @@ struct LeftBehind {
 // cannot be read.
 std::vector<LeftBehind> left_behind(const std::filesystem::path& folder);
 
-// A question for each of them, the newest first; what cannot be read is told, and put aside under
-// another ending unless a later program can read it.
+// A question for each of them, the newest first; what is no sound journal is told, and put aside
+// under another ending; what a later program can read, or this one another time, stays.
 void ask_about_left_behind(Desk& desk);
 
 void discard_journal(const std::filesystem::path& journal);

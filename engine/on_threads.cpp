@@ -29,6 +29,8 @@ public:
         return true;
     }
 
+    bool is_left() const { return !is_stopped_ && next_ < count_; }
+
     void stop() { is_stopped_ = true; }
 
     // When all threads are done.
@@ -63,9 +65,14 @@ bool for_each_on_threads(std::size_t count,
                 }
             });
         }
-        for (bool is_left = count > 0; is_left;) {
-            if (go_on && !go_on()) work.stop();
-            is_left = work.act_once();
+        try {
+            while (work.is_left()) {
+                if (go_on && !go_on()) work.stop();
+                work.act_once();
+            }
+        } catch (...) {  // the helpers are waited for, but not for all that is left
+            work.stop();
+            throw;
         }
     }
     return work.has_ended_whole();

@@ -35,7 +35,8 @@ void draw_value_beside(const Derived& derived,
     log_item("value of " + std::string(name), words);
 }
 
-void draw_three(const Derived& derived,
+// `derived`: of lengths, which tell what they come to; null for others.
+void draw_three(const Derived* derived,
                 std::string_view word,
                 std::string_view name,
                 std::array<std::string, 3>& texts) {
@@ -47,7 +48,7 @@ void draw_three(const Derived& derived,
         draw_text(axis_words[k], colour::quiet);
         ImGui::SameLine();
         draw_field(std::string(name) + " " + axis_names[k], texts[k], {.width = width});
-        hint_value(derived, texts[k]);
+        if (derived != nullptr) hint_value(*derived, texts[k]);
     }
 }
 
@@ -85,7 +86,7 @@ void CheckedFields::draw_lengths(Length first, Length second) {
 }
 
 void CheckedFields::draw_place(std::string_view word, std::string_view name, model::Place& place) {
-    draw_three(derived_, word, name, place);
+    draw_three(&derived_, word, name, place);
     for (std::size_t k = 0; k < 3; ++k) {
         check(std::string(name) + " " + axis_names[k], std::string(word) + ", " + axis_words[k],
               place[k], engine::QuantityKind::length, false);
@@ -96,7 +97,7 @@ void CheckedFields::draw_place(std::string_view word, std::string_view name, mod
 void CheckedFields::draw_turn(std::string_view word,
                               std::string_view name,
                               std::array<model::Formula, 3>& angles) {
-    draw_three(derived_, word, name, angles);
+    draw_three(nullptr, word, name, angles);
     for (std::size_t k = 0; k < 3; ++k) {
         check(std::string(name) + " " + axis_names[k], std::string(word) + ", " + axis_words[k],
               angles[k], engine::QuantityKind::angle, false);

@@ -130,7 +130,9 @@ bool is_scan_file(const fs::path& file) {
 }
 
 fs::path with_project_ending(fs::path file) {
-    if (!is_project_file(file)) file += fs::path(new_ending);
+    if (is_project_file(file)) return file;
+    const bool is_begun = lowered(file.extension().string()) == ".barwright";
+    file += fs::path(is_begun ? project_ending : new_ending);
     return file;
 }
 

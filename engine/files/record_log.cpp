@@ -74,8 +74,14 @@ Result<RecordLog> RecordLog::create(const fs::path& path) {
 }
 
 Result<Done> RecordLog::rename_to(const fs::path& path) {
+    // Two steps, since rename(2) writes over what is there; some file systems know no second name.
     std::error_code failure;
-    fs::rename(path_, path, failure);
+    fs::create_hard_link(path_, path, failure);
+    if (!failure) {
+        fs::remove(path_, failure);
+    } else if (failure != std::errc::file_exists && !fs::exists(path)) {
+        fs::rename(path_, path, failure);
+    }
     if (failure) return cannot_write(path, failure.value());
     path_ = path;
     return Done{};

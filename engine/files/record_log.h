@@ -24,7 +24,8 @@ public:
     RecordLog(RecordLog&&) noexcept = default;
     RecordLog& operator=(RecordLog&&) noexcept = default;
 
-    // Gives the file another name in its folder, over one that is there. Error: cannot_write.
+    // Gives the file another name in its folder. Error: cannot_write; also where there is such a
+    // file already.
     Result<Done> rename_to(const std::filesystem::path& path);
 
     const std::filesystem::path& path() const { return path_; }

@@ -85,7 +85,8 @@ double least_of_curve(double a, double b, double c) {
 
 // What parts them turns evenly from one direction to the other, as where a post leans with a wall.
 // Along it, which is nowhere longer than 1, each corner of one stays behind each of the other: by a
-// polynomial of the second degree, since the corners move evenly too.
+// polynomial of the second degree, since the corners move evenly too. (Those of a post that turns
+// lie off that by some thousandths of a millimetre, which is left out of account.)
 bool parted_while_turning(const Both<ConvexBody>& one,
                           const Both<ConvexBody>& other,
                           const Both<Vector>& direction,

@@ -144,6 +144,7 @@ TEST_CASE("escape puts the browser away and changes nothing", "[editor][browser]
 TEST_CASE("a new project is saved under a name by which the desktop knows it",
           "[editor][browser]") {
     CHECK(editor::with_project_ending("parts box") == "parts box.barwright.json");
+    CHECK(editor::with_project_ending("parts box.barwright") == "parts box.barwright.json");
     CHECK(editor::with_project_ending("parts box.json") == "parts box.json");
     CHECK(editor::with_project_ending("van.barwright.json") == "van.barwright.json");
     CHECK(editor::is_project_file("van.barwright.json"));

@@ -9,6 +9,7 @@
 
 #include <catch2/catch.hpp>
 #include <sys/resource.h>
+#include <unistd.h>
 
 #include <fstream>
 
@@ -335,17 +336,37 @@ TEST_CASE("journals that hold nothing are taken away", "[editor][journal]") {
         auto log = engine::RecordLog::create(journal).value();
         REQUIRE(log.append(records.front()));
     }
-    std::ofstream(journal, std::ios::app) << "000000";  // cut in its first step
     CHECK(left_in(folder.path()).empty());
     CHECK(fs::is_empty(journals));
 }
 
-TEST_CASE("a journal bears its name only when all that it begins with is in it",
+TEST_CASE("a journal that is damaged in its first step is put aside, and none before it is lost",
           "[editor][journal]") {
     const TemporaryFolder folder;
+    const auto journal = left_by_a_crash(folder.path());
+    const auto kept = fs::path(journal).replace_extension(".kept");
+    std::ofstream(kept) << "of an earlier run";
+    const auto first = engine::read_records(journal)->records.front().size();
+    {
+        std::fstream file(journal, std::ios::in | std::ios::out | std::ios::binary);
+        file.seekp(static_cast<std::streamoff>(first + 60));
+        file << "########";
+    }
+    CHECK(left_in(folder.path()).empty());
+    CHECK_FALSE(fs::exists(journal));
+    CHECK(fs::file_size(kept) == std::string("of an earlier run").size());
+    CHECK(fs::exists(fs::path(kept).replace_extension(".2.kept")));
+}
+
+TEST_CASE("what an earlier program of the same number left half made does not stop a journal",
+          "[editor][journal]") {
+    const TemporaryFolder folder;
+    const auto journals = editor::journal_folder(folder.path() / "state");
+    fs::create_directories(journals);
+    const auto name = "edits-" + std::to_string(::getpid()) + "-1.journal.new";
+    std::ofstream(journals / name) << "half";
     Kept kept(folder.path());
     kept.edit("one");
-    for (const auto& entry : fs::directory_iterator(kept.ui.desk.journal->path().parent_path()))
-        CHECK(entry.path().extension() == ".journal");
-    CHECK(engine::is_being_written(kept.ui.desk.journal->path()));
+    CHECK(kept.ui.desk.journal->holds(kept.ui.desk));
+    CHECK(fs::exists(journals / name));
 }

@@ -141,3 +141,18 @@ TEST_CASE("what a full disk cut off is taken back, and the next record is whole"
     REQUIRE(log.append("after"));
     CHECK(records_of(folder.file()) == Records{"before", "after"});
 }
+
+TEST_CASE("a log takes another name, but not that of a file that is there", "[engine][file]") {
+    const Folder folder;
+    auto log = RecordLog::create(folder.file("log.new")).value();
+    REQUIRE(log.append("one"));
+    std::ofstream(folder.file("mine")) << "mine";
+    CHECK_FALSE(log.rename_to(folder.file("mine")));
+    CHECK(log.path() == folder.file("log.new"));
+    REQUIRE(log.rename_to(folder.file()));
+    REQUIRE(log.append("two"));
+    CHECK_FALSE(fs::exists(folder.file("log.new")));
+    CHECK(is_being_written(folder.file()));
+    CHECK(read_records(folder.file())->records == std::vector<std::string>{"one", "two"});
+    CHECK(fs::file_size(folder.file("mine")) == 4);
+}
