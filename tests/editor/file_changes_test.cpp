@@ -41,15 +41,21 @@ fs::path changed_file(HeadlessUi& ui, const TemporaryFolder& folder) {
     return file;
 }
 
+// Edits what is here, and saves it over that file: the question is on the screen.
+fs::path asked_on_saving(HeadlessUi& ui, const TemporaryFolder& folder) {
+    const auto file = changed_file(ui, folder);
+    set_note(ui, "here again");
+    editor::run_command(ui.desk, "project.save");
+    ui.settle();
+    return file;
+}
+
 }  // namespace
 
 TEST_CASE("saving over what something else wrote asks first", "[editor][files]") {
     const TemporaryFolder folder;
     HeadlessUi ui;
-    const auto file = changed_file(ui, folder);
-    set_note(ui, "here again");
-    editor::run_command(ui.desk, "project.save");
-    ui.settle();
+    const auto file = asked_on_saving(ui, folder);
     CHECK_THAT(ui.item("Changed/words").value, Contains(file.string()));
     ui.click("Changed/Stay");
     CHECK_THAT(note_in(file), Contains("outside"));
@@ -64,10 +70,7 @@ TEST_CASE("saving over what something else wrote asks first", "[editor][files]")
 TEST_CASE("what is here may be saved apart from what something else wrote", "[editor][files]") {
     const TemporaryFolder folder;
     HeadlessUi ui;
-    const auto file = changed_file(ui, folder);
-    set_note(ui, "here again");
-    editor::run_command(ui.desk, "project.save");
-    ui.settle();
+    const auto file = asked_on_saving(ui, folder);
     ui.click("Changed/Save apart");
     ui.settle();
     REQUIRE(std::holds_alternative<editor::FileBrowser>(ui.desk.ui.dialog));

@@ -84,6 +84,13 @@ class Hands:
         self.tool.wait()
 
 
+def put_away(program, hands):
+    """Whatever came of it, nothing goes on running."""
+    hands.close()
+    if program.process.poll() is None:
+        program.process.send_signal(signal.SIGTERM)
+
+
 def fail(text):
     print(f"FAILED: {text}", file=sys.stderr)
     sys.exit(1)
@@ -148,9 +155,7 @@ def test(barwright, folder):
         hands.click(item(program, "Unsaved/Discard"))
         status = program.process.wait(timeout=PATIENCE)
     finally:
-        hands.close()
-        if program.process.poll() is None:
-            program.process.send_signal(signal.SIGTERM)
+        put_away(program, hands)
     if status != 0:
         fail(f"the program ended with {status}")
     check_files(folder)
@@ -177,9 +182,7 @@ def kill_and_bring_back(barwright, folder):
         hands.do("key ctrl+q")
         status = program.process.wait(timeout=PATIENCE)
     finally:
-        hands.close()
-        if program.process.poll() is None:
-            program.process.send_signal(signal.SIGTERM)
+        put_away(program, hands)
     if status != 0:
         fail(f"the program ended with {status}")
     left = list((folder / "state" / "barwright" / "journals").iterdir())
