@@ -3,7 +3,10 @@
 #include "editor/by_name.h"
 #include "editor/desk_files.h"
 #include "editor/keys.h"
+#include "editor/laying_out_commands.h"
 #include "editor/scan_loader.h"
+#include "editor/seeing_commands.h"
+#include "editor/sketch_commands.h"
 #include "editor/turned_members.h"
 #include "editor/typing.h"
 #include "editor/window_look.h"
@@ -21,7 +24,7 @@ bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
 bool has_something(const Desk& desk) {
     const auto& ui = desk.ui;
     return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused ||
-           ui.placing;
+           ui.placing || has_way_to_end(desk) || has_sketch(desk);
 }
 bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
 bool has_chosen_member(const Desk& desk) {
@@ -50,6 +53,7 @@ void remove_members(Desk& desk) {
 }
 
 void let_go(Desk& desk) {
+    if (give_up_sketch(desk) || end_way_of_seeing(desk)) return;
     desk.ui.selection = {};
     desk.ui.notice.reset();
     desk.ui.hand.refused.reset();
@@ -94,6 +98,55 @@ void remove_obstacle(Desk& desk) {
     const auto* obstacle = chosen_obstacle(desk);
     if (obstacle == nullptr) return;
     if (submit(desk, change_of(model::RemoveObstacle{obstacle->name}))) desk.ui.selection = {};
+}
+
+template <ProveSheet sheet>
+void show_sheet(Desk& desk) {
+    if (desk.ui.place != Place::prove) go_to_place(desk, Place::prove);
+    desk.ui.prove.sheet = sheet;
+    desk.ui.prove.shown_row.reset();
+}
+
+template <ShopTable which>
+void show_table(Desk& desk) {
+    if (desk.ui.place != Place::make) go_to_place(desk, Place::make);
+    desk.ui.make.table = which;
+}
+
+bool has_table(const Desk& desk) { return table_shown(desk.ui) != nullptr; }
+
+void find_in_table(Desk& desk) { table_shown(desk.ui)->wants_search = true; }
+void sort_table(Desk& desk) { sort_by_next(*table_shown(desk.ui)); }
+void turn_table(Desk& desk) { turn_round(*table_shown(desk.ui)); }
+void choose_next_line(Desk& desk) { table_shown(desk.ui)->step = 1; }
+void choose_line_before(Desk& desk) { table_shown(desk.ui)->step = -1; }
+bool has_findings(const Desk& desk) {
+    return desk.derived_memo && !desk.derived_memo->finding_groups.empty();
+}
+
+void open_next_finding(Desk& desk) {
+    const auto& now = derived(desk);
+    if (!open_next(now, desk.ui.cards)) return;
+    if (desk.ui.place != Place::lay_out) go_to_place(desk, Place::lay_out);
+    const auto& concerns = now.finding_groups[*open_group(now, desk.ui.cards)].concerns;
+    desk.ui.selection = selection_of_subjects(*now.project, now.resolved, concerns);
+}
+
+// The first button of the card that is open; null where there is none yet.
+const model::Mend* first_mend(const Desk& desk) {
+    if (!desk.derived_memo) return nullptr;
+    const auto open = open_group(*desk.derived_memo, desk.ui.cards);
+    const auto& board = desk.ui.help.mends;
+    if (!open || board.of != worked_out_of(*desk.derived_memo)) return nullptr;
+    const auto card = board.cards.find(*open);
+    if (card == board.cards.end() || card->second.kept.empty()) return nullptr;
+    return &card->second.kept.front();
+}
+
+bool has_mend(const Desk& desk) { return first_mend(desk) != nullptr; }
+
+void mend_open_finding(Desk& desk) {
+    if (const auto* mend = first_mend(desk)) static_cast<void>(submit(desk, change_of_mend(*mend)));
 }
 
 constexpr std::array table{
@@ -177,11 +230,11 @@ constexpr std::array table{
             [](Desk& d) { d.ui.dialog = CommandFinder{}; }},
     Command{"edit.let_go", "Choose nothing", Menu::edit, {key::escape}, has_something, let_go},
     Command{"edit.remove",
-            "Remove the chosen members",
+            "Remove what is chosen",
             Menu::edit,
             {key::remove},
-            has_chosen_member,
-            remove_members},
+            [](const Desk& d) { return has_chosen_member(d) || has_chosen_layout(d); },
+            [](Desk& d) { has_chosen_member(d) ? remove_members(d) : remove_layout(d); }},
     Command{"edit.turn",
             "Turn the chosen bars over",
             Menu::edit,
@@ -190,6 +243,49 @@ constexpr std::array table{
             [](Desk& d) {
                 static_cast<void>(submit(d, turn_change(project_of(d), d.ui.selection.pieces)));
             }},
+    Command{"edit.next_finding",
+            "Open the next finding",
+            Menu::edit,
+            {'U', true},
+            has_findings,
+            open_next_finding},
+    Command{"edit.mend",
+            "Mend the open finding",
+            Menu::edit,
+            {'U', true, true},
+            has_mend,
+            mend_open_finding},
+    Command{"edit.flip_x",
+            "Flip legs left or right",
+            Menu::edit,
+            {},
+            has_chosen_member,
+            [](Desk& d) { flip_chosen_legs(d, model::Axis::x); }},
+    Command{"edit.flip_y",
+            "Flip legs to front or back",
+            Menu::edit,
+            {},
+            has_chosen_member,
+            [](Desk& d) { flip_chosen_legs(d, model::Axis::y); }},
+    Command{"edit.flip_z",
+            "Flip legs up or down",
+            Menu::edit,
+            {},
+            has_chosen_member,
+            [](Desk& d) { flip_chosen_legs(d, model::Axis::z); }},
+    Command{"edit.end_for_end",
+            "Turn end for end",
+            Menu::edit,
+            {},
+            has_chosen_member,
+            turn_chosen_end_for_end},
+    Command{"edit.split", "Split at\xE2\x80\xA6", Menu::edit, {}, has_chosen_member, begin_split},
+    Command{"edit.join",
+            "Join two members",
+            Menu::edit,
+            {},
+            has_two_chosen_members,
+            join_chosen_members},
     Command{"dimension.new",
             "New dimension\xE2\x80\xA6",
             Menu::edit,
@@ -287,6 +383,50 @@ constexpr std::array table{
             {'B', true, true},
             always,
             [](Desk& d) { open_starter(d, StarterKind::stepped); }},
+    Command{"frame.planes",
+            "New frame of planes alone\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            always,
+            [](Desk& d) { open_starter(d, StarterKind::planes); }},
+    Command{"sketch.members",
+            "Put members",
+            Menu::frame,
+            {'M'},
+            has_frames,
+            sketch_with<SketchHand::members>},
+    Command{"sketch.braces",
+            "Draw a brace",
+            Menu::frame,
+            {'X'},
+            has_frames,
+            sketch_with<SketchHand::braces>},
+    Command{
+        "sketch.bays", "Paint bays", Menu::frame, {'B'}, has_frames, sketch_with<SketchHand::bays>},
+    Command{"sketch.planes",
+            "Set planes",
+            Menu::frame,
+            {'P'},
+            has_frames,
+            sketch_with<SketchHand::planes>},
+    Command{"member.new",
+            "New member\xE2\x80\xA6",
+            Menu::frame,
+            {'M', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_member_form(derived(d), d.ui.sketch); }},
+    Command{"plane.new",
+            "New layout plane\xE2\x80\xA6",
+            Menu::frame,
+            {'P', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_plane_form(derived(d), d.ui.sketch); }},
+    Command{"bay.new",
+            "New bay\xE2\x80\xA6",
+            Menu::frame,
+            {'J', true},
+            has_frames,
+            [](Desk& d) { d.ui.dialog = new_bay_form(derived(d), d.ui.sketch); }},
     Command{"frame.step_over",
             "Step over an obstacle\xE2\x80\xA6",
             Menu::frame,
@@ -309,6 +449,31 @@ constexpr std::array table{
             {},
             [](const Desk& d) { return can_lean(project_of(d)); },
             [](Desk& d) { d.ui.dialog = new_lean_form(derived(d)); }},
+    Command{"frame.mirror",
+            "Mirror left to right\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            has_frames,
+            begin_mirror},
+    Command{"frame.repeat_bay",
+            "Repeat a bay\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            [](const Desk& d) { return has_bays(project_of(d)); },
+            begin_repeat},
+    Command{"frame.copy", "Copy the frame\xE2\x80\xA6", Menu::frame, {}, has_frames, begin_copy},
+    Command{"frame.take_out_plane",
+            "Remove a plane with what stands on it\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            has_frames,
+            [](Desk& d) { begin_take_out(d, false); }},
+    Command{"frame.take_out_bay",
+            "Remove a bay with what is in it\xE2\x80\xA6",
+            Menu::frame,
+            {},
+            [](const Desk& d) { return has_bays(project_of(d)); },
+            [](Desk& d) { begin_take_out(d, true); }},
     Command{"frame.remove",
             "Remove the chosen frame",
             Menu::frame,
@@ -348,6 +513,94 @@ constexpr std::array table{
             {'4'},
             always,
             [](Desk& d) { see_from(d, engine::ViewFrom::corner); }},
+    Command{"view.behind",
+            "From behind",
+            Menu::view,
+            {'5'},
+            always,
+            [](Desk& d) { see_from_across(d, engine::ViewFrom::front); }},
+    Command{"view.right",
+            "From the right",
+            Menu::view,
+            {'6'},
+            always,
+            [](Desk& d) { see_from_across(d, engine::ViewFrom::left); }},
+    Command{"view.measure", "Take a measure", Menu::view, {'M'}, can_be_seen, take_measure_or_not},
+    Command{"view.alone",
+            "One piece alone, or all again",
+            Menu::view,
+            {'A'},
+            can_be_alone,
+            see_alone_or_all},
+    Command{"view.cut",
+            "Cut through, or whole again",
+            Menu::view,
+            {'C', false, true},
+            can_be_seen,
+            cut_through_or_not},
+    Command{"view.cut_at",
+            "Type where the cut is",
+            Menu::view,
+            {'V', false, true},
+            is_cut,
+            [](Desk& d) { d.ui.seeing.cut_wants_typing = true; }},
+    Command{"view.cut_axis",
+            "Cut along the next axis",
+            Menu::view,
+            {'X', false, true},
+            is_cut,
+            cut_along_next_axis},
+    Command{"view.cut_side",
+            "Other side of the cut",
+            Menu::view,
+            {'O', false, true},
+            is_cut,
+            turn_cut_over},
+    Command{"view.apart",
+            "Pull apart, or put together",
+            Menu::view,
+            {'A', false, true},
+            has_pieces,
+            pull_apart_or_together},
+    Command{"view.colours",
+            "Colours that tell the next thing",
+            Menu::view,
+            {'K', false, true},
+            has_pieces,
+            colour_by_next},
+    Command{"view.marks",
+            "Marks on the pieces",
+            Menu::view,
+            {'M', false, true},
+            has_pieces,
+            [](Desk& d) { d.ui.seeing.shows_marks = !d.ui.seeing.shows_marks; }},
+    Command{"view.room",
+            "Room faint, away or as it is",
+            Menu::view,
+            {'R', false, true},
+            has_room,
+            see_through_room},
+    Command{"view.panels",
+            "Panels faint, away or as they are",
+            Menu::view,
+            {'P', false, true},
+            has_panels,
+            see_through_panels},
+    Command{"view.lines",
+            "Line drawing",
+            Menu::view,
+            {'L', false, true},
+            can_be_seen,
+            [](Desk& d) {
+                auto& way = d.ui.seeing.way;
+                way.as_line_drawing = !way.as_line_drawing;
+            }},
+    Command{"view.as_it_is",
+            "See everything as it is",
+            Menu::view,
+            {'F', false, true},
+            is_seen_otherwise,
+            see_as_it_is},
     Command{"view.larger",
             "Larger text",
             Menu::view,
@@ -360,6 +613,21 @@ constexpr std::array table{
             {key::minus, true},
             always,
             [](Desk& d) { scale_text(d, 1.0F / 1.1F); }},
+    Command{"view.first_steps",
+            "First steps",
+            Menu::view,
+            {},
+            always,
+            [](Desk& d) {
+                auto& hidden = d.ui.help.has_dismissed_steps;
+                hidden = !hidden;
+            }},
+    Command{"view.words",
+            "Words of the trade\xE2\x80\xA6",
+            Menu::view,
+            {'H', true},
+            always,
+            [](Desk& d) { d.ui.dialog = TradeWords{}; }},
     Command{"view.dark",
             "Dark or light",
             Menu::view,
@@ -384,18 +652,68 @@ constexpr std::array table{
             {'3', true},
             always,
             [](Desk& d) { go_to_place(d, Place::join); }},
+    Command{"place.prove",
+            "Prove",
+            Menu::none,
+            {'4', true},
+            always,
+            [](Desk& d) { go_to_place(d, Place::prove); }},
     Command{"place.buy",
             "Buy",
             Menu::none,
-            {'4', true},
+            {'5', true},
             always,
             [](Desk& d) { go_to_place(d, Place::buy); }},
     Command{"place.make",
             "Make",
             Menu::none,
-            {'5', true},
+            {'6', true},
             always,
             [](Desk& d) { go_to_place(d, Place::make); }},
+    Command{
+        "prove.checks", "What was checked", Menu::none, {}, always, show_sheet<ProveSheet::checks>},
+    Command{"prove.room",
+            "Clearances in the room",
+            Menu::none,
+            {},
+            always,
+            show_sheet<ProveSheet::room>},
+    Command{"prove.square",
+            "Diagonals for the tape",
+            Menu::none,
+            {},
+            always,
+            show_sheet<ProveSheet::square>},
+    Command{"prove.as_built",
+            "Openings as built",
+            Menu::none,
+            {},
+            always,
+            show_sheet<ProveSheet::as_built>},
+    Command{"make.cuts", "Cut list", Menu::none, {}, always, show_table<ShopTable::cuts>},
+    Command{"make.drilling", "Drilling", Menu::none, {}, always, show_table<ShopTable::drills>},
+    Command{"make.fasteners",
+            "What is set where",
+            Menu::none,
+            {},
+            always,
+            show_table<ShopTable::fasteners>},
+    Command{"table.find", "Find in the table", Menu::none, {'L', true}, has_table, find_in_table},
+    Command{
+        "table.sort", "Sort the table by its next column", Menu::none, {}, has_table, sort_table},
+    Command{"table.turn", "Turn the table's order round", Menu::none, {}, has_table, turn_table},
+    Command{"table.next",
+            "Choose the next line of the table",
+            Menu::none,
+            {key::down},
+            has_table,
+            choose_next_line},
+    Command{"table.before",
+            "Choose the line before",
+            Menu::none,
+            {key::up},
+            has_table,
+            choose_line_before},
 };
 
 std::string key_name(int code) {
@@ -406,6 +724,10 @@ std::string key_name(int code) {
             return "Delete";
         case key::f1:
             return "F1";
+        case key::down:
+            return "Down";
+        case key::up:
+            return "Up";
         case key::equal:
             return "+";
         default:

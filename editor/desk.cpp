@@ -72,6 +72,8 @@ const engine::SceneData& scene(Desk& desk) {
         desk.scene_memo->revision = now.revision;
         desk.scene_memo->fixed = scan_batch(desk);
     }
+    const auto& trial = desk.ui.sketch.trial;
+    desk.scene_memo->ghost = trial ? trial->ghost : nullptr;
     return *desk.scene_memo;
 }
 
@@ -172,13 +174,18 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     auto& ui = desk.ui;
     ui.selection = {};
     ui.notice.reset();  // of what lay here before
+    ui.help.has_exported = false;
     ui.hand = {};
     ui.offers = {};
     ui.saw = {};
     ui.join = {.scope = ui.join.scope};
+    ui.make = {.table = ui.make.table};
+    ui.prove = {.sheet = ui.prove.sheet};
     ui.stock_filter.clear();
     ui.vent_source.reset();
     ui.placing.reset();
+    ui.seeing = {};
+    ui.sketch = {};
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};
     ui.interrupted.clear();

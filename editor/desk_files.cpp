@@ -164,6 +164,7 @@ bool export_to(Desk& desk, const fs::path& folder) {
         say_trouble(desk, "The schedules are not written", written.error());
         return false;
     }
+    desk.ui.help.has_exported = true;
     std::string text =
         "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string();
     if (derived(desk).summary.errors > 0) {

@@ -33,6 +33,11 @@ bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
     return dimension != nullptr && dimension->formula != refused.text;
 }
 
+void take_plane(Desk& desk, bool keep_field) {
+    const auto change = take_typed(desk.ui.sketch.planes, derived(desk), keep_field);
+    if (change) static_cast<void>(submit(desk, *change));
+}
+
 }  // namespace
 
 void take_typing(Desk& desk) {
@@ -40,6 +45,7 @@ void take_typing(Desk& desk) {
     take_offers(desk);
     take_saw(desk);
     take_join(desk);
+    take_plane(desk, true);
 }
 
 std::string refused_typing(const Desk& desk) {
@@ -47,6 +53,8 @@ std::string refused_typing(const Desk& desk) {
     if (refused && is_waiting(*refused, project_of(desk))) {
         return refused->dimension + ": " + refused->reason;
     }
+    const auto& plane = desk.ui.sketch.planes.refused;
+    if (plane && !plane->text.empty()) return plane->plane + ": " + plane->reason;
     const auto& offers = desk.ui.offers;
     if (!offers.trouble.empty()) return "bars of " + offers.stock + ": " + offers.trouble;
     const auto& saw = desk.ui.saw;
@@ -59,6 +67,7 @@ void begin_typing_frame(Desk& desk) {
     auto& hand = desk.ui.hand;
     if (hand.typed) hand.typed->is_drawn = false;
     hand.drawn_before = std::exchange(hand.drawn, {});
+    if (auto& typed = desk.ui.sketch.planes.typed) typed->is_drawn = false;
     desk.ui.offers.is_drawn = false;
     desk.ui.saw.is_drawn = false;
     desk.ui.join.typing.is_drawn = false;
@@ -66,6 +75,8 @@ void begin_typing_frame(Desk& desk) {
 
 void end_typing_frame(Desk& desk) {
     if (desk.ui.hand.typed && !desk.ui.hand.typed->is_drawn) take_dimension(desk, false);
+    const auto& plane = desk.ui.sketch.planes.typed;
+    if (plane && !plane->is_drawn) take_plane(desk, false);
     if (!desk.ui.offers.is_drawn) take_offers(desk);
     if (!desk.ui.saw.is_drawn) take_saw(desk);
     if (!desk.ui.join.typing.is_drawn) take_join(desk);

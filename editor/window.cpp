@@ -319,6 +319,7 @@ void use_state(Desk& desk) {
     const auto look = read_window_look(desk.state_folder);
     desk.ui.theme = look.theme;
     desk.ui.text_scale = look.text_scale;
+    desk.ui.help.has_dismissed_steps = look.has_dismissed_steps;
     desk.journal = std::make_shared<JournalKeeper>(journal_folder(desk.state_folder));
 }
 
@@ -347,12 +348,15 @@ ExitStatus run_with(GLFWwindow* window,
     }
     desk.bands = std::make_unique<BandWorker>(waking(woken));
     auto status = ExitStatus::fine;
-    const WindowLook began{desk.ui.theme, desk.ui.text_scale};
+    const auto look_now = [&desk] {
+        return WindowLook{desk.ui.theme, desk.ui.text_scale, desk.ui.help.has_dismissed_steps};
+    };
+    const WindowLook began = look_now();
     if (options.screenshot) {
         status = write_screenshot(window_run, desk, options, err);
     } else {
         window_run.run();
-        const WindowLook look{desk.ui.theme, desk.ui.text_scale};
+        const WindowLook look = look_now();
         if (look != began) write_window_look(look, desk.state_folder);
     }
     desk.bands.reset();  // its thread wakes the window, which is about to go

@@ -7,6 +7,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <map>
+
 using namespace model;
 using model_tests::Draw;
 using model_tests::project_to_edit;
@@ -29,6 +31,7 @@ TEST_CASE("whatever is edited, writing and reading gives the same project, and s
     std::size_t accepted = 0;
     static std::size_t vents_put = 0;  // over all seeds
     static std::size_t steps = 0;
+    static std::map<std::size_t, std::size_t> taken;  // by kind of edit
     for (int step = 0; step < 90; ++step) {
         const Edit edit = random_edit(draw);
         const Project before = project;
@@ -40,6 +43,7 @@ TEST_CASE("whatever is edited, writing and reading gives the same project, and s
             continue;
         }
         ++accepted;
+        ++taken[edit.index()];
         if (std::holds_alternative<PutVents>(edit)) ++vents_put;
         if (std::holds_alternative<StepOver>(edit)) ++steps;
         project = *after;
@@ -57,4 +61,8 @@ TEST_CASE("whatever is edited, writing and reading gives the same project, and s
     if (seed + 1 < seeds) return;
     CHECK(vents_put > 5);
     CHECK(steps > 5);
+    for (std::size_t kind = Edit(FlipLegs{}).index(); kind <= Edit(TakeOutBay{}).index(); ++kind) {
+        CAPTURE(kind);
+        CHECK(taken[kind] > 0);
+    }
 }

@@ -1,0 +1,14 @@
+// Two members in one line become one: see the edit JoinMembers.
+#pragma once
+
+#include "model/project/change.h"
+#include "model/project/plane_places.h"
+
+namespace model {
+
+// Both must be there. An Error leaves the frame as it was.
+Changed join_members(Frame& frame,
+                     const std::array<std::string, 2>& names,
+                     const PlanePlaces& places);
+
+}  // namespace model

@@ -1,0 +1,222 @@
+#include "model/project/repeat_bars.h"
+
+#include "model/project/free_name.h"
+#include "model/project/named_list.h"
+
+#include <algorithm>
+#include <map>
+
+namespace model {
+
+namespace {
+
+using engine::Done;
+using engine::Error;
+using engine::ErrorCode;
+
+class Repeating {
+public:
+    Repeating(Frame& frame,
+              const Repeated& repeated,
+              const PlanePlaces& places,
+              const std::function<Formula(const Plane&, int)>& position_of)
+        : frame_{frame},
+          before_{frame},
+          repeated_{repeated},
+          places_{places},
+          position_of_{position_of},
+          run_{index_of(repeated.axis)} {}
+
+    Changed repeat() {
+        for (int copy = 1; copy <= repeated_.times(); ++copy) {
+            std::map<std::string, std::string> names;  // of the bars that come again
+            if (auto done = repeat_list(before_.members, frame_.members, copy, names); !done)
+                return done;
+            if (auto done = repeat_list(before_.diagonals, frame_.diagonals, copy, names); !done)
+                return done;
+            if (auto done = repeat_list(before_.leaning, frame_.leaning, copy, names); !done)
+                return done;
+            repeat_joints(copy, names);
+        }
+        for (std::size_t i = 0; i < before_.members.size(); ++i) run_on(frame_.members[i]);
+        return Done{};
+    }
+
+private:
+    auto find_before(const std::string& plane) const {
+        return std::ranges::find(before_.planes, plane, &Plane::name);
+    }
+
+    const Reach& along() const { return repeated_.box[run_]; }
+
+    // What ends the bay, and what stands within it: not what stands where it begins, nor what runs
+    // on from there to its end.
+    bool comes_again(const ReachBox& at, bool runs_along) const {
+        const Reach& its = at[run_];
+        if (its[0] < along()[0] || its[1] > along()[1] || its[1] == along()[0]) return false;
+        if (runs_along && its == along()) return false;
+        ReachBox across = at;
+        across[run_] = along();
+        ReachBox box = repeated_.box;
+        return lies_beside(across, box) || (runs_along && lies_within(at, box));
+    }
+
+    // Of a member that reaches beyond the bay's face only the part beside it comes again.
+    void clip(Member& bar, const ReachBox& at) const {
+        const std::size_t k = index_of(bar.run);
+        if (k == run_) return;
+        const auto& planes = planes_of(repeated_.bay, bar.run);
+        if (at[k][0] < repeated_.box[k][0]) {
+            bar.from = planes[0];
+            bar.allowance_from = "0";
+            bar.foot_from = false;
+        }
+        if (at[k][1] > repeated_.box[k][1]) {
+            bar.to = planes[1];
+            bar.allowance_to = "0";
+            bar.foot_to = false;
+        }
+    }
+    template <class Bar>
+    void clip(Bar&, const ReachBox&) const {}
+
+    static bool runs_along(const Member& bar, Axis axis) { return bar.run == axis; }
+    template <class Bar>
+    static bool runs_along(const Bar&, Axis) {
+        return false;
+    }
+
+    // What reaches beyond the face cannot be clipped between nodes.
+    bool can_come(const Member&, const ReachBox&) const { return true; }
+    template <class Bar>
+    bool can_come(const Bar&, const ReachBox& at) const {
+        return lies_within(at, repeated_.box);
+    }
+
+    template <class Bar>
+    Changed repeat_list(const std::vector<Bar>& before,
+                        std::vector<Bar>& bars,
+                        int copy,
+                        std::map<std::string, std::string>& names) {
+        for (const Bar& bar : before) {
+            const auto at = box_of(bar, places_);
+            if (!at || !comes_again(*at, runs_along(bar, repeated_.axis))) continue;
+            if (!can_come(bar, *at)) continue;
+            Bar again = bar;
+            clip(again, *at);
+            if (auto put = put_planes(again, copy); !put) return put;
+            again.name = free_bar_name(frame_, bar.name);
+            names.emplace(bar.name, again.name);
+            bars.push_back(std::move(again));
+        }
+        return Done{};
+    }
+
+    Changed put_planes(Member& bar, int copy) {
+        return put_images({&bar.on[0], &bar.on[1], &bar.from, &bar.to}, copy);
+    }
+    template <class Bar>
+    Changed put_planes(Bar& bar, int copy) {
+        return put_images({&bar.face, &bar.from[0], &bar.from[1], &bar.to[0], &bar.to[1]}, copy);
+    }
+
+    Changed put_images(const std::vector<std::string*>& planes, int copy) {
+        for (std::string* plane : planes) {
+            if (auto put = put_image(*plane, copy); !put) return put;
+        }
+        return Done{};
+    }
+
+    // The plane of the copy that stands for one of the bay.
+    Changed put_image(std::string& name, int copy) {
+        const auto at = places_.known(name, repeated_.axis);
+        if (!at) return Done{};  // across another axis
+        const auto ends = [&](int i) { return repeated_.ends[static_cast<std::size_t>(i)]; };
+        if (*at == along()[0] || *at == along()[1]) {
+            name = ends(*at == along()[0] ? copy - 1 : copy);
+            return Done{};
+        }
+        const auto known = images_.find({name, copy});
+        if (known != images_.end()) {
+            name = known->second;
+            return Done{};
+        }
+        if (*at + repeated_.pitch <= along()[1]) {
+            return Error{ErrorCode::invalid_value, inside(described(before_), "plane " + name),
+                         "the pitch is less than from there to where the bay ends; give a larger "
+                         "one"};
+        }
+        const Plane& plane = *find_before(name);
+        Plane image{free_plane_name(name), repeated_.axis, position_of_(plane, copy)};
+        images_.emplace(std::pair{name, copy}, image.name);
+        name = image.name;
+        frame_.planes.push_back(std::move(image));
+        return Done{};
+    }
+
+    std::string free_plane_name(const std::string& wanted) const {
+        return free_name(wanted, [&](const std::string& name) {
+            return std::ranges::count(frame_.planes, name, &Plane::name) > 0;
+        });
+    }
+
+    // With another bar that comes again, or with one that runs along all.
+    void repeat_joints(int copy, const std::map<std::string, std::string>& names) {
+        for (const JointOverride& joint : before_.joints) {
+            JointOverride again = joint;
+            int come_again = 0;
+            bool is_there = true;
+            for (std::string& bar : again.members) {
+                if (const auto found = names.find(bar); found != names.end()) {
+                    bar = found->second;
+                    ++come_again;
+                } else {
+                    is_there = is_there && passes(bar, copy);
+                }
+            }
+            if (come_again > 0 && is_there) frame_.joints.push_back(std::move(again));
+        }
+    }
+
+    bool passes(const std::string& bar, int copy) const {
+        const auto found = std::ranges::find(before_.members, bar, &Member::name);
+        if (found == before_.members.end() || found->run != repeated_.axis) return false;
+        const auto at = box_of(*found, places_);
+        if (!at) return false;
+        return (*at)[run_][1] >= repeated_.end(copy) || does_run_on(*found, *at);
+    }
+
+    bool does_run_on(const Member& member, const ReachBox& at) const {
+        if (member.run != repeated_.axis || at[run_][1] != along()[1]) return false;
+        if (at[run_][0] > along()[0] || !lies_beside(at, repeated_.box)) return false;
+        return std::ranges::none_of(before_.members, [&](const Member& other) {
+            if (other.run != member.run || other.on != member.on) return false;
+            const auto its = reach(other, places_, member.run);
+            return its && (*its)[0] < repeated_.end(repeated_.times()) && (*its)[1] > along()[1];
+        });
+    }
+
+    void run_on(Member& member) const {
+        const auto at = box_of(member, places_);
+        if (at && does_run_on(member, *at)) member.to = repeated_.ends.back();
+    }
+
+    Frame& frame_;
+    const Frame before_;
+    const Repeated& repeated_;
+    const PlanePlaces& places_;
+    const std::function<Formula(const Plane&, int)>& position_of_;
+    std::size_t run_;
+    std::map<std::pair<std::string, int>, std::string> images_;  // of planes within the bay
+};
+
+}  // namespace
+
+Changed repeat_bars(Frame& frame,
+                    const Repeated& repeated,
+                    const PlanePlaces& places,
+                    const std::function<Formula(const Plane&, int)>& position_of) {
+    return Repeating(frame, repeated, places, position_of).repeat();
+}
+
+}  // namespace model

@@ -1,0 +1,281 @@
+// One small project for each kind of mend: the finding is there, the mend that a maker would make
+// is offered, and it does what it says.
+#include "model/mend/mend.h"
+#include "model/room/resolve_in_room.h"
+
+#include "tests/support/frame_builder.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <string>
+
+using namespace model;
+
+namespace {
+
+const Catalogue& catalogue() {
+    static const auto loaded = load_catalogue(BARWRIGHT_ASSETS);
+    if (!loaded) FAIL(engine::to_text(loaded.error()));
+    return *loaded;
+}
+
+// A box of angle that has nothing wrong, with bars that can be bought.
+Project box(const std::string& section = "angle 1 x 1 x 1/8") {
+    return tests::box_project({}, section, "6063-T52");
+}
+
+// The findings of that code, of a project in which there must be some.
+std::vector<Finding> found(const Project& project, const std::string& code) {
+    auto findings = findings_where_it_stands(project, catalogue(), {});
+    std::erase_if(findings, [&](const Finding& finding) { return finding.code != code; });
+    CAPTURE(code);
+    REQUIRE_FALSE(findings.empty());
+    return findings;
+}
+
+std::vector<Mend> mends_for(const Project& project, const std::string& code, std::size_t most = 6) {
+    const auto alike = found(project, code);
+    const auto before = findings_where_it_stands(project, catalogue(), {});
+    const auto resolved = resolve_in_room(project, catalogue());
+    return mends_of({project, catalogue(), resolved}, {}, before, std::span(alike).first(1), most);
+}
+
+std::string names_of(const std::vector<Mend>& mends) {
+    std::string names;
+    for (const auto& mend : mends) names += mend.name + "; ";
+    return names;
+}
+
+// The project after the mend of that name, which must be offered.
+Project after(const Project& project, const std::string& code, const std::string& name) {
+    const auto mends = mends_for(project, code);
+    const auto at = std::ranges::find(mends, name, &Mend::name);
+    CAPTURE(code, name, names_of(mends));
+    REQUIRE(at != mends.end());
+    const auto next = mended(project, *at);
+    REQUIRE(next);
+    return next.value();
+}
+
+bool has(const Project& project, const std::string& code) {
+    const auto findings = findings_where_it_stands(project, catalogue(), {});
+    return std::ranges::count(findings, code, &Finding::code) > 0;
+}
+
+}  // namespace
+
+TEST_CASE("the box that the cases begin with has nothing to mend", "[model][mend]") {
+    const auto findings = findings_where_it_stands(box(), catalogue(), {});
+    CHECK(std::ranges::count(findings, Severity::note, &Finding::severity) ==
+          static_cast<long>(findings.size()));
+}
+
+TEST_CASE("where two rivets have no room, something else is offered", "[model][mend]") {
+    const auto project = box("angle 3/4 x 3/4 x 1/8");
+    const auto mends = mends_for(project, "too_few_fasteners");
+    CAPTURE(names_of(mends));
+    REQUIRE_FALSE(mends.empty());
+    const auto next = mended(project, mends.front());
+    REQUIRE(next);
+    CHECK_FALSE(next.value() == project);
+}
+
+TEST_CASE("an unknown fastener gives way to the rule", "[model][mend]") {
+    auto project = box();
+    project.shop.fastener = "bent nail";
+    CHECK(after(project, "unknown_fastener", "usual fastener").shop.fastener.empty());
+}
+
+TEST_CASE("a setting that cannot be worked with is set to the usual one", "[model][mend]") {
+    auto project = box();
+    project.shop.edge_distance = 0.5;
+    CHECK(after(project, "bad_setting", "usual setting").shop.edge_distance == 2.0);
+    project = box();
+    project.shop.kerf = "-1 in";
+    CHECK(after(project, "bad_setting", "usual setting").shop.kerf == Shop{}.kerf);
+    project.shop.kerf = "a hair";
+    CHECK(after(project, "formula_error", "usual setting").shop.kerf == Shop{}.kerf);
+}
+
+TEST_CASE("a dimension beyond its limit goes to the limit, or loses it", "[model][mend]") {
+    auto project = box();
+    project.dimensions.push_back({.name = "reach", .formula = "20 in", .most = "18 in"});
+    const auto at_limit = after(project, "outside_limits", "to limit");
+    CHECK(at_limit.dimensions[0].formula == "18 in");
+    CHECK_FALSE(after(project, "outside_limits", "no limit").dimensions[0].most);
+}
+
+TEST_CASE("a name that no formula can use is made one that it can", "[model][mend]") {
+    auto project = box();
+    project.dimensions.push_back({.name = "2nd + last", .formula = "20 in"});
+    const auto next = after(project, "bad_name", "rename");
+    CHECK(engine::is_name(next.dimensions[0].name));
+}
+
+TEST_CASE("of two things with one name the first is called otherwise and all follows it",
+          "[model][mend]") {
+    auto project = box();
+    project.dimensions.push_back({.name = "reach", .formula = "20 in"});
+    project.dimensions.push_back({.name = "reach", .formula = "10 in"});
+    project.dimensions.push_back({.name = "half", .formula = "reach / 2"});
+    const auto next = after(project, "duplicate_name", "rename");
+    CHECK(next.dimensions[0].name == "reach 2");
+    CHECK(next.dimensions[2].formula == "reach 2 / 2");
+}
+
+TEST_CASE("an entry for a joint that is not there is taken out", "[model][mend]") {
+    auto project = box();
+    const auto& members = project.frames[0].members;
+    project.frames[0].joints.push_back(
+        {.members = {members[0].name, members[0].name + " of old"}, .count = 1});
+    CHECK(after(project, "no_such_joint", "no entry").frames[0].joints.empty());
+}
+
+TEST_CASE("a joint that asks for what no recipe is called is joined as the rest", "[model][mend]") {
+    auto project = box();
+    project.frames[0].recipe = "glue";
+    CHECK(after(project, "unknown_recipe", "usual recipe").frames[0].recipe.empty());
+    project = box();
+    project.shop.recipe = "glue";
+    CHECK(after(project, "unknown_recipe", "usual recipe").shop.recipe.empty());
+}
+
+TEST_CASE("a member of unknown stock is made of what there is", "[model][mend]") {
+    auto project = box();
+    project.frames[0].members[0].stock = "brass";
+    CHECK(after(project, "unknown_stock", "stock main").frames[0].members[0].stock == "main");
+}
+
+TEST_CASE("a misspelt section is the one that it resembles", "[model][mend]") {
+    auto project = box();
+    project.stock[0].section = "angle 1 x 1 x 1/9";
+    CHECK(mends_for(project, "unknown_section").front().words.find("Take angle 1 x 1 x") == 0);
+}
+
+TEST_CASE("an unknown alloy is the usual one of the section", "[model][mend]") {
+    auto project = box();
+    project.stock[0].alloy = "tin";
+    const auto next = mends_for(project, "unknown_alloy");
+    REQUIRE(next.size() == 1);
+    CHECK(next[0].words.find("usual for") != std::string::npos);
+}
+
+TEST_CASE("a member on a plane that is not there goes to one that is", "[model][mend]") {
+    auto project = box();
+    auto& member = project.frames[0].members[0];
+    const auto plane = member.from;
+    member.from = plane + " of old";
+    CHECK(after(project, "unknown_plane", "plane " + plane).frames[0].members[0].from == plane);
+}
+
+TEST_CASE("of two members in one place the second is taken out", "[model][mend]") {
+    auto project = box();
+    auto twin = project.frames[0].members[0];
+    twin.name = "twin";
+    project.frames[0].members.push_back(twin);
+    const auto mends = mends_for(project, "same_place");
+    REQUIRE_FALSE(mends.empty());
+    CHECK(mends.front().name == "take out twin");
+}
+
+TEST_CASE("pieces that no bar holds lead to longer bars, and to more of them", "[model][mend]") {
+    auto project = box();
+    project.stock[0].bars = {{.length = "5 in"}};
+    CHECK(after(project, "no_bar_long_enough", "bar 16 ft").stock[0].bars.size() == 2);
+    project.stock[0].bars.clear();
+    CHECK(after(project, "no_bars_offered", "bar 16 ft").stock[0].bars.size() == 1);
+    project.stock[0].bars = {{.length = "4 ft", .limit = 1}};
+    CHECK_FALSE(after(project, "not_enough_bars", "no limit 1").stock[0].bars[0].limit);
+    project = box();
+    project.stock[0].bars.push_back({.length = "long"});
+    CHECK(after(project, "bar_length_refused", "no bar 2").stock[0].bars.size() == 1);
+}
+
+TEST_CASE("a frame too near to an obstacle is moved by what is missing, or less is asked",
+          "[model][mend]") {
+    auto project = box();
+    project.room.push_back(
+        {.name = "chest",
+         .shape = BoxObstacle{{"36 1/8 in", "0", "0"}, {"40 in", "18 in", "9 in"}}});
+    const auto moved = after(project, "clearance", "move -x " + project.frames[0].name);
+    CHECK_FALSE(has(moved, "clearance"));
+    CHECK(moved.frames[0].origin[0].front() == '-');
+    const auto less = after(project, "clearance", "less clearance");
+    CHECK(less.room[0].clearance != project.room[0].clearance);
+}
+
+TEST_CASE("a frame within an obstacle is moved out of it and clear of it", "[model][mend]") {
+    auto project = box();
+    project.room.push_back(
+        {.name = "chest",
+         .shape = BoxObstacle{{"35 in", "-9 in", "0"}, {"40 in", "27 in", "9 in"}}});
+    const auto moved = after(project, "inside_obstacle", "move -x " + project.frames[0].name);
+    CHECK_FALSE(has(moved, "clearance"));
+}
+
+TEST_CASE("a load of an unknown bay may be taken out", "[model][mend]") {
+    auto project = box();
+    auto& frame = project.frames[0];
+    frame.loads.push_back({.name = "pump", .mass_kg = 4.0, .where = std::string("old bay")});
+    const auto mends = mends_for(project, "unknown_bay");
+    REQUIRE_FALSE(mends.empty());
+    CHECK(mends.back().name == "take out pump");
+}
+
+TEST_CASE("a loose end is joined to what stands near it", "[model][mend]") {
+    auto project = box();
+    auto& frame = project.frames[0];
+    const auto first = std::ranges::find(frame.members, Axis::x, &Member::run);
+    REQUIRE(first != frame.members.end());
+    for (std::size_t k = 0; k < 2; ++k) {
+        auto probe = project;
+        auto& leg = probe.frames[0]
+                        .members[static_cast<std::size_t>(first - frame.members.begin())]
+                        .legs[k];
+        leg = leg == Sense::plus ? Sense::minus : Sense::plus;
+        if (!has(probe, "loose_end")) continue;
+        const auto mends = mends_for(probe, "loose_end");
+        CAPTURE(names_of(mends));
+        CHECK_FALSE(mends.empty());
+    }
+}
+
+TEST_CASE("a joint that cannot be made is made by another recipe", "[model][mend]") {
+    auto project = box();
+    const auto resolved = resolve_in_room(project, catalogue());
+    const auto& joint = resolved.joints.front();
+    auto& frame = project.frames[0];
+    frame.joints.push_back(
+        {.members = {frame.members[resolved.pieces[joint.pieces[0]].member].name,
+                     frame.members[resolved.pieces[joint.pieces[1]].member].name},
+         .recipe = "strap"});
+    const auto mends = mends_for(project, "recipe_not_here");
+    CAPTURE(names_of(mends));
+    REQUIRE_FALSE(mends.empty());
+    CHECK(mends.front().name.find("recipe ") == 0);
+}
+
+TEST_CASE("findings that say the same are mended together", "[model][mend]") {
+    auto project = box();
+    project.frames[0].members[0].stock = "brass";
+    project.frames[0].members[1].stock = "brass";
+    const auto alike = found(project, "unknown_stock");
+    REQUIRE(alike.size() == 2);
+    const auto before = findings_where_it_stands(project, catalogue(), {});
+    const auto resolved = resolve_in_room(project, catalogue());
+    const auto mends = mends_of({project, catalogue(), resolved}, {}, before, alike);
+    REQUIRE_FALSE(mends.empty());
+    CHECK(mends[0].edits.size() == 2);
+    const auto next = mended(project, mends[0]);
+    REQUIRE(next);
+    CHECK_FALSE(has(next.value(), "unknown_stock"));
+}
+
+TEST_CASE("no mend is offered where only the maker knows", "[model][mend]") {
+    auto project = box();
+    project.room.push_back(
+        {.name = "nothing", .shape = BoxObstacle{{"0", "0", "0"}, {"0", "0", "0"}}});
+    CHECK(mends_for(project, "bad_obstacle").empty());
+    CHECK_FALSE(why_no_way("bad_obstacle").empty());
+}
