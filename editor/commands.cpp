@@ -525,7 +525,7 @@ constexpr std::array table{
             {'6'},
             always,
             [](Desk& d) { see_from_across(d, engine::ViewFrom::left); }},
-    Command{"view.measure", "Take a measure", Menu::view, {'M'}, can_be_seen, take_measure_or_not},
+    Command{"view.measure", "Take a measure", Menu::view, {'D'}, can_be_seen, take_measure_or_not},
     Command{"view.alone",
             "One piece alone, or all again",
             Menu::view,

@@ -42,7 +42,9 @@ std::vector<std::string> dimensions_in_hand(const UiState& ui) {
 
 // While something is dragged nothing is looked for beyond the clearance that is wanted: that
 // would cost more than all the rest of the frame.
-double near_reach(const UiState& ui) { return ui.hand.dragged ? 0.0 : near_reach_mm; }
+double near_reach(const UiState& ui) {
+    return ui.hand.dragged || ui.sketch.planes.dragged ? 0.0 : near_reach_mm;
+}
 
 }  // namespace
 

@@ -79,8 +79,11 @@ const RoomFacts* facts_to_show(Desk& desk) {
 void draw_ways_to_see(const Area& view, Desk& desk, const Derived& now, std::string_view& asked) {
     if (!can_be_seen(desk)) return;
     const auto& memo = seen(desk);
+    const auto& hands = desk.ui.sketch.bar;  // stand above
+    const float taken = hands.height > 0.0F ? hands.y + hands.height - view.y : 0.0F;
+    const Area below{view.x, view.y + taken, view.width, view.height - taken};
     const auto pressed = draw_seeing_bar(
-        {view, now, seen_scene(desk), memo.colours.legend, can_be_alone(desk), has_panels(desk)},
+        {below, now, seen_scene(desk), memo.colours.legend, can_be_alone(desk), has_panels(desk)},
         desk.ui.seeing);
     if (!pressed.empty()) asked = pressed;
 }
@@ -118,15 +121,28 @@ void end_drag(Desk& desk) {
     if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
         desk.ui.hand.dragged.reset();
         planes.dragged.reset();
+        planes.is_given_up = false;
     }
     if (!desk.ui.hand.dragged && !planes.dragged) desk.history.end_merge();
+}
+
+// It is laid out as it will be built, and with one thing in hand.
+void put_together(SeeingState& seeing) {
+    seeing.tape.is_held = false;
+    seeing.tape.first.reset();
+    seeing.tape.under.reset();
+    seeing.way.apart = 0.0F;
 }
 
 // Frames are laid out at their place alone; elsewhere no hand is at work.
 SketchState* sketch_of(Desk& desk) {
     auto& sketch = desk.ui.sketch;
-    if (desk.ui.place == Place::lay_out && !project_of(desk).frames.empty()) return &sketch;
+    if (desk.ui.place == Place::lay_out && !project_of(desk).frames.empty()) {
+        if (sketch.hand != SketchHand::none) put_together(desk.ui.seeing);
+        return &sketch;
+    }
     if (sketch.hand != SketchHand::none) take_hand(sketch, SketchHand::none);
+    sketch.bar = {};
     return nullptr;
 }
 
@@ -186,8 +202,9 @@ void draw_screen(Desk& desk) {
                                   ? draw_start_card(areas.view, desk.recent, desk.samples)
                                   : StartChoice{};
     StepsOutcome steps;
-    if (!ui.help.has_dismissed_steps)
-        steps = draw_first_steps(areas.view, first_steps(now, ui.help.has_exported));
+    // Where a chosen piece would be laid flat.
+    if (!ui.help.has_dismissed_steps && ui.selection.pieces.empty())
+        steps = draw_first_steps(areas.right, first_steps(now, ui.help.has_exported));
     if (steps.is_dismissed) ui.help.has_dismissed_steps = true;
     const auto& mends = ui.help.mends;
     if ((mends.has_more || mends.prices.has_more) && !ImGui::IsAnyMouseDown()) ui.goes_on = true;

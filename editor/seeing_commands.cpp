@@ -2,6 +2,7 @@
 
 #include "editor/seen_scene.h"
 #include "editor/view/cut_handle.h"
+#include "editor/view/sketch_hand.h"
 
 #include <glm/common.hpp>
 
@@ -71,7 +72,10 @@ void colour_by_next(Desk& desk) {
 void pull_apart_or_together(Desk& desk) {
     auto& apart = desk.ui.seeing.way.apart;
     apart = apart > 0.0F ? 0.0F : 0.5F;
-    if (apart > 0.0F) desk.ui.seeing.tape = {};
+    if (apart > 0.0F) {
+        desk.ui.seeing.tape = {};
+        take_hand(desk.ui.sketch, SketchHand::none);
+    }
     desk.ui.view.wants_fit = true;
 }
 
@@ -123,6 +127,7 @@ void see_alone_or_all(Desk& desk) {
     const auto chosen = selected_pieces(*now.project, now.resolved, desk.ui.selection);
     if (chosen.empty()) return;
     seeing.tape = {};
+    take_hand(desk.ui.sketch, SketchHand::none);
     seeing.camera_before = desk.ui.view.camera;
     seeing.way.alone = name_of_piece(*now.project, now.resolved, chosen.front());
     desk.ui.selection = selection_of(*now.project, now.resolved, {chosen.front()});
@@ -139,8 +144,11 @@ void take_measure_or_not(Desk& desk) {
     seeing.tape.is_held = !seeing.tape.is_held;
     seeing.tape.under.reset();
     seeing.tape.first.reset();
-    // What is measured is what will be built.
-    if (seeing.tape.is_held) seeing.way.apart = 0.0F;
+    if (!seeing.tape.is_held) return;
+    // What is measured is what will be built, and one thing is in hand.
+    seeing.way.apart = 0.0F;
+    take_hand(desk.ui.sketch, SketchHand::none);
+    desk.ui.placing.reset();
 }
 
 void see_as_it_is(Desk& desk) {
@@ -172,6 +180,13 @@ bool end_way_of_seeing(Desk& desk) {
 
 void tend_seeing(Desk& desk) {
     auto& seeing = desk.ui.seeing;
+    // What was measured may be elsewhere by now, or gone.
+    if (auto& tape = seeing.tape; tape.of != desk.history.revision()) {
+        tape.under.reset();
+        tape.first.reset();
+        tape.taken.reset();
+        tape.of = desk.history.revision();
+    }
     if (!seeing.way.alone) return;
     const auto& now = derived(desk);
     if (!find_piece(*now.project, now.resolved, *seeing.way.alone)) come_back(desk);

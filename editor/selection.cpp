@@ -249,4 +249,9 @@ bool has_subject(const Selection& selection, model::SubjectKind kind, std::strin
                        [&](const model::Subject& s) { return s.kind == kind && s.name == name; });
 }
 
+bool has_subject(const Selection& selection, const model::Subject& subject) {
+    return std::find(selection.subjects.begin(), selection.subjects.end(), subject) !=
+           selection.subjects.end();
+}
+
 }  // namespace editor

@@ -70,4 +70,7 @@ bool is_concerned(const model::Project& project,
 
 bool has_subject(const Selection& selection, model::SubjectKind kind, std::string_view name);
 
+// Where the same name may be one of several frames'.
+bool has_subject(const Selection& selection, const model::Subject& subject);
+
 }  // namespace editor

@@ -1,6 +1,7 @@
 #include "editor/sketch_commands.h"
 
 #include "editor/by_name.h"
+#include "model/resolve/piece_subject.h"
 
 #include <algorithm>
 
@@ -68,16 +69,30 @@ bool give_up_sketch(Desk& desk) {
     return true;
 }
 
-bool has_chosen_layout(const Desk& desk) {
-    return std::ranges::any_of(desk.ui.selection.subjects, is_layout);
+// Braces and leaning members are chosen by their pieces in the view and in tables.
+std::vector<model::Subject> chosen_layout(const Desk& desk) {
+    std::vector<model::Subject> chosen;
+    const auto add = [&](const model::Subject& subject) {
+        if (is_layout(subject) && std::ranges::find(chosen, subject) == chosen.end())
+            chosen.push_back(subject);
+    };
+    std::ranges::for_each(desk.ui.selection.subjects, add);
+    if (!desk.derived_memo) return chosen;
+    const auto& now = *desk.derived_memo;
+    for (const auto i : selected_pieces(*now.project, now.resolved, desk.ui.selection)) {
+        const auto& piece = now.resolved.pieces[i];
+        add(model::piece_subject(now.project->frames[piece.frame], piece));
+    }
+    return chosen;
 }
+
+bool has_chosen_layout(const Desk& desk) { return !chosen_layout(desk).empty(); }
 
 void remove_layout(Desk& desk) {
     Change change;
     const auto& project = project_of(desk);
     std::size_t count = 0;
-    for (const auto& subject : desk.ui.selection.subjects) {
-        if (!is_layout(subject)) continue;
+    for (const auto& subject : chosen_layout(desk)) {
         add_removal(change, project, subject);
         ++count;
         if (subject.kind == SubjectKind::plane) change.label = "Remove plane " + subject.name;

@@ -33,6 +33,13 @@ bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
     return dimension != nullptr && dimension->formula != refused.text;
 }
 
+bool is_waiting(const RefusedPlane& refused, const model::Project& project) {
+    const auto* frame = by_name(project.frames, refused.frame);
+    const auto* plane = frame == nullptr ? nullptr : by_name(frame->planes, refused.plane);
+    return plane != nullptr && !refused.text.empty() &&
+           formula_behind(project, *plane) != refused.text;
+}
+
 void take_plane(Desk& desk, bool keep_field) {
     const auto change = take_typed(desk.ui.sketch.planes, derived(desk), keep_field);
     if (change) static_cast<void>(submit(desk, *change));
@@ -54,7 +61,7 @@ std::string refused_typing(const Desk& desk) {
         return refused->dimension + ": " + refused->reason;
     }
     const auto& plane = desk.ui.sketch.planes.refused;
-    if (plane && !plane->text.empty()) return plane->plane + ": " + plane->reason;
+    if (plane && is_waiting(*plane, project_of(desk))) return plane->plane + ": " + plane->reason;
     const auto& offers = desk.ui.offers;
     if (!offers.trouble.empty()) return "bars of " + offers.stock + ": " + offers.trouble;
     const auto& saw = desk.ui.saw;

@@ -83,7 +83,10 @@ void draw(Desk& desk, ObstacleForm& form) {
         form = copied_obstacle_form(derived(desk), form.obstacle);
         return;
     }
-    if (outcome.wants_points) desk.ui.placing = ScanPlacing{form.obstacle.name};
+    if (outcome.wants_points) {
+        desk.ui.placing = ScanPlacing{form.obstacle.name};
+        desk.ui.seeing.tape = {};
+    }
     settle(desk, outcome);
 }
 

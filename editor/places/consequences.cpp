@@ -176,6 +176,8 @@ std::string last_edit_text(Desk& desk) {
 
 std::string next_text(const Derived& derived) {
     if (derived.project->frames.empty()) return "start a frame: Frame, New box frame";
+    if (derived.resolved.pieces.empty() && derived.summary.open() == 0)
+        return "put members on the lines of the planes: Frame, Put members";
     if (derived.summary.open() == 0) {
         return derived.project->room.empty()
                    ? "export the schedules; or measure the room, so that it is proved to fit"

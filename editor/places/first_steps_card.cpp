@@ -59,16 +59,17 @@ float height_of(const std::array<FirstStep, 3>& steps, std::size_t next) {
 
 }  // namespace
 
-StepsOutcome draw_first_steps(const Area& view, const std::array<FirstStep, 3>& steps) {
+StepsOutcome draw_first_steps(const Area& panel, const std::array<FirstStep, 3>& steps) {
     const auto at = std::find_if(steps.begin(), steps.end(),
                                  [](const FirstStep& step) { return !step.is_done; });
     const auto next = static_cast<std::size_t>(at - steps.begin());
-    const float width = std::min(scaled(card_width), view.width - scaled(16));
+    const float width = std::min(scaled(card_width), panel.width - scaled(16));
     const float height = height_of(steps, next);
-    const Area area{view.x + scaled(8), view.y + view.height - height - scaled(8), width, height};
+    const Area area{panel.x + scaled(8), panel.y + panel.height - height - scaled(8), width,
+                    height};
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(14, 10));
     const StyleScope outline(ImGuiStyleVar_WindowBorderSize, scaled(1));
-    const PanelScope panel("First steps", area, ImGuiWindowFlags_NoScrollbar, Layer::floating);
+    const PanelScope card("First steps", area, ImGuiWindowFlags_NoScrollbar, Layer::floating);
     StepsOutcome outcome;
     ImGui::AlignTextToFramePadding();
     draw_text(at == steps.end() ? "All three strokes are done" : "Three strokes to begin with",

@@ -1,4 +1,4 @@
-// The card of first steps, in a corner of the view until it is dismissed.
+// The card of first steps, at the foot of a panel until it is dismissed.
 #pragma once
 
 #include "editor/first_steps.h"
@@ -14,6 +14,6 @@ struct StepsOutcome {
     bool is_dismissed = false;
 };
 
-StepsOutcome draw_first_steps(const Area& view, const std::array<FirstStep, 3>& steps);
+StepsOutcome draw_first_steps(const Area& panel, const std::array<FirstStep, 3>& steps);
 
 }  // namespace editor

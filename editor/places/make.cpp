@@ -92,9 +92,9 @@ void set_up_fixed(const char* name,
                   const ColumnWidth& above,
                   const ColumnWidth& below,
                   unsigned id) {
-    const float heading = size_of_text(name, Type::small).x;
+    const float arrow = size_of_text(name, Type::small).x + scaled(14);  // see ColumnWidth::set_up
     ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthFixed,
-                            std::max({heading, above.width(), below.width()}) + scaled(16), id);
+                            std::max({arrow, above.width(), below.width()}) + scaled(2), id);
 }
 
 void draw_make(const Area& area,

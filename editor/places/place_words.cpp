@@ -31,6 +31,8 @@ std::string settled_words(const Derived& derived, Place place) {
         return project.room.empty() && !has_openings(project) ? "no room yet" : "settled";
     }
     if (project.frames.empty()) return place == Place::lay_out ? "to begin" : "nothing yet";
+    if (derived.resolved.pieces.empty())
+        return place == Place::lay_out ? "planes alone" : "nothing yet";
     switch (place) {
         case Place::measure:
         case Place::lay_out:

@@ -53,7 +53,7 @@ void draw_verdict(const OpeningVerdict& verdict, const Derived& derived, Selecti
     const model::Subject subject{model::SubjectKind::opening, verdict.frame, verdict.opening};
     const std::string name = verdict.frame + " into " + verdict.opening;
     const IdScope id(name.c_str());
-    const bool is_chosen = has_subject(selection, model::SubjectKind::opening, verdict.opening);
+    const bool is_chosen = has_subject(selection, subject);
     if (draw_row(name, name, is_chosen).clicked) {
         selection = choice_of(derived, pieces_of_frame(derived, verdict.frame), {subject});
     }

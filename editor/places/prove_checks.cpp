@@ -137,7 +137,7 @@ void draw_findings(const Derived& derived,
     const TableScope table("findings", 3, sorted_table_flags, {0, -below});
     if (!table) return;
     const float look = size_of_text("Look at", Type::strong).x + scaled(16);
-    ImGui::TableSetupColumn("Look", ImGuiTableColumnFlags_WidthFixed, look, 1);
+    ImGui::TableSetupColumn("How bad", ImGuiTableColumnFlags_WidthFixed, look, 1);
     ImGui::TableSetupColumn("Places", ImGuiTableColumnFlags_WidthFixed,
                             size_of_text("Places", Type::small).x + scaled(16), 2);
     ImGui::TableSetupColumn("Where, what", ImGuiTableColumnFlags_WidthStretch, 0.0F, 3);

@@ -88,8 +88,9 @@ void draw_table(const std::vector<SquareFace>& faces,
     draw_lines(state.square, selection,
                {[&](std::size_t line) {
                     return state.shown_row ? state.shown_row == line
-                                           : has_subject(selection, model::SubjectKind::plane,
-                                                         faces[line].row.face);
+                                           : has_subject(selection, {model::SubjectKind::plane,
+                                                                     frame_of(faces[line], derived),
+                                                                     faces[line].row.face});
                 },
                 [&](std::size_t line) {
                     clicked = line;

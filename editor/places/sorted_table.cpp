@@ -11,10 +11,10 @@
 namespace editor {
 namespace {
 
-// What the heads say now.
+// What the heads say now, whatever the order was before: the table may have come back.
 void read_order(TableOrder& order) {
     auto* specs = ImGui::TableGetSortSpecs();
-    if (specs == nullptr || !specs->SpecsDirty) return;
+    if (specs == nullptr) return;
     specs->SpecsDirty = false;
     order.column.reset();
     if (specs->SpecsCount == 0 || specs->Specs[0].ColumnUserID == 0) return;

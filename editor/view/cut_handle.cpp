@@ -46,8 +46,9 @@ void draw_outline(const Area& area, const ViewState& view, const Corners& corner
     }
 }
 
-// The uppermost corner of it in the view: there it hides least of what is cut.
-ImVec2 tag_place(const Area& area, const ViewState& view, const Corners& corners, ImVec2 size) {
+// The uppermost corner of it in the view, below the bar: there it hides least of what is cut.
+ImVec2 tag_place(
+    const Area& area, const ViewState& view, const Corners& corners, ImVec2 size, const Area& bar) {
     ImVec2 best{area.x + area.width / 2, area.y + area.height / 2};
     float least = 1.0e9F;
     for (const auto& corner : corners) {
@@ -57,10 +58,11 @@ ImVec2 tag_place(const Area& area, const ViewState& view, const Corners& corners
         best = *at;
     }
     const float right = area.x + area.width - size.x - scaled(6);
+    const float top = std::max(area.y, bar.y + bar.height) + scaled(6);
     const float low = area.y + area.height - size.y - scaled(48);
     return {
         std::clamp(best.x - size.x / 2, area.x + scaled(6), std::max(area.x + scaled(6), right)),
-        std::clamp(best.y - size.y / 2, area.y + scaled(6), std::max(area.y + scaled(6), low))};
+        std::clamp(best.y - size.y / 2, top, std::max(top, low))};
 }
 
 // How many mm along the axis a movement of the pointer is worth; end on, up is away.
@@ -143,7 +145,7 @@ Area draw_cut_handle(const Area& area,
     const auto& shown = derived.project->shown;
     const std::string words = tag_words(*seeing.cut, shown);
     const ImVec2 size{size_of_text(words, Type::strong).x + scaled(18), scaled(26)};
-    const ImVec2 at = tag_place(area, view, corners, size);
+    const ImVec2 at = tag_place(area, view, corners, size, seeing.bar);
     ImGui::SetCursorScreenPos(at);
     ImGui::InvisibleButton("cut", size);
     log_item("cut", words);

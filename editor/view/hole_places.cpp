@@ -75,9 +75,11 @@ std::optional<HolePlace> hole_place(const Derived& derived, Index index) {
 std::optional<Index> hole_on(const Derived& derived,
                              const engine::Ray& ray,
                              double most,
-                             double beside) {
+                             double beside,
+                             std::optional<Index> of_piece) {
     std::optional<Index> nearest;
     for (Index i = 0; i < derived.resolved.holes.size(); ++i) {
+        if (of_piece && derived.resolved.holes[i].piece != *of_piece) continue;
         const auto place = hole_place(derived, i);
         const auto along = place ? passes(ray, *place, beside) : std::nullopt;
         if (!along || *along > most) continue;

@@ -21,11 +21,12 @@ struct HolePlace {
 std::optional<HolePlace> hole_place(const Derived& derived, model::Index hole);
 
 // The nearest one that the ray goes through or passes within so many mm of, no further along it
-// than `most` mm.
+// than `most` mm; of any piece or of that one.
 std::optional<model::Index> hole_on(const Derived& derived,
                                     const engine::Ray& ray,
                                     double most,
-                                    double beside);
+                                    double beside,
+                                    std::optional<model::Index> of_piece = std::nullopt);
 
 // "drill #30 for blind rivet 1/8, grip 4-4"; "drill 9/32 in for fixing to the van".
 std::string hole_words(const Derived& derived,

@@ -92,7 +92,7 @@ void begin_typing(PlaneHand& hand,
     const auto found = find_plane(derived, frame, plane);
     if (found.plane == nullptr) return;
     const bool goes_on =
-        hand.refused && hand.refused->plane == plane && !hand.refused->text.empty();
+        hand.refused && hand.refused->is_of(frame, plane) && !hand.refused->text.empty();
     hand.typed =
         TypedPlane{frame, plane,
                    goes_on ? hand.refused->text : formula_behind(*derived.project, *found.plane)};
@@ -109,7 +109,7 @@ std::optional<Change> take_typed(PlaneHand& hand, const Derived& derived, bool k
         return std::nullopt;
     }
     if (const auto reason = reason_against(derived, found, typed.text)) {
-        hand.refused = RefusedPlane{typed.plane, typed.text, *reason};
+        hand.refused = RefusedPlane{typed.frame, typed.plane, typed.text, *reason};
         hand.typed->wants_focus = true;
         if (!keep_field) hand.typed.reset();
         return std::nullopt;
@@ -127,7 +127,8 @@ void begin_drag(PlaneHand& hand,
     const auto found = find_plane(derived, frame, plane);
     if (found.plane == nullptr) return;
     if (!found.at || !is_plain(*derived.project, *found.plane)) {
-        hand.refused = RefusedPlane{plane, {}, "follows a formula: click it and type to change it"};
+        hand.refused =
+            RefusedPlane{frame, plane, {}, "follows a formula: click it and type to change it"};
         return;
     }
     DraggedPlane dragged{.frame = frame, .plane = plane};

@@ -10,6 +10,8 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
+#include <vector>
 
 namespace editor {
 
@@ -34,9 +36,14 @@ struct DraggedPlane {
 
 // Why what was typed was not taken, or why a plane cannot be dragged.
 struct RefusedPlane {
+    std::string frame;
     std::string plane;
     std::string text;
     std::string reason;
+
+    bool is_of(std::string_view other_frame, std::string_view other_plane) const {
+        return frame == other_frame && plane == other_plane;
+    }
 };
 
 struct PlaneHand {
@@ -45,6 +52,11 @@ struct PlaneHand {
     std::optional<RefusedPlane> refused;
     std::uint64_t drags = 0;   // counted, to give each its own merge key
     bool is_given_up = false;  // the button is still held from a drag that was given up
+    // Those of a new plane along one axis, while it is pointed about; see sketch_target.cpp.
+    WorkedOutOf snaps_of;
+    std::size_t snaps_frame = 0;
+    model::Axis snaps_axis = model::Axis::x;
+    std::vector<PlaneSnap> snaps;
 };
 
 // The formula behind the plane: its own, or that of the dimension that alone is its position.

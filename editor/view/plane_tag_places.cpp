@@ -125,6 +125,9 @@ std::vector<PlaneTag> plane_tags(const PlaneGrid& grid,
                                  std::vector<Area> taken,
                                  const std::function<ImVec2(const GridPlane&)>& size_of) {
     std::vector<PlaneTag> tags;
+    // Without a plane across some axis no line of the grid goes anywhere.
+    if (std::ranges::any_of(grid.planes, [](const auto& planes) { return planes.empty(); }))
+        return tags;
     const Seen seen(grid, view);
     for (const auto axis : {Axis::x, Axis::y, Axis::z}) {
         const auto k = model::index_of(axis);

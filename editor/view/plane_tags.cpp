@@ -1,5 +1,6 @@
 #include "editor/view/plane_tags.h"
 
+#include "editor/by_name.h"
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
 #include "editor/kit/widgets.h"
@@ -74,8 +75,8 @@ void draw_plane(const Area& area,
 }
 
 // What is said under a tag: why it was refused, or what it snapped to.
-void draw_remark(const PlaneTag& tag, const PlaneHand& hand) {
-    const bool is_refused = hand.refused && hand.refused->plane == tag.plane.name;
+void draw_remark(const PlaneTag& tag, const std::string& frame, const PlaneHand& hand) {
+    const bool is_refused = hand.refused && hand.refused->is_of(frame, tag.plane.name);
     const bool is_snapped = hand.dragged && hand.dragged->plane == tag.plane.name;
     const std::string text = is_refused   ? hand.refused->reason
                              : is_snapped ? hand.dragged->snapped_to
@@ -121,14 +122,17 @@ double millimetres_pulled(glm::dvec2 pixels_per_mm, float pixel_scale) {
     return glm::dot(by, pixels_per_mm / speed) / speed;
 }
 
+const std::string& name_of_frame(const SketchDesk& desk) {
+    return desk.derived.project->frames[*sketched_frame(desk.derived, desk.state)].name;
+}
+
 // A click types, a pull moves.
 std::optional<Change> follow_mouse(const PlaneTag& tag, const SketchDesk& desk, float pixel_scale) {
     auto& hand = desk.state.planes;
-    const std::string& frame =
-        desk.derived.project->frames[*sketched_frame(desk.derived, desk.state)].name;
+    const std::string& frame = name_of_frame(desk);
     const bool is_dragged = hand.dragged && hand.dragged->plane == tag.plane.name;
     const bool moved = ImGui::IsMouseDragging(ImGuiMouseButton_Left, scaled(pixels_to_drag));
-    const bool is_refused = hand.refused && hand.refused->plane == tag.plane.name;
+    const bool is_refused = hand.refused && hand.refused->is_of(frame, tag.plane.name);
     if (ImGui::IsItemActive() && moved && !is_dragged && !is_refused && !hand.is_given_up)
         begin_drag(hand, desk.derived, frame, tag.plane.name);
     if (ImGui::IsItemDeactivated()) {
@@ -159,9 +163,10 @@ std::optional<Change> draw_tag(const PlaneTag& tag,
                                const SketchDesk& desk,
                                float pixel_scale) {
     auto& hand = desk.state.planes;
-    if (hand.typed && hand.typed->plane == tag.plane.name) {
+    const std::string& frame = name_of_frame(desk);
+    if (hand.typed && hand.typed->frame == frame && hand.typed->plane == tag.plane.name) {
         auto change = draw_typing(tag, desk);
-        draw_remark(tag, hand);
+        draw_remark(tag, frame, hand);
         return change;
     }
     ImGui::SetCursorScreenPos({tag.at.x, tag.at.y});
@@ -171,23 +176,44 @@ std::optional<Change> draw_tag(const PlaneTag& tag,
     auto change = follow_mouse(tag, desk, pixel_scale);
     if (is_hot) draw_plane(area, grid, desk.view, tag, pixel_scale);
     draw_face(tag, desk.derived, is_hot,
-              has_subject(desk.selection, model::SubjectKind::plane, tag.plane.name));
-    draw_remark(tag, hand);
+              has_subject(desk.selection, {model::SubjectKind::plane, frame, tag.plane.name}));
+    draw_remark(tag, frame, hand);
     return change;
+}
+
+// Of a plane that is being pulled and has no tag just now: it lies where another one does, or its
+// edge is seen end on. At the pointer, so that the pull goes on.
+std::optional<PlaneTag> held_tag(const std::vector<PlaneTag>& tags, const SketchDesk& desk) {
+    const auto& dragged = desk.state.planes.dragged;
+    const auto& frame = desk.derived.project->frames[*sketched_frame(desk.derived, desk.state)];
+    if (!dragged || dragged->frame != frame.name) return std::nullopt;
+    const auto is_it = [&](const auto& tag) { return tag.plane.name == dragged->plane; };
+    const auto* plane = by_name(frame.planes, dragged->plane);
+    if (plane == nullptr || std::ranges::any_of(tags, is_it)) return std::nullopt;
+    const auto grid = plane_grid(desk.derived, *sketched_frame(desk.derived, desk.state));
+    const auto at = place_of_plane(frame, grid, dragged->plane);
+    PlaneTag tag{.axis = plane->axis, .plane = {plane->name, at.value_or(dragged->start)}};
+    const ImVec2 size = size_of_tag(tag.plane, desk.derived);
+    tag.anchor = ImGui::GetIO().MousePos;
+    tag.at = {tag.anchor.x - size.x / 2, tag.anchor.y - size.y / 2, size.x, size.y};
+    tag.pixels_per_mm = dragged->pixels_per_mm;
+    return tag;
 }
 
 }  // namespace
 
-std::optional<Change> draw_plane_tags(const Area& area, const SketchDesk& desk) {
+std::optional<Change> draw_plane_tags(const Area& area,
+                                      const SketchDesk& desk,
+                                      std::vector<Area>& taken) {
     std::optional<Change> change;
     const auto frame = sketched_frame(desk.derived, desk.state);
     if (!frame) return change;
     const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
     const auto grid = plane_grid(desk.derived, *frame);
-    const Area bar{area.x, area.y, scaled(490), scaled(100)};
-    const auto tags =
-        plane_tags(grid, desk.view, area, pixel_scale, {bar},
-                   [&](const GridPlane& plane) { return size_of_tag(plane, desk.derived); });
+    auto tags = plane_tags(grid, desk.view, area, pixel_scale, taken, [&](const GridPlane& plane) {
+        return size_of_tag(plane, desk.derived);
+    });
+    if (const auto held = held_tag(tags, desk)) tags.push_back(*held);
     ImDrawList& on = *ImGui::GetWindowDrawList();
     for (const auto& tag : tags) {
         on.AddLine(tag.anchor, {tag.at.x + tag.at.width / 2, tag.at.y + tag.at.height / 2},
@@ -195,6 +221,7 @@ std::optional<Change> draw_plane_tags(const Area& area, const SketchDesk& desk) 
     }
     const ItemScope items("planes");
     for (const auto& tag : tags) {
+        taken.push_back(tag.at);
         keep_first(change, draw_tag(tag, area, grid, desk, pixel_scale));
     }
     return change;

@@ -7,6 +7,9 @@
 
 namespace editor {
 
-std::optional<Change> draw_plane_tags(const Area& area, const SketchDesk& desk);
+// Keeps clear of what is `taken` of the view, and adds the tags to it.
+std::optional<Change> draw_plane_tags(const Area& area,
+                                      const SketchDesk& desk,
+                                      std::vector<Area>& taken);
 
 }  // namespace editor

@@ -1,5 +1,6 @@
 #include "editor/view/seeing_bar.h"
 
+#include "editor/commands.h"
 #include "editor/dimension_values.h"
 #include "editor/kit/widgets.h"
 #include "editor/view/cut_handle.h"
@@ -31,25 +32,24 @@ std::string with_state(std::string_view word, Visible visible) {
 
 std::vector<Chip> chips_of(const SeeingBar& bar, const SeeingState& seeing) {
     const auto& way = seeing.way;
-    return {
-        {"measure", "view.measure", "Take a measure", seeing.tape.is_held, true,
-         "Between any two corners, holes, edges or faces: M"},
-        {"alone", "view.alone", "One piece", way.alone.has_value(), bar.can_be_alone,
-         "The chosen piece by itself; its holes lie flat at the right: A"},
-        {"cut", "view.cut", "Cut", seeing.cut.has_value(), true,
-         "Look into it: what lies before a plane is taken away: Shift+C"},
-        {"apart", "view.apart", "Apart", way.apart > 0.0F, true,
-         "Pull the pieces away from each other: Shift+A"},
-        {"colours", "view.colours", "Colours", way.colour_by != ColourBy::metal, true,
-         "By stock, mark, finding or clearance, with a legend: Shift+K"},
-        {"marks", "view.marks", "Marks", seeing.shows_marks, true,
-         "The marks of the pieces, as in the schedules: Shift+M"},
-        {"room", "view.room", with_state("Room", way.room), way.room != Visible::plainly,
-         !bar.derived.project->room.empty(), "Faint, then away, then back: Shift+R"},
-        {"panels", "view.panels", with_state("Panels", way.panels), way.panels != Visible::plainly,
-         bar.has_panels, "Faint, then away, then back: Shift+P"},
-        {"lines", "view.lines", "Lines", way.as_line_drawing, true,
-         "A line drawing, as for paper: Shift+L"}};
+    return {{"measure", "view.measure", "Take a measure", seeing.tape.is_held, true,
+             "Between any two corners, holes, edges or faces"},
+            {"alone", "view.alone", "One piece", way.alone.has_value(), bar.can_be_alone,
+             "The chosen piece by itself; its holes lie flat at the right"},
+            {"cut", "view.cut", "Cut", seeing.cut.has_value(), true,
+             "Look into it: what lies before a plane is taken away"},
+            {"apart", "view.apart", "Apart", way.apart > 0.0F, true,
+             "Pull the pieces away from each other"},
+            {"colours", "view.colours", "Colours", way.colour_by != ColourBy::metal, true,
+             "By stock, mark, finding or clearance, with a legend"},
+            {"marks", "view.marks", "Marks", seeing.shows_marks, true,
+             "The marks of the pieces, as in the schedules"},
+            {"room", "view.room", with_state("Room", way.room), way.room != Visible::plainly,
+             !bar.derived.project->room.empty(), "Faint, then away, then back"},
+            {"panels", "view.panels", with_state("Panels", way.panels),
+             way.panels != Visible::plainly, bar.has_panels, "Faint, then away, then back"},
+            {"lines", "view.lines", "Lines", way.as_line_drawing, true,
+             "A line drawing, as for paper"}};
 }
 
 bool draw_chip(const Chip& chip) {
@@ -61,6 +61,13 @@ bool draw_chip(const Chip& chip) {
     const bool is_pressed = ImGui::Button(label.c_str());
     log_item(chip.name, chip.is_on ? chip.text + ", on" : chip.text);
     return is_pressed;
+}
+
+std::string with_key(std::string_view hint, std::string_view command) {
+    const auto* found = find_command(command);
+    std::string words(hint);
+    if (found != nullptr && found->keys.key != 0) words += ": " + shortcut_text(found->keys);
+    return words;
 }
 
 float width_of(const Chip& chip) {
@@ -83,7 +90,7 @@ std::string_view draw_chips(const std::vector<Chip>& chips, float room) {
         }
         used += width;
         if (draw_chip(chip)) pressed = chip.command;
-        draw_hint(chip.hint);
+        draw_hint(with_key(chip.hint, chip.command));
     }
     return pressed;
 }
@@ -130,13 +137,13 @@ std::string_view draw_cut_row(const SeeingBar& bar, SeeingState& seeing, float r
     if (draw_chip({"cut axis", {}, std::string("cut ") + ways[axis], true, true, {}})) {
         pressed = "view.cut_axis";
     }
-    draw_hint("Across, along or up: Shift+X");
+    draw_hint(with_key("Across, along or up", "view.cut_axis"));
     go_on(cut_field_width(), right);
     draw_cut_field(bar, seeing, range);
     const Chip side{"cut side", {}, "other side", false, true, {}};
     go_on(width_of(side), right);
     if (draw_chip(side)) pressed = "view.cut_side";
-    draw_hint("Take away what stays, and keep what is taken away: Shift+O");
+    draw_hint(with_key("Take away what stays, and keep what is taken away", "view.cut_side"));
     return pressed;
 }
 

@@ -2,6 +2,7 @@
 // edit: it is never in the project and never undone.
 #pragma once
 
+#include "editor/history.h"
 #include "editor/kit/scopes.h"
 #include "editor/selection.h"
 #include "engine/render/camera.h"
@@ -65,7 +66,8 @@ struct TapeHand {
     bool is_held = false;          // a click in the view takes an end
     std::optional<TapeEnd> under;  // the pointer
     std::optional<TapeEnd> first;
-    std::optional<TapeTaken> taken;  // until the next is
+    std::optional<TapeTaken> taken;  // until the next is, or the project is another
+    Revision of = 0;                 // of the project
 };
 
 struct MarkMemo;  // editor/view/mark_labels.h

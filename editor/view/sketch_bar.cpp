@@ -38,53 +38,58 @@ void draw_pick(const char* name,
     }
 }
 
-void draw_choices(const Area& area, const SketchDesk& desk, float y) {
+// Of what members are put, and in which of several frames.
+struct Choices {
+    std::string frame;  // empty: there is but one
+    std::string stock;
+};
+
+Choices choices_of(const SketchDesk& desk) {
     const auto& project = *desk.derived.project;
     const auto frame = sketched_frame(desk.derived, desk.state);
-    if (!frame) return;
+    Choices choices;
+    if (desk.state.hand == SketchHand::none || !frame) return choices;
+    if (project.frames.size() > 1) choices.frame = project.frames[*frame].name;
     const bool has_stock = desk.state.hand == SketchHand::members && !project.stock.empty();
-    const bool has_frames = project.frames.size() > 1;
-    if (!has_stock && !has_frames) return;
-    ImGui::SetCursorScreenPos({area.x + scaled(22), y});
-    if (has_frames) {
-        ImGui::AlignTextToFramePadding();
-        draw_text("in", Type::small, colour::quiet);
-        ImGui::SameLine();
-        draw_pick("sketched frame", project.frames, project.frames[*frame].name, desk.state.frame);
-        if (has_stock) ImGui::SameLine();
-    }
-    if (!has_stock) return;
-    ImGui::AlignTextToFramePadding();
-    draw_text("of", Type::small, colour::quiet);
-    ImGui::SameLine();
-    draw_pick("sketched stock", project.stock, sketched_stock(desk.derived, desk.state),
-              desk.state.stock);
+    if (has_stock) choices.stock = sketched_stock(desk.derived, desk.state);
+    return choices;
 }
 
-// What the hand does; and under it, of what and where.
-void draw_at_work(const Area& area, const SketchDesk& desk, float y) {
-    const auto& row = row_of(desk.state.hand);
+float width_of(const char* word, const std::string& chosen) {
+    if (chosen.empty()) return 0.0F;
+    return size_of_text(word, Type::small).x + button_width(chosen.c_str()) + scaled(12);
+}
+
+void draw_choices(const Choices& choices, const SketchDesk& desk) {
     const auto& project = *desk.derived.project;
-    const bool has_choices = project.frames.size() > 1 ||
-                             (desk.state.hand == SketchHand::members && !project.stock.empty());
-    const float width = std::min(area.width - scaled(24), scaled(470));
-    const ImVec2 size = size_of_text(row.help, Type::small, width - scaled(20));
-    const float choices = has_choices ? ImGui::GetFrameHeight() + scaled(6) : 0.0F;
-    draw_ground({area.x + scaled(12), y, width, size.y + scaled(12) + choices});
-    draw_wrapped_at(*ImGui::GetWindowDrawList(), {area.x + scaled(22), y + scaled(6)}, row.help,
-                    Type::small, colour::ink, width - scaled(20));
-    log_rectangle("at work", {area.x, y, area.x + width, y + size.y, true, true, row.label});
-    if (has_choices) draw_choices(area, desk, y + size.y + scaled(10));
+    const auto draw = [](const char* word) {
+        ImGui::AlignTextToFramePadding();
+        draw_text(word, Type::small, colour::quiet);
+        ImGui::SameLine();
+    };
+    if (!choices.frame.empty()) {
+        draw("in");
+        draw_pick("sketched frame", project.frames, choices.frame, desk.state.frame);
+        if (!choices.stock.empty()) ImGui::SameLine();
+    }
+    if (choices.stock.empty()) return;
+    draw("of");
+    draw_pick("sketched stock", project.stock, choices.stock, desk.state.stock);
 }
 
 }  // namespace
 
 void draw_sketch_bar(const Area& area, const SketchDesk& desk) {
     const StyleScope tight(ImGuiStyleVar_ItemSpacing, scaled(4, 4));
-    float width = scaled(12);
-    for (const auto& row : sketch_hands) width += button_width(row.label) + scaled(4);
-    const float height = ImGui::GetFrameHeight() + scaled(10);
-    const Area bar{area.x + scaled(12), area.y + scaled(10), std::min(width, area.width), height};
+    float hands = scaled(12);
+    for (const auto& row : sketch_hands) hands += button_width(row.label) + scaled(4);
+    const auto choices = choices_of(desk);
+    const float beside = width_of("in", choices.frame) + width_of("of", choices.stock);
+    const bool is_one_row = hands + beside <= area.width - scaled(24);
+    const float row_height = ImGui::GetFrameHeight() + scaled(4);
+    Area bar{area.x + scaled(12), area.y + scaled(10), hands + (is_one_row ? beside : 0.0F),
+             row_height + scaled(6)};
+    if (!is_one_row) bar.height += row_height;
     draw_ground(bar);
     ImGui::SetCursorScreenPos({bar.x + scaled(6), bar.y + scaled(5)});
     bool is_first = true;
@@ -97,9 +102,17 @@ void draw_sketch_bar(const Area& area, const SketchDesk& desk) {
         }
         draw_hint(row.hint);
     }
-    if (desk.state.hand != SketchHand::none) {
-        draw_at_work(area, desk, bar.y + bar.height + scaled(5));
+    if (is_one_row) {
+        ImGui::SameLine();
+    } else {
+        ImGui::SetCursorScreenPos({bar.x + scaled(10), bar.y + scaled(5) + row_height});
     }
+    draw_choices(choices, desk);
+    desk.state.bar = bar;
+}
+
+std::string_view words_of_hand(SketchHand hand) {
+    return hand == SketchHand::none ? std::string_view() : row_of(hand).help;
 }
 
 }  // namespace editor

@@ -44,6 +44,12 @@ bool is_still_there(const PlaneGrid& grid, const SketchState& state) {
     return !state.pressed->node || has_node(grid, *state.pressed->node);
 }
 
+// What is begun counts the planes of one frame as they were.
+bool is_of_another(const Derived& derived, std::size_t frame, const SketchState& state) {
+    if (!state.pressed && !state.begun && state.painted.empty()) return false;
+    return state.of != worked_out_of(derived) || state.of_frame != frame;
+}
+
 // While the button is held.
 void follow(const SketchScene& scene, const SketchDesk& desk, const SketchPointer& pointer) {
     auto& state = desk.state;
@@ -192,7 +198,10 @@ std::optional<Change> use_pointer(const SketchDesk& desk, const SketchPointer& p
     }
     const auto grid = plane_grid(desk.derived, *frame);
     const SketchScene scene{desk.derived, desk.catalogue, grid};
-    if (!is_still_there(grid, state)) take_hand(state, state.hand);
+    if (!is_still_there(grid, state) || is_of_another(desk.derived, *frame, state))
+        take_hand(state, state.hand);
+    state.of = worked_out_of(desk.derived);
+    state.of_frame = *frame;
     if (state.pressed) {
         follow(scene, desk, pointer);
     } else {
@@ -204,6 +213,7 @@ std::optional<Change> use_pointer(const SketchDesk& desk, const SketchPointer& p
 }
 
 void take_hand(SketchState& state, SketchHand hand) {
+    if (hand != SketchHand::planes) state.planes.refused.reset();
     state.hand = hand;
     state.target = {};
     state.pressed.reset();

@@ -3,6 +3,7 @@
 
 #include "editor/change.h"
 #include "editor/derived.h"
+#include "editor/kit/scopes.h"
 #include "editor/view/plane_grid.h"
 #include "editor/view/plane_hand.h"
 #include "engine/render/scene.h"
@@ -22,7 +23,6 @@ struct SketchTarget {
     std::optional<GridNode> node;
     std::optional<GridCell> cell;
     std::optional<PlanePlace> place;  // of a plane that is to come
-    bool is_taken = false;            // a member or a bay is there: a click chooses it
 
     bool is_something() const { return segment || node || cell; }
     bool operator==(const SketchTarget&) const = default;
@@ -65,6 +65,9 @@ struct SketchState {
     std::vector<GridCell> painted;  // since the button was pressed
     std::optional<SketchTrial> trial;
     PlaneHand planes;
+    WorkedOutOf of;  // that was pointed into last, and the frame
+    std::size_t of_frame = 0;
+    Area bar;  // what its buttons and words cover of the view
 };
 
 }  // namespace editor

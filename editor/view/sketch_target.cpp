@@ -26,13 +26,28 @@ GridSegment free_stretch(const model::Frame& frame, const PlaneGrid& grid, GridS
     return segment;
 }
 
+const std::vector<PlaneSnap>& snaps_for(const SketchScene& scene,
+                                        const SketchDesk& desk,
+                                        model::Axis axis) {
+    auto& hand = desk.state.planes;
+    const auto of = worked_out_of(desk.derived);
+    const bool is_known = hand.snaps_of == of && hand.snaps_frame == scene.grid.frame &&
+                          hand.snaps_axis == axis && of.revision != 0;
+    if (is_known) return hand.snaps;
+    hand.snaps = plane_snaps(desk.derived, scene.grid.frame, axis, {});
+    hand.snaps_of = of;
+    hand.snaps_frame = scene.grid.frame;
+    hand.snaps_axis = axis;
+    return hand.snaps;
+}
+
 PlanePlace place_of_new_plane(const SketchScene& scene,
                               const SketchDesk& desk,
                               const GridSegment& segment,
                               const SketchPointer& pointer) {
     const auto at = place_along(scene.grid, desk.view, segment, pointer.pixel);
     if (!at) return {};
-    const auto snaps = plane_snaps(desk.derived, scene.grid.frame, segment.run, {});
+    const auto& snaps = snaps_for(scene, desk, segment.run);
     const double mm = engine::mm_per_pixel(desk.view.camera, desk.view.viewport);
     const auto reach =
         static_cast<model::Nm>(std::llround(snap_reach * pointer.scale * mm * 1.0e6));

@@ -5,6 +5,8 @@
 #include "editor/kit/scopes.h"
 #include "editor/view/sketch_hand.h"
 
+#include <string_view>
+
 namespace editor {
 
 struct SketchMouse {
@@ -21,7 +23,10 @@ void draw_sketch_grid(const Area& area, const SketchDesk& desk, float pixel_scal
 // Beside the pointer.
 void draw_sketch_words(const SketchDesk& desk);
 
-// A row of hands at the top of the view, and what the one at work does.
+// A row of hands at the top of the view; the desk's state tells what it covers.
 void draw_sketch_bar(const Area& area, const SketchDesk& desk);
+
+// What the hand does, for the foot of the view; empty: there is none at work.
+std::string_view words_of_hand(SketchHand hand);
 
 }  // namespace editor

@@ -19,6 +19,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace editor {
@@ -72,6 +73,7 @@ void choose(const Derived& derived, const ViewState& view, Selection& selection,
         return;
     }
     auto chosen = selection_of(*derived.project, derived.resolved, {*view.hovered});
+    if (chosen.pieces.empty()) return;
     if (!adds) {
         selection = std::move(chosen);
         return;
@@ -92,7 +94,9 @@ struct ScanHit {
     engine::Vector own{};
 };
 
-std::optional<ScanHit> scan_under(const RoomFacts& room, const engine::Ray& ray) {
+std::optional<ScanHit> scan_under(const RoomFacts& room,
+                                  const engine::Ray& ray,
+                                  const engine::SceneCut* cut) {
     std::optional<ScanHit> nearest;
     for (const auto& placed : room.scans_placed) {
         const auto& place = placed.place;
@@ -105,6 +109,7 @@ std::optional<ScanHit> scan_under(const RoomFacts& room, const engine::Ray& ray)
         };
         const auto hit = placed.scan->tree.first_on_ray(own(from), own(along));
         if (!hit || (nearest && nearest->along <= hit->distance)) continue;
+        if (!engine::is_left_by(cut, ray.origin + ray.direction * hit->distance)) continue;
         nearest = ScanHit{placed.obstacle, hit->distance, hit->point};
     }
     return nearest;
@@ -125,14 +130,21 @@ void point_at_scan(ViewHands& hands, const engine::SceneData& scene, glm::dvec2 
     if (hands.room->scans_placed.empty() || view.hovered_obstacle || !scene.fixed) return;
     const auto ray =
         behind_cut(engine::ray_through(view.camera, pixel, view.viewport), scene.cut.get());
-    if (const auto hit = scan_under(*hands.room, ray)) view.hovered_obstacle = hit->obstacle;
+    const auto hit = scan_under(*hands.room, ray, scene.cut.get());
+    if (hit) view.hovered_obstacle = hit->obstacle;
 }
 
 // The change that a third point makes.
-std::optional<Change> pick_point(const Derived& derived, ViewHands& hands, glm::dvec2 pixel) {
-    const auto ray = engine::ray_through(hands.view.camera, pixel, hands.view.viewport);
+std::optional<Change> pick_point(const Derived& derived,
+                                 const engine::SceneData& scene,
+                                 ViewHands& hands,
+                                 glm::dvec2 pixel) {
+    const auto* cut = scene.cut.get();
+    const auto ray =
+        behind_cut(engine::ray_through(hands.view.camera, pixel, hands.view.viewport), cut);
     const auto& room = derived.project->room;
-    const auto hit = hands.room == nullptr ? std::nullopt : scan_under(*hands.room, ray);
+    const bool is_seen = hands.room != nullptr && scene.fixed != nullptr;
+    const auto hit = is_seen ? scan_under(*hands.room, ray, cut) : std::nullopt;
     if (!hit || room[hit->obstacle].name != hands.placing->obstacle) {
         hands.placing->trouble = "There is nothing of " + hands.placing->obstacle + " there";
         return std::nullopt;
@@ -149,14 +161,16 @@ std::optional<Change> pick_point(const Derived& derived, ViewHands& hands, glm::
     return change;
 }
 
-void draw_placing(const Area& area, const ScanPlacing& placing) {
+// Below what stands at the top of the view.
+void draw_placing(const Area& area, const ScanPlacing& placing, const Area& above) {
     auto words = std::to_string(placing.points.size() + 1) + " of 3: " + placing_words(placing) +
                  " \xC2\xB7 Esc to leave it";
     if (!placing.trouble.empty()) words = placing.trouble + ". " + words;
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const float room = area.width - scaled(24);
     const ImVec2 size = size_of_text(words, Type::strong, room - scaled(20));
-    const ImVec2 at{area.x + std::max(scaled(22), (area.width - size.x) / 2), area.y + scaled(14)};
+    const float top = std::max(area.y + scaled(14), above.y + above.height + scaled(12));
+    const ImVec2 at{area.x + std::max(scaled(22), (area.width - size.x) / 2), top};
     on.AddRectFilled({at.x - scaled(10), at.y - scaled(6)},
                      {at.x + size.x + scaled(10), at.y + size.y + scaled(6)}, colour::dye_wash,
                      scaled(3));
@@ -199,8 +213,7 @@ void point_at_hole(const Derived& derived, ViewHands& hands, glm::dvec2 pixel) {
     constexpr double through = 12.0;  // mm: a hole seen from the inside of its wall
     const double along = glm::dot(*view.hovered_at - ray.origin, ray.direction);
     const double beside = 4.0 * engine::mm_per_pixel(view.camera, view.viewport);
-    const auto hole = hole_on(derived, ray, along + through, beside);
-    if (hole && derived.resolved.holes[*hole].piece == *view.hovered) hovered = hole;
+    hovered = hole_on(derived, ray, along + through, beside, *view.hovered);
 }
 
 std::optional<SketchDesk> sketch_desk(const Derived& derived, const ViewHands& hands) {
@@ -282,7 +295,7 @@ std::optional<Change> use_mouse(const Area& area,
             point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
             take_end(hands.seeing->tape);
         } else if (hands.placing != nullptr) {
-            change = pick_point(derived, hands, pixel);
+            change = pick_point(derived, scene, hands, pixel);
         } else if (joint) {
             hands.selection = selection_of_joint(*derived.project, derived.resolved, *joint);
         } else {
@@ -322,7 +335,7 @@ void draw_hovered_words(const Derived& derived,
 }
 
 // On two lines where one is too long for the view.
-void draw_help(const Area& area, bool picks_joints) {
+void draw_help(const Area& area, bool picks_joints, std::string_view of_hand) {
     const std::string moving =
         "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see all";
     const std::string choosing = picks_joints
@@ -330,8 +343,16 @@ void draw_help(const Area& area, bool picks_joints) {
                                      : "click a piece \xC2\xB7 Ctrl or Shift and click for more";
     const std::string both = moving + " \xC2\xB7 " + choosing;
     const float room = area.width - scaled(32);
-    const bool is_one = size_of_text(both, Type::small).x <= room;
     ImDrawList& on = *ImGui::GetWindowDrawList();
+    if (!of_hand.empty()) {
+        const ImVec2 size = size_of_text(of_hand, Type::small, room);
+        const ImVec2 at{area.x + scaled(16), area.y + area.height - size.y - scaled(10)};
+        draw_wrapped_at(on, at, of_hand, Type::small, colour::dye, room);
+        const std::string words(of_hand);
+        log_rectangle("at work", {at.x, at.y, at.x + size.x, at.y + size.y, true, true, words});
+        return;
+    }
+    const bool is_one = size_of_text(both, Type::small).x <= room;
     float y = area.y + area.height - scaled(is_one ? 26 : 42);
     for (const auto& line : is_one ? std::vector{both} : std::vector{moving, choosing}) {
         draw_text_at(on, {area.x + scaled(16), y}, text_to_fit(line, Type::small, room),
@@ -341,8 +362,11 @@ void draw_help(const Area& area, bool picks_joints) {
 }
 
 // The skeleton; the room may run out of the picture. The room alone while there is no skeleton.
-engine::SceneBounds what_to_see(const engine::SceneData& scene, const Derived& derived) {
+engine::SceneBounds what_to_see(const engine::SceneData& scene,
+                                const Derived& derived,
+                                bool is_one_alone) {
     auto skeleton = engine::bounds_of(scene.solid);
+    if (is_one_alone) return skeleton;
     for (std::size_t f = 0; f < derived.resolved.frames.size(); ++f) {
         if (derived.resolved.frames[f].piece_count > 0) continue;
         skeleton = engine::hull(skeleton, outline_in_room(plane_grid(derived, f)));
@@ -429,8 +453,10 @@ std::optional<Change> draw_view(const Area& area,
     hands.view.viewport = viewport;
     if (hands.view.wants_fit) {
         const double margin = shows_as_built(hands) ? fit_margin(derived, area) : 0.1;
-        hands.view.camera = engine::fitted(hands.view.camera, what_to_see(scene, derived),
-                                           hands.view.viewport, margin);
+        const bool is_one_alone = hands.seeing != nullptr && hands.seeing->way.alone.has_value();
+        hands.view.camera =
+            engine::fitted(hands.view.camera, what_to_see(scene, derived, is_one_alone),
+                           hands.view.viewport, margin);
         hands.view.wants_fit = false;
         hands.view.is_fitted = true;
     }
@@ -440,18 +466,22 @@ std::optional<Change> draw_view(const Area& area,
     auto change = use_mouse(area, derived, scene, hands, pixel_scale);
     std::vector<Area> covered = draw_seen_marks(area, derived, scene, hands);
     const auto sketch = sketch_desk(derived, hands);
+    if (sketch) covered.push_back(sketch->state.bar);
     if (sketch) draw_sketch_grid(area, *sketch, pixel_scale);
     // A plane's tag says the same as that of its dimension.
     if (sketch && sketch->state.hand == SketchHand::planes) {
-        keep_first(change, draw_plane_tags(area, *sketch));
+        keep_first(change, draw_plane_tags(area, *sketch, covered));
     } else if (shows_as_built(hands)) {
         keep_first(change, draw_dimension_tags(area, derived, hands.view, hands.hand, &covered));
     }
     if (hands.seeing != nullptr && hands.seeing->shows_marks) {
         draw_mark_labels(area, derived, scene, hands.view, covered, hands.seeing->marks);
     }
-    if (hands.placing != nullptr) draw_placing(area, *hands.placing);
-    draw_help(area, hands.picks_joints);
+    if (hands.placing != nullptr) {
+        draw_placing(area, *hands.placing, hands.seeing != nullptr ? hands.seeing->bar : Area{});
+    }
+    draw_help(area, hands.picks_joints,
+              sketch ? words_of_hand(sketch->state.hand) : std::string_view());
     if (sketch) draw_sketch_bar(area, *sketch);
     if (sketch) draw_sketch_words(*sketch);
     draw_hovered_words(derived, hands.view, hands.picks_joints, words_of_hole(derived, hands));

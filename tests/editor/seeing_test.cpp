@@ -240,16 +240,27 @@ TEST_CASE("what has an error is red, and nothing is where there is none", "[edit
 TEST_CASE("what stands in an obstacle is red by clearance and by finding", "[editor][seeing]") {
     HeadlessUi ui;
     open_sample(ui, "work_counter");
-    const auto& now = ui.now();
-    const auto by = [&](editor::ColourBy way) {
-        return editor::piece_colours(way, now, *ui.desk.catalogue);
+    const auto red_by = [&](editor::ColourBy way) {
+        return editor::piece_colours(way, ui.now(), *ui.desk.catalogue).legend.front().count;
     };
-    const bool has_room_error = std::ranges::any_of(now.findings, [](const auto& finding) {
-        return finding.code == "inside_obstacle" || finding.code == "in_the_way";
-    });
-    CHECK((by(editor::ColourBy::clearance).legend.front().count > 0) == has_room_error);
-    const bool has_error = now.summary.errors > 0;
-    CHECK((by(editor::ColourBy::finding).legend.front().count > 0) <= has_error);
+    REQUIRE(ui.now().summary.errors == 0);
+    CHECK(red_by(editor::ColourBy::clearance) == 0);
+    CHECK(red_by(editor::ColourBy::finding) == 0);
+    const auto& piece = ui.now().resolved.pieces.front();
+    const auto& frame = ui.now().resolved.frames[piece.frame];
+    const auto lo = model::to_room(frame, piece.extents.lo);
+    const auto hi = model::to_room(frame, piece.extents.hi);
+    model::BoxObstacle block;
+    for (std::size_t k = 0; k < 3; ++k) {
+        const auto middle = engine::Length::from_nm((lo[k] + hi[k]) / 2).mm();
+        block.least[k] = std::to_string(middle - 30.0) + " mm";
+        block.most[k] = std::to_string(middle + 30.0) + " mm";
+    }
+    REQUIRE(editor::submit(
+        ui.desk, editor::change_of(model::PutObstacle{{.name = "block", .shape = block}, {}})));
+    CHECK(ui.now().summary.errors > 0);
+    CHECK(red_by(editor::ColourBy::clearance) > 0);
+    CHECK(red_by(editor::ColourBy::finding) > 0);
 }
 
 TEST_CASE("pulled apart, what lies outside goes further than what it lies upon",

@@ -415,3 +415,99 @@ TEST_CASE("by the keyboard alone a member, a plane and a bay are put by forms",
     ui.press(key::enter);
     CHECK(frame_of(ui).bays.size() == 1);
 }
+
+TEST_CASE("a frame without planes across an axis is pointed into with every hand",
+          "[editor][sketch]") {
+    HeadlessUi ui;
+    REQUIRE(submit(ui.desk, change_of(model::PutFrame{{.name = "bare"}, {}})));
+    for (const bool has_one : {false, true}) {
+        if (has_one) {
+            const model::PutPlane put{"bare", {"left", Axis::x, "0"}, {}};
+            REQUIRE(submit(ui.desk, change_of(put)));
+        }
+        for (const char* command :
+             {"sketch.members", "sketch.braces", "sketch.bays", "sketch.planes"}) {
+            INFO(command);
+            run_command(ui.desk, command);
+            ui.settle();
+            const auto& picture = ui.item("View/picture");
+            const float y = (picture.top + picture.bottom) / 2;
+            ui.click_at((picture.left + picture.right) / 2, y);
+            CHECK(ui.desk.ui.sketch.hand != SketchHand::none);
+            CHECK_FALSE(ui.desk.ui.sketch.target.is_something());
+        }
+    }
+}
+
+TEST_CASE("one thing is in hand: the tape, or what lays out", "[editor][sketch]") {
+    HeadlessUi ui;
+    start(ui, StarterKind::box, "sketch.members");
+    ui.press('D');
+    CHECK(ui.desk.ui.seeing.tape.is_held);
+    CHECK(ui.desk.ui.sketch.hand == SketchHand::none);
+    ui.click("View/Draw a brace");
+    ui.settle();
+    CHECK_FALSE(ui.desk.ui.seeing.tape.is_held);
+    CHECK(ui.desk.ui.sketch.hand == SketchHand::braces);
+    run_command(ui.desk, "view.apart");
+    CHECK(ui.desk.ui.sketch.hand == SketchHand::none);
+    run_command(ui.desk, "sketch.bays");
+    ui.settle();
+    CHECK(ui.desk.ui.seeing.way.apart == 0.0F);
+}
+
+TEST_CASE("a brace that is begun is given up where another frame is chosen", "[editor][sketch]") {
+    HeadlessUi ui;
+    start(ui, StarterKind::box, "sketch.braces");
+    auto other = frame_of(ui);
+    other.name = "other";
+    other.origin[0] = "60 in";
+    REQUIRE(submit(ui.desk, change_of(model::PutFrame{other, {}})));
+    ui.settle();
+    const auto at = place_of(ui, {0, 0, 0});
+    ui.click_at(at.x, at.y);
+    REQUIRE(ui.desk.ui.sketch.begun);
+    ui.desk.ui.sketch.frame = "other";
+    ui.settle();
+    CHECK_FALSE(ui.desk.ui.sketch.begun);
+}
+
+TEST_CASE("a brace that is chosen by its piece is removed", "[editor][sketch]") {
+    HeadlessUi ui;
+    start(ui, StarterKind::box, "sketch.braces");
+    const auto from = place_of(ui, {0, 0, 0});
+    const auto to = place_of(ui, {1, 0, 2});
+    ui.click_at(from.x, from.y);
+    ui.click_at(to.x, to.y);
+    REQUIRE(frame_of(ui).diagonals.size() == 1);
+    const auto& pieces = ui.now().resolved.pieces;
+    const auto piece = std::ranges::find_if(
+        pieces, [](const model::Piece& it) { return it.kind == model::PieceKind::brace; });
+    REQUIRE(piece != pieces.end());
+    const auto i = static_cast<model::Index>(piece - pieces.begin());
+    ui.desk.ui.selection = selection_of(project_of(ui.desk), ui.now().resolved, {i});
+    ui.press(key::remove);
+    CHECK(frame_of(ui).diagonals.empty());
+}
+
+TEST_CASE("a plane that is pulled onto another one can be pulled on", "[editor][sketch]") {
+    HeadlessUi ui;
+    start(ui, StarterKind::box, "sketch.planes");
+    run_command(ui.desk, "view.front");
+    ui.settle();
+    const auto& tag = ui.item("View/planes/shelf 1");
+    const At from{(tag.left + tag.right) / 2, (tag.top + tag.bottom) / 2};
+    const float up = place_of(ui, {0, 0, 2}).y - place_of(ui, {0, 0, 1}).y;
+    ui.move_to(from.x, from.y);
+    ui.input.button(0, true);
+    ui.settle();
+    for (const float share : {0.5F, 1.0F, 1.0F, 0.5F}) {
+        ui.input.move(from.x, from.y + up * share);
+        ui.settle();
+        REQUIRE(ui.desk.ui.sketch.planes.dragged);
+    }
+    ui.input.button(0, false);
+    ui.settle();
+    CHECK(ui.desk.history.undo_label().find("shelf 1") != std::string::npos);
+    CHECK(plane_grid(ui.now(), 0).planes[2].size() == 3);
+}

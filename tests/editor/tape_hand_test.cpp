@@ -179,7 +179,7 @@ TEST_CASE("two clicks take a measure that stays until the next one; Escape ends"
     tests::start_box(ui.desk);
     ui.settle();
     ui.press('1');
-    ui.press('M');
+    ui.press('D');
     CHECK(ui.has("View/taking a measure"));
     const auto box = box_of(ui);
     click_on(ui, {box.lo.x, box.lo.y, box.hi.z});
@@ -193,7 +193,7 @@ TEST_CASE("two clicks take a measure that stays until the next one; Escape ends"
     CHECK(ui.item("View/measure").value == "24; across");
     click_on(ui, {box.lo.x, box.lo.y, box.hi.z});
     CHECK_FALSE(ui.desk.ui.selection.pieces.empty());
-    ui.press('M');
+    ui.press('D');
     click_on(ui, {box.lo.x, box.lo.y, box.hi.z});
     ui.move_to(ui.item("View/picture").left + 3, ui.item("View/picture").bottom - 3);
     CHECK_FALSE(ui.has("View/measure"));
@@ -217,7 +217,7 @@ TEST_CASE("an end is taken where the button is let go, however quickly the point
     // Over a piece before the tape is taken in hand: its words must not stay.
     click_on(ui, {box.lo.x, box.lo.y, box.hi.z});
     ui.press(key::escape);
-    ui.press('M');
+    ui.press('D');
     const auto& view = ui.desk.ui.view;
     const auto picture = ui.item("View/picture");
     for (const double x : {box.lo.x, box.hi.x}) {
@@ -234,11 +234,27 @@ TEST_CASE("an end is taken where the button is let go, however quickly the point
     CHECK(ui.item("View/measure").value == "24; across");
 }
 
+TEST_CASE("what was measured is not said of a project that has changed", "[editor][tape]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.press('1');
+    ui.press('D');
+    const auto box = box_of(ui);
+    click_on(ui, {box.lo.x, box.lo.y, box.hi.z});
+    click_on(ui, {box.hi.x, box.lo.y, box.hi.z});
+    REQUIRE(ui.has("View/measure"));
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::SetFormula{"width", "30 in"})));
+    ui.settle();
+    CHECK_FALSE(ui.has("View/measure"));
+}
+
 TEST_CASE("a measure is read on the tape that is shown", "[editor][tape]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
     REQUIRE(editor::submit(ui.desk, editor::change_of(model::SetShown{
                                         {.form = engine::TapeForm::millimetre, .decimals = 1}})));
+    ui.settle();
     ui.desk.ui.seeing.tape.taken = TapeTaken{corner({0, 0, 0}), corner({0, 0, 466'725'000})};
     ui.settle();
     CHECK_THAT(ui.item("View/measure").value, Catch::Contains("466.7"));

@@ -149,7 +149,10 @@ Edit random_laying_out(Draw& draw) {
         case 1:
             return TurnEndForEnd{frame, bar};
         case 2:
-            if (is_box && draw.coin()) return SplitMember{frame, "rail back top", "mid"};
+            if (is_box && draw.coin()) {
+                const auto rail = draw.one_of(std::array{"rail back top", "rail front top"});
+                return SplitMember{frame, rail, "mid"};
+            }
             return SplitMember{frame, bar, draw.plane()};
         case 3: {
             const std::string whole = is_box && draw.coin() ? "rail back top" : bar;
