@@ -50,7 +50,7 @@ private:
 
 }  // namespace
 
-std::size_t spare_threads() { return std::max(std::thread::hardware_concurrency(), 2U) - 1U; }
+std::size_t spare_threads() { return std::max(std::thread::hardware_concurrency(), 3U) - 1U; }
 
 bool for_each_on_threads(std::size_t count,
                          const std::function<void(std::size_t)>& act,

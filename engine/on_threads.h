@@ -6,7 +6,7 @@
 
 namespace engine {
 
-// One of the machine's is left for what waits for the result.
+// One of the machine's is left for what waits for the result; where there are but two, they share.
 std::size_t spare_threads();
 
 // Calls act(0) .. act(count - 1), each once, on this thread and on others beside it, `threads` in

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <functional>
+#include <limits>
 
 namespace model {
 namespace {
@@ -81,9 +82,10 @@ std::vector<Place> free_places(const SlantedRoom& room, const Marks& marks) {
     std::vector<Place> places;
     std::vector<Region> near;
     for (Nm i = least[0]; i <= most[0]; i += stride[0]) {
-        keep_near(room, marks.phase[0] + i * marks.step, near);
+        const Nm x = marks.phase[0] + i * marks.step;
+        keep_near(room, x, near);
         for (Nm j = least[1]; j <= most[1]; j += stride[1]) {
-            Place place{.at = {marks.phase[0] + i * marks.step, marks.phase[1] + j * marks.step}};
+            Place place{.at = {x, marks.phase[1] + j * marks.step}};
             place.margin = margin_at(room, near, place.at);
             if (place.margin >= 0) places.push_back(place);
         }
@@ -97,18 +99,50 @@ Nm margin_beside(const Place& place, const Place& other, Nm pitch) {
     return std::min(place.margin, static_cast<Nm>(std::floor(spare)));
 }
 
+// How far at most any of them lies from one.
+class FurthestOf {
+public:
+    explicit FurthestOf(std::span<const Place> places) {
+        for (const auto& place : places) {
+            for (std::size_t k = 0; k < 2; ++k) {
+                lo_[k] = std::min(lo_[k], place.at[k]);
+                hi_[k] = std::max(hi_[k], place.at[k]);
+            }
+        }
+    }
+
+    double squared_from(const Place& place) const {
+        double squared = 0.0;
+        for (std::size_t k = 0; k < 2; ++k) {
+            const auto way =
+                static_cast<double>(std::max(place.at[k] - lo_[k], hi_[k] - place.at[k]));
+            squared += way * way;
+        }
+        return squared;
+    }
+
+private:
+    std::array<Nm, 2> lo_{std::numeric_limits<Nm>::max(), std::numeric_limits<Nm>::max()};
+    std::array<Nm, 2> hi_{std::numeric_limits<Nm>::lowest(), std::numeric_limits<Nm>::lowest()};
+};
+
 // The pair with the largest least margin; of equal ones that which stands furthest apart. Those
 // with the most margin come first, so that the rest need not be looked at.
 std::vector<Place> best_pair(std::vector<Place> places, Nm pitch) {
     std::ranges::stable_sort(places, std::ranges::greater{}, &Place::margin);
+    const FurthestOf furthest{places};
     std::vector<Place> best;
     Nm best_margin = -1;
     double best_apart = 0.0;
+    // Most pairs are nearer than that by far; a nanometre is left to rounding.
+    const auto least_apart = [&] {
+        return static_cast<double>(pitch + 2 * std::max<Nm>(best_margin, 0) - 1);
+    };
     for (std::size_t i = 0; i < places.size() && places[i].margin >= best_margin; ++i) {
+        if (furthest.squared_from(places[i]) < least_apart() * least_apart()) continue;
         for (std::size_t j = i + 1; j < places.size(); ++j) {
             if (places[j].margin < best_margin) break;
-            // Most are nearer than that by far; a nanometre is left to rounding.
-            const auto least = static_cast<double>(pitch + 2 * std::max<Nm>(best_margin, 0) - 1);
+            const double least = least_apart();
             if (squared_apart(places[i], places[j]) < least * least) continue;
             const Nm margin =
                 std::min(places[i].margin, margin_beside(places[j], places[i], pitch));

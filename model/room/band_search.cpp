@@ -79,6 +79,7 @@ public:
 
 private:
     using Looks = std::map<TapeMark, BandLook>;
+    using Gap = std::pair<TapeMark, TapeMark>;  // between neighbours
 
     bool is_regardless(const Finding& finding) const {
         const auto complaints = complaints_of(finding);
@@ -149,6 +150,7 @@ private:
     // none left.
     bool refine() {
         regardless_ = best().complaints;
+        if (!prove_gaps()) return false;
         std::set<TapeMark> wanted;
         const bool only_ends = looks_.size() >= most_looks;
         unproved_ = 0;
@@ -161,7 +163,7 @@ private:
             }
             std::set<TapeMark> inside;
             add_crossings(*a, *b, inside);
-            if (fits(a->second) && !is_surely_free(a->second, b->second, reach_))
+            if (fits(a->second) && !free_gaps_.contains({a->first, b->first}))
                 inside.insert(middle);
             if (only_ends && !inside.empty()) ++unproved_;
             if (!only_ends) wanted.merge(inside);
@@ -171,6 +173,27 @@ private:
             wanted.erase(std::prev(wanted.end()));
         look(wanted);
         return looks_.size() > before;
+    }
+
+    // Tries those that are not proved yet. False when told to stop.
+    bool prove_gaps() {
+        std::vector<Gap> gaps;
+        for (auto a = looks_.begin(), b = std::next(a); b != looks_.end(); a = b++) {
+            const Gap gap{a->first, b->first};
+            if (b->first - a->first < 2 || tried_gaps_.contains(gap)) continue;
+            if (fits(a->second) && fits(b->second)) gaps.push_back(gap);
+        }
+        std::vector<char> is_free(gaps.size());
+        const auto prove_one = [&](std::size_t i) {
+            const auto& [from, to] = gaps[i];
+            is_free[i] = is_surely_free(looks_.at(from), looks_.at(to), reach_) ? 1 : 0;
+        };
+        stopped_ = !engine::for_each_on_threads(gaps.size(), prove_one, search_.go_on);
+        tried_gaps_.insert(gaps.begin(), gaps.end());
+        for (std::size_t i = 0; i < gaps.size(); ++i) {
+            if (is_free[i] != 0) free_gaps_.insert(gaps[i]);
+        }
+        return !stopped_;
     }
 
     // Where two planes of a frame change their order: the marks on both sides of it. Planes that
@@ -216,6 +239,8 @@ private:
     Nm step_;
     double reach_;
     Looks looks_;
+    std::set<Gap> tried_gaps_;
+    std::set<Gap> free_gaps_;  // those of them that are proved
     std::set<Complaint> regardless_;
     TapeMark present_ = 0;
     int unproved_ = 0;  // gaps that were left as they are
