@@ -32,6 +32,27 @@ std::vector<std::string> chosen_names(const Desk& desk) {
     return names;
 }
 
+template <class Bars>
+void add_name(const Bars& bars, model::Index number, std::vector<std::string>& names) {
+    if (number >= bars.size()) return;
+    const auto& name = bars[number].name;
+    if (std::ranges::count(names, name) == 0) names.push_back(name);
+}
+
+// The same with braces and leaning members, which are no members.
+std::vector<std::string> chosen_bars(Desk& desk) {
+    auto names = chosen_names(desk);
+    const Derived& now = derived(desk);
+    for (const auto i : selected_pieces(*now.project, now.resolved, desk.ui.selection)) {
+        const auto& piece = now.resolved.pieces[i];
+        const auto& frame = now.project->frames[piece.frame];
+        if (frame.name != chosen_frame(desk)) continue;
+        if (piece.kind == model::PieceKind::brace) add_name(frame.diagonals, piece.stated, names);
+        if (piece.kind == model::PieceKind::leaning) add_name(frame.leaning, piece.stated, names);
+    }
+    return names;
+}
+
 }  // namespace
 
 void flip_chosen_legs(Desk& desk, model::Axis along) {
@@ -67,7 +88,7 @@ void begin_split(Desk& desk) {
 }
 
 void begin_mirror(Desk& desk) {
-    desk.ui.dialog = new_mirror_form(derived(desk), chosen_frame(desk), chosen_names(desk));
+    desk.ui.dialog = new_mirror_form(derived(desk), chosen_frame(desk), chosen_bars(desk));
 }
 
 void begin_repeat(Desk& desk) {

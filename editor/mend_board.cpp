@@ -45,23 +45,29 @@ void begin(CardMends& card,
            const model::Catalogue& catalogue,
            const BandWorker* bands,
            const std::vector<model::Finding>& alike) {
-    card.untried = model::ways_to_mend({*now.project, catalogue, now.resolved}, alike);
-    if (is_of_fit(alike.front().code)) {
-        for (auto& way : ends_of_bands(now, bands)) card.untried.push_back(std::move(way));
-    }
+    const auto add = [&](std::vector<model::Mend> ways, bool is_for_all) {
+        for (auto& way : ways) card.untried.push_back({std::move(way), is_for_all});
+    };
+    add(model::ways_to_mend({*now.project, catalogue, now.resolved}, alike), alike.size() == 1);
+    if (is_of_fit(alike.front().code)) add(ends_of_bands(now, bands), true);
     std::reverse(card.untried.begin(), card.untried.end());
     card.has_begun = true;
 }
 
+// Only the way that is tried next is extended to all of them: with many that takes its time.
 void try_one(CardMends& card,
              const Derived& now,
              const model::Catalogue& catalogue,
              const std::vector<model::Finding>& alike) {
-    auto way = std::move(card.untried.back());
+    auto next = std::move(card.untried.back());
     card.untried.pop_back();
-    const bool helps = model::is_mended_by({*now.project, catalogue, now.resolved}, *now.scans,
-                                           now.findings, alike, way);
-    if (helps) card.kept.push_back(std::move(way));
+    const model::Ailing ailing{*now.project, catalogue, now.resolved};
+    std::optional<model::Mend> mend = std::move(next.way);
+    if (!next.is_for_all) mend = model::way_for_all(ailing, alike, std::move(*mend));
+    if (!mend) return;
+    ++card.tried;
+    if (model::is_mended_by(ailing, *now.scans, now.findings, alike, *mend))
+        card.kept.push_back(std::move(*mend));
     if (card.kept.size() == most_offered) card.untried.clear();
 }
 

@@ -14,11 +14,18 @@
 
 namespace editor {
 
+struct UntriedWay {
+    model::Mend way;
+    bool is_for_all =
+        false;  // else it mends the first of the findings, and is still to be extended
+};
+
 // Of the findings on one card.
 struct CardMends {
-    std::vector<model::Mend> untried;  // the next one last
-    std::vector<model::Mend> kept;     // they do what they promise
+    std::vector<UntriedWay> untried;  // the next one last
+    std::vector<model::Mend> kept;    // they do what they promise
     bool has_begun = false;
+    int tried = 0;  // how many ways there were that could be for all of them
 
     bool is_done() const { return has_begun && untried.empty(); }
 };

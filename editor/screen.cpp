@@ -51,11 +51,12 @@ std::optional<Change> draw_place(const Area& area,
             return change;
         }
         case Place::prove:
-            draw_prove(area,
-                       {now, *desk.catalogue,
-                        ui.prove.sheet == ProveSheet::room ? &room_facts(desk) : nullptr},
-                       ui.prove, ui.selection);
-            break;
+            return draw_prove(
+                area,
+                {now, *desk.catalogue,
+                 ui.prove.sheet == ProveSheet::room ? &room_facts(desk) : nullptr},
+                ui.prove, ui.selection,
+                {*desk.catalogue, ui.help.mends, ui.dialog, ui.place, desk.bands.get()});
         case Place::buy:
             return draw_buy(area, now, ui.offers, ui.saw, ui.selection);
         case Place::make:

@@ -27,19 +27,27 @@ std::vector<std::string> asked_by(const CopyForm& form) {
         form.origin[2], std::to_string(form.has_own_dimensions) + std::to_string(form.is_mirrored)};
 }
 
-// How far along the van the copy must move to stand clear behind all frames.
-engine::Nm way_behind_all(const Derived& derived, std::size_t original) {
+// Where along the van the copy must stand to be clear behind all frames: a hand's breadth, which
+// leaves heads and tails of rivets their place, on a whole inch or centimetre.
+engine::Nm place_behind_all(const Derived& derived, std::size_t original) {
     constexpr std::size_t along = 1;
+    constexpr auto hand = 100 * engine::Length::nm_per_mm;
+    const auto origin = derived.resolved.frames[original].origin[along];
     std::optional<engine::Nm> begin;
-    engine::Nm end = 0;
+    std::optional<engine::Nm> end;
     for (const auto& piece : derived.resolved.pieces) {
         const auto& frame = derived.resolved.frames[piece.frame];
         const auto box = model::box_in_room(frame, piece.extents);
-        end = begin ? std::max(end, box.hi[along]) : box.hi[along];
-        if (!begin) begin = box.lo[along];
-        if (piece.frame == original) begin = std::min(*begin, box.lo[along]);
+        const auto lo = box.lo[along], hi = box.hi[along];
+        end = end ? std::max(*end, hi) : hi;
+        if (piece.frame == original) begin = begin ? std::min(*begin, lo) : lo;
     }
-    return begin ? end - *begin : 0;
+    if (!begin) return origin;
+    const auto unit = engine::bare_unit(derived.project->shown);
+    const bool is_inch = unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
+    const engine::Nm step =
+        is_inch ? engine::Nm{engine::Length::nm_per_inch} : 10 * engine::Length::nm_per_mm;
+    return (origin + *end - *begin + hand) / step * step;
 }
 
 void fill_for_frame(CopyForm& form, const Derived& derived) {
@@ -49,9 +57,8 @@ void fill_for_frame(CopyForm& form, const Derived& derived) {
     form.of_frame = form.frame;
     const auto number = static_cast<std::size_t>(frame - frames.data());
     form.origin = frame->origin;
-    const auto& at = derived.resolved.frames[number].origin;
-    form.origin[1] = engine::exact_text(
-        engine::Length::from_nm(at[1] + way_behind_all(derived, number)), derived.project->shown);
+    form.origin[1] = engine::exact_text(engine::Length::from_nm(place_behind_all(derived, number)),
+                                        derived.project->shown);
     form.copy = frame->name + " 2";
     for (int n = 3; by_name(frames, form.copy) != nullptr; ++n) {
         form.copy = frame->name + " " + std::to_string(n);
@@ -95,8 +102,8 @@ FormOutcome draw_copy_form(CopyForm& form,
                           {{false, "the same ones"}, {true, "ones of its own"}});
     draw_radio_line<bool>("hand", form.is_mirrored, {{false, "as it is"}, {true, "opposite"}});
     draw_wrapped(form.is_mirrored
-                     ? "Left and right change places: every piece of no two equal hands becomes "
-                       "its opposite."
+                     ? "Left and right change places: every piece that has a left and a right "
+                       "hand becomes the other one."
                      : "Every piece comes a second time, under the same marks.",
                  Type::small, colour::quiet);
     const auto edit = edit_of(form);

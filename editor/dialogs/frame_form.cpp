@@ -15,11 +15,74 @@ namespace {
 
 constexpr std::size_t most_named = 6;
 
+using Names = std::vector<std::string>;
+
 template <class Things>
-void add_gone(const Things& before, const Things& after, std::vector<std::string>& gone) {
+void add_gone(const Things& before, const Things& after, Names& gone) {
     for (const auto& thing : before) {
         if (by_name(after, thing.name) == nullptr) gone.push_back(thing.name);
     }
+}
+
+// Of one frame and what becomes of it: its planes stay where they are.
+class MembersBeforeAndAfter {
+public:
+    MembersBeforeAndAfter(const Derived& derived,
+                          const model::Frame& before,
+                          const model::Frame& after)
+        : derived_{derived}, before_{before}, after_{after} {}
+
+    // A rail that became one with the next is still there, under the name of the first.
+    Names gone() const {
+        Names names;
+        for (const auto& member : before_.members) {
+            if (by_name(after_.members, member.name) != nullptr) continue;
+            const bool goes_on = std::ranges::any_of(
+                after_.members, [&](const auto& other) { return is_within(member, other); });
+            if (!goes_on) names.push_back(member.name);
+        }
+        return names;
+    }
+
+    Names shorter() const {
+        Names names;
+        for (const auto& member : after_.members) {
+            const auto* was = by_name(before_.members, member.name);
+            if (was != nullptr && is_within(member, *was) && !is_within(*was, member))
+                names.push_back(member.name);
+        }
+        return names;
+    }
+
+private:
+    std::optional<engine::Nm> position(const std::string& plane) const {
+        return plane_position(derived_, before_.name, plane);
+    }
+
+    // In one line with the other one, and no further than it.
+    bool is_within(const model::Member& inner, const model::Member& outer) const {
+        if (inner.run != outer.run || inner.on != outer.on || inner.legs != outer.legs)
+            return false;
+        const auto begin = position(inner.from), end = position(inner.to);
+        const auto from = position(outer.from), to = position(outer.to);
+        return begin && end && from && to && *from <= *begin && *end <= *to;
+    }
+
+    const Derived& derived_;
+    const model::Frame& before_;
+    const model::Frame& after_;
+};
+
+std::string sentence(const char* what, const Names& names) {
+    if (names.empty()) return {};
+    std::string words = what;
+    for (std::size_t i = 0; i < std::min(most_named, names.size()); ++i) {
+        words += (i > 0 ? ", " : " ") + names[i];
+    }
+    if (names.size() > most_named) {
+        words += " and " + std::to_string(names.size() - most_named) + " more";
+    }
+    return words + ".";
 }
 
 }  // namespace
@@ -71,6 +134,17 @@ std::vector<std::string> planes_in_order(const Derived& derived,
     return names;
 }
 
+std::optional<engine::Nm> plane_position(const Derived& derived,
+                                         const std::string& frame,
+                                         const std::string& plane) {
+    const auto& frames = derived.project->frames;
+    const auto* stated = by_name(frames, frame);
+    const auto* found = stated == nullptr ? nullptr : by_name(stated->planes, plane);
+    if (found == nullptr) return std::nullopt;
+    const auto& placed = derived.resolved.frames[static_cast<std::size_t>(stated - frames.data())];
+    return placed.planes[static_cast<std::size_t>(found - stated->planes.data())].position;
+}
+
 std::vector<std::string> bay_names(const Derived& derived, const std::string& frame) {
     std::vector<std::string> names;
     const auto* stated = by_name(derived.project->frames, frame);
@@ -79,22 +153,19 @@ std::vector<std::string> bay_names(const Derived& derived, const std::string& fr
     return names;
 }
 
-std::string words_of_gone(const model::Frame& before, const model::Frame& after) {
-    std::vector<std::string> gone;
-    add_gone(before.members, after.members, gone);
+std::string words_of_gone(const Derived& derived,
+                          const model::Frame& before,
+                          const model::Frame& after) {
+    const MembersBeforeAndAfter members(derived, before, after);
+    auto gone = members.gone();
     add_gone(before.diagonals, after.diagonals, gone);
     add_gone(before.leaning, after.leaning, gone);
     add_gone(before.bays, after.bays, gone);
     add_gone(before.panels, after.panels, gone);
     add_gone(before.loads, after.loads, gone);
-    std::string words;
-    for (std::size_t i = 0; i < std::min(most_named, gone.size()); ++i) {
-        words += (i > 0 ? ", " : "") + gone[i];
-    }
-    if (gone.size() > most_named) {
-        words += " and " + std::to_string(gone.size() - most_named) + " more";
-    }
-    return words;
+    auto words = sentence("These go:", gone);
+    const auto shorter = sentence("Shorter:", members.shorter());
+    return words.empty() || shorter.empty() ? words + shorter : words + " " + shorter;
 }
 
 FormOutcome end_frame_form(FrameForm& form,

@@ -33,11 +33,18 @@ std::vector<std::string> planes_in_order(const Derived& derived,
                                          const std::string& frame,
                                          model::Axis axis);
 
+// Where it lies in the frame; none: it is not known.
+std::optional<engine::Nm> plane_position(const Derived& derived,
+                                         const std::string& frame,
+                                         const std::string& plane);
+
 std::vector<std::string> bay_names(const Derived& derived, const std::string& frame);
 
-// What `next` lacks that the frame has: "rail left shelf 1, rail right shelf 1 and 2 more"; empty:
-// nothing.
-std::string words_of_gone(const model::Frame& before, const model::Frame& after);
+// What a change that takes out takes from the frame: "These go: rail left shelf 1, load a and 2
+// more. Shorter: post front left."; empty: nothing.
+std::string words_of_gone(const Derived& derived,
+                          const model::Frame& before,
+                          const model::Frame& after);
 
 // What it comes to, and the buttons. The change is made of what was tried.
 FormOutcome end_frame_form(FrameForm& form,

@@ -15,11 +15,15 @@ std::vector<std::string> planes_between_ends(const Derived& derived,
     const auto* stated = by_name(derived.project->frames, frame);
     const auto* bar = stated == nullptr ? nullptr : by_name(stated->members, member);
     if (bar == nullptr) return {};
+    const auto from = plane_position(derived, frame, bar->from);
+    const auto to = plane_position(derived, frame, bar->to);
+    if (!from || !to) return {};
     auto planes = planes_in_order(derived, frame, bar->run);
-    const auto begin = std::ranges::find(planes, bar->from);
-    if (begin == planes.end()) return {};
-    planes.erase(planes.begin(), begin + 1);
-    planes.erase(std::ranges::find(planes, bar->to), planes.end());
+    // At the place of an end another plane may lie, under a name of its own.
+    std::erase_if(planes, [&](const std::string& plane) {
+        const auto at = plane_position(derived, frame, plane);
+        return !at || *at <= *from || *at >= *to;
+    });
     return planes;
 }
 

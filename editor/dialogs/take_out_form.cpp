@@ -32,7 +32,7 @@ std::string words_of(const TakeOutForm& form, const Derived& derived) {
     const auto next = model::apply(*derived.project, edit_of(form));
     const auto* after = next ? by_name(next->frames, form.frame) : nullptr;
     if (before == nullptr || after == nullptr) return {};
-    return words_of_gone(*before, *after);
+    return words_of_gone(derived, *before, *after);
 }
 
 }  // namespace
@@ -75,7 +75,7 @@ FormOutcome draw_take_out_form(TakeOutForm& form,
         form.trial->refusal = form.is_of_bay ? "choose a bay" : "choose a plane";
     }
     if (!form.gone.empty()) {
-        draw_wrapped("These go: " + form.gone + ".");
+        draw_wrapped(form.gone);
         log_item("gone", form.gone);
     }
     return end_frame_form(form, edit, "Remove it");

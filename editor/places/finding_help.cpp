@@ -3,6 +3,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/mend_doors.h"
+#include "engine/measure/tape.h"
 #include "model/mend/finding_rules.h"
 #include "model/schedule/weight.h"
 
@@ -22,9 +23,37 @@ void draw_paragraph(const std::string& text, Type type, ImU32 ink, float width) 
     ImGui::Dummy({width, size.y});
 }
 
+bool is_in_inches(const engine::TapeStyle& shown) {
+    const auto unit = engine::bare_unit(shown);
+    return unit == engine::LengthUnit::inch || unit == engine::LengthUnit::foot;
+}
+
+// Of a drill or a fastener, which the tape does not round: "0.257 in".
+std::string diameter_words(engine::Length diameter, const engine::TapeStyle& shown) {
+    const engine::TapeStyle decimals{
+        .form = engine::TapeForm::inch_decimal, .decimals = 4, .with_unit = true};
+    const engine::TapeStyle fine{.denominator = 64};
+    if (!is_in_inches(shown) || engine::is_on_mark(diameter, fine) ||
+        !engine::is_on_mark(diameter, decimals)) {
+        return model::length_in_words(diameter, shown);
+    }
+    return engine::tape_text(diameter, decimals);
+}
+
+std::string length_words(engine::Length length, engine::TapeStyle shown) {
+    if (engine::is_on_mark(length, shown)) return model::length_in_words(length, shown);
+    const auto step = engine::tape_step(shown);
+    const bool is_less_than_a_mark = length.nm() > 0 && length.nm() < step.nm();
+    if (is_less_than_a_mark) return "less than " + model::length_in_words(step, shown);
+    shown.with_unit = true;
+    return "about " + engine::tape_text(length, shown);
+}
+
 std::string value_words(const model::FindingNumber& number, const engine::TapeStyle& shown) {
-    if (const auto* length = std::get_if<engine::Length>(&number.value))
-        return model::distance_in_words(length->mm(), shown);
+    if (const auto* length = std::get_if<engine::Length>(&number.value)) {
+        const bool is_diameter = number.name == "hole" || number.name == "diameter";
+        return is_diameter ? diameter_words(*length, shown) : length_words(*length, shown);
+    }
     std::array<char, 32> text{};
     std::snprintf(text.data(), text.size(), "%g", std::get<double>(number.value));
     return text.data();
@@ -45,7 +74,9 @@ void draw_why(const std::string& name,
     const std::string why = "Why: " + std::string(rule->rule) + ".";
     draw_paragraph(why, Type::small, colour::ink, width);
     log_item(name + " why", why);
-    const std::string source = "Source: " + std::string(rule->source);
+    const std::string source = rule->source == model::of_itself
+                                   ? "It " + std::string(rule->source)
+                                   : "Source: " + std::string(rule->source);
     draw_paragraph(source, Type::small, colour::quiet, width);
     log_item(name + " source", source);
     const std::string numbers = number_words(finding, shown);
@@ -97,11 +128,9 @@ std::optional<Change> draw_mends(const std::string& name,
 }
 
 void draw_doors(const std::string& name,
-                const Derived& derived,
-                const model::Finding& finding,
+                const std::vector<MendDoor>& doors,
                 FindingHands hands,
                 float width) {
-    const auto doors = doors_of(derived, finding);
     for (std::size_t i = 0; i < doors.size(); ++i) {
         const auto text = text_to_fit(doors[i].words, Type::text, width - scaled(20));
         if (draw_button(name + " door " + std::to_string(i + 1),
@@ -112,13 +141,21 @@ void draw_doors(const std::string& name,
     }
 }
 
-std::string state_words(const CardMends& card, const model::Finding& finding, std::size_t count) {
+std::string state_words(const CardMends& card,
+                        const model::Finding& finding,
+                        std::size_t count,
+                        bool has_doors) {
     if (!card.is_done()) return "Looking for mends\xE2\x80\xA6";
     if (!card.kept.empty()) return {};
     const auto why = model::why_no_way(finding.code);
     if (!why.empty()) return "No mend by button: " + std::string(why) + ".";
     if (count > model::most_mended_together) return "Too many to mend by one button.";
-    return "No mend by button: what was tried brings other things to mend.";
+    if (card.tried > 0) {
+        return "No mend by button: what was tried leaves it as it is, or brings other things to "
+               "mend.";
+    }
+    return has_doors ? "No mend by button here: the forms below lead to it."
+                     : "No mend by button here.";
 }
 
 }  // namespace
@@ -143,15 +180,16 @@ std::optional<Change> draw_finding_help(const std::string& name,
                                         float width) {
     const auto& findings = derived.finding_groups[group].findings;
     const auto& finding = derived.findings[findings.front()];
-    draw_why(name, finding, derived.project->shown, width);
     const auto& card = mends_on(hands.mends, group, derived, hands.catalogue, hands.bands);
     auto change = draw_mends(name, derived, card, hands, width);
-    const auto state = state_words(card, finding, findings.size());
+    const auto doors = doors_of(derived, finding);
+    const auto state = state_words(card, finding, findings.size(), !doors.empty());
     if (!state.empty()) {
         draw_paragraph(state, Type::small, colour::quiet, width);
         log_item(name + " state", state);
     }
-    draw_doors(name, derived, finding, hands, width);
+    draw_doors(name, doors, hands, width);
+    draw_why(name, finding, derived.project->shown, width);
     return change;
 }
 

@@ -157,7 +157,7 @@ std::string key_of(const Derived& derived, std::size_t group) {
 std::optional<Change> draw_open_part(const std::string& name,
                                      const Derived& derived,
                                      std::size_t index,
-                                     FindingCards& cards,
+                                     float& open_height,
                                      FindingHands hands) {
     const float width = ImGui::GetContentRegionAvail().x;
     const float room = room_in(width);
@@ -168,7 +168,7 @@ std::optional<Change> draw_open_part(const std::string& name,
     ImGui::Indent(inset);
     auto change = draw_finding_help(name, derived, index, hands, room);
     ImGui::Unindent(inset);
-    cards.open_height = ImGui::GetCursorScreenPos().y - top + scaled(4);
+    open_height = ImGui::GetCursorScreenPos().y - top + scaled(4);
     return change;
 }
 
@@ -195,7 +195,7 @@ std::optional<Change> draw_one(const Derived& derived,
         return std::nullopt;
     }
     if (!is_open) return std::nullopt;
-    return draw_open_part(name, derived, index, cards, hands);
+    return draw_open_part(name, derived, index, cards.open_height, hands);
 }
 
 // The open card's top comes to the top of what shows.
@@ -212,13 +212,18 @@ SeverityWord word_of(model::Severity severity) {
     return {shades.word, shades.text};
 }
 
-void draw_finding(const Derived& derived, std::size_t group, Selection& selection) {
+std::optional<Change> draw_finding(const Derived& derived,
+                                   std::size_t group,
+                                   Selection& selection,
+                                   float& open_height,
+                                   FindingHands hands) {
     const auto& it = derived.finding_groups[group];
     const bool is_chosen = !it.concerns.empty() && selection.subjects == it.concerns;
     const Shades shades = shades_of(derived.findings[it.findings[0]].severity);
     const std::string name = "finding " + std::to_string(group + 1);
-    if (draw_card(text_of(it, derived.findings), shades, name, is_chosen, 0.0F))
+    if (draw_card(text_of(it, derived.findings), shades, name, is_chosen, open_height))
         selection = selection_of_subjects(*derived.project, derived.resolved, it.concerns);
+    return draw_open_part(name, derived, group, open_height, hands);
 }
 
 float height_of_finding(const Derived& derived, std::size_t group, float width) {

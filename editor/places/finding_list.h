@@ -42,8 +42,13 @@ std::optional<Change> draw_finding_list(const Derived& derived,
                                         Selection& selection,
                                         FindingHands hands);
 
-// One of Derived::finding_groups as such a card.
-void draw_finding(const Derived& derived, std::size_t group, Selection& selection);
+// One of Derived::finding_groups as such a card, open. `open_height`: of what it shows below its
+// text, as it was drawn last.
+std::optional<Change> draw_finding(const Derived& derived,
+                                   std::size_t group,
+                                   Selection& selection,
+                                   float& open_height,
+                                   FindingHands hands);
 float height_of_finding(const Derived& derived, std::size_t group, float width);
 
 // "Wrong", "Look at" or "Note", and the colour of the word.

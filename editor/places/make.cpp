@@ -2,6 +2,7 @@
 
 #include "editor/kit/widgets.h"
 #include "editor/places/cautions.h"
+#include "editor/places/choice_row.h"
 #include "editor/places/make_tables.h"
 
 #include <algorithm>
@@ -12,14 +13,6 @@ namespace editor {
 namespace {
 
 using model::Index;
-
-void draw_choice(const char* name, const std::string& text, ShopTable which, ShopTable& table) {
-    const bool is_on = table == which;
-    if (draw_button(name, {.text = text, .weight = is_on ? Weight::main : Weight::plain})) {
-        table = which;
-    }
-    ImGui::SameLine();
-}
 
 void draw_table(const Derived& derived,
                 const std::vector<JoinedLine>& joined,
@@ -103,13 +96,14 @@ void draw_make(const Area& area,
                MakeState& state,
                Selection& selection) {
     const PanelScope panel("Make", area);
-    draw_choice("Cut list", "Cut list \xC2\xB7 " + std::to_string(derived.summary.pieces),
-                ShopTable::cuts, state.table);
-    draw_choice("Drilling", "Drilling \xC2\xB7 " + std::to_string(derived.drills.size()),
-                ShopTable::drills, state.table);
-    draw_choice("Fasteners", "Fasteners \xC2\xB7 " + std::to_string(derived.summary.fasteners),
-                ShopTable::fasteners, state.table);
-    ImGui::NewLine();
+    const auto text = [](const char* name, int count) {
+        return name + (" \xC2\xB7 " + std::to_string(count));
+    };
+    state.table = draw_choice_row<ShopTable>(
+        state.table,
+        {{ShopTable::cuts, "Cut list", text("Cut list", derived.summary.pieces)},
+         {ShopTable::drills, "Drilling", text("Drilling", static_cast<int>(derived.drills.size()))},
+         {ShopTable::fasteners, "Fasteners", text("Fasteners", derived.summary.fasteners)}});
     draw_caution(work_of(state.table));
     draw_table(derived, joined_lines(state.joined, derived, catalogue), state, selection);
 }

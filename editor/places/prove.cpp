@@ -2,6 +2,7 @@
 
 #include "editor/check_words.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/choice_row.h"
 #include "editor/places/prove_sheets.h"
 
 #include <algorithm>
@@ -23,36 +24,36 @@ std::string left_out_words(const Derived& derived) {
            " cannot be made out of what is stated and may be left out: of that nothing is checked.";
 }
 
-void draw_choice(const char* name, const std::string& text, ProveSheet sheet, ProveState& state) {
-    const bool is_on = state.sheet == sheet;
-    if (draw_button(name, {.text = text, .weight = is_on ? Weight::main : Weight::plain})) {
-        if (!is_on) state.shown_row.reset();
-        state.sheet = sheet;
-    }
-    ImGui::SameLine();
-}
-
 void draw_choices(const Derived& derived, ProveState& state) {
     const int open = derived.summary.open();
-    draw_choice("Checks", open > 0 ? "Checks \xC2\xB7 " + std::to_string(open) : "Checks",
-                ProveSheet::checks, state);
-    draw_choice("Room", "Room", ProveSheet::room, state);
-    draw_choice("Square", "Square", ProveSheet::square, state);
-    draw_choice("As built", "As built", ProveSheet::as_built, state);
-    ImGui::NewLine();
+    const auto sheet = draw_choice_row<ProveSheet>(
+        state.sheet, {{ProveSheet::checks, "Checks",
+                       open > 0 ? "Checks \xC2\xB7 " + std::to_string(open) : "Checks"},
+                      {ProveSheet::room, "Room", "Room"},
+                      {ProveSheet::square, "Square", "Square"},
+                      {ProveSheet::as_built, "As built", "As built"}});
+    if (sheet != state.sheet) state.shown_row.reset();
+    state.sheet = sheet;
 }
 
-void draw_sheet(const ProveFacts& now, ProveState& state, Selection& selection) {
+std::optional<Change> draw_sheet(const ProveFacts& now,
+                                 ProveState& state,
+                                 Selection& selection,
+                                 FindingHands hands) {
     switch (state.sheet) {
         case ProveSheet::checks:
-            return draw_checks(now.derived, state, selection);
+            return draw_checks(now.derived, state, selection, hands);
         case ProveSheet::room:
-            return draw_room_rows(now, state, selection);
+            draw_room_rows(now, state, selection);
+            break;
         case ProveSheet::square:
-            return draw_square(now.derived, state, selection);
+            draw_square(now.derived, state, selection);
+            break;
         case ProveSheet::as_built:
-            return draw_as_built(now.derived, state, selection);
+            draw_as_built(now.derived, state, selection);
+            break;
     }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -79,7 +80,11 @@ std::vector<model::Index> pieces_of_frame(const Derived& derived, std::string_vi
     return pieces;
 }
 
-void draw_prove(const Area& area, const ProveFacts& now, ProveState& state, Selection& selection) {
+std::optional<Change> draw_prove(const Area& area,
+                                 const ProveFacts& now,
+                                 ProveState& state,
+                                 Selection& selection,
+                                 FindingHands hands) {
     const PanelScope panel("Prove", area,
                            ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     // Something else was chosen since: the view measures no more what the row said.
@@ -92,9 +97,10 @@ void draw_prove(const Area& area, const ProveFacts& now, ProveState& state, Sele
     const float spacing = ImGui::GetStyle().ItemSpacing.y;
     float below = size_of_text(caution, Type::small, width).y + scaled(8) + 3 * spacing;
     if (!left_out.empty()) below += size_of_text(left_out, Type::small, width).y + spacing;
+    std::optional<Change> change;
     {
         const ChildScope sheet(name_of(state.sheet).data(), {0, -below});
-        draw_sheet(now, state, selection);
+        change = draw_sheet(now, state, selection, hands);
     }
     draw_rule();
     if (!left_out.empty()) {
@@ -103,6 +109,7 @@ void draw_prove(const Area& area, const ProveFacts& now, ProveState& state, Sele
     }
     draw_wrapped(caution, Type::small, colour::quiet);
     log_item("not checked", caution);
+    return change;
 }
 
 std::vector<MeasuredLine> lines_to_show(const ProveState& state, const Derived& derived) {

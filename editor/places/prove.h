@@ -1,6 +1,7 @@
 // Prove: whether it fits, holds together and is square, as far as that is checked.
 #pragma once
 
+#include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/kit/scopes.h"
 #include "editor/measured_line.h"
@@ -17,6 +18,8 @@
 
 namespace editor {
 
+struct FindingHands;
+
 enum class ProveSheet { checks, room, square, as_built };
 
 std::string_view name_of(ProveSheet sheet);
@@ -32,6 +35,7 @@ struct SheetMemo {
 struct ProveState {
     ProveSheet sheet = ProveSheet::checks;
     std::optional<model::CheckKind> kind;  // whose findings are listed; none: all
+    float told_height = 0.0F;              // of what the finding told whole shows below its text
     TableOrder findings;
     TableOrder room;
     TableOrder square;
@@ -57,7 +61,11 @@ struct ProveFacts {
     const RoomFacts* facts = nullptr;
 };
 
-void draw_prove(const Area& area, const ProveFacts& now, ProveState& state, Selection& selection);
+std::optional<Change> draw_prove(const Area& area,
+                                 const ProveFacts& now,
+                                 ProveState& state,
+                                 Selection& selection,
+                                 FindingHands hands);
 
 // What the view measures for the row that was chosen.
 std::vector<MeasuredLine> lines_to_show(const ProveState& state, const Derived& derived);

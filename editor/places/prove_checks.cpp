@@ -165,17 +165,20 @@ std::optional<std::size_t> told_whole(const Derived& derived, const Selection& s
 
 }  // namespace
 
-void draw_checks(const Derived& derived, ProveState& state, Selection& selection) {
+std::optional<Change> draw_checks(const Derived& derived,
+                                  ProveState& state,
+                                  Selection& selection,
+                                  FindingHands hands) {
     const float line = ImGui::GetTextLineHeight() + scaled(2) + ImGui::GetStyle().ItemSpacing.y / 2;
     const float room = ImGui::GetContentRegionAvail().y;
     const float all = line * static_cast<float>(model::check_rows.size()) + scaled(4);
-    draw_kinds(derived, state, selection, std::min(all, room * 0.55F));
+    draw_kinds(derived, state, selection, std::min(all, room * 0.45F));
     draw_rule();
     if (derived.findings.empty()) {
         draw_text(derived.project->frames.empty() ? "Nothing to prove yet" : "Nothing to mend",
                   Type::text, colour::quiet);
         log_item("nothing to mend");
-        return;
+        return std::nullopt;
     }
     const auto groups = groups_listed(derived, state);
     bring_up_to_date(state.findings, worked_out_of(derived), [&] {
@@ -187,11 +190,13 @@ void draw_checks(const Derived& derived, ProveState& state, Selection& selection
     const auto whole = told_whole(derived, selection);
     const float width = ImGui::GetContentRegionAvail().x;
     const float card = whole ? height_of_finding(derived, *whole, width) + scaled(8) : 0.0F;
-    draw_findings(derived, groups, state, selection, std::min(card, room * 0.3F));
-    if (!whole) return;
+    const float told_height = whole ? card + state.told_height : 0.0F;
+    const float most = ImGui::GetContentRegionAvail().y * 0.65F;  // the others are seen above it
+    draw_findings(derived, groups, state, selection, std::min(told_height, most));
+    if (!whole) return std::nullopt;
     const ChildScope told("told");
     const ItemScope items("told");
-    draw_finding(derived, *whole, selection);
+    return draw_finding(derived, *whole, selection, state.told_height, hands);
 }
 
 }  // namespace editor

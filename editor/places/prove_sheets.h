@@ -1,6 +1,7 @@
 // The sheets of Prove. Only files of this folder use it.
 #pragma once
 
+#include "editor/places/finding_help.h"
 #include "editor/places/prove.h"
 
 #include <cstddef>
@@ -10,8 +11,12 @@
 
 namespace editor {
 
-// The kinds of checks with what each found, the findings below.
-void draw_checks(const Derived& derived, ProveState& state, Selection& selection);
+// The kinds of checks with what each found, the findings below; the one that is chosen is told
+// whole, with mends as buttons.
+std::optional<Change> draw_checks(const Derived& derived,
+                                  ProveState& state,
+                                  Selection& selection,
+                                  FindingHands hands);
 
 // How near each frame comes to obstacles and other frames.
 void draw_room_rows(const ProveFacts& now, ProveState& state, Selection& selection);

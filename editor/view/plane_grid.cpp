@@ -17,8 +17,8 @@ bool has_nodes(const PlaneGrid& grid) {
 
 void keep_one_at_each_place(std::vector<GridPlane>& planes) {
     std::ranges::stable_sort(planes, {}, &GridPlane::at);
-    const auto gone = std::ranges::unique(planes, {}, &GridPlane::at);
-    planes.erase(gone.begin(), gone.end());
+    const auto is_same = [](const GridPlane& a, const GridPlane& b) { return a.at == b.at; };
+    planes.erase(std::unique(planes.begin(), planes.end(), is_same), planes.end());
 }
 
 }  // namespace

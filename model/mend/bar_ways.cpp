@@ -26,8 +26,7 @@ std::vector<const Stock*> stocks_of(const Case& of) {
     return found;
 }
 
-// Lengths in which mills sell bar: from the trade in inches (stated by the owner for whom the
-// program is made), of metric bar from memory.
+// Lengths in which mills sell bar: common practice; of metric bar from memory.
 std::vector<std::string> mill_lengths(const Case& of, const Stock& stock) {
     const auto* section = find_section(of.catalogue(), stock.section);
     if (section != nullptr && section->system == MeasureSystem::metric) return {"6 m"};

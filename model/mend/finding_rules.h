@@ -25,7 +25,7 @@ std::span<const FindingRule> rules_of_room();    // and of bars
 std::span<const FindingRule> rules_of_stated();  // what is stated, and how it lies together
 
 // Of rules that need no source.
-inline constexpr std::string_view of_itself = "follows of itself";
+inline constexpr std::string_view of_itself = "needs no source: it cannot be otherwise";
 inline constexpr std::string_view practice = "common practice";
 
 }  // namespace model

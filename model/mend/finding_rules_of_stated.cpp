@@ -41,7 +41,7 @@ constexpr std::array rules{
     FindingRule{"no_length", "A piece, and a screw, has a length", of_itself},
     FindingRule{"no_name", "What has no name cannot be referred to", of_itself},
     FindingRule{"nothing_left", "A member has a length between those that it meets", of_itself},
-    FindingRule{"out_of_range", "A length is no longer than 1 km", "what the program can"},
+    FindingRule{"out_of_range", "A length is no longer than 1 km", "a limit of this program"},
     FindingRule{"outside_limits", "A dimension stays between its least and its most",
                 "your own limits"},
     FindingRule{"rank_loop",

@@ -18,17 +18,60 @@ std::vector<Mend> ways_against(const Ailing& ailing, const Finding& finding) {
     return row->ways({ailing, finding});
 }
 
-// Adds to the way what mends the other finding by the same way; false where there is no such.
-bool extend(const Ailing& ailing, const Finding& other, Mend& way) {
-    const auto so_far = mended(ailing.project, way);
-    if (!so_far) return false;
-    const Ailing then{so_far.value(), ailing.catalogue, ailing.resolved};
-    const auto ways = ways_against(then, other);
-    const auto same = std::ranges::find(ways, way.name, &Mend::name);
-    if (same == ways.end()) return false;
-    way.edits.insert(way.edits.end(), same->edits.begin(), same->edits.end());
-    return true;
+std::optional<Mend> way_against(const Ailing& ailing, const Finding& finding, const Mend& like) {
+    auto ways = ways_against(ailing, finding);
+    const auto same = std::ranges::find(ways, like.name, &Mend::name);
+    if (same == ways.end()) return std::nullopt;
+    return std::move(*same);
 }
+
+// A way that grows from finding to finding, with the project that it makes.
+class GrowingMend {
+public:
+    GrowingMend(const Ailing& ailing, Mend way, Project first)
+        : ailing_{ailing}, way_{std::move(way)}, first_{std::move(first)}, so_far_{first_} {}
+
+    // Adds what mends the other finding by the same way; false where there is no such.
+    bool extend(const Finding& other) {
+        const auto alone = way_against(ailing_, other, way_);
+        if (!alone) return false;
+        if (!wants_its_own(other) && is_done_by(*alone)) return true;
+        const auto more = way_against({so_far_, ailing_.catalogue, ailing_.resolved}, other, way_);
+        return more && add(*more);
+    }
+
+    Mend whole() && {
+        if (has_other_words_) way_.words += "; likewise at the others";
+        return std::move(way_);
+    }
+
+private:
+    // Of three things with one name two are renamed, by the same words.
+    static bool wants_its_own(const Finding& other) { return other.code == "duplicate_name"; }
+
+    // Getting a drill once serves every joint, and a frame that moved must not move again.
+    bool is_done_by(const Mend& alone) const {
+        const auto by_itself = mended(ailing_.project, alone);
+        if (by_itself && by_itself.value() == first_) return true;
+        const auto once_more = mended(so_far_, alone);
+        return once_more && once_more.value() == so_far_;
+    }
+
+    bool add(const Mend& more) {
+        auto next = mended(std::move(so_far_), more);
+        if (!next) return false;
+        so_far_ = std::move(next).value();
+        way_.edits.insert(way_.edits.end(), more.edits.begin(), more.edits.end());
+        has_other_words_ = has_other_words_ || more.words != way_.words;
+        return true;
+    }
+
+    const Ailing& ailing_;
+    Mend way_;
+    Project first_;  // mended for the first finding alone
+    Project so_far_;
+    bool has_other_words_ = false;
+};
 
 using Complaint = std::pair<std::string_view, Subject>;
 
@@ -63,11 +106,17 @@ int count_in(const Counts& counts, const Complaint& complaint) {
 
 std::vector<Mend> ways_to_mend(const Ailing& ailing, std::span<const Finding> alike) {
     if (alike.size() > most_mended_together) return {};
-    auto ways = ways_against(ailing, alike.front());
+    return ways_against(ailing, alike.front());
+}
+
+std::optional<Mend> way_for_all(const Ailing& ailing, std::span<const Finding> alike, Mend way) {
+    auto first = mended(ailing.project, way);
+    if (!first) return std::nullopt;
+    GrowingMend growing(ailing, std::move(way), std::move(first).value());
     for (const auto& other : alike.subspan(1)) {
-        std::erase_if(ways, [&](Mend& way) { return !extend(ailing, other, way); });
+        if (!growing.extend(other)) return std::nullopt;
     }
-    return ways;
+    return std::move(growing).whole();
 }
 
 bool keeps_promise(std::span<const Finding> before,
@@ -119,7 +168,9 @@ std::vector<Mend> mends_of(const Ailing& ailing,
     std::vector<Mend> kept;
     for (auto& way : ways_to_mend(ailing, alike)) {
         if (kept.size() == most) break;
-        if (is_mended_by(ailing, scans, before, alike, way)) kept.push_back(std::move(way));
+        auto whole = way_for_all(ailing, alike, std::move(way));
+        if (whole && is_mended_by(ailing, scans, before, alike, *whole))
+            kept.push_back(std::move(*whole));
     }
     return kept;
 }

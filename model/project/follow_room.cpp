@@ -173,7 +173,7 @@ void rename_planes_of_steps(Project& project, const std::string& before, const s
         for (Plane& plane : frame.planes) {
             if (!is_of_step_over(plane.name, before)) continue;
             const std::string old = plane.name;
-            const auto name = free_name(after + old.substr(before.size()), frame.planes);
+            const auto name = free_name_among(after + old.substr(before.size()), frame.planes);
             plane.name = name;
             rename_references(frame, {Target::plane, old}, name);
         }

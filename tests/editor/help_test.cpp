@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <string>
 
+using Catch::Contains;
 using tests::HeadlessUi;
 
 namespace {
@@ -34,6 +35,41 @@ void make_narrow(HeadlessUi& ui) {
 void put(HeadlessUi& ui, const model::Edit& edit) {
     REQUIRE(editor::submit(ui.desk, editor::change_of(edit)));
     ui.settle();
+}
+
+// As if it came from a file.
+void open(HeadlessUi& ui, const model::Project& project) {
+    editor::replace_project(ui.desk, project, {});
+    ui.settle();
+}
+
+// Twice more where its first member is: nothing that takes out one of them mends both findings.
+void add_twins(HeadlessUi& ui) {
+    auto project = editor::project_of(ui.desk);
+    auto& members = project.frames[0].members;
+    for (const char* name : {"twin", "second twin"}) {
+        auto twin = members[0];
+        twin.name = name;
+        members.push_back(twin);
+    }
+    open(ui, project);
+}
+
+std::size_t group_of(HeadlessUi& ui, const std::string& code) {
+    const auto& groups = ui.now().finding_groups;
+    const auto at = std::find_if(groups.begin(), groups.end(), [&](const auto& group) {
+        return ui.now().findings[group.findings[0]].code == code;
+    });
+    if (at == groups.end()) FAIL("nothing of " + code + " is found");
+    return static_cast<std::size_t>(at - groups.begin());
+}
+
+// Its name; opened, and scrolled to.
+std::string open_finding(HeadlessUi& ui, const std::string& code) {
+    const auto group = group_of(ui, code);
+    for (std::size_t i = 0; i <= group; ++i) editor::open_next(ui.now(), ui.desk.ui.cards);
+    ui.settle();
+    return "Lay out/finding " + std::to_string(group + 1);
 }
 
 // A chest of which the box stands 1/8 in off.
@@ -75,12 +111,9 @@ TEST_CASE("a mend is offered as a button, does what it says, and is one step to 
           "[editor][help]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
-    put(ui, model::SetShop{[&] {
-            auto shop = editor::project_of(ui.desk).shop;
-            shop.edge_distance = 0.5;
-            return shop;
-        }()});
-    const auto before = editor::project_of(ui.desk);
+    auto before = editor::project_of(ui.desk);
+    before.shop.edge_distance = 0.5;  // no edit takes that, but a file may say it
+    open(ui, before);
     ui.click("Lay out/finding 1");
     ui.settle();
     REQUIRE(ui.has("Lay out/finding 1 mend 1"));
@@ -135,6 +168,72 @@ TEST_CASE("a frame too near to an obstacle may be moved, or stepped over it in a
     editor::Place place = editor::Place::lay_out;
     doors[0].open(ui.desk.ui.dialog, place);
     CHECK(std::get<editor::StepForm>(ui.desk.ui.dialog).obstacle == "chest");
+}
+
+TEST_CASE("a card with no way to try leads to the forms", "[editor][help]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    auto project = editor::project_of(ui.desk);
+    project.room.push_back(
+        {.name = "chest", .shape = model::BoxObstacle{{"a hand", "0", "0"}, {"9", "9", "9"}}});
+    open(ui, project);
+    const auto card = open_finding(ui, "formula_error");
+    CHECK(ui.item(card + " state").value == "No mend by button here: the forms below lead to it.");
+    CHECK(ui.has(card + " door 1"));
+}
+
+TEST_CASE("a card whose ways were tried in vain says so", "[editor][help]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    add_twins(ui);
+    const auto card = open_finding(ui, "same_place");
+    CHECK_THAT(ui.item(card + " state").value, Contains("what was tried leaves it as it is"));
+}
+
+TEST_CASE("only the way that is tried next is made for all findings of a card", "[editor][help]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    auto project = editor::project_of(ui.desk);
+    project.shop.drills = {"#1"};
+    open(ui, project);
+    const auto group = group_of(ui, "no_drill");
+    REQUIRE(ui.now().finding_groups[group].findings.size() > 1);
+    editor::MendBoard board;
+    editor::begin_mends(board, ui.now(), true);
+    const auto& card = editor::mends_on(board, group, ui.now(), *ui.desk.catalogue, nullptr);
+    CHECK(card.tried == 1);
+    REQUIRE(card.kept.size() == 1);
+    CHECK(card.kept.front().name == "drill #30");
+    REQUIRE_FALSE(card.untried.empty());
+    for (const auto& next : card.untried) CHECK(next.way.edits.size() == 1);
+    CHECK(board.has_more);
+}
+
+TEST_CASE("a rule that cannot be otherwise says that it needs no source", "[editor][help]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    add_twins(ui);
+    const auto card = open_finding(ui, "same_place");
+    CHECK(ui.item(card + " source").value == "It needs no source: it cannot be otherwise");
+}
+
+TEST_CASE("numbers of a finding are told as on the tape, and a drill exactly", "[editor][help]") {
+    const auto nm = [](double inches) {
+        return engine::Length::from_nm(static_cast<model::Nm>(inches * 25'400'000));
+    };
+    const auto words = [&](const char* name, engine::Length length) {
+        return editor::number_words({.numbers = {{name, length}}}, {});
+    };
+    CHECK(words("depth", nm(0.125)) == "depth 1/8 in");
+    CHECK(words("depth", nm(0.24)) == "depth about 1/4 in");
+    CHECK(words("depth", nm(0.02)) == "depth less than 1/32 in");
+    CHECK(words("length", nm(0)) == "length 0 in");
+    CHECK(words("length", nm(-0.5)) == "length -1/2 in");
+    CHECK(words("hole", nm(0.257)) == "hole 0.257 in");
+    CHECK(words("diameter", nm(0.140625)) == "diameter 9/64 in");
+    const engine::TapeStyle metric{.form = engine::TapeForm::millimetre, .decimals = 0};
+    CHECK(editor::number_words({.numbers = {{"hole", nm(0.257)}}}, metric) == "hole 6.5278 mm");
+    CHECK(editor::number_words({.numbers = {{"depth", nm(0.257)}}}, metric) == "depth about 7 mm");
 }
 
 TEST_CASE("findings are gone through and mended by the keyboard alone", "[editor][help]") {
@@ -203,7 +302,7 @@ TEST_CASE("headings of the shop's tables are explained", "[editor][help]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
     ui.desk.ui.place = editor::Place::make;
-    ui.desk.ui.table = editor::ShopTable::drills;
+    ui.desk.ui.make.table = editor::ShopTable::drills;
     ui.settle();
     const auto is_heading = [](const auto& item) {
         return item.first.find("Make/drills/term ") == 0;
@@ -273,12 +372,14 @@ TEST_CASE("cautions stand where cutting, drilling and riveting begin", "[editor]
     HeadlessUi ui;
     tests::start_box(ui.desk);
     ui.desk.ui.place = editor::Place::make;
-    ui.desk.ui.table = editor::ShopTable::cuts;
+    ui.desk.ui.make.table = editor::ShopTable::cuts;
     ui.settle();
     CHECK(ui.has("Make/caution for cutting"));
-    ui.desk.ui.table = editor::ShopTable::drills;
+    ui.desk.ui.make.table = editor::ShopTable::drills;
     ui.settle();
     CHECK(ui.has("Make/caution for drilling"));
+    ui.desk.ui.make.table = editor::ShopTable::fasteners;
+    ui.settle();
     CHECK(ui.has("Make/caution for riveting"));
     for (const auto work :
          {editor::Work::cutting, editor::Work::drilling, editor::Work::riveting}) {

@@ -1,5 +1,6 @@
 // Laying out by hand: commands for what is chosen in the view, and their dialogs.
 #include "editor/commands.h"
+#include "editor/keys.h"
 #include "editor/selection.h"
 
 #include "tests/editor/headless_ui.h"
@@ -111,6 +112,20 @@ TEST_CASE("a member that no plane parts cannot be split yet", "[editor][laying o
     CHECK_THAT(ui.item("Split/trouble").value, Contains("nowhere to split it"));
 }
 
+TEST_CASE("a member is not split at a plane that lies where it ends", "[editor][laying out]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    put_middle(ui);
+    put(ui, model::PutPlane{frame_in(ui).name, {"far side", model::Axis::x, "width"}, ""});
+    put(ui, model::PutPlane{frame_in(ui).name, {"near side", model::Axis::x, "0 in"}, ""});
+    choose(ui, {"rail front top"});
+    run(ui, "edit.split");
+    CHECK(ui.has("Split/at/middle"));
+    CHECK_FALSE(ui.has("Split/at/far side"));
+    CHECK_FALSE(ui.has("Split/at/near side"));
+    CHECK(std::get<editor::SplitForm>(ui.desk.ui.dialog).plane == "middle");
+}
+
 TEST_CASE("only two members of one frame are joined", "[editor][laying out]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
@@ -144,6 +159,34 @@ TEST_CASE("a chosen post is mirrored, and what it comes to is told before",
     CHECK(member(ui, "post right mid").on[0] == "right mid");
 }
 
+TEST_CASE("a chosen brace is mirrored alone, though it is no member", "[editor][laying out]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    put(ui, model::PutStock{{.name = "flat", .section = "flat 1 x 1/8", .alloy = "6061-T6"}, ""});
+    put(ui, model::PutDiagonal{frame_in(ui).name,
+                               {.name = "brace left",
+                                .stock = "flat",
+                                .face = "left",
+                                .from = {"front", "bottom"},
+                                .to = {"back", "shelf 1"}},
+                               ""});
+    const auto& resolved = ui.now().resolved;
+    const auto brace =
+        std::ranges::find(resolved.pieces, model::PieceKind::brace, &model::Piece::kind);
+    REQUIRE(brace != resolved.pieces.end());
+    ui.desk.ui.selection = editor::selection_of(
+        *ui.now().project, resolved, {static_cast<model::Index>(brace - resolved.pieces.begin())});
+    const auto members = frame_in(ui).members.size();
+    run(ui, "frame.mirror");
+    CHECK(std::get<editor::MirrorForm>(ui.desk.ui.dialog).chosen ==
+          std::vector<std::string>{"brace left"});
+    ui.click("Mirror/Put");
+    ui.settle();
+    REQUIRE(frame_in(ui).diagonals.size() == 2);
+    CHECK(frame_in(ui).diagonals[1].name == "brace right");
+    CHECK(frame_in(ui).members.size() == members);
+}
+
 TEST_CASE("what is mirrored already is told so, and nothing is put", "[editor][laying out]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
@@ -167,6 +210,14 @@ TEST_CASE("a bay is repeated as often and at the pitch that is typed", "[editor]
     CHECK(ui.now().project->dimensions.back().formula == "3 in");
 }
 
+TEST_CASE("how far a bay goes is not explained as the pitch of holes", "[editor][laying out]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    run(ui, "frame.repeat_bay");
+    CHECK(ui.has("Repeat/pitch"));
+    CHECK_FALSE(ui.has("Repeat/term pitch"));
+}
+
 TEST_CASE("no number of times that is none is taken", "[editor][laying out]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
@@ -184,6 +235,7 @@ TEST_CASE("a frame is copied of the opposite hand behind the first, with dimensi
     const auto dimensions = ui.now().project->dimensions.size();
     const auto pieces = ui.now().resolved.pieces.size();
     const auto findings = ui.now().findings.size();
+    const auto groups = ui.now().finding_groups.size();
     run(ui, "frame.copy");
     ui.write("Copy/name", "port side");
     ui.click("Copy/ones of its own");
@@ -196,7 +248,31 @@ TEST_CASE("a frame is copied of the opposite hand behind the first, with dimensi
     CHECK(ui.now().project->frames[1].name == "port side");
     CHECK(ui.now().project->dimensions.size() > dimensions);
     CHECK(ui.now().resolved.pieces.size() == 2 * pieces);
-    CHECK(ui.now().findings.size() == findings);
+    CHECK(ui.now().findings.size() == 2 * findings);  // the copy's own
+    CHECK(ui.now().finding_groups.size() == groups);  // which say nothing new
+}
+
+TEST_CASE("a copy stands a hand behind the last frame, whichever is copied",
+          "[editor][laying out]") {
+    for (const char* first : {"0 in", "90 in"}) {
+        HeadlessUi ui;
+        tests::start_box(ui.desk);
+        auto project = *ui.now().project;
+        auto other = project.frames.front();
+        other.name = "other";
+        other.origin[1] = "40 in";
+        project.frames.front().origin[1] = first;
+        project.frames.push_back(other);
+        editor::replace_project(ui.desk, project, {});
+        ui.settle();
+        const auto groups = ui.now().finding_groups.size();
+        ui.desk.ui.selection.pieces = {{"other", "post front left", 0}};
+        run(ui, "frame.copy");
+        CHECK(ui.item("Copy/place y").value == (first[0] == '0' ? "59" : "109"));
+        ui.click("Copy/Put");
+        ui.settle();
+        CHECK(ui.now().finding_groups.size() == groups);
+    }
 }
 
 TEST_CASE("a shelf's plane is removed with what stands on it, which is named before",
@@ -213,6 +289,25 @@ TEST_CASE("a shelf's plane is removed with what stands on it, which is named bef
     ui.settle();
     CHECK_FALSE(has_member(ui, "rail front shelf 1"));
     CHECK(frame_in(ui).bays.size() == 1);
+}
+
+TEST_CASE("rails that become one again are not told as gone, posts that end sooner as shorter",
+          "[editor][laying out]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    put_middle(ui);
+    put(ui, model::SplitMember{frame_in(ui).name, "rail front top", "middle"});
+    REQUIRE(has_member(ui, "rail front top 2"));
+    run(ui, "frame.take_out_plane");
+    ui.click("Take out/left to right/middle");
+    ui.settle();
+    CHECK_FALSE(ui.has("Take out/gone"));
+    ui.press(editor::key::escape);
+    run(ui, "frame.take_out_bay");
+    ui.click("Take out/bay/level 2");
+    ui.settle();
+    CHECK_THAT(ui.item("Take out/gone").value,
+               Contains("These go: rail front top") && Contains("Shorter: post front left"));
 }
 
 TEST_CASE("a bay is removed with or without its bars", "[editor][laying out]") {

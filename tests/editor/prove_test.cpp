@@ -54,10 +54,11 @@ void put_second_frame(HeadlessUi& ui, const std::string& gap) {
     ui.settle();
 }
 
-void put_opening(HeadlessUi& ui, const std::string& top_width) {
+// With plumb sides, so wide all the way up.
+void put_opening(HeadlessUi& ui, const std::string& width) {
     const model::MeasuredOpening opening{.name = "galley",
-                                         .height = "height + 1",
-                                         .widths = {"width + 1/2", "width + 1/2", top_width},
+                                         .height = "height + 1 in",
+                                         .widths = {width, width, width},
                                          .diagonals = {"", ""},
                                          .plumb = {"0", "0"}};
     REQUIRE(
@@ -249,6 +250,27 @@ TEST_CASE("a finding in the table is chosen, told whole, and searched by what it
     CHECK(shown.size() < ui.now().finding_groups.size());
 }
 
+TEST_CASE("what is told whole in Prove is mended there by a button", "[editor][prove]") {
+    for (const auto& [width, height] : {std::pair{1280.0F, 720.0F}, {1600.0F, 1000.0F}}) {
+        HeadlessUi ui(width, height);
+        start_narrow_box(ui);
+        const int open = ui.now().summary.open();
+        go_to(ui, "place.prove");
+        ui.click("Prove/finding 1");
+        ui.settle();
+        CHECK(ui.has("Prove/told/finding 1 why"));
+        CHECK(ui.item("Prove/finding 1").visible);
+        REQUIRE(ui.has("Prove/told/finding 1 mend 1"));
+        ui.click("Prove/told/finding 1 mend 1");
+        ui.settle();
+        CHECK(ui.desk.ui.place == Place::prove);
+        CHECK(ui.now().summary.open() < open);
+        ui.press('Z', key::left_control);
+        ui.settle();
+        CHECK(ui.now().summary.open() == open);
+    }
+}
+
 TEST_CASE("findings about a piece that is chosen in the view are marked", "[editor][prove]") {
     HeadlessUi ui;
     start_narrow_box(ui);
@@ -356,13 +378,13 @@ TEST_CASE("an opening says by how much the frame goes in, or binds", "[editor][p
     tests::start_box(ui.desk);
     go_to(ui, "prove.as_built");
     CHECK(ui.has("Prove/no openings"));
-    put_opening(ui, "width + 1/2");
+    put_opening(ui, "width + 1/2 in");
     const std::string name = "Prove/" + frame_name(ui) + " into galley";
     CHECK_THAT(ui.item(name).value, Contains("goes in with") && Contains("to spare"));
     ui.click(name);
     CHECK(ui.desk.ui.selection.pieces.size() == ui.now().resolved.pieces.size());
     ui.press('Z', key::left_control);
-    put_opening(ui, "width - 1");
+    put_opening(ui, "width - 1 in");
     CHECK_THAT(ui.item(name).value, Contains("binds by"));
     CHECK(ui.now().summary.open() > 0);
 }
@@ -373,7 +395,7 @@ TEST_CASE("Prove is drawn at every size, on every sheet", "[editor][prove]") {
         HeadlessUi ui(width, height);
         start_narrow_box(ui);
         put_ledge_behind(ui, "-1 in");
-        put_opening(ui, "width - 1");
+        put_opening(ui, "width - 1 in");
         for (const char* sheet : {"prove.checks", "prove.room", "prove.square", "prove.as_built"}) {
             INFO(sheet << " at " << width << " x " << height);
             go_to(ui, sheet);
@@ -393,8 +415,9 @@ TEST_CASE("what is next counts what is open and says what waits for it", "[edito
     CHECK_THAT(editor::next_text(ui.now()), Contains("export") && Contains("measure the room"));
     put_ledge_behind(ui, "2 in");
     CHECK_THAT(editor::next_text(ui.now()), Contains("export") && !Contains("measure"));
-    put_opening(ui, "width - 1");
-    CHECK_THAT(editor::next_text(ui.now()), Contains("one opening to fit before the fit is proved"));
+    put_opening(ui, "width - 1 in");
+    CHECK_THAT(editor::next_text(ui.now()),
+               Contains("one opening to fit before the fit is proved"));
 }
 
 TEST_CASE("a click on what is next shows where it is", "[editor][prove]") {

@@ -34,11 +34,25 @@ std::vector<Finding> found(const Project& project, const std::string& code) {
     return findings;
 }
 
-std::vector<Mend> mends_for(const Project& project, const std::string& code, std::size_t most = 6) {
-    const auto alike = found(project, code);
+std::vector<Mend> mends_against(const Project& project,
+                                std::span<const Finding> alike,
+                                std::size_t most = 6) {
     const auto before = findings_where_it_stands(project, catalogue(), {});
     const auto resolved = resolve_in_room(project, catalogue());
-    return mends_of({project, catalogue(), resolved}, {}, before, std::span(alike).first(1), most);
+    return mends_of({project, catalogue(), resolved}, {}, before, alike, most);
+}
+
+std::vector<Mend> mends_for(const Project& project, const std::string& code, std::size_t most = 6) {
+    const auto alike = found(project, code);
+    return mends_against(project, std::span(alike).first(1), most);
+}
+
+// Of all findings of that code together, which say the same.
+std::vector<Mend> mends_for_all(const Project& project, const std::string& code) {
+    const auto alike = found(project, code);
+    REQUIRE(alike.size() > 1);
+    for (const auto& finding : alike) REQUIRE(finding.what == alike.front().what);
+    return mends_against(project, alike);
 }
 
 std::string names_of(const std::vector<Mend>& mends) {
@@ -47,15 +61,24 @@ std::string names_of(const std::vector<Mend>& mends) {
     return names;
 }
 
-// The project after the mend of that name, which must be offered.
-Project after(const Project& project, const std::string& code, const std::string& name) {
-    const auto mends = mends_for(project, code);
+const Mend& named_in(const std::vector<Mend>& mends, const std::string& name) {
     const auto at = std::ranges::find(mends, name, &Mend::name);
-    CAPTURE(code, name, names_of(mends));
+    CAPTURE(name, names_of(mends));
     REQUIRE(at != mends.end());
-    const auto next = mended(project, *at);
+    return *at;
+}
+
+Project with(const Project& project, const Mend& mend) {
+    const auto next = mended(project, mend);
     REQUIRE(next);
     return next.value();
+}
+
+// The project after the mend of that name, which must be offered.
+Project after(const Project& project, const std::string& code, const std::string& name) {
+    CAPTURE(code);
+    const auto mends = mends_for(project, code);
+    return with(project, named_in(mends, name));
 }
 
 bool has(const Project& project, const std::string& code) {
@@ -224,21 +247,23 @@ TEST_CASE("a load of an unknown bay may be taken out", "[model][mend]") {
 }
 
 TEST_CASE("a loose end is joined to what stands near it", "[model][mend]") {
-    auto project = box();
-    auto& frame = project.frames[0];
-    const auto first = std::ranges::find(frame.members, Axis::x, &Member::run);
-    REQUIRE(first != frame.members.end());
+    const auto project = box();
+    const auto& members = project.frames[0].members;
+    const auto first = std::ranges::find(members, Axis::x, &Member::run);
+    REQUIRE(first != members.end());
+    int loose = 0;
     for (std::size_t k = 0; k < 2; ++k) {
         auto probe = project;
-        auto& leg = probe.frames[0]
-                        .members[static_cast<std::size_t>(first - frame.members.begin())]
-                        .legs[k];
+        auto& leg =
+            probe.frames[0].members[static_cast<std::size_t>(first - members.begin())].legs[k];
         leg = leg == Sense::plus ? Sense::minus : Sense::plus;
         if (!has(probe, "loose_end")) continue;
+        ++loose;
         const auto mends = mends_for(probe, "loose_end");
         CAPTURE(names_of(mends));
         CHECK_FALSE(mends.empty());
     }
+    REQUIRE(loose > 0);
 }
 
 TEST_CASE("a joint that cannot be made is made by another recipe", "[model][mend]") {
@@ -260,16 +285,80 @@ TEST_CASE("findings that say the same are mended together", "[model][mend]") {
     auto project = box();
     project.frames[0].members[0].stock = "brass";
     project.frames[0].members[1].stock = "brass";
-    const auto alike = found(project, "unknown_stock");
-    REQUIRE(alike.size() == 2);
-    const auto before = findings_where_it_stands(project, catalogue(), {});
-    const auto resolved = resolve_in_room(project, catalogue());
-    const auto mends = mends_of({project, catalogue(), resolved}, {}, before, alike);
+    const auto mends = mends_for_all(project, "unknown_stock");
     REQUIRE_FALSE(mends.empty());
     CHECK(mends[0].edits.size() == 2);
-    const auto next = mended(project, mends[0]);
-    REQUIRE(next);
-    CHECK_FALSE(has(next.value(), "unknown_stock"));
+    CHECK(mends[0].words.find("likewise") == std::string::npos);
+    CHECK_FALSE(has(with(project, mends[0]), "unknown_stock"));
+}
+
+TEST_CASE("a drill that all joints lack is got once", "[model][mend]") {
+    auto project = box();
+    project.shop.drills = {"#1"};
+    const auto mends = mends_for_all(project, "no_drill");
+    CAPTURE(names_of(mends));
+    REQUIRE_FALSE(mends.empty());
+    CHECK(mends.front().name == "drill #30");
+    const auto next = with(project, mends.front());
+    CHECK(next.shop.drills == std::vector<std::string>{"#1", "#30"});
+    CHECK_FALSE(has(next, "no_drill"));
+}
+
+TEST_CASE("a frame too near to two things alike moves once, as far as the button says",
+          "[model][mend]") {
+    auto project = box();
+    for (const char* end : {"9 in", "8 in"}) {
+        project.room.push_back(
+            {.name = std::string("chest of ") + end,
+             .shape = BoxObstacle{{"36 1/8 in", "0", "0"}, {"40 in", "18 in", end}}});
+    }
+    const auto name = "move -x " + project.frames[0].name;
+    const auto mends = mends_for_all(project, "clearance");
+    const auto& move = named_in(mends, name);
+    CHECK(move.edits.size() == 1);
+    const auto for_one = after(project, "clearance", name);
+    CHECK(with(project, move).frames[0].origin == for_one.frames[0].origin);
+}
+
+TEST_CASE("a button that does more than its words say so", "[model][mend]") {
+    auto project = box();
+    project.dimensions.push_back({.name = "reach", .formula = "20 in", .most = "18 in"});
+    project.dimensions.push_back({.name = "rise", .formula = "20 in", .most = "18 in"});
+    const auto mends = mends_for_all(project, "outside_limits");
+    const auto& to_limit = named_in(mends, "to limit");
+    CHECK(to_limit.words == "Set reach to 18 in; likewise at the others");
+    const auto next = with(project, to_limit);
+    CHECK(next.dimensions[0].formula == "18 in");
+    CHECK(next.dimensions[1].formula == "18 in");
+}
+
+TEST_CASE("of three things with one name two are called otherwise by one button", "[model][mend]") {
+    auto project = box();
+    for (const char* value : {"20 in", "10 in", "5 in"})
+        project.dimensions.push_back({.name = "reach", .formula = value});
+    const auto mends = mends_for_all(project, "duplicate_name");
+    const auto next = with(project, named_in(mends, "rename"));
+    CHECK(next.dimensions[0].name == "reach 2");
+    CHECK(next.dimensions[1].name == "reach 3");
+    CHECK(next.dimensions[2].name == "reach");
+}
+
+TEST_CASE("a way that one of the findings has not is no way for all", "[model][mend]") {
+    auto project = box();
+    auto& members = project.frames[0].members;
+    for (const char* twin : {"twin", "second twin"}) {
+        auto copy = members[0];
+        copy.name = twin;
+        members.push_back(copy);
+    }
+    const auto resolved = resolve_in_room(project, catalogue());
+    const Ailing ailing{project, catalogue(), resolved};
+    const auto alike = found(project, "same_place");
+    REQUIRE(alike.size() > 1);
+    const auto ways = ways_to_mend(ailing, alike);
+    REQUIRE_FALSE(ways.empty());
+    CHECK(ways.front().name == "take out twin");
+    CHECK_FALSE(way_for_all(ailing, alike, ways.front()));
 }
 
 TEST_CASE("no mend is offered where only the maker knows", "[model][mend]") {
