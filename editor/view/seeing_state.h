@@ -46,9 +46,10 @@ enum class TapeOn { corner, edge, face, hole };
 // What the tape is held to. All in the room, nm: whole numbers where the piece states them.
 struct TapeEnd {
     TapeOn on = TapeOn::face;
-    std::string of;        // "post left", or the obstacle
-    glm::dvec3 at{0.0};    // the place that was pointed at
-    glm::dvec3 from{0.0};  // of an edge
+    std::optional<model::Index> piece;  // none: an obstacle
+    std::string of;                     // "post left", or the obstacle
+    glm::dvec3 at{0.0};                 // the place that was pointed at
+    glm::dvec3 from{0.0};               // of an edge
     glm::dvec3 to{0.0};
     glm::dvec3 normal{0.0};  // of a face
 
@@ -62,12 +63,34 @@ struct TapeTaken {
     bool operator==(const TapeTaken&) const = default;
 };
 
+// The length that the last measure is to have, half typed.
+struct TapeTyped {
+    std::string text;
+    bool wants_focus = true;
+    bool is_drawn = true;  // by the present frame
+};
+
+// Why what was typed was not taken, or why nothing can be typed: then there is no text.
+struct TapeRefused {
+    std::string text;
+    std::string reason;
+};
+
+// The last measure as it is in the project that its typed length makes.
+struct TapeFollowing {
+    Snapshot project;
+    TapeTaken taken;
+};
+
 struct TapeHand {
     bool is_held = false;          // a click in the view takes an end
     std::optional<TapeEnd> under;  // the pointer
     std::optional<TapeEnd> first;
     std::optional<TapeTaken> taken;  // until the next is, or the project is another
     Revision of = 0;                 // of the project
+    std::optional<TapeTyped> typed;
+    std::optional<TapeRefused> refused;
+    std::optional<TapeFollowing> following;  // until the change that was typed is made
 };
 
 struct MarkMemo;  // editor/view/mark_labels.h

@@ -207,6 +207,7 @@ std::optional<TapeEnd> hole_end(const TapeSight& sight,
     if (!is_shown(sight.scene, piece)) return std::nullopt;
     if (!engine::is_left_by(sight.scene.cut.get(), place->at / nm)) return std::nullopt;
     return TapeEnd{.on = TapeOn::hole,
+                   .piece = piece,
                    .of = member_words(sight.derived, piece),
                    .at = place->at,
                    .normal = place->axis};
@@ -296,6 +297,7 @@ std::optional<TapeEnd> tape_end_at(const TapeSight& sight, glm::dvec2 pixel) {
     TapeEnd end{.of = name_of(sight.derived, hit->pick_id),
                 .at = put_back(hit->at, stated),
                 .normal = straightened(hit->normal)};
+    if (!obstacle_of_pick(hit->pick_id)) end.piece = hit->pick_id;
     const auto edges = edges_of_face(sight.scene, *hit);
     const Finder finder{sight, pixel};
     if (const auto corner = finder.corner(edges)) {

@@ -1,8 +1,10 @@
 #include "editor/view/tape_hand.h"
 
+#include "editor/keys.h"
 #include "editor/kit/widgets.h"
 #include "editor/view/on_screen.h"
 #include "editor/view/tape_ends.h"
+#include "editor/view/tape_typing.h"
 
 #include <imgui.h>
 
@@ -89,37 +91,136 @@ Area label_place(const Area& view, ImVec2 a, ImVec2 b, ImVec2 size) {
     return at;
 }
 
-Area draw_label(
-    ImDrawList& on, const TapeReading& reading, const TapeView& in, ImVec2 a, ImVec2 b) {
+struct TapeLabel {
+    std::string value;
+    std::string parts;
+    Area at;
+
+    std::string words() const { return value + (parts.empty() ? "" : "; " + parts); }
+};
+
+TapeLabel label_of(const TapeReading& reading, const TapeView& in, ImVec2 a, ImVec2 b) {
     const auto& shown = in.derived.project->shown;
-    const std::string value = tape_words(reading.length, shown);
-    const std::string parts = part_words(reading, shown);
-    const ImVec2 large = size_of_text(value, Type::strong);
-    const ImVec2 small = size_of_text(parts, Type::small);
+    TapeLabel label{tape_words(reading.length, shown), part_words(reading, shown), {}};
+    const ImVec2 large = size_of_text(label.value, Type::strong);
+    const ImVec2 small = size_of_text(label.parts, Type::small);
     const float pad = scaled(8);
-    const Area at = label_place(in.area, a, b,
-                                {std::max(large.x, small.x) + 2 * pad,
-                                 large.y + (parts.empty() ? 0 : small.y + scaled(1)) + pad});
-    const ImVec2 end{at.x + at.width, at.y + at.height};
-    on.AddRectFilled({at.x, at.y}, end, colour::tape, scaled(3));
-    on.AddRect({at.x, at.y}, end, colour::tape_edge, scaled(3));
-    const float middle = at.x + at.width / 2;
-    draw_text_at(on, {middle, at.y + pad / 2}, value, Type::strong, colour::tape_ink,
-                 Align::middle);
-    draw_text_at(on, {middle, at.y + pad / 2 + large.y + scaled(1)}, parts, Type::small,
-                 colour::tape_text, Align::middle);
-    log_rectangle("measure", {at.x, at.y, end.x, end.y, true, true,
-                              value + (parts.empty() ? "" : "; " + parts)});
-    return at;
+    label.at = label_place(in.area, a, b,
+                           {std::max(large.x, small.x) + 2 * pad,
+                            large.y + (label.parts.empty() ? 0 : small.y + scaled(1)) + pad});
+    return label;
 }
 
-Area draw_taken(ImDrawList& on, const TapeTaken& taken, const TapeView& in) {
+void draw_label(ImDrawList& on, const TapeLabel& label, bool is_hot) {
+    const auto& at = label.at;
+    const ImVec2 end{at.x + at.width, at.y + at.height};
+    on.AddRectFilled({at.x, at.y}, end, is_hot ? colour::tape_hover : colour::tape, scaled(3));
+    on.AddRect({at.x, at.y}, end, colour::tape_edge, scaled(3));
+    const float middle = at.x + at.width / 2;
+    const float top = at.y + scaled(4);
+    draw_text_at(on, {middle, top}, label.value, Type::strong, colour::tape_ink, Align::middle);
+    const float height = size_of_text(label.value, Type::strong).y;
+    draw_text_at(on, {middle, top + height + scaled(1)}, label.parts, Type::small,
+                 colour::tape_text, Align::middle);
+}
+
+Area draw_measure(ImDrawList& on, const TapeTaken& taken, const TapeView& in) {
     const auto reading = tape_reading(taken);
     const auto a = shown_at(in, reading.from);
     const auto b = shown_at(in, reading.to);
     if (!a || !b) return {};
     draw_ticked_line(on, *a, *b);
-    return draw_label(on, reading, in, *a, *b);
+    const auto label = label_of(reading, in, *a, *b);
+    const auto& at = label.at;
+    draw_label(on, label, false);
+    log_rectangle("measure",
+                  {at.x, at.y, at.x + at.width, at.y + at.height, true, true, label.words()});
+    return at;
+}
+
+// Why it is not to be: below the label, or above it where the view ends.
+void draw_refusal(const TapeView& in, const Area& label, const std::string& reason) {
+    const float room = std::min(scaled(260), in.area.width - scaled(24));
+    const ImVec2 size = size_of_text(reason, Type::small, room);
+    const float most = in.area.x + in.area.width - size.x - scaled(10);
+    ImVec2 at{std::max(in.area.x + scaled(10), std::min(label.x + scaled(5), most)),
+              label.y + label.height + scaled(8)};
+    if (at.y + size.y > in.area.y + in.area.height - scaled(8)) at.y = label.y - size.y - scaled(8);
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    on.AddRectFilled({at.x - scaled(5), at.y - scaled(3)},
+                     {at.x + size.x + scaled(5), at.y + size.y + scaled(3)}, colour::red_ground,
+                     scaled(3));
+    draw_wrapped_at(on, at, reason, Type::small, colour::red, room);
+    log_rectangle("measure remark", {at.x, at.y, at.x + size.x, at.y + size.y, true, true, reason});
+}
+
+void draw_what_moves(const TapeHand& hand, const TapeView& in) {
+    const auto hold = tape_hold(in.derived, *hand.taken);
+    const std::string words =
+        hold.grip ? "click to type it: " + hold.grip->plane + " moves" : hold.reason;
+    const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
+    const TooltipScope tooltip;
+    ImGui::PushTextWrapPos(scaled(360));
+    draw_text(words);
+    ImGui::PopTextWrapPos();
+    log_item("what moves", words);
+}
+
+void draw_typed_length(TapeHand& hand,
+                       const TapeView& in,
+                       const Area& at,
+                       std::optional<Change>& change) {
+    hand.typed->is_drawn = true;
+    ImGui::SetCursorScreenPos({at.x, at.y});
+    const auto field =
+        draw_field("measure typed", hand.typed->text,
+                   {.hint = "length", .width = at.width, .wants_focus = hand.typed->wants_focus});
+    hand.typed->wants_focus = false;
+    if (!field.entered && !field.left) return;
+    if (!field.entered && is_pressed(key::escape)) {
+        hand.typed.reset();
+        hand.refused.reset();
+        return;
+    }
+    keep_first(change, take_typed_length(hand, in.derived, *in.catalogue, field.entered));
+}
+
+// A click types.
+void draw_label_to_press(TapeHand& hand, const TapeView& in, const TapeLabel& label) {
+    ImGui::SetCursorScreenPos({label.at.x, label.at.y});
+    const bool is_clicked = ImGui::InvisibleButton("measure", {label.at.width, label.at.height});
+    const bool is_hot = ImGui::IsItemHovered() || ImGui::IsItemActive();
+    log_item("measure", label.words());
+    draw_label(*ImGui::GetWindowDrawList(), label, is_hot);
+    if (is_clicked) begin_typing_length(hand, in.derived);
+    if (hand.refused) {
+        draw_refusal(in, label.at, hand.refused->reason);
+    } else if (is_hot && !hand.typed) {
+        draw_what_moves(hand, in);
+    }
+}
+
+Area draw_last_measure(ImDrawList& on,
+                       TapeHand& hand,
+                       const TapeView& in,
+                       std::optional<Change>& change) {
+    if (in.catalogue == nullptr) return draw_measure(on, *hand.taken, in);
+    const auto reading = tape_reading(*hand.taken);
+    const auto a = shown_at(in, reading.from);
+    const auto b = shown_at(in, reading.to);
+    if (!a || !b) return {};
+    draw_ticked_line(on, *a, *b);
+    auto label = label_of(reading, in, *a, *b);
+    if (!hand.typed) {
+        draw_label_to_press(hand, in, label);
+        return label.at;
+    }
+    label.at.width = std::max(label.at.width, scaled(120));
+    const float most = in.area.x + in.area.width - label.at.width - scaled(4);
+    label.at.x = std::max(in.area.x, std::min(label.at.x, most));
+    draw_typed_length(hand, in, label.at, change);
+    if (hand.refused) draw_refusal(in, label.at, hand.refused->reason);
+    return label.at;
 }
 
 void draw_words(ImDrawList& on, const TapeHand& hand, const Area& area) {
@@ -155,6 +256,8 @@ void point_tape(TapeHand& hand, const TapeView& in, glm::dvec2 pixel, float pixe
 
 void take_end(TapeHand& hand) {
     if (!hand.under) return;
+    hand.typed.reset();
+    hand.refused.reset();
     if (!hand.first) {
         hand.first = hand.under;
         hand.taken.reset();
@@ -164,15 +267,15 @@ void take_end(TapeHand& hand) {
     hand.first.reset();
 }
 
-Area draw_tape_hand(const TapeHand& hand, const TapeView& in) {
+Area draw_tape_hand(TapeHand& hand, const TapeView& in, std::optional<Change>& change) {
     ImDrawList& on = *ImGui::GetWindowDrawList();
     Area label;
-    if (hand.taken) label = draw_taken(on, *hand.taken, in);
+    if (hand.taken) label = draw_last_measure(on, hand, in, change);
     if (!hand.is_held) return label;
     if (hand.first) draw_end(on, *hand.first, in);
     if (hand.under) {
         // What it would be, before the click.
-        if (hand.first) label = draw_taken(on, {*hand.first, *hand.under}, in);
+        if (hand.first) label = draw_measure(on, {*hand.first, *hand.under}, in);
         draw_end(on, *hand.under, in);
         draw_pointed_at(*hand.under);
     }

@@ -397,14 +397,16 @@ std::string words_of_hole(const Derived& derived, const ViewHands& hands) {
 std::vector<Area> draw_seen_marks(const Area& area,
                                   const Derived& derived,
                                   const engine::SceneData& scene,
-                                  ViewHands& hands) {
+                                  ViewHands& hands,
+                                  std::optional<Change>& change) {
     std::vector<Area> covered;
     if (hands.seeing == nullptr) return covered;
     auto& seeing = *hands.seeing;
     covered.push_back(seeing.bar);
     covered.push_back(draw_cut_handle(area, derived, scene, hands.view, seeing));
     if (seeing.way.apart <= 0.0F) {
-        covered.push_back(draw_tape_hand(seeing.tape, {area, derived, scene, hands.view}));
+        covered.push_back(draw_tape_hand(
+            seeing.tape, {area, derived, scene, hands.view, hands.catalogue}, change));
     }
     return covered;
 }
@@ -464,7 +466,7 @@ std::optional<Change> draw_view(const Area& area,
                                          {area.x + area.width, area.y + area.height}, {0, 1},
                                          {1, 0});
     auto change = use_mouse(area, derived, scene, hands, pixel_scale);
-    std::vector<Area> covered = draw_seen_marks(area, derived, scene, hands);
+    std::vector<Area> covered = draw_seen_marks(area, derived, scene, hands, change);
     const auto sketch = sketch_desk(derived, hands);
     if (sketch) covered.push_back(sketch->state.bar);
     if (sketch) draw_sketch_grid(area, *sketch, pixel_scale);
