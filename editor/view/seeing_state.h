@@ -46,10 +46,10 @@ enum class TapeOn { corner, edge, face, hole };
 // What the tape is held to. All in the room, nm: whole numbers where the piece states them.
 struct TapeEnd {
     TapeOn on = TapeOn::face;
-    std::optional<model::Index> piece;  // none: an obstacle
-    std::string of;                     // "post left", or the obstacle
-    glm::dvec3 at{0.0};                 // the place that was pointed at
-    glm::dvec3 from{0.0};               // of an edge
+    std::optional<model::Index> piece{};  // none: an obstacle
+    std::string of;                       // "post left", or the obstacle
+    glm::dvec3 at{0.0};                   // the place that was pointed at
+    glm::dvec3 from{0.0};                 // of an edge
     glm::dvec3 to{0.0};
     glm::dvec3 normal{0.0};  // of a face
 
