@@ -69,13 +69,13 @@ FormOutcome draw_repeat_form(RepeatForm& form,
                                   {model::Axis::y, "to the back"},
                                   {model::Axis::z, "upward"}});
     draw_short_line("times", form.times, "1", form.is_fresh);
-    draw_short_line("one to the next", "pitch", form.pitch, "as wide as it is");
+    draw_short_line("apart", "pitch", form.pitch, "as wide as it is");
     draw_check("with panels", form.with_panels, "with its panels");
     ImGui::SameLine();
     draw_check("with loads", form.with_loads, "with its loads");
     draw_wrapped(
-        "What ends the bay comes again that much further each time, and what runs along it runs "
-        "on. The new planes follow that length.",
+        "What ends the bay comes again so far apart, and what runs along it runs on. The new "
+        "planes follow that length.",
         Type::small, colour::quiet);
     const auto edit = edit_of(form);
     update_trial(form.trial, derived, catalogue, form.frame, asked_by(form),

@@ -149,11 +149,11 @@ std::string state_words(const CardMends& card,
     if (!card.kept.empty()) return {};
     const auto why = model::why_no_way(finding.code);
     if (!why.empty()) return "No mend by button: " + std::string(why) + ".";
-    if (count > model::most_mended_together) return "Too many to mend by one button.";
     if (card.tried > 0) {
         return "No mend by button: what was tried leaves it as it is, or brings other things to "
                "mend.";
     }
+    if (count > model::most_mended_together) return "Too many to mend by one button.";
     return has_doors ? "No mend by button here: the forms below lead to it."
                      : "No mend by button here.";
 }

@@ -243,9 +243,11 @@ unsigned Renderer::draw(const SceneData& scene,
                         Viewport viewport,
                         const SceneStyle& style,
                         int samples) {
-    const Wanted wanted{
-        scene.revision, scene.fixed.get(), scene.cut.get(), scene.ghost.get(), emphasis, camera,
-        viewport,       style,             samples};
+    const Wanted wanted{scene.revision,  scene.fixed.get(),
+                        scene.cut.get(), scene.ghost.get(),
+                        emphasis,        camera,
+                        viewport,        style,
+                        samples};
     if (state_->drawn == wanted) return state_->canvas.texture();
     state_->bring_up_to(wanted, scene);
     if (!state_->fault) state_->paint(wanted, scene);

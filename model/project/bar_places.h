@@ -10,9 +10,18 @@
 
 namespace model {
 
-bool has_same_place(const Member& a, const Member& b, const PlanePlaces& places);
-bool has_same_place(const Diagonal& a, const Diagonal& b, const PlanePlaces& places);
-bool has_same_place(const Leaning& a, const Leaning& b, const PlanePlaces& places);
+// Two bars of one line may stand back to back, so that the way their legs point, their seat or
+// their side of a face tells them apart; or whatever lies along the line is looked for.
+enum class Alike { with_legs, on_line };
+
+bool has_same_place(const Member& a, const Member& b, const PlanePlaces& places, Alike alike);
+bool has_same_place(const Diagonal& a, const Diagonal& b, const PlanePlaces& places, Alike alike);
+bool has_same_place(const Leaning& a, const Leaning& b, const PlanePlaces& places, Alike alike);
+
+// Whether of two bars at one place each reaches as far as the other.
+bool has_same_ends(const Member& a, const Member& b, const PlanePlaces& places);
+bool has_same_ends(const Diagonal& a, const Diagonal& b, const PlanePlaces& places);
+bool has_same_ends(const Leaning& a, const Leaning& b, const PlanePlaces& places);
 
 // Alike for bars that may take up one place, and seldom for others.
 using PlaceKey = std::array<Nm, 2>;
@@ -28,23 +37,28 @@ PlaceKey key_of(const Bar& bar, const PlanePlaces& places) {
 template <class Bar>
 class TakenPlaces {
 public:
-    TakenPlaces(const std::vector<Bar>& bars, const PlanePlaces& places) : places_{places} {
-        for (const Bar& bar : bars) take(bar);
+    TakenPlaces(const std::vector<Bar>& bars, const PlanePlaces& places, Alike alike)
+        : places_{places}, alike_{alike} {
+        for (const Bar& bar : bars) bars_.emplace(key_of(bar, places_), bar);
     }
 
-    void take(const Bar& bar) { bars_.emplace(key_of(bar, places_), bar); }
-
-    // The name of the bar that is there already; none where the place is free.
-    std::optional<std::string> holder(const Bar& bar) const {
+    // The bar that is there already, of those that may count; null where the place is free.
+    template <class MayCount>
+    const Bar* holder(const Bar& bar, MayCount may_count) const {
         const auto [begin, end] = bars_.equal_range(key_of(bar, places_));
         for (auto it = begin; it != end; ++it) {
-            if (has_same_place(it->second, bar, places_)) return it->second.name;
+            if (!has_same_place(it->second, bar, places_, alike_)) continue;
+            if (may_count(it->second)) return &it->second;
         }
-        return std::nullopt;
+        return nullptr;
+    }
+    const Bar* holder(const Bar& bar) const {
+        return holder(bar, [](const Bar&) { return true; });
     }
 
 private:
     const PlanePlaces& places_;
+    Alike alike_;
     std::multimap<PlaceKey, Bar> bars_;
 };
 

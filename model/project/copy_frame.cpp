@@ -1,4 +1,5 @@
 // The edit that copies a frame, as it is or of the opposite hand.
+#include "engine/measure/formula.h"
 #include "model/project/change.h"
 #include "model/project/in_frame.h"
 #include "model/project/mirror.h"
@@ -6,6 +7,7 @@
 #include "model/project/own_dimensions.h"
 #include "model/project/position_sum.h"
 
+#include <cstdlib>
 #include <utility>
 
 namespace model {
@@ -131,6 +133,34 @@ private:
     PlanePlaces places_;
 };
 
+// As it can stand in a sum.
+Formula value_text(Nm value, engine::TapeStyle shown) {
+    shown.with_unit = true;
+    const Formula text = engine::exact_text(engine::Length::from_nm(std::abs(value)), shown);
+    return value < 0 ? "(0 in - " + text + ")" : text;
+}
+
+// The planes of a step are measured from the room by the dimension that says where the frame
+// stands. Where the copy stands elsewhere along that axis, or is of the other hand, they would
+// leave it: the dimension's present value takes its place. Along the others they go on to follow
+// the room.
+void keep_shape(const Project& project, Frame& copy, const CopyFrame& edit) {
+    const PlanePlaces places(project, copy);
+    for (std::size_t k = 0; k < 3; ++k) {
+        const std::size_t axis = k < 2 && copy.quarter_turns % 2 != 0 ? 1 - k : k;
+        const auto was = places.length(copy.origin[k], {});
+        const auto is = places.length(edit.origin[k], {});
+        const bool is_turned_over = edit.is_mirrored && axis == index_of(across_sides);
+        const bool stands_alike = was && is && *was == *is && !is_turned_over;
+        if (!was || stands_alike || !engine::is_name(copy.origin[k])) continue;
+        const Formula value = value_text(*was, project.shown);
+        for (Plane& plane : copy.planes) {
+            if (index_of(plane.axis) != axis) continue;
+            plane.position = engine::with_name_replaced(plane.position, copy.origin[k], value);
+        }
+    }
+}
+
 }  // namespace
 
 Changed change(Project& project, const CopyFrame& edit) {
@@ -146,11 +176,12 @@ Changed change(Project& project, const CopyFrame& edit) {
         copy = *std::move(mirrored);
     }
     copy.name = edit.copy;
-    copy.origin = edit.origin;
     if (auto sound = check_thing(copy, described(copy)); !sound) return sound;
+    keep_shape(project, copy, edit);
     if (edit.has_own_dimensions) give_own_dimensions(project, copy, edit.frame);
+    const int turns = copy.quarter_turns;
     project.frames.push_back(std::move(copy));
-    return Done{};
+    return change(project, PlaceFrame{edit.copy, edit.origin, turns});
 }
 
 }  // namespace model

@@ -262,8 +262,8 @@ struct SplitMember {
 
 // Two members in one line that end at one plane become one; "rail 1" and "rail 2" become "rail",
 // others take the name of the one that comes first along the run. Refused where they differ in
-// stock, planes, legs, seat or rank, where the ends that meet are held back or have a foot, and
-// where their joint overrides with one other member differ.
+// stock, planes, legs, seat or rank, where the ends that meet are held back or have a foot, where
+// their joint overrides with one other member differ, and where one runs the wrong way.
 struct JoinMembers {
     std::string frame;
     std::array<std::string, 2> members;
@@ -272,7 +272,9 @@ struct JoinMembers {
 // Adds the mirror image, about the middle between two planes, of each bar named (members, diagonals
 // and leaning members) that has none. What lies on a plane has its image on the plane that lies
 // opposite at present, or on a new one that stays opposite. Overrides of joints between bars that
-// are mirrored come along. "post left" becomes "post right". Refused where all have their images.
+// are mirrored come along. "post left" becomes "post right". Refused where all have their images,
+// and where one that is named would overlap its own. Of all bars one has its image in any bar on
+// that line, of those named in one with its legs and seat alike.
 struct MirrorBars {
     std::string frame;
     Axis axis = Axis::x;                 // across which left and right change places
@@ -283,8 +285,11 @@ struct MirrorBars {
 // Repeats a bay along an axis towards larger values: what ends it there (planes, members,
 // diagonals) and what stands within it comes again at each pitch; members along the axis that end
 // where the bay does run on to the last of them; bays that begin there begin behind the last.
-// "bay" becomes "bay", "bay 2", "bay 3". A plain value of the pitch becomes a dimension. Refused
-// where another bay is in the way.
+// "bay" becomes "bay", "bay 2", "bay 3". A plain value of the pitch becomes a dimension. Planes and
+// bars that are there already are not put there again, and a bar that ends where another one goes
+// on becomes one with it. Where the copies stand out beyond the bays beside the bay, bars that lie
+// between them turn their legs to the copies. Refused where another bay is in the way, and where
+// bars would have to hold others on both sides.
 struct RepeatBay {
     std::string frame;
     std::string bay;
@@ -298,7 +303,8 @@ struct RepeatBay {
 // A copy of a frame with all in it. With dimensions of its own, each that its formulas stand on is
 // copied too, and called after it, but for those that the room or the shop stands on. Mirrored, it
 // is of the opposite hand: left and right, in its axes, change places; refused where a panel's
-// cut-outs are measured from a side that would be another one.
+// cut-outs are measured from a side that would be another one. Planes of a step keep their place in
+// the frame, and follow the obstacle where the copy stands as the original does along their axis.
 struct CopyFrame {
     std::string frame;
     std::string copy;             // its name
@@ -318,8 +324,8 @@ struct TakeOutPlane {
 };
 
 // Removes a bay with the panels and loads in it and, if asked, the bars that lie within it and
-// beside no other bay; what runs on into it then ends where it begins, and planes on which nothing
-// stands any more go too.
+// beside no other bay; what runs on into it then ends where it begins, legs there that pointed into
+// it alone turn away, and planes on which nothing stands any more go too.
 struct TakeOutBay {
     std::string frame;
     std::string bay;

@@ -72,6 +72,13 @@ Member joined(const Frame& frame, const Pair& pair) {
     return one;
 }
 
+// Where a place is not known the names alone tell.
+bool runs_forward(const Member& member, const PlanePlaces& places) {
+    const auto from = places.known(member.from, member.run);
+    const auto to = places.known(member.to, member.run);
+    return from && to ? *from < *to : member.from != member.to;
+}
+
 bool is_of_same_two(const JointOverride& a, const JointOverride& b) {
     return a.members == b.members || a.members == std::array{b.members[1], b.members[0]};
 }
@@ -112,7 +119,8 @@ engine::Result<std::vector<JointOverride>> joined_joints(const Frame& frame,
 
 Changed join_members(Frame& frame,
                      const std::array<std::string, 2>& names,
-                     const PlanePlaces& places) {
+                     const PlanePlaces& places,
+                     const std::string& name) {
     auto first = find_named(frame.members, names[0]);
     auto second = find_named(frame.members, names[1]);
     const std::string where = inside(described(frame), "members " + names[0] + " and " + names[1]);
@@ -131,7 +139,12 @@ Changed join_members(Frame& frame,
     if (!has_bare_ends(pair, places)) {
         return refuse("an end where they meet is held back or has a foot; take that away first");
     }
-    const Member one = joined(frame, pair);
+    Member one = joined(frame, pair);
+    if (!name.empty()) one.name = name;
+    if (!runs_forward(one, places)) {
+        return refuse("the one would run from \"" + one.from + "\" to \"" + one.to +
+                      "\"; turn the one whose planes are in the wrong order end for end first");
+    }
     auto joints = joined_joints(frame, pair, one.name);
     if (!joints) return joints.error();
     frame.joints = *std::move(joints);

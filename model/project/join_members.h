@@ -6,9 +6,11 @@
 
 namespace model {
 
-// Both must be there. An Error leaves the frame as it was.
+// Both must be there. The one is called `name`; where that is empty, as the edit has it. An Error
+// leaves the frame as it was.
 Changed join_members(Frame& frame,
                      const std::array<std::string, 2>& names,
-                     const PlanePlaces& places);
+                     const PlanePlaces& places,
+                     const std::string& name = {});
 
 }  // namespace model

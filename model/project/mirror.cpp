@@ -1,5 +1,6 @@
 #include "model/project/mirror.h"
 
+#include "model/project/frame_bars.h"
 #include "model/project/opposite.h"
 
 #include <utility>
@@ -33,16 +34,17 @@ Axis axis_of_leg(const Leaning& leaning, const PlanePlaces& places, Axis face) {
 
 Member mirrored(const Member& member, const Mirror& mirror) {
     Member image = member;
+    for (std::string* plane : {&image.on[0], &image.on[1], &image.from, &image.to}) {
+        *plane = mirror.plane(*plane);
+    }
     if (member.run == mirror.axis) {
-        image.from = mirror.plane(member.to);
-        image.to = mirror.plane(member.from);
+        std::swap(image.from, image.to);
         std::swap(image.allowance_from, image.allowance_to);
         std::swap(image.foot_from, image.foot_to);
         return image;
     }
-    const std::size_t i = across(member.run)[0] == mirror.axis ? 0 : 1;
-    image.on[i] = mirror.plane(member.on[i]);
-    image.legs[i] = opposite(member.legs[i]);
+    Sense& leg = image.legs[across(member.run)[0] == mirror.axis ? 0 : 1];
+    leg = opposite(leg);
     return image;
 }
 
@@ -61,8 +63,11 @@ Leaning mirrored(const Leaning& leaning, const Mirror& mirror, const PlanePlaces
 
 Bay mirrored(const Bay& bay, const Mirror& mirror) {
     Bay image = bay;
-    auto& pair = mirror.axis == Axis::x ? image.x : mirror.axis == Axis::y ? image.y : image.z;
-    pair = {mirror.plane(pair[1]), mirror.plane(pair[0])};
+    for (auto* pair : {&image.x, &image.y, &image.z}) {
+        for (std::string& plane : *pair) plane = mirror.plane(plane);
+    }
+    auto& sides = planes_of(image, mirror.axis);
+    std::swap(sides[0], sides[1]);
     return image;
 }
 

@@ -11,8 +11,8 @@ namespace model {
 
 struct Mirror {
     Axis axis = Axis::x;
-    // Of planes across the axis; one that is not named, and every plane across another axis, is its
-    // own image.
+    // The planes that stand for others in the image: across the axis the one that lies opposite,
+    // across another one the same by another name. One that is not named is its own image.
     std::map<std::string, std::string, std::less<>> opposite;
 
     const std::string& plane(const std::string& name) const {

@@ -8,7 +8,9 @@
 #include "model/project/position_sum.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <map>
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -20,14 +22,22 @@ using engine::Done;
 using engine::Error;
 using engine::ErrorCode;
 
-Member image_of(const Member& bar, const Mirror& mirror, const PlanePlaces&) {
-    return mirrored(bar, mirror);
-}
-Diagonal image_of(const Diagonal& bar, const Mirror& mirror, const PlanePlaces&) {
+template <class Bar>
+Bar image_of(const Bar& bar, const Mirror& mirror, const PlanePlaces&) {
     return mirrored(bar, mirror);
 }
 Leaning image_of(const Leaning& bar, const Mirror& mirror, const PlanePlaces& places) {
     return mirrored(bar, mirror, places);
+}
+
+// Of a bar and its own image.
+std::string overlap_of(const Member&) {
+    return "its image would overlap it; let it end before the middle, or reach as far on the other "
+           "side";
+}
+template <class Bar>
+std::string overlap_of(const Bar&) {
+    return "its image would cross it on the same face; add that by hand, on the other side of it";
 }
 
 std::vector<std::string> planes_of(const Member& bar) {
@@ -57,9 +67,11 @@ public:
         if (auto done = mirror_list(before_.members, frame_.members); !done) return done;
         if (auto done = mirror_list(before_.diagonals, frame_.diagonals); !done) return done;
         if (auto done = mirror_list(before_.leaning, frame_.leaning); !done) return done;
-        if (frame_.planes.size() + bars_in(frame_) == before_.planes.size() + bars_in(before_)) {
-            return refused("each of the bars chosen has its mirror image already");
+        if (bars_in(frame_) == bars_in(before_)) {
+            return overlap_.value_or(
+                refused("each of the bars chosen has its mirror image already"));
         }
+        remove_unused_planes();
         mirror_joints();
         return Done{};
     }
@@ -77,6 +89,11 @@ private:
     Changed find_sides() {
         sides_ = edit_.between;
         if (sides_[0].empty() || sides_[1].empty()) take_outermost();
+        if (sides_[0].empty() || (edit_.between != sides_ && sides_[0] == sides_[1])) {
+            return refused(std::string("it has no two planes across ") +
+                           "xyz"[index_of(edit_.axis)] +
+                           " between which it could be mirrored; add one first");
+        }
         std::array<Nm, 2> at{};
         for (std::size_t k = 0; k < 2; ++k) {
             const auto place = places_.at(sides_[k], edit_.axis, described(before_));
@@ -113,31 +130,52 @@ private:
 
     template <class Bar>
     Changed mirror_list(const std::vector<Bar>& before, std::vector<Bar>& bars) {
-        TakenPlaces<Bar> taken(before, places_);
+        // One that is named may be wanted back to back with what does its image's work already.
+        const Alike alike = edit_.bars.empty() ? Alike::on_line : Alike::with_legs;
+        const TakenPlaces<Bar> taken(before, places_, alike);
         for (const Bar& bar : before) {
             if (!is_chosen(bar.name)) continue;
             for (const std::string& plane : planes_of(bar)) {
                 if (auto found = find_opposite(plane, described(bar)); !found) return found;
             }
             Bar image = image_of(bar, mirror_, places_);
-            if (auto there = taken.holder(image)) {
-                images_[bar.name] = *std::move(there);
+            const auto counts = [&](const Bar& there) { return stands_for(image, bar, there); };
+            if (const Bar* there = taken.holder(image, counts)) {
+                if (auto noted = note_there(bar, image, *there); !noted) return noted;
                 continue;
             }
             image.name = free_bar_name(frame_, opposite_name(bar.name, edit_.axis));
             images_[bar.name] = image.name;
-            taken.take(image);
             bars.push_back(std::move(image));
         }
         return Done{};
     }
 
+    // What lies along the bar as well as along its image stands back to back with both.
+    template <class Bar>
+    bool stands_for(const Bar& image, const Bar& bar, const Bar& there) const {
+        return there.name == bar.name || has_same_place(there, image, places_, Alike::with_legs) ||
+               !has_same_place(there, bar, places_, Alike::on_line);
+    }
+
+    // A bar that passes the middle, but not as far as it begins before it, has no image.
+    template <class Bar>
+    Changed note_there(const Bar& bar, const Bar& image, const Bar& there) {
+        if (there.name != bar.name || has_same_ends(bar, image, places_)) {
+            images_[bar.name] = there.name;
+            return Done{};
+        }
+        const std::string where = inside(described(before_), described(bar));
+        if (!overlap_) overlap_ = Error{ErrorCode::invalid_value, where, overlap_of(bar)};
+        return edit_.bars.empty() ? Changed(Done{}) : Changed(*overlap_);
+    }
+
     Changed find_opposite(const std::string& name, const std::string& bar) {
         const auto found = find_named(frame_.planes, name);
-        if (found == frame_.planes.end())
-            return no_such<Plane>(inside(described(frame_), bar), name);
+        const std::string where = inside(described(frame_), bar);
+        if (found == frame_.planes.end()) return no_such<Plane>(where, name);
         if (found->axis != edit_.axis || mirror_.opposite.contains(name)) return Done{};
-        const auto at = places_.at(name, edit_.axis, inside(described(frame_), bar));
+        const auto at = places_.at(name, edit_.axis, where);
         if (!at) return at.error();
         if (const auto there = places_.plane_at(edit_.axis, sum_ - *at)) {
             mirror_.opposite.emplace(name, sum_ - *at == *at ? name : *there);
@@ -160,6 +198,14 @@ private:
                     position.formula()};
         frame_.planes.push_back(image);
         return image.name;
+    }
+
+    // That stand for a bar whose image was there already.
+    void remove_unused_planes() {
+        for (std::size_t i = frame_.planes.size(); i > before_.planes.size(); --i) {
+            const auto plane = frame_.planes.begin() + static_cast<std::ptrdiff_t>(i - 1);
+            if (users_of(frame_, {Target::plane, plane->name}).empty()) frame_.planes.erase(plane);
+        }
     }
 
     void mirror_joints() {
@@ -194,6 +240,7 @@ private:
     std::array<std::string, 2> sides_;
     Nm sum_ = 0;
     std::map<std::string, std::string> images_;  // of bars, by name
+    std::optional<Error> overlap_;               // of the first bar that would overlap itself
 };
 
 }  // namespace

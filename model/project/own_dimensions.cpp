@@ -93,9 +93,7 @@ void give_own_dimensions(Project& project, Frame& copy, const std::string& origi
     for (std::size_t i = before.size(); i < project.dimensions.size(); ++i) {
         rename_in_formulas(project.dimensions[i], renamed);
     }
-    const Place origin = copy.origin;
     rename_in_formulas(copy, renamed);
-    copy.origin = origin;
 }
 
 }  // namespace model

@@ -1,5 +1,7 @@
 #include "model/project/repeat_bars.h"
 
+#include "model/project/bar_places.h"
+#include "model/project/fit_copies.h"
 #include "model/project/free_name.h"
 #include "model/project/named_list.h"
 
@@ -39,10 +41,18 @@ public:
             repeat_joints(copy, names);
         }
         for (std::size_t i = 0; i < before_.members.size(); ++i) run_on(frame_.members[i]);
-        return Done{};
+        return fit_copies(frame_, before_, repeated_, places_, added());
     }
 
 private:
+    std::vector<std::string> added() const {
+        std::vector<std::string> names;
+        for (std::size_t i = before_.members.size(); i < frame_.members.size(); ++i) {
+            names.push_back(frame_.members[i].name);
+        }
+        return names;
+    }
+
     auto find_before(const std::string& plane) const {
         return std::ranges::find(before_.planes, plane, &Plane::name);
     }
@@ -98,6 +108,7 @@ private:
                         std::vector<Bar>& bars,
                         int copy,
                         std::map<std::string, std::string>& names) {
+        const TakenPlaces<Bar> taken(before, places_, Alike::on_line);
         for (const Bar& bar : before) {
             const auto at = box_of(bar, places_);
             if (!at || !comes_again(*at, runs_along(bar, repeated_.axis))) continue;
@@ -105,6 +116,10 @@ private:
             Bar again = bar;
             clip(again, *at);
             if (auto put = put_planes(again, copy); !put) return put;
+            if (const Bar* there = taken.holder(again)) {
+                names.emplace(bar.name, there->name);
+                continue;
+            }
             again.name = free_bar_name(frame_, bar.name);
             names.emplace(bar.name, again.name);
             bars.push_back(std::move(again));
@@ -142,15 +157,18 @@ private:
             return Done{};
         }
         if (*at + repeated_.pitch <= along()[1]) {
-            return Error{ErrorCode::invalid_value, inside(described(before_), "plane " + name),
-                         "the pitch is less than from there to where the bay ends; give a larger "
-                         "one"};
+            return Error{
+                ErrorCode::invalid_value, inside(described(before_), "plane " + name),
+                "the pitch is less than from there to where the bay ends; give a larger one"};
         }
-        const Plane& plane = *find_before(name);
-        Plane image{free_plane_name(name), repeated_.axis, position_of_(plane, copy)};
-        images_.emplace(std::pair{name, copy}, image.name);
-        name = image.name;
-        frame_.planes.push_back(std::move(image));
+        std::string& image = images_[{name, copy}];
+        image = places_.plane_at(repeated_.axis, *at + copy * repeated_.pitch).value_or("");
+        if (image.empty()) {
+            image = free_plane_name(name);
+            const Formula position = position_of_(*find_before(name), copy);
+            frame_.planes.push_back({image, repeated_.axis, position});
+        }
+        name = image;
         return Done{};
     }
 

@@ -17,6 +17,7 @@ struct Repeated {
     ReachBox box;
     Nm pitch = 0;
     std::vector<std::string> ends;  // planes where the bay and each of its copies end
+    bool gives_way = false;         // another bay that began where it ends begins behind the last
 
     int times() const { return static_cast<int>(ends.size()) - 1; }
     Nm end(int copy) const { return box[index_of(axis)][1] + copy * pitch; }

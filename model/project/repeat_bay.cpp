@@ -67,6 +67,7 @@ public:
         });
         if (!repeated) return repeated;
         for (int copy = 1; copy <= edit_.times; ++copy) add_bay(copy);
+        remove_unused_pitch();
         return Done{};
     }
 
@@ -104,7 +105,8 @@ private:
         if (*length <= 0) return Error{ErrorCode::out_of_range, at, "it must be more than 0"};
         it_.pitch = *length;
         pitch_ = edit_.pitch;
-        if (engine::names_in(pitch_).empty()) pitch_ = add_pitch_dimension();
+        has_own_pitch_ = engine::names_in(pitch_).empty();
+        if (has_own_pitch_) pitch_ = add_pitch_dimension();
         return Done{};
     }
 
@@ -115,6 +117,16 @@ private:
         project_.dimensions.push_back(
             {.name = name, .formula = edit_.pitch, .note = "from one bay to the next"});
         return name;
+    }
+
+    // Where all planes were there already.
+    void remove_unused_pitch() {
+        const auto stands_on_it = [&](const Plane& plane) {
+            const auto names = engine::names_in(plane.position);
+            return std::ranges::count(names, pitch_) > 0;
+        };
+        if (!has_own_pitch_ || std::ranges::any_of(frame_.planes, stands_on_it)) return;
+        std::erase_if(project_.dimensions, [&](const Dimension& it) { return it.name == pitch_; });
     }
 
     // A bay that begins where this one ends, as wide and as high, gives way; another one does not.
@@ -133,8 +145,8 @@ private:
                 continue;
             }
             return refused("the bay \"" + other.name +
-                           "\" is in the way; repeat it less often or "
-                           "at a smaller pitch, or take that bay out first");
+                           "\" is in the way; repeat it less often or at a smaller pitch, or take "
+                           "that bay out first");
         }
         return Done{};
     }
@@ -151,15 +163,28 @@ private:
     }
 
     void add_end(int copy) {
-        Plane plane{free_in(frame_.planes, it_.ends.front()), it_.axis,
-                    shifted(position_of(1), copy)};
+        const Formula position = shifted(position_of(1), copy);
+        if (const auto there = plane_there(position, it_.end(copy))) {
+            it_.ends.push_back(*there);
+            return;
+        }
+        Plane plane{free_in(frame_.planes, it_.ends.front()), it_.axis, position};
         it_.ends.push_back(plane.name);
         frame_.planes.push_back(std::move(plane));
+    }
+
+    // One that another bay beside this one has brought already, rather than two in one place.
+    std::optional<std::string> plane_there(const Formula& position, Nm place) const {
+        for (const Plane& plane : frame_.planes) {
+            if (plane.axis == it_.axis && plane.position == position) return plane.name;
+        }
+        return places_.plane_at(it_.axis, place);
     }
 
     void let_next_begin_behind() {
         if (next_.empty()) return;
         planes_of(*find_named(frame_.bays, next_), it_.axis)[0] = it_.ends.back();
+        it_.gives_way = true;
     }
 
     void add_bay(int copy) {
@@ -205,7 +230,8 @@ private:
     PlanePlaces places_;
     std::string where_;
     Repeated it_;
-    Formula pitch_;     // empty: as wide as the bay
+    Formula pitch_;  // empty: as wide as the bay
+    bool has_own_pitch_ = false;
     std::string next_;  // the bay that gives way
 };
 

@@ -2,8 +2,12 @@
 #include "model/project/change.h"
 #include "model/project/frame_bars.h"
 #include "model/project/in_frame.h"
+#include "model/project/lie_behind.h"
+#include "model/project/opposite.h"
 
+#include <algorithm>
 #include <set>
+#include <utility>
 
 namespace model {
 
@@ -33,6 +37,7 @@ public:
     }
 
     void take_out_bars() {
+        const Frame before = frame_;
         std::vector<std::string> gone;
         const auto note_gone = [&](const auto& bars) {
             for (const auto& bar : bars) {
@@ -47,6 +52,10 @@ public:
         note_gone(frame_.leaning);
         for (const std::string& bar : gone) remove_bar(frame_, bar);
         for (Member& member : frame_.members) cut_back(member);
+        for (const auto& [axis, side] : cut_) {
+            for (Member& member : frame_.members) turn_inward(member, axis, side);
+        }
+        let_lie_behind(frame_, before, places_);
     }
 
 private:
@@ -56,7 +65,7 @@ private:
     }
 
     // A member that runs on into the bay, and ends within it, ends where the bay begins.
-    void cut_back(Member& member) const {
+    void cut_back(Member& member) {
         const auto at = box_of(member, places_);
         const std::size_t run = index_of(member.run);
         if (!at || !lies_beside(*at, box_)) return;
@@ -67,8 +76,39 @@ private:
         const auto& planes = planes_of(bay_, member.run);
         const bool begins_before = (*at)[run][0] < box_[run][0];
         const bool ends_behind = (*at)[run][1] > box_[run][1];
-        if (begins_before && !ends_behind) member.to = planes[0];
-        if (ends_behind && !begins_before) member.from = planes[1];
+        if (begins_before && !ends_behind) {
+            member.to = planes[0];
+            member.allowance_to = "0";
+            member.foot_to = false;
+            cut_.insert({member.run, 0});
+        }
+        if (ends_behind && !begins_before) {
+            member.from = planes[1];
+            member.allowance_from = "0";
+            member.foot_from = false;
+            cut_.insert({member.run, 1});
+        }
+    }
+
+    // Where others were cut back the frame ends now: a leg that points into what is gone would hold
+    // none of their ends. Where another bay lies on that side it still has its work there.
+    void turn_inward(Member& member, Axis axis, std::size_t side) const {
+        const auto at = box_of(member, places_);
+        const std::size_t k = index_of(axis);
+        if (!at || member.run == axis || (*at)[k][0] != box_[k][side]) return;
+        if (!lies_beside(*at, box_)) return;
+        Sense& leg = member.legs[across(member.run)[0] == axis ? 0 : 1];
+        const Sense into_gap = side == 0 ? Sense::plus : Sense::minus;
+        if (leg == into_gap && !has_bay_towards(*at, axis, into_gap)) leg = opposite(leg);
+    }
+
+    bool has_bay_towards(const ReachBox& bar, Axis axis, Sense sense) const {
+        const std::size_t k = index_of(axis);
+        const Nm plane = bar[k][0];
+        return std::any_of(others_.begin(), others_.end(), [&](const ReachBox& other) {
+            const bool is_there = sense == Sense::plus ? other[k][1] > plane : other[k][0] < plane;
+            return is_there && lies_beside(bar, other);
+        });
     }
 
     Frame& frame_;
@@ -76,6 +116,7 @@ private:
     const ReachBox& box_;
     PlanePlaces places_;
     std::vector<ReachBox> others_;
+    std::set<std::pair<Axis, std::size_t>> cut_;  // along which axis, at which side of the bay
 };
 
 }  // namespace

@@ -73,7 +73,7 @@ private:
     bool has_merged_two_bays() {
         for (Bay& first : frame_.bays) {
             for (const Bay& second : frame_.bays) {
-                if (!do_meet(first, second)) continue;
+                if (&first == &second || !do_meet(first, second)) continue;
                 merge(first, second.name);
                 return true;
             }

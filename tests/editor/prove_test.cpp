@@ -406,6 +406,16 @@ TEST_CASE("Prove is drawn at every size, on every sheet", "[editor][prove]") {
     }
 }
 
+TEST_CASE("the tables of Make can be chosen in a narrow window", "[editor][prove]") {
+    HeadlessUi ui(720.0F, 480.0F);
+    tests::start_box(ui.desk);
+    go_to(ui, "place.make");
+    for (const char* table : {"Cut list", "Drilling", "Fasteners"})
+        CHECK(ui.item(std::string("Make/") + table).visible);
+    ui.click("Make/Fasteners");
+    CHECK(ui.desk.ui.make.table == editor::ShopTable::fasteners);
+}
+
 // ---- what is next -------------------------------------------------------------------------------
 
 TEST_CASE("what is next counts what is open and says what waits for it", "[editor][prove]") {

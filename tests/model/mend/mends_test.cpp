@@ -292,9 +292,17 @@ TEST_CASE("findings that say the same are mended together", "[model][mend]") {
     CHECK_FALSE(has(with(project, mends[0]), "unknown_stock"));
 }
 
-TEST_CASE("a drill that all joints lack is got once", "[model][mend]") {
-    auto project = box();
+// Of more bars than are changed one by one together.
+Project tall_box() {
+    tests::BoxShape shape;
+    for (int shelf = 1; shelf <= 9; ++shelf) shape.shelves.push_back(tests::inches(3 * shelf));
+    return tests::box_project(shape, "angle 1 x 1 x 1/8", "6063-T52");
+}
+
+TEST_CASE("a drill that all joints lack is got once, however many they are", "[model][mend]") {
+    auto project = tall_box();
     project.shop.drills = {"#1"};
+    REQUIRE(found(project, "no_drill").size() > most_mended_together);
     const auto mends = mends_for_all(project, "no_drill");
     CAPTURE(names_of(mends));
     REQUIRE_FALSE(mends.empty());
@@ -302,6 +310,18 @@ TEST_CASE("a drill that all joints lack is got once", "[model][mend]") {
     const auto next = with(project, mends.front());
     CHECK(next.shop.drills == std::vector<std::string>{"#1", "#30"});
     CHECK_FALSE(has(next, "no_drill"));
+}
+
+TEST_CASE("no button makes more changes than can be looked over", "[model][mend]") {
+    auto project = tall_box();
+    auto& members = project.frames[0].members;
+    REQUIRE(members.size() > most_mended_together);
+    for (auto& member : members) member.stock = "brass";
+    CHECK(mends_for_all(project, "unknown_stock").empty());
+    for (std::size_t i = most_mended_together; i < members.size(); ++i) members[i].stock = "main";
+    const auto mends = mends_for_all(project, "unknown_stock");
+    REQUIRE_FALSE(mends.empty());
+    CHECK(mends.front().edits.size() == most_mended_together);
 }
 
 TEST_CASE("a frame too near to two things alike moves once, as far as the button says",

@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <utility>
+
 using Catch::Matchers::Contains;
 using namespace model;
 using namespace model_tests;
@@ -148,4 +150,25 @@ TEST_CASE("parts that are joined to one bar in different ways are not made one",
         refused(before, JoinMembers{"box", {"rail front top 1", "rail front top 2"}});
     CHECK_THAT(error.where, Contains("rail front top 2 + post front left"));
     CHECK_THAT(error.message, Contains("make the two alike"));
+}
+
+TEST_CASE("a part whose planes are in the wrong order is turned end for end before it is joined",
+          "[model][edit][laying out]") {
+    const Project split = edited(with_mid_plane(), SplitMember{"box", "rail front top", "middle"});
+    Member second = member(split, "rail front top 2");
+    second.from = "middle";
+    second.to = "left";
+    const Project before = edited(split, PutMember{"box", second, second.name});
+    const JoinMembers join{"box", {"rail front top 1", "rail front top 2"}};
+    const auto error = refused(before, join);
+    CHECK_THAT(error.message, Contains("from \"left\" to \"left\""));
+    CHECK_THAT(error.message, Contains("end for end"));
+    Member both_wrong = second;
+    both_wrong.from = "right";
+    both_wrong.to = "middle";
+    Member first = member(split, "rail front top 1");
+    std::swap(first.from, first.to);
+    Project turned = edited(split, PutMember{"box", both_wrong, both_wrong.name});
+    turned = edited(turned, PutMember{"box", first, first.name});
+    CHECK_THAT(refused(turned, join).message, Contains("from \"right\" to \"left\""));
 }

@@ -1,4 +1,4 @@
-// Mirror images of bars within a frame, and copies of frames as they are or of the opposite hand.
+// Mirror images of bars within a frame.
 #include "model/project/edit.h"
 #include "model/resolve/finding.h"
 
@@ -40,8 +40,6 @@ Project half_laid_out() {
 }
 
 }  // namespace
-
-// ---- within a frame -----------------------------------------------------------------------------
 
 TEST_CASE("a mirrored post stands on a new plane that stays opposite", "[model][edit][mirror]") {
     const MirrorBars mirror{.frame = "box", .bars = {"post front left mid"}};
@@ -123,95 +121,78 @@ TEST_CASE("a brace and a leaning member are mirrored with the side their leg poi
     CHECK(image.leg == Sense::minus);  // it runs less along x
 }
 
-// ---- copies -------------------------------------------------------------------------------------
-
-TEST_CASE("a copied frame resolves like its original", "[model][edit][copy]") {
-    const int shelves = GENERATE(0, 2);
-    const bool has_own_dimensions = GENERATE(false, true);
-    CAPTURE(shelves, has_own_dimensions);
-    const Project before = started_box(shelves, 1);
-    CopyFrame copy{.frame = "box", .copy = "locker", .origin = {"60", "0", "0"}};
-    copy.has_own_dimensions = has_own_dimensions;
-    const auto both = resolved(edited(before, copy));
-    CHECK(faults(both) == faults(resolved(before)));
-    CHECK(both.frames[0].piece_count == both.frames[1].piece_count);
-    CHECK(hands_by_mark(both, 0) == hands_by_mark(both, 1));
+TEST_CASE("where all bars are mirrored, what lies along the line of an image does its work already",
+          "[model][edit][mirror]") {
+    const Project mid_divided = edited(started_box(0, 1), SetFormula{"divider 1", "width / 2"});
+    CHECK_THAT(refused(mid_divided, MirrorBars{.frame = "box"}).message, Contains("already"));
+    Project before = half_laid_out();
+    Member turned = member(before, "post front left mid");
+    turned.name = "post turned";
+    turned.on[0] = "right mid";
+    before = edited(before, PutPlane{"box", {"right mid", Axis::x, "width - 10 in"}, ""});
+    before = edited(before, PutMember{"box", turned, ""});
+    const Project after = edited(before, MirrorBars{.frame = "box"});
+    CHECK(after.frames[0].members.size() == before.frames[0].members.size() + 1);  // half a rail
 }
 
-TEST_CASE("a copy that shares dimensions follows them, one with its own does not",
-          "[model][edit][copy]") {
-    CopyFrame copy{.frame = "box", .copy = "locker", .origin = {"60", "0", "0"}};
-    const Project sharing = edited(started_box(), copy);
-    CHECK(sharing.dimensions.size() == started_box().dimensions.size());
-    CHECK(plane(sharing, "right", 1).position == "width");
-    copy.has_own_dimensions = true;
-    const Project apart = edited(started_box(), copy);
-    CHECK(plane(apart, "right", 1).position == "locker width");
-    CHECK(apart.dimensions.back().name == "locker height");
-    CHECK(apart.dimensions.back().formula == "30");
+TEST_CASE("a bar that is named gets its image back to back with what lies along its line",
+          "[model][edit][mirror]") {
+    const Project before = edited(started_box(0, 1), SetFormula{"divider 1", "width / 2"});
+    const MirrorBars mirror{.frame = "box", .bars = {"post front divider 1"}};
+    const Project after = edited(before, mirror);
+    const Member& image = member(after, "post front divider 2");
+    CHECK(image.on == member(before, "post front divider 1").on);
+    CHECK(image.legs == std::array{Sense::minus, Sense::plus});
+    CHECK(after.frames[0].planes == before.frames[0].planes);
 }
 
-TEST_CASE(
-    "dimensions that others of the frame's are worked out from become its own, those of the "
-    "room do not",
-    "[model][edit][copy]") {
-    Project before = started_box();
-    before = edited(before, PutDimension{{.name = "module", .formula = "12 in"}, ""});
-    before = edited(before, PutDimension{{.name = "sill height", .formula = "2 in"}, ""});
-    before = edited(before, SetFormula{"width", "3 * module"});
-    before = edited(before, SetFormula{"height", "30 in + sill height"});
-    const BoxObstacle box{{"0", "0", "0"}, {"4", "4", "sill height"}};
-    before = edited(before, PutObstacle{{.name = "sill", .shape = box}, ""});
-    const Project after =
-        edited(before, CopyFrame{.frame = "box", .copy = "locker", .has_own_dimensions = true});
-    const auto formula_of = [&](const std::string& name) {
-        const auto found = std::ranges::find(after.dimensions, name, &Dimension::name);
-        return found == after.dimensions.end() ? Formula("none") : found->formula;
-    };
-    CHECK(formula_of("locker width") == "3 * locker module");
-    CHECK(formula_of("locker module") == "12 in");
-    CHECK(formula_of("locker height") == "30 in + sill height");
-    CHECK(formula_of("locker sill height") == "none");
+TEST_CASE("all bars of two back to back are mirrored", "[model][edit][mirror]") {
+    Project before = half_laid_out();
+    Member post = member(before, "post front left mid");
+    post.name = "post turned";
+    post.legs[0] = Sense::minus;
+    before = edited(before, PutMember{"box", post, ""});
+    const Project after = edited(before, MirrorBars{.frame = "box"});
+    CHECK(after.frames[0].members.size() == before.frames[0].members.size() + 3);
 }
 
-TEST_CASE(
-    "a mirrored copy has as many pieces, each of the opposite hand, and no finding of its own",
-    "[model][edit][copy]") {
-    const int shelves = GENERATE(0, 2);
-    const int dividers = GENERATE(0, 1, 2);
-    CAPTURE(shelves, dividers);
-    const Project before = started_box(shelves, dividers);
-    CopyFrame copy{.frame = "box", .copy = "other hand", .origin = {"60", "0", "0"}};
-    copy.is_mirrored = true;
-    const auto both = resolved(edited(before, copy));
-    CHECK(faults(both) == faults(resolved(before)));
-    CHECK(both.frames[0].piece_count == both.frames[1].piece_count);
-    auto hands = hands_by_mark(both, 0);
-    for (auto& [mark, count] : hands) std::swap(count[0], count[1]);
-    CHECK(hands == hands_by_mark(both, 1));
+TEST_CASE("a bar whose image would overlap it is refused, and of all bars left out",
+          "[model][edit][mirror]") {
+    Project before = half_laid_out();
+    before = edited(before, PutPlane{"box", {"two thirds", Axis::x, "24"}, ""});
+    Member rail = member(before, "half rail");
+    rail.name = "long rail";
+    rail.on[0] = "front";
+    rail.to = "two thirds";
+    before = edited(before, PutMember{"box", rail, ""});
+    const auto error = refused(before, MirrorBars{.frame = "box", .bars = {"long rail"}});
+    CHECK(error.where == "frame box, member long rail");
+    CHECK_THAT(error.message, Contains("its image would overlap it"));
+    const Frame after = edited(before, MirrorBars{.frame = "box"}).frames[0];
+    CHECK(after.members.size() == before.frames[0].members.size() + 2);
+    // That on which the images of the post and of half the rail stand, and no other.
+    CHECK(after.planes.size() == before.frames[0].planes.size() + 1);
 }
 
-TEST_CASE("mirrored twice, a frame is laid out as it was", "[model][edit][copy]") {
-    CopyFrame copy{.frame = "box", .copy = "once", .is_mirrored = true};
-    const Project once = edited(started_box(1, 1), copy);
-    copy.frame = "once";
-    copy.copy = "twice";
-    const Project twice = edited(once, copy);
-    Frame again = twice.frames[2];
-    again.name = "box";
-    CHECK(again.members == twice.frames[0].members);
-    CHECK(again.bays == twice.frames[0].bays);
-    CHECK(resolved(twice).frames[2].planes == resolved(twice).frames[0].planes);
+TEST_CASE("a brace whose image would cross it is left out where all bars are mirrored",
+          "[model][edit][mirror]") {
+    Diagonal brace{.name = "brace", .stock = "angle", .face = "back"};
+    brace.from = {"left", "bottom"};
+    brace.to = {"right", "top"};
+    const Project before = edited(started_box(), PutDiagonal{"box", brace, ""});
+    const auto error = refused(before, MirrorBars{.frame = "box"});
+    CHECK(error.where == "frame box, diagonal brace");
+    CHECK_THAT(error.message, Contains("would cross it"));
+    const Project crossed = edited(before, MirrorBars{.frame = "box", .bars = {"brace"}});
+    CHECK(crossed.frames[0].diagonals.size() == 2);
 }
 
-TEST_CASE("a copy takes no name that is taken, and cut-outs have no opposite hand",
-          "[model][edit][copy]") {
-    CHECK(refused(started_box(), CopyFrame{.frame = "box", .copy = "box"}).where == "frame box");
-    Panel panel{.name = "door", .bay = "inside", .material = "plywood", .thickness = "1/2 in"};
-    panel.cut_outs = {{"grip", {"1", "1"}, {"3", "3"}, false}};
-    const Project before = edited(started_box(), PutPanel{"box", panel, ""});
-    const auto error =
-        refused(before, CopyFrame{.frame = "box", .copy = "other", .is_mirrored = true});
-    CHECK(error.where == "frame box, panel door");
-    CHECK_THAT(error.message, Contains("take them out first"));
+TEST_CASE("a frame without two planes across the axis is not mirrored", "[model][edit][mirror]") {
+    const Project empty = edited({}, PutFrame{{.name = "empty"}, ""});
+    const auto error = refused(empty, MirrorBars{.frame = "empty"});
+    CHECK(error.where == "frame empty");
+    CHECK_THAT(error.message, Contains("no two planes across x"));
+    const Project one = edited(empty, PutPlane{"empty", {"middle", Axis::z, "0"}, ""});
+    const auto of_one = refused(one, MirrorBars{.frame = "empty", .axis = Axis::z});
+    CHECK_THAT(of_one.message, Contains("no two planes across z"));
 }

@@ -172,7 +172,8 @@ Edit random_laying_out(Draw& draw) {
             return repeat;
         }
         case 6: {
-            CopyFrame copy{.frame = frame, .copy = draw.frame()};
+            const std::string name = draw.one_of(std::array{"copy", "other hand", "box"});
+            CopyFrame copy{.frame = frame, .copy = name};
             copy.origin[1] = draw.formula();
             copy.has_own_dimensions = draw.coin();
             copy.is_mirrored = draw.coin();
@@ -286,6 +287,13 @@ Project project_to_edit() {
     Member footed = started.frames.back().members.front();
     footed.foot_from = true;
     started = apply(started, PutMember{"box", footed, footed.name}).value();
+    // Called after a side across which it does not lie.
+    started = apply(started, PutPlane{"box", {"left shelf", Axis::z, "18 in"}, ""}).value();
+    Member rail{.name = "rail left shelf", .stock = "angle", .run = Axis::y};
+    rail.on = {"left", "left shelf"};
+    rail.from = "front";
+    rail.to = "back";
+    started = apply(started, PutMember{"box", rail, ""}).value();
     started = apply(started, SplitMember{"box", "rail back top", "mid"}).value();
     return apply(started, PutObstacle{{.name = "lower", .shape = corner}, ""}).value();
 }

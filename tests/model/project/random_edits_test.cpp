@@ -2,6 +2,7 @@
 #include "model/project/edit.h"
 #include "model/project/journal.h"
 #include "model/project/project_json.h"
+#include "model/project/references.h"
 
 #include "tests/model/project/random_edit.h"
 
@@ -17,6 +18,14 @@ using model_tests::random_edit;
 namespace {
 
 constexpr std::uint32_t seeds = 60;
+
+std::size_t references_to_nothing(const Project& project) {
+    std::size_t count = 0;
+    for (const Frame& frame : project.frames) {
+        count += missing_references(project, &frame, frame).size();
+    }
+    return count;
+}
 
 }  // namespace
 
@@ -47,6 +56,7 @@ TEST_CASE("whatever is edited, writing and reading gives the same project, and s
         if (std::holds_alternative<PutVents>(edit)) ++vents_put;
         if (std::holds_alternative<StepOver>(edit)) ++steps;
         project = *after;
+        REQUIRE(references_to_nothing(project) == 0);
         const auto read = read_project_json(to_json_text(project));
         if (!read) FAIL(to_text(read.error()));
         REQUIRE(*read == project);

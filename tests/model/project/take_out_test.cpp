@@ -107,6 +107,60 @@ TEST_CASE("a bay repeated and taken out with its bars leaves the frame as it was
     CHECK(project == started_box());
 }
 
+TEST_CASE("a frame without one of its bays has no finding that it lacked before",
+          "[model][edit][take out]") {
+    const int shelves = GENERATE(0, 1);
+    const int dividers = GENERATE(0, 1);
+    const Project before = started_box(shelves, dividers);
+    REQUIRE(faults(resolved(before)).empty());
+    for (const Bay& bay : before.frames[0].bays) {
+        CAPTURE(shelves, dividers, bay.name);
+        CHECK(faults(resolved(edited(before, TakeOutBay{"box", bay.name, true}))).empty());
+    }
+}
+
+TEST_CASE("where a bay goes, legs that pointed into it alone turn away",
+          "[model][edit][take out]") {
+    const Project before = started_box(0, 1);
+    const Project left = edited(before, TakeOutBay{"box", "column 2", true});
+    CHECK(member(left, "post front divider 1").legs == std::array{Sense::minus, Sense::plus});
+    CHECK(member(left, "rail divider 1 top").legs == std::array{Sense::minus, Sense::minus});
+    const Project right = edited(before, TakeOutBay{"box", "column 1", true});
+    CHECK(member(right, "rail divider 1 top") == member(before, "rail divider 1 top"));
+    const Project with_others =
+        edited(started_box(1, 1), TakeOutBay{"box", "column 2 level 1", true});
+    CHECK(member(with_others, "post front divider 1").legs[0] == Sense::plus);
+}
+
+TEST_CASE("a member that is cut back has neither foot nor allowance at its new end",
+          "[model][edit][take out]") {
+    Project before = started_box(0, 1);
+    Member rail = member(before, "rail front bottom");
+    rail.foot_from = rail.foot_to = true;
+    rail.allowance_from = "1/8 in";
+    rail.allowance_to = "1/4 in";
+    before = edited(before, PutMember{"box", rail, rail.name});
+    const Project left = edited(before, TakeOutBay{"box", "column 2", true});
+    CHECK_FALSE(member(left, rail.name).foot_to);
+    CHECK(member(left, rail.name).allowance_to == "0");
+    CHECK(member(left, rail.name).foot_from);
+    CHECK(member(left, rail.name).allowance_from == "1/8 in");
+    const Project right = edited(before, TakeOutBay{"box", "column 1", true});
+    CHECK_FALSE(member(right, rail.name).foot_from);
+    CHECK(member(right, rail.name).allowance_from == "0");
+    CHECK(member(right, rail.name).foot_to);
+}
+
+TEST_CASE("a bay of no width goes with its plane and all that is in it",
+          "[model][edit][take out]") {
+    Project before = edited(started_box(), PutPlane{"box", {"mid", Axis::x, "18"}, ""});
+    Bay flat{.name = "flat", .x = {"mid", "mid"}, .y = {"front", "back"}, .z = {"bottom", "top"}};
+    before = edited(before, PutBay{"box", flat, ""});
+    before = edited(before, PutLoad{"box", {.name = "load", .where = "flat"}, ""});
+    before = with_panel(before, "door", "flat", Axis::y, Sense::minus);
+    CHECK(edited(before, TakeOutPlane{"box", "mid"}) == started_box());
+}
+
 TEST_CASE("what is not there is not taken out", "[model][edit][take out]") {
     CHECK(refused(started_box(), TakeOutPlane{"box", "shelf"}).message ==
           "there is no plane \"shelf\"");

@@ -1,0 +1,125 @@
+// Copies of frames that are stepped over an obstacle, and of frames whose planes are called after
+// sides that they do not lie across.
+#include "model/project/edit.h"
+#include "model/project/references.h"
+
+#include "tests/model/project/laid_out.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace model;
+using namespace model_tests;
+
+namespace {
+
+const Frame& copied(const Project& project) { return project.frames.back(); }
+
+// Where a plane of the frame lies, in inches from its origin.
+double place(const Project& project, std::size_t frame, const std::string& plane) {
+    const auto& planes = project.frames[frame].planes;
+    const auto found = std::ranges::find(planes, plane, &Plane::name);
+    if (found == planes.end()) FAIL("there is no plane " + plane);
+    const auto index = static_cast<std::size_t>(found - planes.begin());
+    const auto position = resolved(project).frames[frame].planes[index].position;
+    if (!position) FAIL("it has no place: " + plane);
+    return static_cast<double>(*position) / static_cast<double>(Length::nm_per_inch);
+}
+
+// The box over a wheel well at its left that runs along it.
+Project stepped_box() {
+    const BoxObstacle well{{"-1", "-40", "-1"}, {"9", "90", "8"}};
+    const Project before =
+        edited(started_box(), PutObstacle{{.name = "left wheel well", .shape = well}, ""});
+    return edited(before, StepOver{.frame = "box", .obstacle = "left wheel well"});
+}
+
+CopyFrame copy_to(const Place& origin) {
+    return {.frame = "box", .copy = "other", .origin = origin};
+}
+
+}  // namespace
+
+TEST_CASE("in a mirrored copy all that stands on a plane goes by its new name",
+          "[model][edit][copy]") {
+    Project before = stepped_box();
+    CopyFrame copy = copy_to({"100", "0", "0"});
+    copy.is_mirrored = true;
+    const Project after = edited(before, copy);
+    const Frame& other = copied(after);
+    CHECK(std::ranges::count(other.planes, "right wheel well top", &Plane::name) == 1);
+    CHECK(missing_references(after, &other, other).empty());
+    CHECK(faults(resolved(after)) == faults(resolved(before)));
+    CHECK(place(after, 1, "right wheel well left") ==
+          Approx(36 - place(before, 0, "left wheel well right")));
+}
+
+TEST_CASE("in a mirrored copy bays and leaning bars on planes called after a side stay on them",
+          "[model][edit][copy]") {
+    Project before =
+        edited(started_box(1, 0), PutPlane{"box", {"left shelf", Axis::z, "shelf 1"}, "shelf 1"});
+    Leaning strut{.name = "strut", .stock = "angle", .face = "front"};
+    strut.from = {"left", "left shelf"};
+    strut.to = {"right", "top"};
+    before = edited(before, PutLeaning{"box", strut, ""});
+    Diagonal brace{.name = "brace", .stock = "angle", .face = "left"};
+    brace.from = {"front", "bottom"};
+    brace.to = {"back", "left shelf"};
+    before = edited(before, PutDiagonal{"box", brace, ""});
+    CopyFrame copy = copy_to({"100", "0", "0"});
+    copy.is_mirrored = true;
+    const Project after = edited(before, copy);
+    const Frame& other = copied(after);
+    CHECK(missing_references(after, &other, other).empty());
+    CHECK(other.bays[0].z == std::array<std::string, 2>{"bottom", "right shelf"});
+    CHECK(other.leaning[0].from == std::array<std::string, 2>{"right", "right shelf"});
+    CHECK(other.diagonals[0].to == std::array<std::string, 2>{"back", "right shelf"});
+}
+
+TEST_CASE("a copy of a stepped frame has its shape wherever it stands", "[model][edit][copy]") {
+    const Place origin =
+        GENERATE(Place{"100", "0", "0"}, Place{"0", "40", "0"}, Place{"-7 in", "12", "3 in"});
+    const bool is_mirrored = GENERATE(false, true);
+    const bool has_own_dimensions = GENERATE(false, true);
+    CAPTURE(origin[0], origin[1], is_mirrored, has_own_dimensions);
+    const Project before = stepped_box();
+    CopyFrame copy = copy_to(origin);
+    copy.is_mirrored = is_mirrored;
+    copy.has_own_dimensions = has_own_dimensions;
+    const Project after = edited(before, copy);
+    CHECK(faults(resolved(after)) == faults(resolved(before)));
+    const auto& planes = before.frames[0].planes;
+    for (std::size_t i = 0; i < planes.size(); ++i) {
+        const double was = place(before, 0, planes[i].name);
+        const bool is_turned = is_mirrored && planes[i].axis == Axis::x;
+        CHECK(place(after, 1, copied(after).planes[i].name) == Approx(is_turned ? 36 - was : was));
+    }
+}
+
+TEST_CASE(
+    "a copy beside the same obstacle keeps clear of it when it is moved, and its original "
+    "does not move it",
+    "[model][edit][copy]") {
+    const bool has_own_dimensions = GENERATE(false, true);
+    CAPTURE(has_own_dimensions);
+    CopyFrame copy = copy_to({"0", "40", "0"});
+    copy.has_own_dimensions = has_own_dimensions;
+    const Project before = edited(stepped_box(), copy);
+    const double step = place(before, 1, "left wheel well right");
+    const Project moved = edited(before, PlaceFrame{"other", {"1 in", "40", "0"}, 0});
+    CHECK(place(moved, 1, "left wheel well right") == Approx(step - 1));
+    CHECK(place(moved, 0, "left wheel well right") == Approx(step));
+    const Project without = edited(before, PlaceFrame{"box", {"-1 in", "0", "0"}, 0});
+    CHECK(place(without, 1, "left wheel well right") == Approx(step));
+    CHECK(place(without, 0, "left wheel well right") == Approx(step + 1));
+}
+
+TEST_CASE("a copy that stands elsewhere is not changed by moving its original",
+          "[model][edit][copy]") {
+    const Project before = edited(stepped_box(), copy_to({"100", "0", "0"}));
+    const double step = place(before, 1, "left wheel well right");
+    const Project after = edited(before, SetFormula{"box origin x", "2 in"});
+    CHECK(place(after, 0, "left wheel well right") == Approx(step - 2));
+    CHECK(place(after, 1, "left wheel well right") == Approx(step));
+}
