@@ -116,7 +116,8 @@ private:
         std::vector<TapeMark> marks;
         std::ranges::copy_if(wanted, std::back_inserter(marks),
                              [&](TapeMark mark) { return !looks_.contains(mark); });
-        look_at_all(marks, glance_at);
+        const bool may_glance = looks_.empty() || best().complaints.empty();
+        look_at_all(marks, may_glance ? glance_at : look_at);
     }
 
     void look_again(const std::function<bool(Looks::const_iterator)>& is_wanted) {
