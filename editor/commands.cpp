@@ -1,9 +1,10 @@
 #include "editor/commands.h"
 
-#include "editor/by_name.h"
+#include "editor/choosing_commands.h"
 #include "editor/desk_files.h"
 #include "editor/keys.h"
 #include "editor/laying_out_commands.h"
+#include "editor/place_commands.h"
 #include "editor/scan_loader.h"
 #include "editor/seeing_commands.h"
 #include "editor/sketch_commands.h"
@@ -21,132 +22,13 @@ namespace {
 
 bool always(const Desk&) { return true; }
 bool has_frames(const Desk& desk) { return !project_of(desk).frames.empty(); }
-bool has_something(const Desk& desk) {
-    const auto& ui = desk.ui;
-    return !ui.selection.pieces.empty() || !ui.selection.subjects.empty() || ui.hand.refused ||
-           ui.placing || has_way_to_end(desk) || has_sketch(desk);
-}
-bool has_chosen_frame(const Desk& desk) { return !desk.ui.selection.pieces.empty(); }
-bool has_chosen_member(const Desk& desk) {
-    const auto& pieces = desk.ui.selection.pieces;
-    return std::any_of(pieces.begin(), pieces.end(),
-                       [](const PieceName& name) { return !name.member.empty(); });
-}
 
 void open_starter(Desk& desk, StarterKind kind) {
     desk.ui.dialog = starter_form(kind, derived(desk), *desk.catalogue);
 }
 
-void remove_members(Desk& desk) {
-    Change change;
-    std::vector<PieceName> done;  // a split member is chosen once for each part
-    for (const auto& piece : desk.ui.selection.pieces) {
-        const PieceName whole{piece.frame, piece.member, 0};
-        if (piece.member.empty() || std::find(done.begin(), done.end(), whole) != done.end()) {
-            continue;
-        }
-        done.push_back(whole);
-        change.edits.emplace_back(model::RemoveMember{piece.frame, piece.member});
-    }
-    if (done.size() > 1) change.label = "Remove " + std::to_string(done.size()) + " members";
-    if (submit(desk, change)) desk.ui.selection = {};
-}
-
-void let_go(Desk& desk) {
-    if (give_up_sketch(desk) || end_way_of_seeing(desk)) return;
-    desk.ui.selection = {};
-    desk.ui.notice.reset();
-    desk.ui.hand.refused.reset();
-    desk.ui.placing.reset();
-}
-
 void scale_text(Desk& desk, float factor) {
     desk.ui.text_scale = std::clamp(desk.ui.text_scale * factor, least_text_scale, most_text_scale);
-}
-
-void go_to_place(Desk& desk, Place place) {
-    desk.ui.place = place;
-    desk.ui.left_width = 0.0F;
-}
-
-const model::Obstacle* chosen_obstacle(const Desk& desk) {
-    for (const auto& subject : desk.ui.selection.subjects) {
-        if (subject.kind != model::SubjectKind::obstacle) continue;
-        return by_name(project_of(desk).room, subject.name);
-    }
-    return nullptr;
-}
-
-bool has_chosen_obstacle(const Desk& desk) { return chosen_obstacle(desk) != nullptr; }
-
-void open_in_measure(Desk& desk, Dialog dialog) {
-    if (desk.ui.place != Place::measure) go_to_place(desk, Place::measure);
-    desk.ui.dialog = std::move(dialog);
-}
-
-template <ObstacleKind kind>
-void begin_obstacle(Desk& desk) {
-    open_in_measure(desk, new_obstacle_form(derived(desk), kind));
-}
-
-void change_obstacle(Desk& desk) {
-    if (const auto* obstacle = chosen_obstacle(desk))
-        open_in_measure(desk, obstacle_form(*obstacle));
-}
-
-void remove_obstacle(Desk& desk) {
-    const auto* obstacle = chosen_obstacle(desk);
-    if (obstacle == nullptr) return;
-    if (submit(desk, change_of(model::RemoveObstacle{obstacle->name}))) desk.ui.selection = {};
-}
-
-template <ProveSheet sheet>
-void show_sheet(Desk& desk) {
-    if (desk.ui.place != Place::prove) go_to_place(desk, Place::prove);
-    desk.ui.prove.sheet = sheet;
-    desk.ui.prove.shown_row.reset();
-}
-
-template <ShopTable which>
-void show_table(Desk& desk) {
-    if (desk.ui.place != Place::make) go_to_place(desk, Place::make);
-    desk.ui.make.table = which;
-}
-
-bool has_table(const Desk& desk) { return table_shown(desk.ui) != nullptr; }
-
-void find_in_table(Desk& desk) { table_shown(desk.ui)->wants_search = true; }
-void sort_table(Desk& desk) { sort_by_next(*table_shown(desk.ui)); }
-void turn_table(Desk& desk) { turn_round(*table_shown(desk.ui)); }
-void choose_next_line(Desk& desk) { table_shown(desk.ui)->step = 1; }
-void choose_line_before(Desk& desk) { table_shown(desk.ui)->step = -1; }
-bool has_findings(const Desk& desk) {
-    return desk.derived_memo && !desk.derived_memo->finding_groups.empty();
-}
-
-void open_next_finding(Desk& desk) {
-    const auto& now = derived(desk);
-    if (!open_next(now, desk.ui.cards)) return;
-    if (desk.ui.place != Place::lay_out) go_to_place(desk, Place::lay_out);
-    const auto& concerns = now.finding_groups[*open_group(now, desk.ui.cards)].concerns;
-    desk.ui.selection = selection_of_subjects(*now.project, now.resolved, concerns);
-}
-
-// The first button of the card that is open; null where there is none yet.
-const model::Mend* first_mend(const Desk& desk) {
-    if (!desk.derived_memo) return nullptr;
-    const auto open = open_group(*desk.derived_memo, desk.ui.cards);
-    const auto& board = desk.ui.help.mends;
-    if (!open || board.of != worked_out_of(*desk.derived_memo)) return nullptr;
-    const auto card = board.cards.find(*open);
-    if (card == board.cards.end() || card->second.kept.empty()) return nullptr;
-    return &card->second.kept.front();
-}
-
-bool has_mend(const Desk& desk) { return first_mend(desk) != nullptr; }
-
-void mend_open_finding(Desk& desk) {
-    if (const auto* mend = first_mend(desk)) static_cast<void>(submit(desk, change_of_mend(*mend)));
 }
 
 constexpr std::array table{
@@ -716,42 +598,6 @@ constexpr std::array table{
             choose_line_before},
 };
 
-std::string key_name(int code) {
-    switch (code) {
-        case key::escape:
-            return "Esc";
-        case key::remove:
-            return "Delete";
-        case key::f1:
-            return "F1";
-        case key::down:
-            return "Down";
-        case key::up:
-            return "Up";
-        case key::equal:
-            return "+";
-        default:
-            return std::string(1, static_cast<char>(code));
-    }
-}
-
-bool belongs_to_text(const Shortcut& keys) {
-    if (keys.key == key::f1) return false;
-    if (!keys.control) return true;
-    constexpr std::string_view of_text = "ACVXYZ";
-    return keys.key < 128 && of_text.find(static_cast<char>(keys.key)) != std::string_view::npos;
-}
-
-// On many keyboards + is the shifted = and has no key of its own.
-bool needs_shift_somewhere(int code) { return code == key::equal; }
-
-bool is_pressed_now(const Shortcut& keys) {
-    const ImGuiIO& io = ImGui::GetIO();
-    const bool is_shift_right = keys.shift == io.KeyShift || needs_shift_somewhere(keys.key);
-    return keys.key != 0 && keys.control == io.KeyCtrl && is_shift_right && !io.KeyAlt &&
-           ImGui::IsKeyPressed(keys.key, false);
-}
-
 }  // namespace
 
 std::span<const Command> commands() { return table; }
@@ -760,12 +606,6 @@ const Command* find_command(std::string_view id) {
     const auto at = std::find_if(table.begin(), table.end(),
                                  [&](const Command& command) { return command.id == id; });
     return at == table.end() ? nullptr : &*at;
-}
-
-std::string shortcut_text(const Shortcut& shortcut) {
-    if (shortcut.key == 0) return {};
-    return std::string(shortcut.control ? "Ctrl+" : "") + (shortcut.shift ? "Shift+" : "") +
-           key_name(shortcut.key);
 }
 
 void run_command(Desk& desk, std::string_view id) {
