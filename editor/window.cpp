@@ -177,6 +177,7 @@ public:
 
     const std::optional<engine::Error>& fault() const { return painter_.fault(); }
 
+    // What is worked out beside the window would take the first picture's processors from it.
     void run() {
         while (!desk_.ui.wants_to_leave) {
             if (!wait()) continue;
@@ -184,8 +185,11 @@ public:
             painter_.paint(desk_);
             glfwSwapBuffers(window_);
             report();
+            if (!desk_.bands) begin_bands();
         }
     }
+
+    void begin_bands() { desk_.bands = std::make_unique<BandWorker>(waking(woken_)); }
 
     engine::Image run_to_rest() {
         for (int i = 0; i < 2 * frames_to_rest || desk_.ui.goes_on; ++i) {
@@ -346,13 +350,13 @@ ExitStatus run_with(GLFWwindow* window,
         err << "barwright: " << engine::to_text(*window_run.fault()) << '\n';
         return ExitStatus::not_possible;
     }
-    desk.bands = std::make_unique<BandWorker>(waking(woken));
     auto status = ExitStatus::fine;
     const auto look_now = [&desk] {
         return WindowLook{desk.ui.theme, desk.ui.text_scale, desk.ui.help.has_dismissed_steps};
     };
     const WindowLook began = look_now();
     if (options.screenshot) {
+        window_run.begin_bands();
         status = write_screenshot(window_run, desk, options, err);
     } else {
         window_run.run();
