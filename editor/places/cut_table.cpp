@@ -166,7 +166,7 @@ void draw_cut_table(const Derived& derived,
     bring_up_to_date(order, worked_out_of(derived), [&] { return lines_of(derived); });
     const ItemScope items("cuts");
     draw_search("Find", order);
-    const CutColumns columns = cut_columns(derived);
+    const CutColumns& columns = kept_columns(order, [&] { return cut_columns(derived); });
     constexpr float least_room = 150.0F;  // less holds hardly one name
     const bool narrow = is_narrow(columns.all(), least_room);
     const TableScope table(narrow ? "narrow cuts" : "cuts", narrow ? 4 : 7, sorted_table_flags);

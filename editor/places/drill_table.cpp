@@ -160,7 +160,7 @@ void draw_drill_table(const Derived& derived,
     bring_up_to_date(order, worked_out_of(derived), [&] { return lines_of(derived); });
     const ItemScope items("drills");
     draw_search("Find", order);
-    const DrillColumns columns = drill_columns(derived);
+    const DrillColumns& columns = kept_columns(order, [&] { return drill_columns(derived); });
     const bool narrow = is_narrow(columns.all(), 60.0F);
     const TableScope table(narrow ? "narrow drills" : "drills", narrow ? 4 : 8, sorted_table_flags);
     if (!table) return;

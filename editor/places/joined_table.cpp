@@ -129,7 +129,7 @@ void draw_joined_table(const Derived& derived,
     bring_up_to_date(order, worked_out_of(derived), [&] { return lines_of(lines, derived); });
     const ItemScope items("joined");
     draw_search("Find", order);
-    const JoinedColumns columns = columns_of(lines, derived);
+    const JoinedColumns& columns = kept_columns(order, [&] { return columns_of(lines, derived); });
     const bool narrow = is_narrow(columns.all(), 150.0F);
     const TableScope table(narrow ? "narrow joined" : "joined", narrow ? 3 : 5, sorted_table_flags);
     if (!table) return;

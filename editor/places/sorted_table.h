@@ -6,6 +6,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/selection.h"
 
+#include <any>
 #include <cstddef>
 #include <functional>
 #include <optional>
@@ -52,6 +53,8 @@ struct TableOrder {
     std::optional<std::size_t> sorted_by;
     bool sorted_downward = false;
     std::vector<std::size_t> shown;  // indices of lines, in their order
+    std::any columns;                // how wide they are, see kept_columns ...
+    float columns_text_size = 0.0F;  // ... at this size of the text
 
     Selection seen;                     // as it was when this table was drawn last
     std::optional<std::size_t> anchor;  // the line that was clicked last
@@ -68,6 +71,19 @@ void bring_up_to_date(TableOrder& order, const WorkedOutOf& of, const LineMaker&
 
 // The same for lines that stayed as they were.
 void put_in_order(TableOrder& order);
+
+// Columns as `measure` gives them, measured where the lines or the text's size changed: long tables
+// have tens of thousands of texts. For an order that is up to date.
+template <class Measure>
+const auto& kept_columns(TableOrder& order, const Measure& measure) {
+    using Columns = decltype(measure());
+    const float size = ImGui::GetFontSize();
+    if (order.columns_text_size != size || std::any_cast<Columns>(&order.columns) == nullptr) {
+        order.columns = measure();
+        order.columns_text_size = size;
+    }
+    return *std::any_cast<Columns>(&order.columns);
+}
 
 // The field above a table, and beside it how many lines are shown of how many.
 void draw_search(std::string_view name, TableOrder& order);

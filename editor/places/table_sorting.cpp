@@ -89,6 +89,7 @@ void turn_round(TableOrder& order) {
 void bring_up_to_date(TableOrder& order, const WorkedOutOf& of, const LineMaker& lines) {
     if (order.of != of) {
         order.lines = lines();
+        order.columns.reset();
         order.of = of;
         order.searched.reset();
         order.anchor.reset();
