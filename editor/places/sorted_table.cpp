@@ -124,9 +124,9 @@ std::optional<std::size_t> draw_seen(TableOrder& order,
 
 void draw_search(std::string_view name, TableOrder& order) {
     const bool is_all = order.shown.size() == order.lines.size();
-    const std::string count =
-        is_all ? std::to_string(order.lines.size()) + " lines"
-               : std::to_string(order.shown.size()) + " of " + std::to_string(order.lines.size());
+    const std::string all = std::to_string(order.lines.size());
+    const std::string count = is_all ? all + (order.lines.size() == 1 ? " line" : " lines")
+                                     : std::to_string(order.shown.size()) + " of " + all;
     const float beside = size_of_text("0000 of 0000", Type::small).x + scaled(10);
     const float width = std::max(scaled(80), ImGui::GetContentRegionAvail().x - beside);
     draw_field(name, order.search,
