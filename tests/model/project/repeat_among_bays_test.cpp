@@ -27,7 +27,7 @@ Project wide_box(int shelves, int dividers) {
 }
 
 bool has_two_in_one_place(const Project& project) {
-    const auto& planes = resolved(project).frames[0].planes;
+    const auto planes = resolved(project).frames[0].planes;
     for (std::size_t i = 0; i < planes.size(); ++i) {
         for (std::size_t k = 0; k < i; ++k) {
             if (planes[i] == planes[k]) return true;
