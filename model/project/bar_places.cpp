@@ -53,6 +53,12 @@ bool has_same_ends(const Leaning& a, const Leaning& b, const PlanePlaces&) {
     return has_same_nodes(a, b);
 }
 
+bool holds_all_of(const Member& outer, const Member& inner, const PlanePlaces& places) {
+    const auto around = reach(outer, places, outer.run);
+    const auto within = reach(inner, places, inner.run);
+    return around && within && (*around)[0] <= (*within)[0] && (*within)[1] <= (*around)[1];
+}
+
 PlaceKey key_of(const Member& bar, const PlanePlaces& places) {
     PlaceKey key{};
     for (std::size_t i = 0; i < 2; ++i) {

@@ -144,6 +144,28 @@ TEST_CASE("what stands within the bay comes again at the pitch", "[model][edit][
     CHECK_THAT(refused(before, along(Axis::x, 1, "10")).message, Contains("give a larger one"));
 }
 
+TEST_CASE("a bar that takes up only part of a place where one would come again is named",
+          "[model][edit][repeat]") {
+    Project before = edited(started_box(), PutPlane{"box", {"upper", Axis::z, "60"}, ""});
+    before = edited(before, PutPlane{"box", {"mid", Axis::x, "15"}, ""});
+    Member handle = member(before, "rail front top");
+    handle.name = "handle";
+    handle.on[1] = "upper";
+    handle.to = "mid";
+    before = edited(before, PutMember{"box", handle, ""});
+    const auto error = refused(before, along(Axis::z, 1));
+    CHECK(error.where == "frame box, bay inside");
+    CHECK_THAT(error.message, Contains("\"handle\" lies only in part where \"rail front top\""));
+    const auto rails = [](const Project& project) {
+        return std::ranges::count(project.frames[0].members, Axis::x, &Member::run);
+    };
+    const auto has_room = edited(before, RemoveMember{"box", "handle"});
+    CHECK(rails(edited(has_room, along(Axis::z, 1))) == rails(has_room) + 2);
+    handle.to = "right";  // does all the work of the rail
+    before = edited(before, PutMember{"box", handle, "handle"});
+    CHECK(rails(edited(before, along(Axis::z, 1))) == rails(before) + 1);
+}
+
 TEST_CASE("a bay is repeated once to a hundred times at a pitch of more than nothing",
           "[model][edit][repeat]") {
     CHECK_THAT(refused(started_box(), along(Axis::x, 0)).message, Contains("once to 100 times"));
