@@ -1,6 +1,7 @@
 // The edit that adds the mirror images that bars of a frame lack.
 #include "model/project/bar_places.h"
 #include "model/project/change.h"
+#include "model/project/frame_bars.h"
 #include "model/project/free_name.h"
 #include "model/project/in_frame.h"
 #include "model/project/mirror.h"
@@ -224,10 +225,7 @@ private:
     bool is_new(const JointOverride& image) const {
         const bool has_new_bar =
             !has_bar(before_, image.members[0]) || !has_bar(before_, image.members[1]);
-        const std::array turned{image.members[1], image.members[0]};
-        return has_new_bar && std::ranges::none_of(frame_.joints, [&](const JointOverride& joint) {
-                   return joint.members == image.members || joint.members == turned;
-               });
+        return has_new_bar && !has_joint(frame_, image.members);
     }
 
     Project& project_;

@@ -168,7 +168,9 @@ private:
                     is_there = is_there && passes(bar, copy);
                 }
             }
-            if (come_again > 0 && is_there) frame_.joints.push_back(std::move(again));
+            if (come_again > 0 && is_there && !has_joint(frame_, again.members)) {
+                frame_.joints.push_back(std::move(again));
+            }
         }
     }
 

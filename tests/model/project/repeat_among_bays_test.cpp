@@ -125,6 +125,8 @@ TEST_CASE("overrides come again with a bar that is there already", "[model][edit
     Project project = edited(started_box(0, 1), PutJoint{"box", joint});
     joint.members = {"rail divider 1 top", "rail front top"};
     project = edited(project, PutJoint{"box", joint});
+    joint.members = {"rail divider 1 top", "post front divider 1"};
+    project = edited(project, PutJoint{"box", joint});
     project = edited(project, repeat("column 1", Axis::z));
     project = edited(project, repeat("column 2", Axis::z));
     const auto& joints = project.frames[0].joints;
@@ -133,6 +135,7 @@ TEST_CASE("overrides come again with a bar that is there already", "[model][edit
     };
     CHECK(count("rail divider 1 top 2", "rail front top 2") == 1);
     CHECK(count("rail right top 2", "post front right") == 1);
+    CHECK(count("rail divider 1 top 2", "post front divider 1") == 1);
 }
 
 TEST_CASE("shelves repeated from both sides of a divider become one", "[model][edit][repeat]") {
