@@ -40,18 +40,10 @@ public:
             repeat_joints(copy, names);
         }
         for (std::size_t i = 0; i < before_.members.size(); ++i) run_on(frame_.members[i]);
-        return fit_copies(frame_, before_, repeated_, places_, added());
+        return fit_copies(frame_, before_, repeated_, places_, added_);
     }
 
 private:
-    std::vector<std::string> added() const {
-        std::vector<std::string> names;
-        for (std::size_t i = before_.members.size(); i < frame_.members.size(); ++i) {
-            names.push_back(frame_.members[i].name);
-        }
-        return names;
-    }
-
     const Reach& along() const { return repeated_.box[run_]; }
 
     // What ends the bay, and what stands within it: not what stands where it begins, nor what runs
@@ -119,10 +111,17 @@ private:
             }
             again.name = free_bar_name(frame_, bar.name);
             names.emplace(bar.name, again.name);
+            note_added(again, bar);
             bars.push_back(std::move(again));
         }
         return Done{};
     }
+
+    void note_added(const Member& again, const Member& bar) {
+        added_.push_back({again.name, bar.name});
+    }
+    template <class Bar>
+    void note_added(const Bar&, const Bar&) {}
 
     // The bar that does the work of the one that comes again; null where its place is free.
     template <class Bar>
@@ -202,6 +201,7 @@ private:
     const Repeated& repeated_;
     const PlanePlaces& places_;
     CopyPlanes planes_;
+    std::vector<AddedMember> added_;
     std::size_t run_;
 };
 

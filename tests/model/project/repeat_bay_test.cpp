@@ -144,6 +144,23 @@ TEST_CASE("what stands within the bay comes again at the pitch", "[model][edit][
     CHECK_THAT(refused(before, along(Axis::x, 1, "10")).message, Contains("give a larger one"));
 }
 
+TEST_CASE("a bar that is split stays so where its bay comes again", "[model][edit][repeat]") {
+    const auto axis = GENERATE(Axis::y, Axis::z);
+    CAPTURE(axis);
+    Project before = edited(started_box(), PutPlane{"box", {"middle", Axis::x, "15"}, ""});
+    before = edited(before, SplitMember{"box", "rail back top", "middle"});
+    const Project after = edited(before, along(axis, 1));
+    const std::size_t k = axis == Axis::y ? 0 : 1;  // of its planes
+    const auto on = member(after, "rail back top 3").on;
+    CHECK(on[k] == member(before, "rail back top 1").on[k] + " 2");
+    CHECK(on[1 - k] == member(before, "rail back top 1").on[1 - k]);
+    CHECK(member(after, "rail back top 3").from == "left");
+    CHECK(member(after, "rail back top 3").to == "middle");
+    CHECK(member(after, "rail back top 4").on == on);
+    CHECK(member(after, "rail back top 4").from == "middle");
+    CHECK(member(after, "rail back top 4").to == "right");
+}
+
 TEST_CASE("a bar that takes up only part of a place where one would come again is named",
           "[model][edit][repeat]") {
     Project before = edited(started_box(), PutPlane{"box", {"upper", Axis::z, "60"}, ""});
