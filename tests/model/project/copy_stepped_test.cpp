@@ -1,13 +1,18 @@
 // Copies of frames that are stepped over an obstacle, and of frames whose planes are called after
 // sides that they do not lie across.
+#include "engine/measure/formula.h"
 #include "model/project/edit.h"
 #include "model/project/references.h"
+#include "model/project/walk_texts.h"
 
 #include "tests/model/project/laid_out.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <set>
+#include <string>
+#include <vector>
 
 using namespace model;
 using namespace model_tests;
@@ -33,6 +38,21 @@ Project stepped_box() {
     const Project before =
         edited(started_box(), PutObstacle{{.name = "left wheel well", .shape = well}, ""});
     return edited(before, StepOver{.frame = "box", .obstacle = "left wheel well"});
+}
+
+// The dimensions of `after` that `before` lacks and no formula stands on.
+std::vector<std::string> orphans(const Project& before, const Project& after) {
+    std::set<std::string> used;
+    walk_texts(after, [&](const Meaning& meaning, const std::string& text, const Trail&) {
+        if (meaning.role != Role::formula) return;
+        for (auto& name : engine::names_in(text)) used.insert(std::move(name));
+    });
+    std::vector<std::string> names;
+    for (const Dimension& it : after.dimensions) {
+        const bool is_new = std::ranges::count(before.dimensions, it.name, &Dimension::name) == 0;
+        if (is_new && !used.contains(it.name)) names.push_back(it.name);
+    }
+    return names;
 }
 
 CopyFrame copy_to(const Place& origin) {
@@ -78,8 +98,10 @@ TEST_CASE("in a mirrored copy bays and leaning bars on planes called after a sid
 }
 
 TEST_CASE("a copy of a stepped frame has its shape wherever it stands", "[model][edit][copy]") {
+    // The last one is what the window proposes: beside the original along two axes.
     const Place origin =
-        GENERATE(Place{"100", "0", "0"}, Place{"0", "40", "0"}, Place{"-7 in", "12", "3 in"});
+        GENERATE(Place{"100", "0", "0"}, Place{"0", "40", "0"}, Place{"-7 in", "12", "3 in"},
+                 Place{"box origin x", "59 in", "box origin z"});
     const bool is_mirrored = GENERATE(false, true);
     const bool has_own_dimensions = GENERATE(false, true);
     CAPTURE(origin[0], origin[1], is_mirrored, has_own_dimensions);
@@ -88,6 +110,7 @@ TEST_CASE("a copy of a stepped frame has its shape wherever it stands", "[model]
     copy.is_mirrored = is_mirrored;
     copy.has_own_dimensions = has_own_dimensions;
     const Project after = edited(before, copy);
+    CHECK(orphans(before, after).empty());
     CHECK(faults(resolved(after)) == faults(resolved(before)));
     const auto& planes = before.frames[0].planes;
     for (std::size_t i = 0; i < planes.size(); ++i) {
@@ -113,6 +136,15 @@ TEST_CASE(
     const Project without = edited(before, PlaceFrame{"box", {"-1 in", "0", "0"}, 0});
     CHECK(place(without, 1, "left wheel well right") == Approx(step));
     CHECK(place(without, 0, "left wheel well right") == Approx(step + 1));
+}
+
+TEST_CASE("what says where a copy stands is called after it", "[model][edit][copy]") {
+    const Project before = stepped_box();
+    const Project after = edited(before, copy_to({"60", "40", "0"}));
+    CHECK(copied(after).origin[2] == "other origin z");
+    const auto begins_with_box = [](const Dimension& it) { return it.name.starts_with("box "); };
+    CHECK(std::ranges::count_if(after.dimensions, begins_with_box) ==
+          std::ranges::count_if(before.dimensions, begins_with_box));
 }
 
 TEST_CASE("a copy that stands elsewhere is not changed by moving its original",
