@@ -61,18 +61,53 @@ CopyFrame copy_to(const Place& origin) {
 
 }  // namespace
 
-TEST_CASE("in a mirrored copy all that stands on a plane goes by its new name",
+TEST_CASE("in a mirrored copy all that stands on a plane of a step goes by its new side",
           "[model][edit][copy]") {
     Project before = stepped_box();
     CopyFrame copy = copy_to({"100", "0", "0"});
     copy.is_mirrored = true;
     const Project after = edited(before, copy);
     const Frame& other = copied(after);
-    CHECK(std::ranges::count(other.planes, "right wheel well top", &Plane::name) == 1);
+    // The wheel well from which it is measured is the left one as before.
+    CHECK(std::ranges::count(other.planes, "left wheel well top", &Plane::name) == 1);
     CHECK(missing_references(after, &other, other).empty());
     CHECK(faults(resolved(after)) == faults(resolved(before)));
-    CHECK(place(after, 1, "right wheel well left") ==
+    CHECK(place(after, 1, "left wheel well left") ==
           Approx(36 - place(before, 0, "left wheel well right")));
+}
+
+TEST_CASE("a mirrored copy follows the obstacle that it is measured from, and no other",
+          "[model][edit][copy]") {
+    const BoxObstacle well{{"200", "-40", "-1"}, {"210", "90", "8"}};
+    Project before =
+        edited(stepped_box(), PutObstacle{{.name = "right wheel well", .shape = well}, ""});
+    CopyFrame copy = copy_to({"100", "0", "0"});
+    copy.is_mirrored = true;
+    before = edited(before, copy);
+    const double top = place(before, 0, "left wheel well top");
+    const auto with_own_clearance = [&](std::size_t obstacle) {
+        Obstacle own = before.room[obstacle];
+        own.clearance = "2 in";
+        return edited(before, PutObstacle{own, own.name});
+    };
+    const Project left = with_own_clearance(0);
+    CHECK(place(left, 0, "left wheel well top") == Approx(top + 1.75));
+    CHECK(place(left, 1, "left wheel well top") == Approx(top + 1.75));
+    CHECK(place(left, 1, "left wheel well left") ==
+          Approx(36 - place(left, 0, "left wheel well right")));
+    const Project right = with_own_clearance(1);
+    CHECK(place(right, 0, "left wheel well top") == Approx(top));
+    CHECK(place(right, 1, "left wheel well top") == Approx(top));
+}
+
+TEST_CASE("in a mirrored copy no two planes come to have one name", "[model][edit][copy]") {
+    const Project before =
+        edited(stepped_box(), PutPlane{"box", {"right wheel well top", Axis::z, "20"}, ""});
+    CopyFrame copy = copy_to({"100", "0", "0"});
+    copy.is_mirrored = true;
+    const Project after = edited(before, copy);
+    CHECK(std::ranges::count(copied(after).planes, "left wheel well top", &Plane::name) == 1);
+    CHECK(std::ranges::count(copied(after).planes, "left wheel well top 2", &Plane::name) == 1);
 }
 
 TEST_CASE("in a mirrored copy bays and leaning bars on planes called after a side stay on them",
