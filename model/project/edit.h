@@ -272,9 +272,11 @@ struct JoinMembers {
 // Adds the mirror image, about the middle between two planes, of each bar named (members, diagonals
 // and leaning members) that has none. What lies on a plane has its image on the plane that lies
 // opposite at present, or on a new one that stays opposite. Overrides of joints between bars that
-// are mirrored come along. "post left" becomes "post right". Refused where all have their images,
-// and where one that is named would overlap its own. Of all bars one has its image in any bar on
-// that line, of those named in one with its legs and seat alike.
+// are mirrored come along. "post left" becomes "post right". Of all bars one has its image in any
+// bar on that line, of those named in one with its legs and seat alike. The image of a brace that
+// is named, where it would cross another brace or its own original, lies on the other side of the
+// face; of all bars one that would cross itself is left out. Refused where all have their images,
+// and where a member that is named would overlap its own.
 struct MirrorBars {
     std::string frame;
     Axis axis = Axis::x;                 // across which left and right change places
