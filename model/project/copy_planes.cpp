@@ -7,6 +7,28 @@
 
 namespace model {
 
+std::optional<std::string> plane_there(const Frame& frame,
+                                       const Repeated& repeated,
+                                       const Formula& position,
+                                       Nm place,
+                                       const PlanePlaces& places) {
+    const auto is_of_another_bay = [&](const Plane& plane) {
+        return std::ranges::any_of(frame.bays, [&](const Bay& bay) {
+            const auto& planes = planes_of(bay, plane.axis);
+            return bay.name != repeated.bay.name &&
+                   (planes[0] == plane.name || planes[1] == plane.name);
+        });
+    };
+    std::optional<std::string> found;
+    for (const Plane& plane : frame.planes) {
+        if (plane.axis != repeated.axis) continue;
+        if (plane.position == position) return plane.name;
+        if (found || places.known(plane.name, plane.axis) != place) continue;
+        if (is_of_another_bay(plane)) found = plane.name;
+    }
+    return found;
+}
+
 engine::Result<std::string> CopyPlanes::image(const std::string& plane, int copy) {
     const auto at = places_.known(plane, repeated_.axis);
     if (!at) return plane;
@@ -25,12 +47,10 @@ engine::Result<std::string> CopyPlanes::image(const std::string& plane, int copy
 std::string CopyPlanes::image_within(const std::string& plane, Nm at, int copy) {
     const auto known = images_.find({plane, copy});
     if (known != images_.end()) return known->second;
-    auto image = places_.plane_at(repeated_.axis, at);
+    const Formula position = position_of_(*find_named(frame_.planes, plane), copy);
+    auto image = plane_there(frame_, repeated_, position, at, places_);
     if (!image) {
-        image = free_name(plane, [&](const std::string& name) {
-            return find_named(frame_.planes, name) != frame_.planes.end();
-        });
-        const Formula position = position_of_(*find_named(frame_.planes, plane), copy);
+        image = free_name_in(frame_.planes, plane);
         frame_.planes.push_back({*image, repeated_.axis, position});
     }
     images_[{plane, copy}] = *image;

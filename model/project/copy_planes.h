@@ -4,9 +4,18 @@
 #include "model/project/repeat_bars.h"
 
 #include <map>
+#include <optional>
 #include <utility>
 
 namespace model {
+
+// The plane that may stand for one of a copy, rather than a new one: one of the same position, or
+// one at that place that another bay has brought. What else lies there does so by chance.
+std::optional<std::string> plane_there(const Frame& frame,
+                                       const Repeated& repeated,
+                                       const Formula& position,
+                                       Nm place,
+                                       const PlanePlaces& places);
 
 class CopyPlanes {
 public:

@@ -119,6 +119,21 @@ TEST_CASE("columns repeated upward one after the other share planes and rails",
     CHECK(faults(resolved(after)).empty());
 }
 
+TEST_CASE("bays repeated one after the other by one pitch follow it together",
+          "[model][edit][repeat]") {
+    Project before = edited(started_box(0, 1), PutPlane{"box", {"half", Axis::z, "15"}, ""});
+    Member rail = member(before, "rail front top");
+    rail.name = "half rail";
+    rail.on[1] = "half";
+    before = edited(before, PutMember{"box", rail, ""});
+    const Project once = edited(before, repeat("column 1", Axis::z, "20"));
+    const Project after = edited(once, repeat("column 2", Axis::z, "20 in"));
+    CHECK(after.dimensions == once.dimensions);
+    CHECK(after.frames[0].planes == once.frames[0].planes);
+    CHECK(member(after, "half rail 2").from == "left");
+    CHECK(member(after, "half rail 2").to == "right");
+}
+
 TEST_CASE("overrides come again with a bar that is there already", "[model][edit][repeat]") {
     JointOverride joint{.members = {"rail right top", "post front right"}, .recipe = {}};
     joint.count = 3;

@@ -144,6 +144,27 @@ TEST_CASE("what stands within the bay comes again at the pitch", "[model][edit][
     CHECK_THAT(refused(before, along(Axis::x, 1, "10")).message, Contains("give a larger one"));
 }
 
+TEST_CASE("a plane that lies by chance where a copy ends is not the copy's",
+          "[model][edit][repeat]") {
+    const Project before = edited(started_box(), PutPlane{"box", {"sink", Axis::z, "54"}, ""});
+    const Project after = edited(before, along(Axis::z, 1, "24"));
+    CHECK(bay(after, "inside 2").z == std::array<std::string, 2>{"top", "top 2"});
+    CHECK(position(after, "top 2") == "height + inside pitch");
+    CHECK(after.dimensions.back().name == "inside pitch");
+}
+
+TEST_CASE("a plane that lies by chance where one within a copy comes is not the copy's",
+          "[model][edit][repeat]") {
+    Project before = edited(started_box(), PutPlane{"box", {"sink", Axis::x, "58"}, ""});
+    before = edited(before, PutPlane{"box", {"mid", Axis::x, "width / 2"}, ""});
+    Member post = member(before, "post front left");
+    post.name = "mid post";
+    post.on[0] = "mid";
+    before = edited(before, PutMember{"box", post, ""});
+    const Project after = edited(before, along(Axis::x, 1, "40"));
+    CHECK(member(after, "mid post 2").on[0] == "mid 2");
+}
+
 TEST_CASE("a bar that is split stays so where its bay comes again", "[model][edit][repeat]") {
     const auto axis = GENERATE(Axis::y, Axis::z);
     CAPTURE(axis);
