@@ -68,6 +68,7 @@ TEST_CASE("bays repeated one after the other, in either order, have no finding",
     const int dividers = GENERATE(0, 1);
     const auto axis = GENERATE(Axis::x, Axis::y, Axis::z);
     const Project before = wide_box(shelves, dividers);
+    int accepted = 0;
     for (const Bay& first : before.frames[0].bays) {
         const auto once = apply(before, repeat(first.name, axis, "6"));
         if (!once) continue;
@@ -76,8 +77,14 @@ TEST_CASE("bays repeated one after the other, in either order, have no finding",
             CAPTURE(first.name, second.name, axis);
             const auto twice = apply(*once, repeat(second.name, axis, "6"));
             if (twice) CHECK(faults(resolved(*twice)).empty());
+            accepted += twice ? 1 : 0;
         }
     }
+    CAPTURE(shelves, dividers, axis);
+    // Of four none comes out before the others; of those on a diagonal two orders leave planes
+    // nearer to one another than the pitch.
+    const int of_four = axis == Axis::y ? 0 : 10;
+    CHECK(accepted == (shelves + dividers == 2 ? of_four : shelves + dividers == 1 ? 2 : 0));
 }
 
 TEST_CASE("where a column stands out above the one beside it, the divider turns to it",
