@@ -10,7 +10,7 @@ bool has_same_nodes(const Bar& a, const Bar& b) {
                                 (a.from == b.to && a.to == b.from));
 }
 
-// From corner to corner of one field of a face: they cross.
+// From corner to corner of one field of a face: they lie along one another, or cross.
 template <class Bar>
 bool has_same_field(const Bar& a, const Bar& b) {
     return a.face == b.face && (a.from[0] == b.from[0] || a.from[0] == b.to[0]) &&
