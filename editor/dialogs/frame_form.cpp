@@ -38,7 +38,7 @@ public:
         for (const auto& member : before_.members) {
             if (by_name(after_.members, member.name) != nullptr) continue;
             const bool goes_on = std::ranges::any_of(
-                after_.members, [&](const auto& other) { return is_within(member, other); });
+                after_.members, [&](const auto& other) { return goes_on_as(member, other); });
             if (!goes_on) names.push_back(member.name);
         }
         return names;
@@ -54,15 +54,29 @@ public:
         return names;
     }
 
+    Names turned() const {
+        Names names;
+        for (const auto& member : after_.members) {
+            const auto* was = by_name(before_.members, member.name);
+            if (was != nullptr && was->run == member.run && was->legs != member.legs)
+                names.push_back(member.name);
+        }
+        return names;
+    }
+
 private:
     std::optional<engine::Nm> position(const std::string& plane) const {
         return plane_position(derived_, before_.name, plane);
     }
 
+    // Not as one that stands back to back with it.
+    bool goes_on_as(const model::Member& member, const model::Member& other) const {
+        return member.legs == other.legs && is_within(member, other);
+    }
+
     // In one line with the other one, and no further than it.
     bool is_within(const model::Member& inner, const model::Member& outer) const {
-        if (inner.run != outer.run || inner.on != outer.on || inner.legs != outer.legs)
-            return false;
+        if (inner.run != outer.run || inner.on != outer.on) return false;
         const auto begin = position(inner.from), end = position(inner.to);
         const auto from = position(outer.from), to = position(outer.to);
         return begin && end && from && to && *from <= *begin && *end <= *to;
@@ -163,9 +177,12 @@ std::string words_of_gone(const Derived& derived,
     add_gone(before.bays, after.bays, gone);
     add_gone(before.panels, after.panels, gone);
     add_gone(before.loads, after.loads, gone);
-    auto words = sentence("These go:", gone);
-    const auto shorter = sentence("Shorter:", members.shorter());
-    return words.empty() || shorter.empty() ? words + shorter : words + " " + shorter;
+    std::string words;
+    for (const auto& more : {sentence("These go:", gone), sentence("Shorter:", members.shorter()),
+                             sentence("Legs turned:", members.turned())}) {
+        if (!more.empty()) words += (words.empty() ? "" : " ") + more;
+    }
+    return words;
 }
 
 FormOutcome end_frame_form(FrameForm& form,

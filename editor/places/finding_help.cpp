@@ -153,7 +153,11 @@ std::string state_words(const CardMends& card,
         return "No mend by button: what was tried leaves it as it is, or brings other things to "
                "mend.";
     }
-    if (count > model::most_mended_together) return "Too many to mend by one button.";
+    if (count > model::most_mended_together) {
+        return "No mend by button: no way was found that serves all " + std::to_string(count) +
+               " of them; at most " + std::to_string(model::most_mended_together) +
+               " are tried together.";
+    }
     return has_doors ? "No mend by button here: the forms below lead to it."
                      : "No mend by button here.";
 }

@@ -26,7 +26,7 @@ std::optional<Mend> way_against(const Ailing& ailing, const Finding& finding, co
 }
 
 // Seen without a copy of the project, since joints by the hundred may lack one drill.
-bool set_one_shop(const Mend& a, const Mend& b) {
+bool is_same_shop(const Mend& a, const Mend& b) {
     if (a.edits.size() != 1 || b.edits.size() != 1) return false;
     const auto* one = std::get_if<SetShop>(&a.edits.front());
     const auto* other = std::get_if<SetShop>(&b.edits.front());
@@ -40,12 +40,13 @@ public:
         : ailing_{ailing}, way_{std::move(way)}, first_{std::move(first)}, so_far_{first_} {}
 
     // Adds what mends the other finding by the same way; false where there is no such, or no more
-    // is to be added.
+    // is to be tried.
     bool extend(const Finding& other) {
         const auto alone = way_against(ailing_, other, way_);
         if (!alone) return false;
+        if (is_same_shop(*alone, way_)) return true;
+        if (++tried_ == most_mended_together) return false;
         if (!wants_its_own(other) && is_done_by(*alone)) return true;
-        if (++extended_ == most_mended_together) return false;
         const auto more = way_against({so_far_, ailing_.catalogue, ailing_.resolved}, other, way_);
         return more && add(*more);
     }
@@ -59,9 +60,8 @@ private:
     // Of three things with one name two are renamed, by the same words.
     static bool wants_its_own(const Finding& other) { return other.code == "duplicate_name"; }
 
-    // Getting a drill once serves every joint, and a frame that moved must not move again.
+    // A frame that moved must not move again.
     bool is_done_by(const Mend& alone) const {
-        if (set_one_shop(alone, way_)) return true;
         const auto by_itself = mended(ailing_.project, alone);
         if (by_itself && by_itself.value() == first_) return true;
         const auto once_more = mended(so_far_, alone);
@@ -81,7 +81,7 @@ private:
     Mend way_;
     Project first_;  // mended for the first finding alone
     Project so_far_;
-    std::size_t extended_ = 0;
+    std::size_t tried_ = 0;  // each costs copies of the project
     bool has_other_words_ = false;
 };
 

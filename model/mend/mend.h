@@ -29,7 +29,8 @@ struct Ailing {
     const Resolved& resolved;
 };
 
-// Where each finding wants a change of its own, more of them are mended one by one.
+// Of more findings none is tried together with the others, unless one stated shop serves them all:
+// each try copies the project, while the window waits.
 inline constexpr std::size_t most_mended_together = 40;
 
 // What may be tried against the first of findings of one code that say the same, the mildest first.
@@ -37,7 +38,7 @@ inline constexpr std::size_t most_mended_together = 40;
 std::vector<Mend> ways_to_mend(const Ailing& ailing, std::span<const Finding> alike);
 
 // The way with what mends the others too; none where one of them cannot be mended by it, or where
-// that would be too many changes. Whether it does is found by trying, with `keeps_promise`.
+// they would be too many to try. Whether it does is found by trying, with `keeps_promise`.
 std::optional<Mend> way_for_all(const Ailing& ailing, std::span<const Finding> alike, Mend way);
 
 // Whether of the findings `before`, `alike` are gone in `after`, and no error or warning has come.

@@ -10,7 +10,7 @@ bool has_same_nodes(const Bar& a, const Bar& b) {
                                 (a.from == b.to && a.to == b.from));
 }
 
-// From corner to corner of one field of a face: they cross.
+// From corner to corner of one field of a face: they lie along one another, or cross.
 template <class Bar>
 bool has_same_field(const Bar& a, const Bar& b) {
     return a.face == b.face && (a.from[0] == b.from[0] || a.from[0] == b.to[0]) &&
@@ -51,6 +51,12 @@ bool has_same_ends(const Diagonal& a, const Diagonal& b, const PlanePlaces&) {
 
 bool has_same_ends(const Leaning& a, const Leaning& b, const PlanePlaces&) {
     return has_same_nodes(a, b);
+}
+
+bool holds_all_of(const Member& outer, const Member& inner, const PlanePlaces& places) {
+    const auto around = reach(outer, places, outer.run);
+    const auto within = reach(inner, places, inner.run);
+    return around && within && (*around)[0] <= (*within)[0] && (*within)[1] <= (*around)[1];
 }
 
 PlaceKey key_of(const Member& bar, const PlanePlaces& places) {

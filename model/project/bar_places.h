@@ -23,6 +23,15 @@ bool has_same_ends(const Member& a, const Member& b, const PlanePlaces& places);
 bool has_same_ends(const Diagonal& a, const Diagonal& b, const PlanePlaces& places);
 bool has_same_ends(const Leaning& a, const Leaning& b, const PlanePlaces& places);
 
+// Whether of two bars at one place the first reaches at least as far as the second at both ends;
+// what lies between the nodes of one field does.
+bool holds_all_of(const Member& outer, const Member& inner, const PlanePlaces& places);
+
+template <class Bar>
+bool holds_all_of(const Bar&, const Bar&, const PlanePlaces&) {
+    return true;
+}
+
 // Alike for bars that may take up one place, and seldom for others.
 using PlaceKey = std::array<Nm, 2>;
 

@@ -2,136 +2,19 @@
 #include "engine/measure/formula.h"
 #include "model/project/change.h"
 #include "model/project/in_frame.h"
-#include "model/project/mirror.h"
-#include "model/project/opposite.h"
+#include "model/project/opposite_hand.h"
 #include "model/project/own_dimensions.h"
-#include "model/project/position_sum.h"
+#include "model/project/plane_places.h"
+#include "model/project/step_over_sides.h"
 
+#include <algorithm>
 #include <cstdlib>
+#include <set>
 #include <utility>
 
 namespace model {
 
 namespace {
-
-using engine::Done;
-using engine::Error;
-using engine::ErrorCode;
-using engine::Result;
-
-constexpr Axis across_sides = Axis::x;
-
-std::string renamed(const std::string& name) { return opposite_name(name, across_sides); }
-
-// The planes between which all others across the axis lie.
-struct Sides {
-    Formula least;
-    Formula most;
-};
-
-Result<Sides> sides_of(const Frame& frame, const PlanePlaces& places) {
-    Sides sides{"0", "0"};
-    std::optional<Nm> least;
-    std::optional<Nm> most;
-    for (const Plane& plane : frame.planes) {
-        if (plane.axis != across_sides) continue;
-        const auto at = places.at(plane.name, across_sides, described(frame));
-        if (!at) return at.error();
-        if (!least || *at < *least) {
-            least = *at;
-            sides.least = plane.position;
-        }
-        if (!most || *at > *most) {
-            most = *at;
-            sides.most = plane.position;
-        }
-    }
-    return sides;
-}
-
-class OppositeHand {
-public:
-    OppositeHand(const Project& project, const Frame& before)
-        : project_{project}, before_{before}, places_{project, before} {}
-
-    Result<Frame> frame() const {
-        const auto sides = sides_of(before_, places_);
-        if (!sides) return sides.error();
-        if (auto can_be = check_cut_outs(); !can_be) return can_be.error();
-        Frame frame = before_;
-        Mirror mirror{.axis = across_sides, .opposite = {}};
-        for (Plane& plane : frame.planes) {
-            mirror.opposite.emplace(plane.name, renamed(plane.name));
-            plane.name = renamed(plane.name);
-            if (plane.axis == across_sides) plane.position = opposite(plane.position, *sides);
-        }
-        put_bars(frame, mirror);
-        put_bays(frame, mirror, *sides);
-        for (MeasuredOpening& opening : frame.openings) turn_over(opening);
-        return frame;
-    }
-
-private:
-    Formula opposite(const Formula& position, const Sides& sides) const {
-        return PositionSum(project_.shown)
-            .add(sides.least)
-            .add(sides.most)
-            .add(position, -1)
-            .formula();
-    }
-
-    // They are measured from a corner of the sheet, whose size follows from what lies round it.
-    Changed check_cut_outs() const {
-        for (const Panel& panel : before_.panels) {
-            if (panel.cut_outs.empty() || panel.face_axis == across_sides) continue;
-            return Error{ErrorCode::invalid_value, inside(described(before_), described(panel)),
-                         "its cut-outs are measured from its left edge, which would be its right "
-                         "one; take them out first and put them in again afterwards"};
-        }
-        return Done{};
-    }
-
-    void put_bars(Frame& frame, const Mirror& mirror) const {
-        for (Member& member : frame.members) member = mirrored(member, mirror);
-        for (Diagonal& diagonal : frame.diagonals) diagonal = mirrored(diagonal, mirror);
-        for (Leaning& leaning : frame.leaning) leaning = mirrored(leaning, mirror, places_);
-        for (Member& member : frame.members) member.name = renamed(member.name);
-        for (Diagonal& diagonal : frame.diagonals) diagonal.name = renamed(diagonal.name);
-        for (Leaning& leaning : frame.leaning) leaning.name = renamed(leaning.name);
-        for (JointOverride& joint : frame.joints) {
-            for (std::string& member : joint.members) member = renamed(member);
-        }
-    }
-
-    void put_bays(Frame& frame, const Mirror& mirror, const Sides& sides) const {
-        for (Bay& bay : frame.bays) {
-            bay = mirrored(bay, mirror);
-            bay.name = renamed(bay.name);
-        }
-        for (Panel& panel : frame.panels) {
-            panel.name = renamed(panel.name);
-            panel.bay = renamed(panel.bay);
-            if (panel.face_axis == across_sides) panel.face_side = model::opposite(panel.face_side);
-        }
-        for (Load& load : frame.loads) {
-            load.name = renamed(load.name);
-            if (auto* bay = std::get_if<std::string>(&load.where)) *bay = renamed(*bay);
-            if (auto* at = std::get_if<Place>(&load.where)) (*at)[0] = opposite((*at)[0], sides);
-        }
-    }
-
-    // What was measured on the left is then on the right.
-    static void turn_over(MeasuredOpening& opening) {
-        opening.name = renamed(opening.name);
-        if (opening.through == across_sides) return;
-        std::swap(opening.diagonals[0], opening.diagonals[1]);
-        std::swap(opening.plumb[0], opening.plumb[1]);
-    }
-
-    const Project& project_;
-    const Frame& before_;
-    PlanePlaces places_;
-};
 
 // As it can stand in a sum.
 Formula value_text(Nm value, engine::TapeStyle shown) {
@@ -140,26 +23,81 @@ Formula value_text(Nm value, engine::TapeStyle shown) {
     return value < 0 ? "(0 in - " + text + ")" : text;
 }
 
-// The planes of a step are measured from the room by the dimension that says where the frame
-// stands. Where the copy stands elsewhere along that axis, or is of the other hand, they would
-// leave it: the dimension's present value takes its place. Along the others they go on to follow
-// the room.
-void keep_shape(const Project& project, Frame& copy, const CopyFrame& edit) {
-    const PlanePlaces places(project, copy);
-    for (std::size_t k = 0; k < 3; ++k) {
-        const std::size_t axis = k < 2 && copy.quarter_turns % 2 != 0 ? 1 - k : k;
-        const auto was = places.length(copy.origin[k], {});
-        const auto is = places.length(edit.origin[k], {});
-        const bool is_turned_over = edit.is_mirrored && axis == index_of(across_sides);
-        const bool stands_alike = was && is && *was == *is && !is_turned_over;
-        if (!was || stands_alike || !engine::is_name(copy.origin[k])) continue;
-        const Formula value = value_text(*was, project.shown);
-        for (Plane& plane : copy.planes) {
-            if (index_of(plane.axis) != axis) continue;
-            plane.position = engine::with_name_replaced(plane.position, copy.origin[k], value);
+// Puts the copy where it is to stand. The planes of a step are measured from the room by the
+// dimension that says where the frame stands. Where the copy stands elsewhere along that axis, or
+// is of the other hand, they would leave it: the dimension's present value takes its place. Along
+// the others they go on to follow the room, from what says where the copy stands.
+class Placing {
+public:
+    Placing(Project& project, Frame& copy, const CopyFrame& edit)
+        : project_{project}, copy_{copy}, edit_{edit}, places_{project, copy} {}
+
+    // The names that planes are measured from.
+    std::set<std::string> put() {
+        std::set<std::string> names;
+        for (std::size_t k = 0; k < 3; ++k) {
+            const auto was = places_.length(copy_.origin[k], {});
+            const auto is = places_.length(edit_.origin[k], {});
+            Formula place = edit_.origin[k];
+            if (was && is_measured_along(k)) {
+                if (is && *was == *is && !is_turned_over(k)) {
+                    place = named(k);
+                    names.insert(place);
+                    measure_from(k, place);
+                } else {
+                    measure_from(k, value_text(*was, project_.shown));
+                }
+            }
+            copy_.origin[k] = place;
+        }
+        return names;
+    }
+
+private:
+    // Of the frame, that lies along one of the room's.
+    std::size_t axis(std::size_t room_axis) const {
+        return room_axis < 2 && copy_.quarter_turns % 2 != 0 ? 1 - room_axis : room_axis;
+    }
+
+    bool is_turned_over(std::size_t room_axis) const {
+        return edit_.is_mirrored && axis(room_axis) == index_of(axis_of_hand);
+    }
+
+    bool stands_on(const Plane& plane, std::size_t room_axis) const {
+        if (index_of(plane.axis) != axis(room_axis)) return false;
+        const auto names = engine::names_in(plane.position);
+        return std::ranges::count(names, copy_.origin[room_axis]) > 0;
+    }
+
+    bool is_measured_along(std::size_t room_axis) const {
+        return std::ranges::any_of(copy_.planes,
+                                   [&](const Plane& plane) { return stands_on(plane, room_axis); });
+    }
+
+    void measure_from(std::size_t room_axis, const Formula& place) {
+        for (Plane& plane : copy_.planes) {
+            if (!stands_on(plane, room_axis)) continue;
+            plane.position =
+                engine::with_name_replaced(plane.position, copy_.origin[room_axis], place);
         }
     }
-}
+
+    // A dimension that says where the copy stands, where the edit names none.
+    std::string named(std::size_t room_axis) {
+        const Formula& place = edit_.origin[room_axis];
+        if (engine::is_name(place)) return place;
+        const std::string wanted = name_in_formulas(edit_.copy) + " origin " + "xyz"[room_axis];
+        const std::string name = free_name_among(wanted, project_.dimensions);
+        project_.dimensions.push_back(
+            {.name = name, .formula = place, .note = "where the frame stands in the room"});
+        return name;
+    }
+
+    Project& project_;
+    Frame& copy_;
+    const CopyFrame& edit_;
+    const PlanePlaces places_;
+};
 
 }  // namespace
 
@@ -171,17 +109,17 @@ Changed change(Project& project, const CopyFrame& edit) {
     }
     Frame copy = *original;
     if (edit.is_mirrored) {
-        auto mirrored = OppositeHand(project, *original).frame();
+        auto mirrored = frame_of_opposite_hand(project, *original);
         if (!mirrored) return mirrored.error();
         copy = *std::move(mirrored);
     }
     copy.name = edit.copy;
     if (auto sound = check_thing(copy, described(copy)); !sound) return sound;
-    keep_shape(project, copy, edit);
-    if (edit.has_own_dimensions) give_own_dimensions(project, copy, edit.frame);
-    const int turns = copy.quarter_turns;
+    const auto places = Placing(project, copy, edit).put();
+    if (edit.has_own_dimensions) give_own_dimensions(project, copy, edit.frame, places);
+    const PlaceFrame place{edit.copy, copy.origin, copy.quarter_turns};
     project.frames.push_back(std::move(copy));
-    return change(project, PlaceFrame{edit.copy, edit.origin, turns});
+    return change(project, place);
 }
 
 }  // namespace model

@@ -272,9 +272,11 @@ struct JoinMembers {
 // Adds the mirror image, about the middle between two planes, of each bar named (members, diagonals
 // and leaning members) that has none. What lies on a plane has its image on the plane that lies
 // opposite at present, or on a new one that stays opposite. Overrides of joints between bars that
-// are mirrored come along. "post left" becomes "post right". Refused where all have their images,
-// and where one that is named would overlap its own. Of all bars one has its image in any bar on
-// that line, of those named in one with its legs and seat alike.
+// are mirrored come along. "post left" becomes "post right". Of all bars one has its image in any
+// bar on that line, of those named in one with its legs and seat alike. The image of a brace that
+// is named, where it would cross another brace or its own original, lies on the other side of the
+// face; of all bars one that would cross itself is left out. Refused where all have their images,
+// and where a member that is named would overlap its own.
 struct MirrorBars {
     std::string frame;
     Axis axis = Axis::x;                 // across which left and right change places
@@ -285,11 +287,14 @@ struct MirrorBars {
 // Repeats a bay along an axis towards larger values: what ends it there (planes, members,
 // diagonals) and what stands within it comes again at each pitch; members along the axis that end
 // where the bay does run on to the last of them; bays that begin there begin behind the last.
-// "bay" becomes "bay", "bay 2", "bay 3". A plain value of the pitch becomes a dimension. Planes and
-// bars that are there already are not put there again, and a bar that ends where another one goes
-// on becomes one with it. Where the copies stand out beyond the bays beside the bay, bars that lie
-// between them turn their legs to the copies. Refused where another bay is in the way, and where
-// bars would have to hold others on both sides.
+// "bay" becomes "bay", "bay 2", "bay 3". A plain value of the pitch becomes a dimension, unless a
+// bay beside comes again by one of that value already. Planes and bars that are there already are
+// not put there again, and a bar that ends where another one goes on becomes one with it where it
+// is so at its original. Where the copies stand out beyond the bays beside the bay, bars that lie
+// between them turn their legs to the copies. A bar that would push what it meets two layers in
+// gets a rank behind that. Refused where another bay is in the way, or a bar takes up only part of
+// the place of one that comes again, where bars would have to hold others on both sides, and where
+// one would come to lie behind another that parts it, with nothing to hold its ends.
 struct RepeatBay {
     std::string frame;
     std::string bay;
@@ -305,6 +310,9 @@ struct RepeatBay {
 // is of the opposite hand: left and right, in its axes, change places; refused where a panel's
 // cut-outs are measured from a side that would be another one. Planes of a step keep their place in
 // the frame, and follow the obstacle where the copy stands as the original does along their axis.
+// Along the others, too, the obstacle's measures and its clearance stay in their formulas, so that
+// the copy's step goes on to be as large as the original's; only where the frame stands is left
+// out.
 struct CopyFrame {
     std::string frame;
     std::string copy;             // its name
@@ -325,7 +333,8 @@ struct TakeOutPlane {
 
 // Removes a bay with the panels and loads in it and, if asked, the bars that lie within it and
 // beside no other bay; what runs on into it then ends where it begins, legs there that pointed into
-// it alone turn away, and planes on which nothing stands any more go too.
+// it alone turn away, a bar that would push what it meets two layers in gets a rank behind that,
+// and planes on which nothing stands any more go too.
 struct TakeOutBay {
     std::string frame;
     std::string bay;

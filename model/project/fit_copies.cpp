@@ -7,6 +7,8 @@
 #include "model/project/named_list.h"
 #include "model/project/opposite.h"
 
+#include <algorithm>
+
 namespace model {
 
 namespace {
@@ -19,25 +21,60 @@ Sense& leg_along(Member& member, Axis axis) {
     return member.legs[across(member.run)[0] == axis ? 0 : 1];
 }
 
-// What ended at a face and goes on behind it in one line is one bar, as it is where the bay is. It
-// is called and ranked as what was there: its name, or none where nothing was.
-std::string joined_with(Frame& frame,
-                        const std::string& name,
-                        Axis row,
-                        const PlanePlaces& places) {
-    const auto one = find_named(frame.members, name);
-    if (one->run == row) return {};
-    const auto rank = one->rank;
-    for (const Member& other : frame.members) {
-        const bool do_meet = other.from == one->to || other.to == one->from;
-        if (!do_meet || other.run != one->run || other.on != one->on) continue;
-        const std::string there = other.name;
-        one->rank = other.rank;
-        if (join_members(frame, {one->name, there}, places, there)) return there;
-    }
-    one->rank = rank;
-    return {};
+// Whether one bar on the line of that member passes the plane.
+bool is_passed(const Frame& before,
+               const std::string& member,
+               const std::string& plane,
+               const PlanePlaces& places) {
+    const auto line = std::ranges::find(before.members, member, &Member::name);
+    const auto seam = places.known(plane, line->run);
+    const auto on_line = box_of(*line, places);
+    if (!seam || !on_line) return false;
+    const std::size_t run = index_of(line->run);
+    return std::ranges::any_of(before.members, [&](const Member& other) {
+        auto at = box_of(other, places);
+        if (other.run != line->run || !at) return false;
+        if (*seam <= (*at)[run][0] || (*at)[run][1] <= *seam) return false;
+        (*at)[run] = (*on_line)[run];
+        return *at == *on_line;
+    });
 }
+
+class Joining {
+public:
+    Joining(Frame& frame, const Frame& before, const PlanePlaces& places)
+        : frame_{frame}, before_{before}, places_{places} {}
+
+    // What ended at a face and goes on behind it in one line is one bar where it is so at the
+    // original. It is called and ranked as what was there: its name, or none where nothing was.
+    std::string join_with_next(const std::string& name, const std::string& original) {
+        const auto one = find_named(frame_.members, name);
+        const auto rank = one->rank;
+        for (const Member& other : frame_.members) {
+            if (other.run != one->run || other.on != one->on) continue;
+            if (!does_go_on(one->to, other.from, original) &&
+                !does_go_on(one->from, other.to, original)) {
+                continue;
+            }
+            const std::string there = other.name;
+            one->rank = other.rank;
+            if (join_members(frame_, {one->name, there}, places_, there)) return there;
+        }
+        one->rank = rank;
+        return {};
+    }
+
+private:
+    bool does_go_on(const std::string& end,
+                    const std::string& begin,
+                    const std::string& original) const {
+        return end == begin && is_passed(before_, original, end, places_);
+    }
+
+    Frame& frame_;
+    const Frame& before_;
+    const PlanePlaces& places_;
+};
 
 class Fitting {
 public:
@@ -175,10 +212,13 @@ Changed fit_copies(Frame& frame,
                    const Frame& before,
                    const Repeated& repeated,
                    const PlanePlaces& places,
-                   const std::vector<std::string>& added) {
-    for (std::string name : added) {
-        if (!has_bar(frame, name)) continue;  // joined to another one already
-        while (!name.empty()) name = joined_with(frame, name, repeated.axis, places);
+                   const std::vector<AddedMember>& added) {
+    Joining joining(frame, before, places);
+    for (const AddedMember& it : added) {
+        if (!has_bar(frame, it.name)) continue;  // joined to another one already
+        if (find_named(frame.members, it.name)->run == repeated.axis) continue;
+        std::string name = it.name;
+        while (!name.empty()) name = joining.join_with_next(name, it.original);
     }
     let_lie_behind(frame, before, places);
     Fitting fitting(frame, repeated, places);

@@ -40,6 +40,13 @@ bool lies_beside(const ReachBox& bar, const ReachBox& box) {
     return true;
 }
 
+bool has_joint(const Frame& frame, const std::array<std::string, 2>& members) {
+    const std::array turned{members[1], members[0]};
+    return std::ranges::any_of(frame.joints, [&](const JointOverride& joint) {
+        return joint.members == members || joint.members == turned;
+    });
+}
+
 void remove_bar(Frame& frame, const std::string& name) {
     const auto has_name = [&](const auto& bar) { return bar.name == name; };
     std::erase_if(frame.members, has_name);

@@ -34,6 +34,9 @@ bool lies_within(const ReachBox& bar, const ReachBox& box);
 // Whether part of a bar lies in the box or along its edges; one that ends there does not.
 bool lies_beside(const ReachBox& bar, const ReachBox& box);
 
+// Whether there is a joint override of those two, in either order.
+bool has_joint(const Frame& frame, const std::array<std::string, 2>& members);
+
 // Removes it with its joint overrides.
 void remove_bar(Frame& frame, const std::string& name);
 

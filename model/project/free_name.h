@@ -3,6 +3,7 @@
 
 #include "model/project/project.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 
@@ -27,6 +28,14 @@ std::string free_name(const std::string& wanted, const IsTaken& is_taken) {
         const std::string name = with_number(parted.stem, n);
         if (!is_taken(name)) return name;
     }
+}
+
+template <class Things>
+std::string free_name_in(const Things& things, const std::string& wanted) {
+    return free_name(wanted, [&](const std::string& name) {
+        return std::any_of(things.begin(), things.end(),
+                           [&](const auto& thing) { return thing.name == name; });
+    });
 }
 
 // Members, diagonals and leaning members share their names.

@@ -1,11 +1,12 @@
 // The edit that adds the mirror images that bars of a frame lack.
 #include "model/project/bar_places.h"
 #include "model/project/change.h"
+#include "model/project/frame_bars.h"
 #include "model/project/free_name.h"
 #include "model/project/in_frame.h"
 #include "model/project/mirror.h"
+#include "model/project/mirror_planes.h"
 #include "model/project/opposite.h"
-#include "model/project/position_sum.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -37,7 +38,8 @@ std::string overlap_of(const Member&) {
 }
 template <class Bar>
 std::string overlap_of(const Bar&) {
-    return "its image would cross it on the same face; add that by hand, on the other side of it";
+    return "its image would cross it on the same face; mirror it by its name to have that on the "
+           "other side of the face";
 }
 
 std::vector<std::string> planes_of(const Member& bar) {
@@ -50,20 +52,19 @@ std::vector<std::string> planes_of(const Bar& bar) {
 
 class Mirroring {
 public:
-    Mirroring(Project& project, Frame& frame, const MirrorBars& edit)
-        : project_{project},
-          frame_{frame},
+    Mirroring(const Project& project, Frame& frame, const MirrorBars& edit)
+        : frame_{frame},
           edit_{edit},
           before_{frame},
           chosen_(edit.bars.begin(), edit.bars.end()),
           places_{project, frame},
-          mirror_{.axis = edit.axis} {}
+          planes_{project, frame, edit, places_} {}
 
     Changed mirror() {
         for (const std::string& bar : edit_.bars) {
             if (!has_bar(frame_, bar)) return no_such<Member>(described(frame_), bar);
         }
-        if (auto found = find_sides(); !found) return found;
+        if (auto found = planes_.find_sides(); !found) return found;
         if (auto done = mirror_list(before_.members, frame_.members); !done) return done;
         if (auto done = mirror_list(before_.diagonals, frame_.diagonals); !done) return done;
         if (auto done = mirror_list(before_.leaning, frame_.leaning); !done) return done;
@@ -85,63 +86,26 @@ private:
         return {ErrorCode::invalid_value, described(before_), why};
     }
 
-    // The two planes about whose middle all is mirrored.
-    Changed find_sides() {
-        sides_ = edit_.between;
-        if (sides_[0].empty() || sides_[1].empty()) take_outermost();
-        if (sides_[0].empty() || (edit_.between != sides_ && sides_[0] == sides_[1])) {
-            return refused(std::string("it has no two planes across ") +
-                           "xyz"[index_of(edit_.axis)] +
-                           " between which it could be mirrored; add one first");
-        }
-        std::array<Nm, 2> at{};
-        for (std::size_t k = 0; k < 2; ++k) {
-            const auto place = places_.at(sides_[k], edit_.axis, described(before_));
-            if (!place) return place.error();
-            at[k] = *place;
-        }
-        if (at[0] == at[1]) {
-            return refused("both planes lie at one place; choose two that lie apart");
-        }
-        sum_ = at[0] + at[1];
-        return Done{};
-    }
-
-    void take_outermost() {
-        std::optional<Nm> least;
-        std::optional<Nm> most;
-        for (const Plane& plane : before_.planes) {
-            const auto at = places_.known(plane.name, edit_.axis);
-            if (!at) continue;
-            if (!least || *at < *least) {
-                least = at;
-                sides_[0] = plane.name;
-            }
-            if (!most || *at > *most) {
-                most = at;
-                sides_[1] = plane.name;
-            }
-        }
-    }
-
     bool is_chosen(const std::string& bar) const {
         return chosen_.empty() || chosen_.contains(bar);
     }
 
+    // One that is named may be wanted back to back with what does its image's work already.
+    Alike alike() const { return chosen_.empty() ? Alike::on_line : Alike::with_legs; }
+
     template <class Bar>
     Changed mirror_list(const std::vector<Bar>& before, std::vector<Bar>& bars) {
-        // One that is named may be wanted back to back with what does its image's work already.
-        const Alike alike = edit_.bars.empty() ? Alike::on_line : Alike::with_legs;
-        const TakenPlaces<Bar> taken(before, places_, alike);
+        const TakenPlaces<Bar> taken(before, places_, alike());
         for (const Bar& bar : before) {
             if (!is_chosen(bar.name)) continue;
             for (const std::string& plane : planes_of(bar)) {
-                if (auto found = find_opposite(plane, described(bar)); !found) return found;
+                if (auto found = planes_.find_opposite(plane, described(bar)); !found) return found;
             }
-            Bar image = image_of(bar, mirror_, places_);
-            const auto counts = [&](const Bar& there) { return stands_for(image, bar, there); };
-            if (const Bar* there = taken.holder(image, counts)) {
-                if (auto noted = note_there(bar, image, *there); !noted) return noted;
+            Bar image = image_of(bar, planes_.mirror(), places_);
+            const auto there = find_image(taken, image, bar);
+            if (!there) return there.error();
+            if (*there != nullptr) {
+                if (auto noted = note_there(bar, image, **there); !noted) return noted;
                 continue;
             }
             image.name = free_bar_name(frame_, opposite_name(bar.name, edit_.axis));
@@ -151,12 +115,60 @@ private:
         return Done{};
     }
 
+    // Null where the image is still to come: that of a brace that is named comes on the side of the
+    // face where it crosses no other one.
+    template <class Bar>
+    engine::Result<const Bar*> find_image(const TakenPlaces<Bar>& taken,
+                                          Bar& image,
+                                          const Bar& bar) const {
+        const Bar* there = image_there(taken, image, bar);
+        if (there != nullptr || chosen_.empty() || !is_crossed(image)) return there;
+        turn_over(image);
+        if (!is_crossed(image)) return image_there(taken, image, bar);
+        return Error{ErrorCode::invalid_value, inside(described(before_), described(bar)),
+                     "its image would cross others on both sides of the face; take those on one "
+                     "side out first"};
+    }
+
+    // Another bar that is the image, before the bar itself, which may lie across its own.
+    template <class Bar>
+    const Bar* image_there(const TakenPlaces<Bar>& taken, const Bar& image, const Bar& bar) const {
+        const auto is_image = [&](const Bar& there) {
+            return there.name != bar.name && stands_for(image, bar, there) &&
+                   has_same_ends(there, image, places_);
+        };
+        if (const Bar* there = taken.holder(image, is_image)) return there;
+        return taken.holder(image, [&](const Bar& there) { return stands_for(image, bar, there); });
+    }
+
     // What lies along the bar as well as along its image stands back to back with both.
     template <class Bar>
     bool stands_for(const Bar& image, const Bar& bar, const Bar& there) const {
         return there.name == bar.name || has_same_place(there, image, places_, Alike::with_legs) ||
                !has_same_place(there, bar, places_, Alike::on_line);
     }
+    // Of two braces from corner to corner each is the other's image, on whichever side.
+    bool stands_for(const Diagonal& image, const Diagonal& bar, const Diagonal& there) const {
+        return there.name == bar.name || has_same_ends(there, image, places_) ||
+               !has_same_place(there, bar, places_, Alike::on_line);
+    }
+
+    bool is_crossed(const Diagonal& image) const {
+        return std::ranges::any_of(before_.diagonals, [&](const Diagonal& it) {
+            return it.side == image.side && has_same_place(it, image, places_, Alike::on_line) &&
+                   !has_same_ends(it, image, places_);
+        });
+    }
+    template <class Bar>
+    bool is_crossed(const Bar&) const {
+        return false;
+    }
+
+    static void turn_over(Diagonal& brace) {
+        brace.side = brace.side == FaceSide::inside ? FaceSide::outside : FaceSide::inside;
+    }
+    template <class Bar>
+    static void turn_over(Bar&) {}
 
     // A bar that passes the middle, but not as far as it begins before it, has no image.
     template <class Bar>
@@ -168,36 +180,6 @@ private:
         const std::string where = inside(described(before_), described(bar));
         if (!overlap_) overlap_ = Error{ErrorCode::invalid_value, where, overlap_of(bar)};
         return edit_.bars.empty() ? Changed(Done{}) : Changed(*overlap_);
-    }
-
-    Changed find_opposite(const std::string& name, const std::string& bar) {
-        const auto found = find_named(frame_.planes, name);
-        const std::string where = inside(described(frame_), bar);
-        if (found == frame_.planes.end()) return no_such<Plane>(where, name);
-        if (found->axis != edit_.axis || mirror_.opposite.contains(name)) return Done{};
-        const auto at = places_.at(name, edit_.axis, where);
-        if (!at) return at.error();
-        if (const auto there = places_.plane_at(edit_.axis, sum_ - *at)) {
-            mirror_.opposite.emplace(name, sum_ - *at == *at ? name : *there);
-        } else {
-            mirror_.opposite.emplace(name, add_plane(*found));
-        }
-        return Done{};
-    }
-
-    std::string add_plane(const Plane& plane) {
-        const auto is_taken = [&](const std::string& name) {
-            return find_named(frame_.planes, name) != frame_.planes.end();
-        };
-        PositionSum position(project_.shown);
-        for (const std::string& side : sides_) {
-            position.add(find_named(frame_.planes, side)->position);
-        }
-        position.add(plane.position, -1);
-        Plane image{free_name(opposite_name(plane.name, edit_.axis), is_taken), edit_.axis,
-                    position.formula()};
-        frame_.planes.push_back(image);
-        return image.name;
     }
 
     // That stand for a bar whose image was there already.
@@ -224,21 +206,15 @@ private:
     bool is_new(const JointOverride& image) const {
         const bool has_new_bar =
             !has_bar(before_, image.members[0]) || !has_bar(before_, image.members[1]);
-        const std::array turned{image.members[1], image.members[0]};
-        return has_new_bar && std::ranges::none_of(frame_.joints, [&](const JointOverride& joint) {
-                   return joint.members == image.members || joint.members == turned;
-               });
+        return has_new_bar && !has_joint(frame_, image.members);
     }
 
-    Project& project_;
     Frame& frame_;
     const MirrorBars& edit_;
     const Frame before_;
     const std::set<std::string> chosen_;  // empty: all
     const PlanePlaces places_;
-    Mirror mirror_;
-    std::array<std::string, 2> sides_;
-    Nm sum_ = 0;
+    MirrorPlanes planes_;
     std::map<std::string, std::string> images_;  // of bars, by name
     std::optional<Error> overlap_;               // of the first bar that would overlap itself
 };

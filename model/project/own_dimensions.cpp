@@ -6,7 +6,7 @@
 #include "model/project/walk_texts.h"
 
 #include <map>
-#include <set>
+#include <utility>
 
 namespace model {
 
@@ -70,16 +70,20 @@ void rename_in_formulas(T& thing, const Renamed& renamed) {
 
 }  // namespace
 
-void give_own_dimensions(Project& project, Frame& copy, const std::string& original) {
+void give_own_dimensions(Project& project,
+                         Frame& copy,
+                         const std::string& original,
+                         const std::set<std::string>& places) {
+    const Place origin = std::exchange(copy.origin, {"0", "0", "0"});
     Names used;
-    Frame without_origin = copy;
-    without_origin.origin = {"0", "0", "0"};
-    add_names(without_origin, used);
+    add_names(copy, used);
+    for (const std::string& name : places) used.erase(name);  // with what they stand on
     used = with_grounds(project, std::move(used));
     Names shared;
     for (const Obstacle& obstacle : project.room) add_names(obstacle, shared);
     add_names(project.shop, shared);
     shared = with_grounds(project, std::move(shared));
+    shared.insert(places.begin(), places.end());
 
     Renamed renamed;
     const std::vector<Dimension> before = project.dimensions;
@@ -94,6 +98,7 @@ void give_own_dimensions(Project& project, Frame& copy, const std::string& origi
         rename_in_formulas(project.dimensions[i], renamed);
     }
     rename_in_formulas(copy, renamed);
+    copy.origin = origin;
 }
 
 }  // namespace model

@@ -36,6 +36,14 @@ PositionSum& PositionSum::add(const Formula& length, int times) {
     return *this;
 }
 
+PositionSum& PositionSum::add_terms_of(const Formula& sum, int times) {
+    for (const auto& [from, to] : terms_of(sum)) {
+        const bool is_taken_away = from >= 2 && sum[from - 2] == '-';
+        add(sum.substr(from, to - from), is_taken_away ? -times : times);
+    }
+    return *this;
+}
+
 Formula PositionSum::formula() const {
     Formula sum;
     const auto append = [&](bool is_more, const Formula& text) {

@@ -15,6 +15,9 @@ public:
 
     PositionSum& add(const Formula& length, int times = 1);
 
+    // Each of its terms by itself.
+    PositionSum& add_terms_of(const Formula& sum, int times = 1);
+
     Formula formula() const;
 
 private:

@@ -1,6 +1,7 @@
 #include "model/project/repeat_bars.h"
 
 #include "model/project/bar_places.h"
+#include "model/project/copy_planes.h"
 #include "model/project/fit_copies.h"
 #include "model/project/free_name.h"
 #include "model/project/named_list.h"
@@ -13,8 +14,6 @@ namespace model {
 namespace {
 
 using engine::Done;
-using engine::Error;
-using engine::ErrorCode;
 
 class Repeating {
 public:
@@ -26,7 +25,7 @@ public:
           before_{frame},
           repeated_{repeated},
           places_{places},
-          position_of_{position_of},
+          planes_{frame, repeated, places, position_of},
           run_{index_of(repeated.axis)} {}
 
     Changed repeat() {
@@ -41,22 +40,10 @@ public:
             repeat_joints(copy, names);
         }
         for (std::size_t i = 0; i < before_.members.size(); ++i) run_on(frame_.members[i]);
-        return fit_copies(frame_, before_, repeated_, places_, added());
+        return fit_copies(frame_, before_, repeated_, places_, added_);
     }
 
 private:
-    std::vector<std::string> added() const {
-        std::vector<std::string> names;
-        for (std::size_t i = before_.members.size(); i < frame_.members.size(); ++i) {
-            names.push_back(frame_.members[i].name);
-        }
-        return names;
-    }
-
-    auto find_before(const std::string& plane) const {
-        return std::ranges::find(before_.planes, plane, &Plane::name);
-    }
-
     const Reach& along() const { return repeated_.box[run_]; }
 
     // What ends the bay, and what stands within it: not what stands where it begins, nor what runs
@@ -116,15 +103,37 @@ private:
             Bar again = bar;
             clip(again, *at);
             if (auto put = put_planes(again, copy); !put) return put;
-            if (const Bar* there = taken.holder(again)) {
-                names.emplace(bar.name, there->name);
+            const auto there = bar_there(taken, again);
+            if (!there) return there.error();
+            if (*there != nullptr) {
+                names.emplace(bar.name, (*there)->name);
                 continue;
             }
             again.name = free_bar_name(frame_, bar.name);
             names.emplace(bar.name, again.name);
+            note_added(again, bar);
             bars.push_back(std::move(again));
         }
         return Done{};
+    }
+
+    void note_added(const Member& again, const Member& bar) {
+        added_.push_back({again.name, bar.name});
+    }
+    template <class Bar>
+    void note_added(const Bar&, const Bar&) {}
+
+    // The bar that does the work of the one that comes again; null where its place is free.
+    template <class Bar>
+    engine::Result<const Bar*> bar_there(const TakenPlaces<Bar>& taken, const Bar& again) const {
+        const auto is_whole = [&](const Bar& there) { return holds_all_of(there, again, places_); };
+        if (const Bar* there = taken.holder(again, is_whole)) return there;
+        const Bar* part = taken.holder(again);
+        if (part == nullptr) return part;
+        return engine::Error{
+            engine::ErrorCode::invalid_value, inside(described(before_), described(repeated_.bay)),
+            "\"" + part->name + "\" lies only in part where \"" + again.name +
+                "\" would come again; let it reach over all of that, or take it out first"};
     }
 
     Changed put_planes(Member& bar, int copy) {
@@ -137,45 +146,11 @@ private:
 
     Changed put_images(const std::vector<std::string*>& planes, int copy) {
         for (std::string* plane : planes) {
-            if (auto put = put_image(*plane, copy); !put) return put;
+            auto image = planes_.image(*plane, copy);
+            if (!image) return image.error();
+            *plane = *std::move(image);
         }
         return Done{};
-    }
-
-    // The plane of the copy that stands for one of the bay.
-    Changed put_image(std::string& name, int copy) {
-        const auto at = places_.known(name, repeated_.axis);
-        if (!at) return Done{};  // across another axis
-        const auto ends = [&](int i) { return repeated_.ends[static_cast<std::size_t>(i)]; };
-        if (*at == along()[0] || *at == along()[1]) {
-            name = ends(*at == along()[0] ? copy - 1 : copy);
-            return Done{};
-        }
-        const auto known = images_.find({name, copy});
-        if (known != images_.end()) {
-            name = known->second;
-            return Done{};
-        }
-        if (*at + repeated_.pitch <= along()[1]) {
-            return Error{
-                ErrorCode::invalid_value, inside(described(before_), "plane " + name),
-                "the pitch is less than from there to where the bay ends; give a larger one"};
-        }
-        std::string& image = images_[{name, copy}];
-        image = places_.plane_at(repeated_.axis, *at + copy * repeated_.pitch).value_or("");
-        if (image.empty()) {
-            image = free_plane_name(name);
-            const Formula position = position_of_(*find_before(name), copy);
-            frame_.planes.push_back({image, repeated_.axis, position});
-        }
-        name = image;
-        return Done{};
-    }
-
-    std::string free_plane_name(const std::string& wanted) const {
-        return free_name(wanted, [&](const std::string& name) {
-            return std::ranges::count(frame_.planes, name, &Plane::name) > 0;
-        });
     }
 
     // With another bar that comes again, or with one that runs along all.
@@ -192,7 +167,9 @@ private:
                     is_there = is_there && passes(bar, copy);
                 }
             }
-            if (come_again > 0 && is_there) frame_.joints.push_back(std::move(again));
+            if (come_again > 0 && is_there && !has_joint(frame_, again.members)) {
+                frame_.joints.push_back(std::move(again));
+            }
         }
     }
 
@@ -223,9 +200,9 @@ private:
     const Frame before_;
     const Repeated& repeated_;
     const PlanePlaces& places_;
-    const std::function<Formula(const Plane&, int)>& position_of_;
+    CopyPlanes planes_;
+    std::vector<AddedMember> added_;
     std::size_t run_;
-    std::map<std::pair<std::string, int>, std::string> images_;  // of planes within the bay
 };
 
 }  // namespace

@@ -23,6 +23,12 @@ struct Repeated {
     Nm end(int copy) const { return box[index_of(axis)][1] + copy * pitch; }
 };
 
+// A member that was added, and the one that it is a copy of.
+struct AddedMember {
+    std::string name;
+    std::string original;
+};
+
 // Adds the bars of the copies to the frame and lets those run on that end where the bay does.
 // `position_of(plane, copy)` gives the position of a plane's image within a copy.
 Changed repeat_bars(Frame& frame,

@@ -1,6 +1,9 @@
 // The edit that repeats a bay along an axis: its planes, its bars (repeat_bars), bays, panels,
 // loads.
 #include "model/project/check_thing.h"
+#include "model/project/copy_bay.h"
+#include "model/project/copy_planes.h"
+#include "model/project/follow_room.h"
 #include "model/project/free_name.h"
 #include "model/project/in_frame.h"
 #include "model/project/position_sum.h"
@@ -18,29 +21,6 @@ using engine::Error;
 using engine::ErrorCode;
 
 constexpr int most_times = 100;
-
-template <class Things>
-std::string free_in(const Things& things, const std::string& wanted) {
-    return free_name(wanted, [&](const std::string& name) {
-        return std::any_of(things.begin(), things.end(),
-                           [&](const auto& thing) { return thing.name == name; });
-    });
-}
-
-// Starters call bays "column 2 level 1": along x the column counts, along z the level.
-std::string name_of_copy(const std::vector<Bay>& bays, const std::string& name, Axis axis) {
-    const std::string word = axis == Axis::x ? "column " : axis == Axis::z ? "level " : "";
-    const std::size_t at = word.empty() ? name.npos : name.find(word);
-    if (at == name.npos || (at > 0 && name[at - 1] != ' ')) return free_in(bays, name);
-    const std::size_t begin = at + word.size();
-    const std::size_t end = std::min(name.find(' ', begin), name.size());
-    const auto counted = numbered(name.substr(0, end));
-    if (!counted) return free_in(bays, name);
-    for (int n = counted->number + 1;; ++n) {
-        const std::string next = with_number(counted->stem, n) + name.substr(end);
-        if (std::ranges::count(bays, next, &Bay::name) == 0) return next;
-    }
-}
 
 class RepeatingBay {
 public:
@@ -66,7 +46,7 @@ public:
             return shifted(plane.position, copy);
         });
         if (!repeated) return repeated;
-        for (int copy = 1; copy <= edit_.times; ++copy) add_bay(copy);
+        copy_bay(frame_, it_, edit_);
         remove_unused_pitch();
         return Done{};
     }
@@ -105,15 +85,28 @@ private:
         if (*length <= 0) return Error{ErrorCode::out_of_range, at, "it must be more than 0"};
         it_.pitch = *length;
         pitch_ = edit_.pitch;
-        has_own_pitch_ = engine::names_in(pitch_).empty();
-        if (has_own_pitch_) pitch_ = add_pitch_dimension();
+        if (is_plain(pitch_)) name_pitch();
         return Done{};
+    }
+
+    // That of a bay beside, repeated before: what stands on it becomes one with what is to come.
+    void name_pitch() {
+        for (const Dimension& dimension : project_.dimensions) {
+            if (!is_plain(dimension.formula)) continue;
+            const auto length = places_.length(dimension.formula, {});
+            pitch_ = dimension.name;
+            const Formula end = shifted(position_of(1), 1);
+            if (!length || *length != it_.pitch) continue;
+            if (std::ranges::count(frame_.planes, end, &Plane::position) > 0) return;
+        }
+        has_own_pitch_ = true;
+        pitch_ = add_pitch_dimension();
     }
 
     std::string add_pitch_dimension() {
         const std::string wanted = it_.bay.name + " pitch";
         const std::string name =
-            free_in(project_.dimensions, engine::is_name(wanted) ? wanted : "pitch");
+            free_name_in(project_.dimensions, engine::is_name(wanted) ? wanted : "pitch");
         project_.dimensions.push_back(
             {.name = name, .formula = edit_.pitch, .note = "from one bay to the next"});
         return name;
@@ -164,64 +157,19 @@ private:
 
     void add_end(int copy) {
         const Formula position = shifted(position_of(1), copy);
-        if (const auto there = plane_there(position, it_.end(copy))) {
+        if (const auto there = plane_there(frame_, it_, position, it_.end(copy), places_)) {
             it_.ends.push_back(*there);
             return;
         }
-        Plane plane{free_in(frame_.planes, it_.ends.front()), it_.axis, position};
+        Plane plane{free_name_in(frame_.planes, it_.ends.front()), it_.axis, position};
         it_.ends.push_back(plane.name);
         frame_.planes.push_back(std::move(plane));
-    }
-
-    // One that another bay beside this one has brought already, rather than two in one place.
-    std::optional<std::string> plane_there(const Formula& position, Nm place) const {
-        for (const Plane& plane : frame_.planes) {
-            if (plane.axis == it_.axis && plane.position == position) return plane.name;
-        }
-        return places_.plane_at(it_.axis, place);
     }
 
     void let_next_begin_behind() {
         if (next_.empty()) return;
         planes_of(*find_named(frame_.bays, next_), it_.axis)[0] = it_.ends.back();
         it_.gives_way = true;
-    }
-
-    void add_bay(int copy) {
-        Bay bay = it_.bay;
-        const auto end = static_cast<std::size_t>(copy);
-        bay.name = name_of_copy(frame_.bays, bay.name, it_.axis);
-        planes_of(bay, it_.axis) = {it_.ends[end - 1], it_.ends[end]};
-        if (edit_.with_panels) add_panels(bay.name);
-        if (edit_.with_loads) add_loads(bay.name);
-        frame_.bays.push_back(std::move(bay));
-    }
-
-    void add_panels(const std::string& bay) {
-        std::vector<Panel> added;
-        for (const Panel& panel : frame_.panels) {
-            const bool is_where_it_begins =
-                panel.face_axis == it_.axis && panel.face_side == Sense::minus;
-            if (panel.bay == it_.bay.name && !is_where_it_begins) added.push_back(panel);
-        }
-        for (Panel& panel : added) {
-            panel.bay = bay;
-            panel.name = free_in(frame_.panels, panel.name);
-            frame_.panels.push_back(std::move(panel));
-        }
-    }
-
-    void add_loads(const std::string& bay) {
-        std::vector<Load> added;
-        for (const Load& load : frame_.loads) {
-            const auto* in = std::get_if<std::string>(&load.where);
-            if (in != nullptr && *in == it_.bay.name) added.push_back(load);
-        }
-        for (Load& load : added) {
-            load.where = bay;
-            load.name = free_in(frame_.loads, load.name);
-            frame_.loads.push_back(std::move(load));
-        }
     }
 
     Project& project_;

@@ -20,7 +20,7 @@ public:
     GraphicsContext(GraphicsContext&& other) noexcept;
     GraphicsContext& operator=(GraphicsContext&&) = delete;
 
-    // "GL_RENDERER ..., GL_VERSION ...; EGL device" or the like.
+    // "GL_RENDERER ..., GL_VERSION ...; a device of EGL" or the like.
     std::string words() const;
 
 private:

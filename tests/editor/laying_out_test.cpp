@@ -1,5 +1,6 @@
 // Laying out by hand: commands for what is chosen in the view, and their dialogs.
 #include "editor/commands.h"
+#include "editor/dialogs/frame_form.h"
 #include "editor/keys.h"
 #include "editor/selection.h"
 
@@ -9,6 +10,7 @@
 
 #include <algorithm>
 #include <string>
+#include <vector>
 
 using Catch::Contains;
 using tests::HeadlessUi;
@@ -48,6 +50,21 @@ void put(HeadlessUi& ui, const model::Edit& edit) {
 
 void put_middle(HeadlessUi& ui) {
     put(ui, model::PutPlane{frame_in(ui).name, {"middle", model::Axis::x, "width / 2"}, ""});
+}
+
+// Findings of a project in which there is nothing but notes, and of each as many again as in
+// groups.
+bool has_each_group_twice(HeadlessUi& ui, const std::vector<editor::FindingGroup>& before) {
+    const auto& now = ui.now();
+    const auto is_note = [](const model::Finding& finding) {
+        return finding.severity == model::Severity::note;
+    };
+    if (!std::ranges::all_of(now.findings, is_note)) return false;
+    if (now.finding_groups.size() != before.size()) return false;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        if (now.finding_groups[i].findings.size() != 2 * before[i].findings.size()) return false;
+    }
+    return true;
 }
 
 }  // namespace
@@ -235,7 +252,7 @@ TEST_CASE("a frame is copied of the opposite hand behind the first, with dimensi
     const auto dimensions = ui.now().project->dimensions.size();
     const auto pieces = ui.now().resolved.pieces.size();
     const auto findings = ui.now().findings.size();
-    const auto groups = ui.now().finding_groups.size();
+    const auto groups = ui.now().finding_groups;
     run(ui, "frame.copy");
     ui.write("Copy/name", "port side");
     ui.click("Copy/ones of its own");
@@ -248,8 +265,8 @@ TEST_CASE("a frame is copied of the opposite hand behind the first, with dimensi
     CHECK(ui.now().project->frames[1].name == "port side");
     CHECK(ui.now().project->dimensions.size() > dimensions);
     CHECK(ui.now().resolved.pieces.size() == 2 * pieces);
-    CHECK(ui.now().findings.size() == 2 * findings);  // the copy's own
-    CHECK(ui.now().finding_groups.size() == groups);  // which say nothing new
+    CHECK(ui.now().findings.size() == 2 * findings);
+    CHECK(has_each_group_twice(ui, groups));  // the copy's own say nothing new
 }
 
 TEST_CASE("a copy stands a hand behind the last frame, whichever is copied",
@@ -266,12 +283,14 @@ TEST_CASE("a copy stands a hand behind the last frame, whichever is copied",
         editor::replace_project(ui.desk, project, {});
         ui.settle();
         const auto groups = ui.now().finding_groups.size();
+        const auto findings = ui.now().findings.size();
         ui.desk.ui.selection.pieces = {{"other", "post front left", 0}};
         run(ui, "frame.copy");
         CHECK(ui.item("Copy/place y").value == (first[0] == '0' ? "59" : "109"));
         ui.click("Copy/Put");
         ui.settle();
         CHECK(ui.now().finding_groups.size() == groups);
+        CHECK(2 * ui.now().findings.size() == 3 * findings);  // of two frames alike, then three
     }
 }
 
@@ -308,6 +327,20 @@ TEST_CASE("rails that become one again are not told as gone, posts that end soon
     ui.settle();
     CHECK_THAT(ui.item("Take out/gone").value,
                Contains("These go: rail front top") && Contains("Shorter: post front left"));
+}
+
+TEST_CASE("bars that are cut and turned by one change are told as both", "[editor][laying out]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    put_middle(ui);
+    auto after = frame_in(ui);
+    const auto found = std::ranges::find(after.members, "rail front top", &model::Member::name);
+    REQUIRE(found != after.members.end());
+    found->to = "middle";
+    found->legs[0] =
+        found->legs[0] == model::Sense::plus ? model::Sense::minus : model::Sense::plus;
+    CHECK(editor::words_of_gone(ui.now(), frame_in(ui), after) ==
+          "Shorter: rail front top. Legs turned: rail front top.");
 }
 
 TEST_CASE("a bay is removed with or without its bars", "[editor][laying out]") {

@@ -340,6 +340,27 @@ TEST_CASE("a frame too near to two things alike moves once, as far as the button
     CHECK(with(project, move).frames[0].origin == for_one.frames[0].origin);
 }
 
+TEST_CASE("of very many things alike a way that must be tried against each is none for all",
+          "[model][mend]") {
+    const auto has_way_for = [](std::size_t count) {
+        auto project = box();
+        for (std::size_t i = 0; i < count; ++i) {
+            project.room.push_back(
+                {.name = "chest " + std::to_string(i),
+                 .shape = BoxObstacle{{"36 1/8 in", "0", "0"}, {"40 in", "18 in", "9 in"}}});
+        }
+        const auto resolved = resolve_in_room(project, catalogue());
+        const Ailing ailing{project, catalogue(), resolved};
+        const auto alike = found(project, "clearance");
+        REQUIRE(alike.size() == count);
+        const auto ways = ways_to_mend(ailing, alike);
+        const auto& move = named_in(ways, "move -x " + project.frames[0].name);
+        return way_for_all(ailing, alike, move).has_value();
+    };
+    CHECK(has_way_for(most_mended_together));
+    CHECK_FALSE(has_way_for(most_mended_together + 1));
+}
+
 TEST_CASE("a button that does more than its words say so", "[model][mend]") {
     auto project = box();
     project.dimensions.push_back({.name = "reach", .formula = "20 in", .most = "18 in"});

@@ -39,6 +39,20 @@ Project half_laid_out() {
     return edited(project, PutMember{"box", rail, ""});
 }
 
+Diagonal brace_on_back(FaceSide side) {
+    Diagonal brace{.name = "brace", .stock = "flat", .face = "back"};
+    brace.from = {"left", "bottom"};
+    brace.to = {"right", "top"};
+    brace.side = side;
+    return brace;
+}
+
+Project braced_box(FaceSide side) {
+    Stock flat{.name = "flat", .section = "flat 3/4 x 1/8", .alloy = "6063-T52"};
+    const Project before = edited(started_box(), PutStock{flat, ""});
+    return edited(before, PutDiagonal{"box", brace_on_back(side), ""});
+}
+
 }  // namespace
 
 TEST_CASE("a mirrored post stands on a new plane that stays opposite", "[model][edit][mirror]") {
@@ -176,15 +190,50 @@ TEST_CASE("a bar whose image would overlap it is refused, and of all bars left o
 
 TEST_CASE("a brace whose image would cross it is left out where all bars are mirrored",
           "[model][edit][mirror]") {
-    Diagonal brace{.name = "brace", .stock = "angle", .face = "back"};
-    brace.from = {"left", "bottom"};
-    brace.to = {"right", "top"};
-    const Project before = edited(started_box(), PutDiagonal{"box", brace, ""});
+    const Project before = braced_box(FaceSide::inside);
     const auto error = refused(before, MirrorBars{.frame = "box"});
     CHECK(error.where == "frame box, diagonal brace");
     CHECK_THAT(error.message, Contains("would cross it"));
-    const Project crossed = edited(before, MirrorBars{.frame = "box", .bars = {"brace"}});
-    CHECK(crossed.frames[0].diagonals.size() == 2);
+}
+
+TEST_CASE("the image of a named brace that would cross it lies on the other side of the face",
+          "[model][edit][mirror]") {
+    const auto side = GENERATE(FaceSide::inside, FaceSide::outside);
+    const Project before = braced_box(side);
+    const MirrorBars mirror{.frame = "box", .bars = {"brace"}};
+    const Project crossed = edited(before, mirror);
+    REQUIRE(crossed.frames[0].diagonals.size() == 2);
+    const Diagonal& image = crossed.frames[0].diagonals[1];
+    CHECK(image.from == std::array<std::string, 2>{"right", "bottom"});
+    CHECK(image.side != side);
+    CHECK_THAT(faults(resolved(crossed)), !Contains("interference"));
+    Diagonal on_same_side = image;
+    on_same_side.side = side;
+    const Project through = edited(crossed, PutDiagonal{"box", on_same_side, image.name});
+    CHECK_THAT(faults(resolved(through)), Contains("interference"));
+    CHECK_THAT(refused(crossed, mirror).message, Contains("has its mirror image already"));
+}
+
+TEST_CASE("of two braces that cross each is the other's image", "[model][edit][mirror]") {
+    const auto side = GENERATE(FaceSide::inside, FaceSide::outside);
+    Project before = braced_box(FaceSide::inside);
+    Diagonal other = brace_on_back(side);
+    other.name = "other brace";
+    std::swap(other.from[0], other.to[0]);
+    before = edited(before, PutDiagonal{"box", other, ""});
+    const MirrorBars all{.frame = "box"};
+    CHECK_THAT(refused(before, all).message, Contains("has its mirror image already"));
+    Project with_more = edited(before, PutPlane{"box", {"left mid", Axis::x, "10"}, ""});
+    Member post = member(before, "post back left");
+    post.name = "post back left mid";
+    post.on[0] = "left mid";
+    with_more = edited(with_more, PutMember{"box", post, ""});
+    JointOverride joint{.members = {"brace", post.name}, .recipe = {}};
+    joint.count = 1;
+    with_more = edited(with_more, PutJoint{"box", joint});
+    const auto joints = edited(with_more, all).frames[0].joints;
+    REQUIRE(joints.size() == 2);
+    CHECK(joints[1].members == std::array<std::string, 2>{"other brace", "post back right mid"});
 }
 
 TEST_CASE("a frame without two planes across the axis is not mirrored", "[model][edit][mirror]") {

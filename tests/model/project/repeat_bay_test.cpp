@@ -144,6 +144,66 @@ TEST_CASE("what stands within the bay comes again at the pitch", "[model][edit][
     CHECK_THAT(refused(before, along(Axis::x, 1, "10")).message, Contains("give a larger one"));
 }
 
+TEST_CASE("a plane that lies by chance where a copy ends is not the copy's",
+          "[model][edit][repeat]") {
+    const Project before = edited(started_box(), PutPlane{"box", {"sink", Axis::z, "54"}, ""});
+    const Project after = edited(before, along(Axis::z, 1, "24"));
+    CHECK(bay(after, "inside 2").z == std::array<std::string, 2>{"top", "top 2"});
+    CHECK(position(after, "top 2") == "height + inside pitch");
+    CHECK(after.dimensions.back().name == "inside pitch");
+}
+
+TEST_CASE("a plane that lies by chance where one within a copy comes is not the copy's",
+          "[model][edit][repeat]") {
+    Project before = edited(started_box(), PutPlane{"box", {"sink", Axis::x, "58"}, ""});
+    before = edited(before, PutPlane{"box", {"mid", Axis::x, "width / 2"}, ""});
+    Member post = member(before, "post front left");
+    post.name = "mid post";
+    post.on[0] = "mid";
+    before = edited(before, PutMember{"box", post, ""});
+    const Project after = edited(before, along(Axis::x, 1, "40"));
+    CHECK(member(after, "mid post 2").on[0] == "mid 2");
+}
+
+TEST_CASE("a bar that is split stays so where its bay comes again", "[model][edit][repeat]") {
+    const auto axis = GENERATE(Axis::y, Axis::z);
+    CAPTURE(axis);
+    Project before = edited(started_box(), PutPlane{"box", {"middle", Axis::x, "15"}, ""});
+    before = edited(before, SplitMember{"box", "rail back top", "middle"});
+    const Project after = edited(before, along(axis, 1));
+    const std::size_t k = axis == Axis::y ? 0 : 1;  // of its planes
+    const auto on = member(after, "rail back top 3").on;
+    CHECK(on[k] == member(before, "rail back top 1").on[k] + " 2");
+    CHECK(on[1 - k] == member(before, "rail back top 1").on[1 - k]);
+    CHECK(member(after, "rail back top 3").from == "left");
+    CHECK(member(after, "rail back top 3").to == "middle");
+    CHECK(member(after, "rail back top 4").on == on);
+    CHECK(member(after, "rail back top 4").from == "middle");
+    CHECK(member(after, "rail back top 4").to == "right");
+}
+
+TEST_CASE("a bar that takes up only part of a place where one would come again is named",
+          "[model][edit][repeat]") {
+    Project before = edited(started_box(), PutPlane{"box", {"upper", Axis::z, "60"}, ""});
+    before = edited(before, PutPlane{"box", {"mid", Axis::x, "15"}, ""});
+    Member handle = member(before, "rail front top");
+    handle.name = "handle";
+    handle.on[1] = "upper";
+    handle.to = "mid";
+    before = edited(before, PutMember{"box", handle, ""});
+    const auto error = refused(before, along(Axis::z, 1));
+    CHECK(error.where == "frame box, bay inside");
+    CHECK_THAT(error.message, Contains("\"handle\" lies only in part where \"rail front top\""));
+    const auto rails = [](const Project& project) {
+        return std::ranges::count(project.frames[0].members, Axis::x, &Member::run);
+    };
+    const auto has_room = edited(before, RemoveMember{"box", "handle"});
+    CHECK(rails(edited(has_room, along(Axis::z, 1))) == rails(has_room) + 2);
+    handle.to = "right";  // does all the work of the rail
+    before = edited(before, PutMember{"box", handle, "handle"});
+    CHECK(rails(edited(before, along(Axis::z, 1))) == rails(before) + 1);
+}
+
 TEST_CASE("a bay is repeated once to a hundred times at a pitch of more than nothing",
           "[model][edit][repeat]") {
     CHECK_THAT(refused(started_box(), along(Axis::x, 0)).message, Contains("once to 100 times"));
