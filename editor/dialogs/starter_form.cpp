@@ -42,7 +42,17 @@ const char* usual_section(bool metric) {
     return metric ? "angle 30 x 30 x 3 mm" : "angle 1 x 1 x 1/8";
 }
 
+// What the youngest frame is made of.
+const model::Stock* stock_in_use(const model::Project& project) {
+    for (auto frame = project.frames.rbegin(); frame != project.frames.rend(); ++frame) {
+        if (frame->members.empty()) continue;
+        return by_name(project.stock, frame->members.front().stock);
+    }
+    return nullptr;
+}
+
 std::string first_section(const Derived& derived, const model::Catalogue& tables, bool metric) {
+    if (const auto* stock = stock_in_use(*derived.project)) return stock->section;
     if (!derived.project->stock.empty()) return derived.project->stock.front().section;
     if (model::find_section(tables, usual_section(metric)) != nullptr) return usual_section(metric);
     return tables.sections.empty() ? std::string() : tables.sections.front().id;

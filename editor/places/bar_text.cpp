@@ -74,6 +74,21 @@ std::optional<double> price_of_bars(const Derived& derived) {
     return sum;
 }
 
+std::string section_without_price(const Derived& derived) {
+    const Prices prices = prices_of(derived);
+    bool has_any = false;
+    std::string without;
+    for (const auto& run : bar_runs(derived)) {
+        const auto& row = derived.bars[run.first];
+        if (row.is_offcut) continue;
+        const auto at = prices.find({derived.resolved.pieces[row.piece].stock, row.bar_length});
+        const bool has_price = at != prices.end() && at->second.has_value();
+        has_any = has_any || has_price;
+        if (!has_price && without.empty()) without = row.section;
+    }
+    return has_any ? without : "";
+}
+
 std::string price_text(double price, const std::string& currency) {
     std::array<char, 64> digits{};
     std::snprintf(digits.data(), digits.size(), "%.2f", price);

@@ -30,6 +30,9 @@ std::string bars_text(const Derived& derived, const std::string& section = {});
 // no price.
 std::optional<double> price_of_bars(const Derived& derived);
 
+// The first of the bars to buy that has none, where others have one; else empty.
+std::string section_without_price(const Derived& derived);
+
 // "$164.20", "164.20 crowns".
 std::string price_text(double price, const std::string& currency);
 

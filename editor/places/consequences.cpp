@@ -26,11 +26,18 @@ float draw_figure(ImVec2 at, const std::string& figure, const std::string& word,
 
 std::string fastener_word(const Derived& derived) {
     if (derived.fasteners.empty()) return "fasteners";
-    return derived.fasteners.front().fastener + (derived.fasteners.size() > 2 ? " and others" : "");
+    const auto kinds = std::ranges::count_if(derived.fasteners, [](const model::FastenerRow& row) {
+        return !row.fastener.starts_with("sheet pin");
+    });
+    if (kinds > 1) return "fasteners of " + std::to_string(kinds) + " kinds";
+    return derived.fasteners.front().fastener;
 }
 
 std::string buy_word(const Derived& derived) {
-    if (!derived.bars_price) return "bars to buy";
+    if (!derived.bars_price) {
+        const auto section = section_without_price(derived);
+        return section.empty() ? "bars to buy" : "bars to buy, no price of " + section;
+    }
     return "bars to buy, " + price_text(*derived.bars_price, derived.project->shop.currency);
 }
 

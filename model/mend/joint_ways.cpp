@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <string>
+#include <type_traits>
 #include <utility>
 
 namespace model {
@@ -28,6 +29,22 @@ const Thing* named_in(const std::string& text, const std::vector<Thing>& things)
 void take_fastener(const Case& of, Ways& ways, const std::string& id) {
     change_joints(of, ways, "fastener " + id, "Take " + id,
                   [&](JointOverride& joint) { joint.fastener = id; });
+}
+
+// For all joints that say nothing else.
+void take_fastener_everywhere(const Case& of, Ways& ways, const std::string& id) {
+    auto shop = of.project().shop;
+    shop.fastener = id;
+    ways.push_back({"fastener everywhere " + id,
+                    "Take " + id + " for the whole project",
+                    {SetShop{std::move(shop)}}});
+}
+
+// A third of all joints or more have the same fault: not they are wrong but what is asked of all.
+bool is_common(const Case& of) {
+    const auto& resolved = of.ailing.resolved;
+    const auto alike = std::ranges::count(resolved.findings, of.finding.code, &Finding::code);
+    return 3 * static_cast<std::size_t>(alike) >= resolved.joints.size();
 }
 
 // The system of what the finding names; without that, of the first frame's stock.
@@ -55,6 +72,10 @@ void take_thinner(const Case& of, Ways& ways, const std::vector<Thing>& things) 
     }
     std::ranges::stable_sort(
         thinner, [](const Thing* a, const Thing* b) { return a->diameter > b->diameter; });
+    // Screws are chosen for all joints elsewhere.
+    if (std::is_same_v<Thing, BlindRivet> && is_common(of)) {
+        for (const auto* thing : thinner) take_fastener_everywhere(of, ways, thing->id);
+    }
     for (const auto* thing : thinner) take_fastener(of, ways, thing->id);
 }
 

@@ -23,7 +23,7 @@ std::string some(const std::vector<std::string>& names) {
 
 struct Label {
     std::string operator()(const SetTitle&) const { return "Change title"; }
-    std::string operator()(const SetShown&) const { return "Change how lengths are shown"; }
+    std::string operator()(const SetShown&) const { return "Change the tape"; }
     std::string operator()(const SetShop&) const { return "Change shop settings"; }
     std::string operator()(const PutDimension& e) const {
         return put_label("dimension", e.dimension.name, e.instead_of);

@@ -104,6 +104,18 @@ TEST_CASE("where two rivets have no room, something else is offered", "[model][m
     CHECK_FALSE(next.value() == project);
 }
 
+TEST_CASE("where a rivet suits no joint one is offered for the whole project", "[model][mend]") {
+    const auto project = box("angle 3/4 x 3/4 x 1/8");
+    const auto next = after(project, "too_few_fasteners", "fastener everywhere blind rivet 3/32");
+    CHECK(next.shop.fastener == "blind rivet 3/32");
+    CHECK(next.frames[0].joints.empty());
+    CHECK(found(next, "too_few_fasteners").size() < found(project, "too_few_fasteners").size() / 2);
+    // Two of these rivets fit in every lap, as long as their marks lie near enough to each other.
+    CHECK_FALSE(has(after(next, "too_few_fasteners", "finer marks"), "too_few_fasteners"));
+    CHECK(mends_for(project, "too_few_fasteners").front().name ==
+          "fastener everywhere blind rivet 3/32");
+}
+
 TEST_CASE("an unknown fastener gives way to the rule", "[model][mend]") {
     auto project = box();
     project.shop.fastener = "bent nail";
