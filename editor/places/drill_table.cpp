@@ -138,7 +138,7 @@ bool draw_line(const LineAt& at, const Derived& derived, bool narrow) {
     // Drill and fence are said again where they change, and at the top of what is seen.
     const auto* before = at.before ? &derived.drills[*at.before] : nullptr;
     const bool new_drill = before == nullptr || before->drill != row.drill;
-    const bool new_fence = new_drill || before->fence != row.fence;
+    const bool new_fence = new_drill || before->setup != row.setup;
     const std::string name = "drill " + std::to_string(at.line + 1);
     const bool clicked = draw_line_start(name, new_drill ? row.drill : " ", at.is_marked);
     const ItemScope line(name);
