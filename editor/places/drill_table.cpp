@@ -16,12 +16,31 @@ std::string datum_side(const model::DrillRow& row) {
     return row.datum_end == model::TableEnd::left ? "left" : "right";
 }
 
+// How many pieces are drilled so, "x6"; empty for a single one.
+std::string pieces_words(const model::DrillRow& row) {
+    return row.pieces > 1 ? "x" + std::to_string(row.pieces) : "";
+}
+
+// "A7 opp. x6", to reckon how wide it is.
+std::string mark_words(const model::DrillRow& row, const Derived& derived) {
+    std::string words = mark_name(derived, row.mark);
+    if (row.hand == model::Hand::opposite) words += " opp.";
+    if (row.pieces > 1) words += " " + pieces_words(row);
+    return words;
+}
+
 void draw_mark(const model::DrillRow& row, const Derived& derived) {
     draw_text(mark_name(derived, row.mark), Type::strong);
-    if (row.hand != model::Hand::opposite) return;
+    if (row.hand == model::Hand::opposite) {
+        ImGui::SameLine(0, scaled(4));
+        draw_text("opp.", Type::small, colour::amber);
+        draw_hint("The opposite hand: a mirror image");
+    }
+    if (row.pieces < 2) return;
     ImGui::SameLine(0, scaled(4));
-    draw_text("opp.", Type::small, colour::amber);
-    draw_hint("The opposite hand: a mirror image");
+    draw_text(pieces_words(row), Type::small, colour::quiet);
+    log_item("pieces", pieces_words(row));
+    draw_hint(std::to_string(row.pieces) + " pieces are drilled so");
 }
 
 void draw_work(const model::DrillRow& row) {
@@ -92,9 +111,7 @@ DrillColumns drill_columns(const Derived& derived) {
     for (const auto& row : derived.drills) {
         columns.drill.add(row.drill, Type::strong);
         columns.fence.add(model::length_text(*derived.project, row.gauge), Type::strong);
-        columns.mark.add(
-            mark_name(derived, row.mark) + (row.hand == model::Hand::opposite ? " opp." : ""),
-            Type::strong);
+        columns.mark.add(mark_words(row, derived), Type::strong);
         columns.leg.add(row.leg);
         columns.distance.add(model::length_text(*derived.project, row.from_datum));
         columns.work.add(model::name_of(row.operation));
