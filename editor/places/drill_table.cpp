@@ -16,12 +16,31 @@ std::string datum_side(const model::DrillRow& row) {
     return row.datum_end == model::TableEnd::left ? "left" : "right";
 }
 
+// How many pieces are drilled so, "x6"; empty for a single one.
+std::string pieces_words(const model::DrillRow& row) {
+    return row.pieces > 1 ? "x" + std::to_string(row.pieces) : "";
+}
+
+// "A7 opp. x6", to reckon how wide it is.
+std::string mark_words(const model::DrillRow& row, const Derived& derived) {
+    std::string words = mark_name(derived, row.mark);
+    if (row.hand == model::Hand::opposite) words += " opp.";
+    if (row.pieces > 1) words += " " + pieces_words(row);
+    return words;
+}
+
 void draw_mark(const model::DrillRow& row, const Derived& derived) {
     draw_text(mark_name(derived, row.mark), Type::strong);
-    if (row.hand != model::Hand::opposite) return;
+    if (row.hand == model::Hand::opposite) {
+        ImGui::SameLine(0, scaled(4));
+        draw_text("opp.", Type::small, colour::amber);
+        draw_hint("The opposite hand: a mirror image");
+    }
+    if (row.pieces < 2) return;
     ImGui::SameLine(0, scaled(4));
-    draw_text("opp.", Type::small, colour::amber);
-    draw_hint("The opposite hand: a mirror image");
+    draw_text(pieces_words(row), Type::small, colour::quiet);
+    log_item("pieces", pieces_words(row));
+    draw_hint(std::to_string(row.pieces) + " pieces are drilled so");
 }
 
 void draw_work(const model::DrillRow& row) {
@@ -92,9 +111,7 @@ DrillColumns drill_columns(const Derived& derived) {
     for (const auto& row : derived.drills) {
         columns.drill.add(row.drill, Type::strong);
         columns.fence.add(model::length_text(*derived.project, row.gauge), Type::strong);
-        columns.mark.add(
-            mark_name(derived, row.mark) + (row.hand == model::Hand::opposite ? " opp." : ""),
-            Type::strong);
+        columns.mark.add(mark_words(row, derived), Type::strong);
         columns.leg.add(row.leg);
         columns.distance.add(model::length_text(*derived.project, row.from_datum));
         columns.work.add(model::name_of(row.operation));
@@ -138,7 +155,7 @@ bool draw_line(const LineAt& at, const Derived& derived, bool narrow) {
     // Drill and fence are said again where they change, and at the top of what is seen.
     const auto* before = at.before ? &derived.drills[*at.before] : nullptr;
     const bool new_drill = before == nullptr || before->drill != row.drill;
-    const bool new_fence = new_drill || before->fence != row.fence;
+    const bool new_fence = new_drill || before->setup != row.setup;
     const std::string name = "drill " + std::to_string(at.line + 1);
     const bool clicked = draw_line_start(name, new_drill ? row.drill : " ", at.is_marked);
     const ItemScope line(name);

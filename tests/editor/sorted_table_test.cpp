@@ -172,6 +172,26 @@ TEST_CASE("what is chosen elsewhere is scrolled to in the table", "[editor][tabl
     CHECK(ui.item(name).visible);
 }
 
+TEST_CASE("the drilling table says beside a mark how many pieces are drilled so",
+          "[editor][tables]") {
+    HeadlessUi ui(1600, 1000);
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "make.drilling");
+    ui.settle();
+    const auto& drills = ui.now().drills;
+    std::size_t many = 0;
+    for (std::size_t i = 0; i < drills.size(); ++i) {
+        const std::string line = "Make/drills/drill " + std::to_string(i + 1);
+        if (!ui.has(line)) continue;
+        CAPTURE(line);
+        CHECK(ui.has(line + "/pieces") == (drills[i].pieces > 1));
+        if (drills[i].pieces < 2) continue;
+        ++many;
+        CHECK(ui.item(line + "/pieces").value == "x" + std::to_string(drills[i].pieces));
+    }
+    CHECK(many > 0);
+}
+
 TEST_CASE("a table is searched, sorted and gone through by the keyboard alone",
           "[editor][tables]") {
     HeadlessUi ui;
