@@ -23,6 +23,11 @@ constexpr std::array rules{
                 "edges",
                 practice},
     FindingRule{"bad_panel", "A sheet has a thickness", of_itself},
+    FindingRule{"corner_not_carried",
+                "Where rails end at an upright edge of the bays, something carries them: a post, a "
+                "leaning member, a brace, a fixed panel, a rail that runs on, or a foot on a wall; "
+                "rails that only lap each other let the corner sag",
+                practice},
     FindingRule{"fasteners_meet", "No two fasteners may be in one place", of_itself},
     FindingRule{"few_threads", "A tapped plate must hold the screw by three threads or more",
                 three_threads},

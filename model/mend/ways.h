@@ -84,6 +84,7 @@ Ways comes_apart(const Case& of);    // held by screws, or made by another recip
 // At members, braces and leaning members.
 Ways hold_end(const Case& of);
 Ways other_place(const Case& of);  // of a brace or a leaning member; or it is taken out
+Ways post_in_corner(const Case& of);
 Ways other_rank(const Case& of);
 Ways other_stock(const Case& of);
 Ways other_planes(const Case& of);

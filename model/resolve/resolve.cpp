@@ -14,6 +14,7 @@
 #include "model/resolve/lap.h"
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
+#include "model/resolve/open_corners.h"
 #include "model/resolve/panels.h"
 #include "model/resolve/setting_order.h"
 #include "model/resolve/shim_room.h"
@@ -113,6 +114,7 @@ Attempt resolve_and(AtError at_error, const Project& project, const Catalogue& c
     report_fasteners_that_meet(project, meeting, out);
     report_setting_order(project, early, out);
     report_loose_groups(project, out);
+    report_open_corners(project, catalogue, out);
     report_interference_of_frames(project, out, out.findings);
     return attempt;
 }

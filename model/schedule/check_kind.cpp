@@ -19,8 +19,8 @@ constexpr std::array<std::string_view, 21> of_stated{
 
 constexpr std::array<std::string_view, 3> of_apart{"interference", "nothing_left", "same_place"};
 
-constexpr std::array<std::string_view, 4> of_ends{"brace_on_no_member", "leaning_on_no_member",
-                                                  "loose_end", "not_joined"};
+constexpr std::array<std::string_view, 5> of_ends{
+    "brace_on_no_member", "corner_not_carried", "leaning_on_no_member", "loose_end", "not_joined"};
 
 constexpr std::array<std::string_view, 18> of_joints{"brace_along_axis",
                                                      "brace_not_flat",
@@ -125,8 +125,8 @@ constexpr std::array<CheckRow, 13> check_rows{{
      "left of each between those that it meets.",
      "place to free where pieces enter each other", "places to free where pieces enter each other"},
     {CheckKind::ends, "Ends are held",
-     "Whether each end of a piece laps something that it is fastened to, and whether each frame "
-     "hangs together.",
+     "Whether each end of a piece laps something that it is fastened to, whether something carries "
+     "each corner, and whether each frame hangs together.",
      "loose end to close", "loose ends to close"},
     {CheckKind::joints, "Joints can be made",
      "Whether the recipe of each joint suits how the bars lie, and whether its gussets, cleats, "
