@@ -30,7 +30,7 @@ std::string names_of(const Finding& finding) {
 }
 
 using Looks = std::map<TapeMark, BandLook>;
-using Gap = std::array<TapeMark, 2>;  // between neighbours
+using MarkGap = std::array<TapeMark, 2>;  // between neighbours
 
 class Solver {
 public:
@@ -200,9 +200,9 @@ private:
 
     // Tries those that were not tried yet. False when told to stop.
     bool prove_gaps() {
-        std::vector<Gap> gaps;
+        std::vector<MarkGap> gaps;
         for (auto a = looks_.begin(), b = std::next(a); b != looks_.end(); a = b++) {
-            const Gap gap{a->first, b->first};
+            const MarkGap gap{a->first, b->first};
             if (b->first - a->first < 2 || is_free_.contains(gap)) continue;
             if (fits(a->second) && fits(b->second)) gaps.push_back(gap);
         }
@@ -232,7 +232,7 @@ private:
     Nm step_;
     double reach_;
     Looks looks_;
-    std::map<Gap, bool> is_free_;  // of those tried so far: whether it is proved
+    std::map<MarkGap, bool> is_free_;  // of those tried so far: whether it is proved
     std::set<Complaint> regardless_;
     TapeMark present_ = 0;
     int unproved_ = 0;  // gaps that were left as they are
