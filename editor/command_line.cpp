@@ -48,6 +48,7 @@ struct PictureArguments {
     std::string file;
     std::string size = "1600x1000";
     std::string from = "corner";
+    bool as_line_drawing = false;
 };
 
 std::string problem_with_size(const std::string& text, const SizeRange& range) {
@@ -67,12 +68,15 @@ void add_picture(CLI::App& app, PictureArguments& arguments) {
         ->check([](const std::string& text) { return problem_with_size(text, picture_sizes); });
     picture->add_option("--from", arguments.from, "Where it is seen from")
         ->check(CLI::IsMember({"front", "left", "top", "corner"}));
+    picture->add_flag("--lines", arguments.as_line_drawing,
+                      "A line drawing for paper: black on white, hidden lines left out");
 }
 
 ExitStatus run_picture(const PictureArguments& arguments, Streams streams) {
     PictureLook look;
     look.size = read_size(arguments.size, picture_sizes).value_or(look.size);
     look.from = read_view_from(arguments.from).value_or(look.from);
+    look.as_line_drawing = arguments.as_line_drawing;
     return write_picture(arguments.project, arguments.file, look, streams);
 }
 

@@ -2,20 +2,13 @@
 #pragma once
 
 #include "editor/desk.h"
+#include "editor/shortcuts.h"
 
 #include <span>
 #include <string>
 #include <string_view>
 
 namespace editor {
-
-struct Shortcut {
-    int key = 0;  // as in keys.h; 0: none
-    bool control = false;
-    bool shift = false;
-
-    bool operator==(const Shortcut&) const = default;
-};
 
 enum class Menu { project, edit, room, frame, view, none };
 
@@ -31,9 +24,6 @@ struct Command {
 
 std::span<const Command> commands();
 const Command* find_command(std::string_view id);
-
-// "Ctrl+Shift+S"; empty for none.
-std::string shortcut_text(const Shortcut& shortcut);
 
 // Does nothing when the command is not there or not enabled.
 void run_command(Desk& desk, std::string_view id);

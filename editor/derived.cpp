@@ -101,6 +101,8 @@ Derived derive(const Snapshot& project,
     derived.findings = model::all_findings(*project, derived.resolved);
     derived.finding_groups = finding_groups(derived.findings);
     derived.summary = summary_of(derived);
+    derived.checks = model::count_by_check(derived.findings);
+    derived.bars_price = price_of_bars(derived);
     derived.tally = model::tally_of(*project, catalogue, derived.resolved, derived.weights_kg);
     derived.measures_of = model::obstacle_measures(*project);
     return derived;

@@ -7,10 +7,12 @@
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
 #include "model/room/scans.h"
+#include "model/schedule/check_kind.h"
 #include "model/schedule/tables.h"
 #include "model/schedule/tally.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -45,6 +47,8 @@ struct Derived {
     std::vector<model::Finding> findings;      // of resolve and of the schedules
     std::vector<FindingGroup> finding_groups;  // those that say the same together
     Summary summary;
+    model::CheckCounts checks;         // what each kind of check found
+    std::optional<double> bars_price;  // of the bars to buy; none where one has no price
     model::Tally tally;
     std::vector<std::string> measures_of;  // of each dimension: the obstacle it is a measure of
 };

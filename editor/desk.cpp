@@ -42,7 +42,9 @@ std::vector<std::string> dimensions_in_hand(const UiState& ui) {
 
 // While something is dragged nothing is looked for beyond the clearance that is wanted: that
 // would cost more than all the rest of the frame.
-double near_reach(const UiState& ui) { return ui.hand.dragged ? 0.0 : near_reach_mm; }
+double near_reach(const UiState& ui) {
+    return ui.hand.dragged || ui.sketch.planes.dragged ? 0.0 : near_reach_mm;
+}
 
 }  // namespace
 
@@ -72,6 +74,8 @@ const engine::SceneData& scene(Desk& desk) {
         desk.scene_memo->revision = now.revision;
         desk.scene_memo->fixed = scan_batch(desk);
     }
+    const auto& trial = desk.ui.sketch.trial;
+    desk.scene_memo->ghost = trial ? trial->ghost : nullptr;
     return *desk.scene_memo;
 }
 
@@ -172,13 +176,18 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     auto& ui = desk.ui;
     ui.selection = {};
     ui.notice.reset();  // of what lay here before
+    ui.help.has_exported = false;
     ui.hand = {};
     ui.offers = {};
     ui.saw = {};
     ui.join = {.scope = ui.join.scope};
+    ui.make = {.table = ui.make.table};
+    ui.prove = {.sheet = ui.prove.sheet};
     ui.stock_filter.clear();
     ui.vent_source.reset();
     ui.placing.reset();
+    ui.seeing = {};
+    ui.sketch = {};
     ui.hovered_hole.reset();
     ui.dialog = std::monostate{};
     ui.interrupted.clear();

@@ -30,6 +30,7 @@ struct ChangeText {
 
 struct ScanLoader;    // editor/scan_loader.h
 class JournalKeeper;  // editor/journal_keeper.h
+struct SeenMemo;      // editor/seen_scene.h
 
 struct Desk {
     explicit Desk(std::shared_ptr<const model::Catalogue> tables);
@@ -49,6 +50,7 @@ struct Desk {
     // Made when asked for, by revision; use derived(), scene() and last_change_text().
     std::optional<Derived> derived_memo;
     std::optional<engine::SceneData> scene_memo;
+    std::shared_ptr<SeenMemo> seen_memo;  // the scene in the way it is seen
     std::map<Revision, Figures> figures;  // without their projects, which the history holds
     std::optional<ChangeText> change_memo;
     std::optional<RoomFacts> room_memo;  // also by scans

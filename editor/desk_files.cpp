@@ -164,10 +164,16 @@ bool export_to(Desk& desk, const fs::path& folder) {
         say_trouble(desk, "The schedules are not written", written.error());
         return false;
     }
+    desk.ui.help.has_exported = true;
     std::string text =
         "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string();
-    if (derived(desk).summary.errors > 0) {
+    const auto& summary = derived(desk).summary;
+    const int open = summary.open();
+    if (summary.errors > 0) {
         text += ", not fit to cut from: mend what findings.csv calls an error first";
+    } else if (open > 0) {
+        text += std::string(open == 1 ? "; one thing is" : "; " + std::to_string(open) + " are") +
+                " to mend before you cut, see findings.csv";
     }
     desk.ui.notice = Notice{with_refused(std::move(text), desk), false};
     return true;

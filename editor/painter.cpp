@@ -2,6 +2,7 @@
 
 #include "editor/kit/fonts.h"
 #include "editor/kit/theme.h"
+#include "editor/seen_scene.h"
 #include "editor/view/view_panel.h"
 
 #include <glad/gl.h>
@@ -41,6 +42,17 @@ engine::SceneStyle style_of(float scale, Theme theme) {
     return style;
 }
 
+// On the dark ground its lines are pale.
+engine::SceneStyle line_drawing(engine::SceneStyle style, Theme theme) {
+    style.is_line_drawing = true;
+    if (theme == Theme::dark) {
+        style.ink = {0xEA, 0xE7, 0xDE};
+    } else {
+        style.paper = {0xFF, 0xFF, 0xFF};
+    }
+    return style;
+}
+
 }  // namespace
 
 Painter::Painter(GLFWwindow* window, int samples) : window_{window}, samples_{samples} {
@@ -72,9 +84,13 @@ void Painter::use_look(float scale, Theme theme) {
 void Painter::paint(Desk& desk) {
     const Derived& now = derived(desk);
     const auto& view = desk.ui.view;
+    const auto& way = desk.ui.seeing.way;
+    auto emphasis = emphasis_of(now, desk.ui.selection, view);
+    if (way.alone) emphasis.selected.clear();  // there is nothing to tell it from
+    auto style = style_of(scale_, theme_);
+    if (way.as_line_drawing) style = line_drawing(style, theme_);
     const unsigned texture =
-        renderer_.draw(scene(desk), emphasis_of(now, desk.ui.selection, view), view.camera,
-                       view.viewport, style_of(scale_, theme_), samples_);
+        renderer_.draw(seen_scene(desk), emphasis, view.camera, view.viewport, style, samples_);
     ImDrawData* data = ImGui::GetDrawData();
     put_texture(*data, texture);
     int width = 0;

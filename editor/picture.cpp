@@ -31,15 +31,18 @@ engine::Camera camera_for(const engine::SceneData& scene,
 engine::Image drawn(engine::Renderer& renderer,
                     const engine::SceneData& scene,
                     const engine::Camera& camera,
-                    engine::Viewport size) {
+                    const PictureLook& look) {
     constexpr std::int64_t most_samples = 64'000'000;
+    const auto size = look.size;
+    engine::SceneStyle style;
+    style.is_line_drawing = look.as_line_drawing;
+    if (look.as_line_drawing) style.paper = {0xFF, 0xFF, 0xFF};
     const std::int64_t pixels = std::int64_t{size.width} * size.height;
     const bool can_double = pixels * 16 <= most_samples;
     if (!can_double) {
-        renderer.draw(scene, {}, camera, size, {}, pixels * 4 <= most_samples ? 4 : 1);
+        renderer.draw(scene, {}, camera, size, style, pixels * 4 <= most_samples ? 4 : 1);
         return renderer.read_back();
     }
-    engine::SceneStyle style;
     style.line_width *= 2.0F;
     style.grid_width *= 2.0F;
     renderer.draw(scene, {}, camera, {2 * size.width, 2 * size.height}, style, 4);
@@ -79,7 +82,7 @@ engine::Result<engine::Image> picture_of(const model::Project& project,
     engine::Renderer renderer;
     if (renderer.fault()) return *renderer.fault();
     const auto scene = skeleton_scene(project, catalogue, resolved);
-    return drawn(renderer, scene, camera_for(scene, resolved, look), look.size);
+    return drawn(renderer, scene, camera_for(scene, resolved, look), look);
 }
 
 ExitStatus write_picture(const std::filesystem::path& project_file,

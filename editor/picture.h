@@ -18,6 +18,7 @@ namespace editor {
 struct PictureLook {
     engine::Viewport size{.width = 1600, .height = 1000};  // pixels
     engine::ViewFrom from = engine::ViewFrom::corner;
+    bool as_line_drawing = false;  // black on white, hidden lines left out
 };
 
 // "front", "left", "top" or "corner"; none for any other text.

@@ -7,7 +7,7 @@
 namespace editor {
 
 // A stage of the job; each has its own panel at the left of the view.
-enum class Place { measure, lay_out, join, buy, make };
+enum class Place { measure, lay_out, join, prove, buy, make };
 
 struct PlaceRow {
     Place place = Place::lay_out;
@@ -17,10 +17,11 @@ struct PlaceRow {
     float usual_width = 0.0F;  // of its panel, design pixels
 };
 
-inline constexpr std::array<PlaceRow, 5> place_rows{
+inline constexpr std::array<PlaceRow, 6> place_rows{
     {{Place::measure, "measure", "Measure", "place.measure", 400.0F},
      {Place::lay_out, "lay out", "Lay out", "place.lay_out", 330.0F},
      {Place::join, "join", "Join", "place.join", 430.0F},
+     {Place::prove, "prove", "Prove", "place.prove", 470.0F},
      {Place::buy, "buy", "Buy", "place.buy", 470.0F},
      {Place::make, "make", "Make", "place.make", 640.0F}}};
 

@@ -12,11 +12,13 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 23> dialog_names{
-    "",         "files",       "starter",     "dimension", "title", "unsaved",
-    "trouble",  "export",      "panel",       "vents",     "brace", "leaning",
-    "obstacle", "well survey", "wall survey", "opening",   "scan",  "step over",
-    "place",    "lean",        "recovery",    "changed",   "find"};
+constexpr std::array<const char*, 32> dialog_names{
+    "",         "files",       "starter",     "dimension", "title",  "unsaved",
+    "trouble",  "export",      "panel",       "vents",     "brace",  "leaning",
+    "obstacle", "well survey", "wall survey", "opening",   "scan",   "step over",
+    "place",    "lean",        "split",       "mirror",    "repeat", "copy",
+    "take out", "recovery",    "changed",     "find",      "member", "plane",
+    "bay",      "trade words"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {
@@ -43,6 +45,11 @@ json chosen_in(const Desk& desk) {
     return all;
 }
 
+std::string_view sheet_name(const UiState& ui) {
+    if (ui.place == Place::prove) return name_of(ui.prove.sheet);
+    return ui.place == Place::make ? name_of(ui.make.table) : "";
+}
+
 // Rounded, so that the line stays the same while nothing is to be seen.
 double rounded(double value) { return std::round(value * 1000.0) / 1000.0; }
 
@@ -56,6 +63,7 @@ std::string state_line(Desk& desk, const ItemMap& items, bool wants_text) {
     state["file"] = desk.file.string();
     state["saved"] = desk.history.is_saved();
     state["place"] = row_of(ui.place).name;
+    state["sheet"] = sheet_name(ui);
     state["dialog"] = dialog_names.at(ui.dialog.index());
     state["dimensions"] = dimensions_of(now);
     state["pieces"] = now.summary.pieces;

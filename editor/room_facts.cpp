@@ -40,6 +40,20 @@ void tell_open_scan(const model::Project& project,
          .mend = "for a solid thing, scan it all round, or put a box in its place"});
 }
 
+void keep_worst_of_frame(std::vector<model::NearPlace>& kept,
+                         const model::NearPlace& place,
+                         const model::Resolved& resolved) {
+    const auto frame_of = [&](const model::NearPlace& near) {
+        return resolved.pieces[near.thing.piece].frame;
+    };
+    const auto at = std::ranges::find(kept, frame_of(place), frame_of);
+    if (at == kept.end()) {
+        kept.push_back(place);
+    } else if (is_nearer(place, *at)) {
+        *at = place;
+    }
+}
+
 std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
                                         const model::Resolved& resolved,
                                         const model::Catalogue& catalogue,
@@ -48,12 +62,17 @@ std::vector<ObstacleFacts> facts_of_all(const model::Project& project,
     std::vector<model::Finding> findings;
     const auto obstacles = model::room_obstacles(project, resolved, scans, findings);
     const auto places = model::near_places(resolved, catalogue, obstacles, {.reach = reach_mm});
-    std::vector<ObstacleFacts> all(project.room.size(), {.reach_mm = reach_mm});
-    for (const auto& obstacle : obstacles) all[obstacle.obstacle].has_shape = true;
+    std::vector<ObstacleFacts> all(project.room.size());
+    for (auto& one : all) one.reach_mm = reach_mm;
+    for (const auto& obstacle : obstacles) {
+        all[obstacle.obstacle].has_shape = true;
+        all[obstacle.obstacle].wanted = obstacle.wanted;
+    }
     std::vector<model::NearPlace> too_near;
     for (const auto& place : places) {
         auto& nearest = all[place.obstacle].nearest;
         if (!nearest || is_nearer(place, *nearest)) nearest = place;
+        keep_worst_of_frame(all[place.obstacle].of_frames, place, resolved);
         const auto at =
             std::ranges::find(obstacles, place.obstacle, &model::RoomObstacle::obstacle);
         if (at != obstacles.end() && is_too_near(place, *at)) too_near.push_back(place);

@@ -15,6 +15,8 @@ namespace editor {
 struct ObstacleFacts {
     bool has_shape = false;
     std::optional<model::NearPlace> nearest;  // the worst of all; none within the reach
+    std::vector<model::NearPlace> of_frames;  // the worst of each frame that is within the reach
+    model::Nm wanted = 0;                     // clearance
     double reach_mm = 0.0;                    // how far beyond what is wanted it was looked for
     std::vector<model::Finding> findings;     // its own faults, and what comes too near to it
 };

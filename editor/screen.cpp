@@ -7,6 +7,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/obstacle_words.h"
 #include "editor/places/consequences.h"
+#include "editor/places/first_steps_card.h"
 #include "editor/places/lay_out.h"
 #include "editor/places/measure.h"
 #include "editor/places/piece_panel.h"
@@ -14,7 +15,11 @@
 #include "editor/places/top_bar.h"
 #include "editor/scan_loader.h"
 #include "editor/screen_areas.h"
+#include "editor/seeing_commands.h"
+#include "editor/seen_scene.h"
 #include "editor/typing.h"
+#include "editor/view/seeing_bar.h"
+#include "editor/view/sketch_hand.h"
 #include "editor/view/view_panel.h"
 
 #include <imgui_internal.h>
@@ -39,16 +44,23 @@ std::optional<Change> draw_place(const Area& area,
         case Place::lay_out:
             return draw_lay_out(area, now, *desk.catalogue,
                                 {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards,
-                                 ui.unfolded, desk.bands.get()});
+                                 ui.unfolded, ui.help.mends, ui.place, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
             if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
             return change;
         }
+        case Place::prove:
+            return draw_prove(
+                area,
+                {now, *desk.catalogue,
+                 ui.prove.sheet == ProveSheet::room ? &room_facts(desk) : nullptr},
+                ui.prove, ui.selection,
+                {*desk.catalogue, ui.help.mends, ui.dialog, ui.place, desk.bands.get()});
         case Place::buy:
             return draw_buy(area, now, ui.offers, ui.saw, ui.selection);
         case Place::make:
-            draw_make(area, now, ui.table, ui.selection);
+            draw_make(area, now, *desk.catalogue, ui.make, ui.selection);
             break;
     }
     return std::nullopt;
@@ -57,11 +69,24 @@ std::optional<Change> draw_place(const Area& area,
 // Only what is chosen is asked for: at other places nobody waits for the rest.
 const RoomFacts* facts_to_show(Desk& desk) {
     if (desk.ui.place == Place::measure) return &room_facts(desk);
+    if (desk.ui.place == Place::prove && desk.ui.prove.shown_row) return nullptr;  // told there
     const auto& subjects = desk.ui.selection.subjects;
     const bool has_obstacle = std::ranges::any_of(subjects, [](const model::Subject& subject) {
         return subject.kind == model::SubjectKind::obstacle;
     });
     return has_obstacle ? &room_facts(desk) : nullptr;
+}
+
+void draw_ways_to_see(const Area& view, Desk& desk, const Derived& now, std::string_view& asked) {
+    if (!can_be_seen(desk)) return;
+    const auto& memo = seen(desk);
+    const auto& hands = desk.ui.sketch.bar;  // stand above
+    const float taken = hands.height > 0.0F ? hands.y + hands.height - view.y : 0.0F;
+    const Area below{view.x, view.y + taken, view.width, view.height - taken};
+    const auto pressed = draw_seeing_bar(
+        {below, now, seen_scene(desk), memo.colours.legend, can_be_alone(desk), has_panels(desk)},
+        desk.ui.seeing);
+    if (!pressed.empty()) asked = pressed;
 }
 
 bool begins_with_frame(const Derived& now, Place place) {
@@ -93,8 +118,33 @@ void draw_splitters(const ScreenAreas& areas, UiState& ui) {
 
 // A drag ends with the button, whatever became of the strip that was pulled.
 void end_drag(Desk& desk) {
-    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) desk.ui.hand.dragged.reset();
-    if (!desk.ui.hand.dragged) desk.history.end_merge();
+    auto& planes = desk.ui.sketch.planes;
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+        desk.ui.hand.dragged.reset();
+        planes.dragged.reset();
+        planes.is_given_up = false;
+    }
+    if (!desk.ui.hand.dragged && !planes.dragged) desk.history.end_merge();
+}
+
+// It is laid out as it will be built, and with one thing in hand.
+void put_together(SeeingState& seeing) {
+    seeing.tape.is_held = false;
+    seeing.tape.first.reset();
+    seeing.tape.under.reset();
+    seeing.way.apart = 0.0F;
+}
+
+// Frames are laid out at their place alone; elsewhere no hand is at work.
+SketchState* sketch_of(Desk& desk) {
+    auto& sketch = desk.ui.sketch;
+    if (desk.ui.place == Place::lay_out && !project_of(desk).frames.empty()) {
+        if (sketch.hand != SketchHand::none) put_together(desk.ui.seeing);
+        return &sketch;
+    }
+    if (sketch.hand != SketchHand::none) take_hand(sketch, SketchHand::none);
+    sketch.bar = {};
+    return nullptr;
 }
 
 // With the third point, and where its scan is gone or its place is left: nothing could be picked.
@@ -130,15 +180,21 @@ void draw_screen(Desk& desk) {
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
     want_bands(desk);
+    tend_seeing(desk);
     auto& ui = desk.ui;
+    begin_mends(ui.help.mends, now, !ImGui::IsAnyMouseDown());
     const ScreenAreas areas = screen_areas(ImGui::GetIO().DisplaySize, ui);
     std::string_view asked = draw_top_bar(areas.top, desk, now);
     auto change = draw_place(areas.left, desk, now, asked);
-    keep_first(change,
-               draw_view(areas.view, now, scene(desk),
-                         {ui.view, ui.selection, ui.hand, ui.place == Place::join,
-                          ui.place == Place::measure, desk.ui.placing ? &*desk.ui.placing : nullptr,
-                          facts_to_show(desk)}));
+    keep_first(
+        change,
+        draw_view(
+            areas.view, now, seen_scene(desk),
+            {ui.view, ui.selection, ui.hand, ui.place == Place::join, ui.place == Place::measure,
+             desk.ui.placing ? &*desk.ui.placing : nullptr, facts_to_show(desk),
+             ui.place == Place::prove ? lines_to_show(ui.prove, now) : std::vector<MeasuredLine>{},
+             &ui.seeing, sketch_of(desk), desk.catalogue.get()}));
+    draw_ways_to_see(areas.view, desk, now, asked);
     keep_first(change, draw_piece_panel(areas.right, now, *desk.catalogue,
                                         {ui.selection, ui.hovered_hole, ui.stock_filter}));
     draw_consequences(areas.bottom, desk, now);
@@ -146,6 +202,13 @@ void draw_screen(Desk& desk) {
     const StartChoice begun = begins_with_frame(now, ui.place)
                                   ? draw_start_card(areas.view, desk.recent, desk.samples)
                                   : StartChoice{};
+    StepsOutcome steps;
+    // Where a chosen piece would be laid flat.
+    if (!ui.help.has_dismissed_steps && ui.selection.pieces.empty())
+        steps = draw_first_steps(areas.right, first_steps(now, ui.help.has_exported));
+    if (steps.is_dismissed) ui.help.has_dismissed_steps = true;
+    const auto& mends = ui.help.mends;
+    if ((mends.has_more || mends.prices.has_more) && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
@@ -154,6 +217,7 @@ void draw_screen(Desk& desk) {
     if (!had_popup) run_pressed_commands(desk);
     if (!asked.empty()) run_command(desk, asked);
     if (!begun.command.empty()) run_command(desk, begun.command);
+    if (!steps.command.empty()) run_command(desk, steps.command);
     end_placing(desk);
     if (begun.file) wish(desk, {Intent::Kind::open_file, *begun.file});
 }

@@ -223,9 +223,35 @@ Selection selection_of_subjects(const model::Project& project,
     return selection;
 }
 
+bool is_concerned(const model::Project& project,
+                  const model::Resolved& resolved,
+                  const Selection& selection,
+                  const std::vector<Index>& chosen,
+                  const std::vector<model::Subject>& concerns) {
+    if (concerns.empty()) return false;
+    const auto& subjects = selection.subjects;
+    if (!subjects.empty()) {
+        return std::all_of(concerns.begin(), concerns.end(), [&](const model::Subject& subject) {
+            return std::find(subjects.begin(), subjects.end(), subject) != subjects.end();
+        });
+    }
+    return std::any_of(chosen.begin(), chosen.end(), [&](Index i) {
+        const auto& piece = resolved.pieces[i];
+        const model::Frame* frame = frame_of(project, piece.frame);
+        if (frame == nullptr) return false;
+        if (piece.member == model::no_index) return concerns_part(concerns, project, piece);
+        return concerns_member(concerns, frame->name, member_name(*frame, piece.member));
+    });
+}
+
 bool has_subject(const Selection& selection, model::SubjectKind kind, std::string_view name) {
     return std::any_of(selection.subjects.begin(), selection.subjects.end(),
                        [&](const model::Subject& s) { return s.kind == kind && s.name == name; });
+}
+
+bool has_subject(const Selection& selection, const model::Subject& subject) {
+    return std::find(selection.subjects.begin(), selection.subjects.end(), subject) !=
+           selection.subjects.end();
 }
 
 }  // namespace editor

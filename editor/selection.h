@@ -60,6 +60,17 @@ Selection selection_of_subjects(const model::Project& project,
                                 const model::Resolved& resolved,
                                 const std::vector<model::Subject>& concerns);
 
+// Whether what is chosen is what these concern: all of them where things are chosen by what they
+// are, else a piece of them.
+bool is_concerned(const model::Project& project,
+                  const model::Resolved& resolved,
+                  const Selection& selection,
+                  const std::vector<model::Index>& chosen,
+                  const std::vector<model::Subject>& concerns);
+
 bool has_subject(const Selection& selection, model::SubjectKind kind, std::string_view name);
+
+// Where the same name may be one of several frames'.
+bool has_subject(const Selection& selection, const model::Subject& subject);
 
 }  // namespace editor

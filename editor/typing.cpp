@@ -1,6 +1,7 @@
 #include "editor/typing.h"
 
 #include "editor/by_name.h"
+#include "editor/view/tape_typing.h"
 
 #include <utility>
 
@@ -33,6 +34,25 @@ bool is_waiting(const RefusedFormula& refused, const model::Project& project) {
     return dimension != nullptr && dimension->formula != refused.text;
 }
 
+bool is_waiting(const RefusedPlane& refused, const model::Project& project) {
+    const auto* frame = by_name(project.frames, refused.frame);
+    const auto* plane = frame == nullptr ? nullptr : by_name(frame->planes, refused.plane);
+    return plane != nullptr && !refused.text.empty() &&
+           formula_behind(project, *plane) != refused.text;
+}
+
+void take_plane(Desk& desk, bool keep_field) {
+    const auto change = take_typed(desk.ui.sketch.planes, derived(desk), keep_field);
+    if (change) static_cast<void>(submit(desk, *change));
+}
+
+void take_length(Desk& desk, bool keep_field) {
+    auto& tape = desk.ui.seeing.tape;
+    const auto change = take_typed_length(tape, derived(desk), *desk.catalogue, keep_field);
+    if (change) static_cast<void>(submit(desk, *change));
+    follow_typed_length(tape, desk.history.now(), desk.history.revision());
+}
+
 }  // namespace
 
 void take_typing(Desk& desk) {
@@ -40,6 +60,8 @@ void take_typing(Desk& desk) {
     take_offers(desk);
     take_saw(desk);
     take_join(desk);
+    take_plane(desk, true);
+    take_length(desk, true);
 }
 
 std::string refused_typing(const Desk& desk) {
@@ -47,6 +69,11 @@ std::string refused_typing(const Desk& desk) {
     if (refused && is_waiting(*refused, project_of(desk))) {
         return refused->dimension + ": " + refused->reason;
     }
+    const auto& plane = desk.ui.sketch.planes.refused;
+    if (plane && is_waiting(*plane, project_of(desk))) return plane->plane + ": " + plane->reason;
+    const auto& tape = desk.ui.seeing.tape;
+    if (tape.taken && tape.refused && !tape.refused->text.empty())
+        return "measure: " + tape.refused->reason;
     const auto& offers = desk.ui.offers;
     if (!offers.trouble.empty()) return "bars of " + offers.stock + ": " + offers.trouble;
     const auto& saw = desk.ui.saw;
@@ -59,6 +86,8 @@ void begin_typing_frame(Desk& desk) {
     auto& hand = desk.ui.hand;
     if (hand.typed) hand.typed->is_drawn = false;
     hand.drawn_before = std::exchange(hand.drawn, {});
+    if (auto& typed = desk.ui.sketch.planes.typed) typed->is_drawn = false;
+    if (auto& typed = desk.ui.seeing.tape.typed) typed->is_drawn = false;
     desk.ui.offers.is_drawn = false;
     desk.ui.saw.is_drawn = false;
     desk.ui.join.typing.is_drawn = false;
@@ -66,6 +95,12 @@ void begin_typing_frame(Desk& desk) {
 
 void end_typing_frame(Desk& desk) {
     if (desk.ui.hand.typed && !desk.ui.hand.typed->is_drawn) take_dimension(desk, false);
+    const auto& plane = desk.ui.sketch.planes.typed;
+    if (plane && !plane->is_drawn) take_plane(desk, false);
+    auto& tape = desk.ui.seeing.tape;
+    // Made by the view in this frame.
+    follow_typed_length(tape, desk.history.now(), desk.history.revision());
+    if (tape.typed && !tape.typed->is_drawn) take_length(desk, false);
     if (!desk.ui.offers.is_drawn) take_offers(desk);
     if (!desk.ui.saw.is_drawn) take_saw(desk);
     if (!desk.ui.join.typing.is_drawn) take_join(desk);

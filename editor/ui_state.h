@@ -3,6 +3,7 @@
 
 #include "editor/dialogs/dialog.h"
 #include "editor/dimension_hand.h"
+#include "editor/help_state.h"
 #include "editor/kit/theme.h"
 #include "editor/place.h"
 #include "editor/places/buy.h"
@@ -10,9 +11,12 @@
 #include "editor/places/finding_list.h"
 #include "editor/places/join.h"
 #include "editor/places/make.h"
+#include "editor/places/prove.h"
 #include "editor/places/section_choice.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
+#include "editor/view/seeing_state.h"
+#include "editor/view/sketch_state.h"
 #include "editor/view/view_state.h"
 
 #include <optional>
@@ -32,12 +36,16 @@ struct UiState {
     Selection selection;
     DimensionHand hand;
     ViewState view;
+    SeeingState seeing;
+    SketchState sketch;
     Dialog dialog;
     std::vector<Dialog> interrupted;  // come back one by one when `dialog` closes; the last first
     std::optional<Notice> notice;
-    ShopTable table = ShopTable::cuts;
+    MakeState make;
+    ProveState prove;
     OfferTyping offers;
     FindingCards cards;
+    HelpState help;
     JoinState join;
     SawTyping saw;
     SectionTyping stock_filter;
@@ -53,5 +61,14 @@ struct UiState {
     bool goes_on = false;            // something is still being worked out: draw another frame
     bool lets_go_of_fields = false;  // what the active field holds belongs to another project
 };
+
+// The table that is on the screen; null where there is none.
+inline TableOrder* table_shown(UiState& ui) {
+    if (ui.place == Place::prove) return ui.prove.shown();
+    return ui.place == Place::make ? &ui.make.shown() : nullptr;
+}
+inline const TableOrder* table_shown(const UiState& ui) {
+    return table_shown(const_cast<UiState&>(ui));
+}
 
 }  // namespace editor

@@ -177,6 +177,7 @@ public:
 
     const std::optional<engine::Error>& fault() const { return painter_.fault(); }
 
+    // What is worked out beside the window would take the first picture's processors from it.
     void run() {
         while (!desk_.ui.wants_to_leave) {
             if (!wait()) continue;
@@ -184,8 +185,11 @@ public:
             painter_.paint(desk_);
             glfwSwapBuffers(window_);
             report();
+            if (!desk_.bands) begin_bands();
         }
     }
+
+    void begin_bands() { desk_.bands = std::make_unique<BandWorker>(waking(woken_)); }
 
     engine::Image run_to_rest() {
         for (int i = 0; i < 2 * frames_to_rest || desk_.ui.goes_on; ++i) {
@@ -319,6 +323,7 @@ void use_state(Desk& desk) {
     const auto look = read_window_look(desk.state_folder);
     desk.ui.theme = look.theme;
     desk.ui.text_scale = look.text_scale;
+    desk.ui.help.has_dismissed_steps = look.has_dismissed_steps;
     desk.journal = std::make_shared<JournalKeeper>(journal_folder(desk.state_folder));
 }
 
@@ -345,14 +350,17 @@ ExitStatus run_with(GLFWwindow* window,
         err << "barwright: " << engine::to_text(*window_run.fault()) << '\n';
         return ExitStatus::not_possible;
     }
-    desk.bands = std::make_unique<BandWorker>(waking(woken));
     auto status = ExitStatus::fine;
-    const WindowLook began{desk.ui.theme, desk.ui.text_scale};
+    const auto look_now = [&desk] {
+        return WindowLook{desk.ui.theme, desk.ui.text_scale, desk.ui.help.has_dismissed_steps};
+    };
+    const WindowLook began = look_now();
     if (options.screenshot) {
+        window_run.begin_bands();
         status = write_screenshot(window_run, desk, options, err);
     } else {
         window_run.run();
-        const WindowLook look{desk.ui.theme, desk.ui.text_scale};
+        const WindowLook look = look_now();
         if (look != began) write_window_look(look, desk.state_folder);
     }
     desk.bands.reset();  // its thread wakes the window, which is about to go

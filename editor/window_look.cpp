@@ -30,13 +30,16 @@ WindowLook read_window_look(const std::filesystem::path& state_folder) {
     const auto scale = tree->find("text_scale");
     if (scale != tree->end() && scale->is_number())
         look.text_scale = std::clamp(scale->get<float>(), least_text_scale, most_text_scale);
+    const auto dismissed = tree->find("has_dismissed_steps");
+    look.has_dismissed_steps = dismissed != tree->end() && *dismissed == true;
     return look;
 }
 
 void write_window_look(const WindowLook& look, const std::filesystem::path& state_folder) {
     if (state_folder.empty() || !is_made(state_folder)) return;
     const json tree{{"theme", look.theme == Theme::dark ? "dark" : "light"},
-                    {"text_scale", look.text_scale}};
+                    {"text_scale", look.text_scale},
+                    {"has_dismissed_steps", look.has_dismissed_steps}};
     static_cast<void>(engine::write_whole_file(file_in(state_folder), tree.dump(2) + "\n"));
 }
 

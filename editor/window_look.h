@@ -10,6 +10,7 @@ namespace editor {
 struct WindowLook {
     Theme theme = Theme::light;
     float text_scale = 1.0F;  // on top of the screen's own
+    bool has_dismissed_steps = false;
 
     bool operator==(const WindowLook&) const = default;
 };

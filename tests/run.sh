@@ -6,6 +6,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 source editor/packages.sh
 
 install_packages "${program_packages[@]}" "${test_packages[@]}"
-[[ -f build/dev/build.ninja ]] || cmake --preset dev
-cmake --build --preset dev
-ctest --preset dev -j "$(nproc)" "$@"
+# Where the program alone was built before, the tests are put beside it.
+grep -qs BUILD_TESTING:BOOL=ON build/release/CMakeCache.txt || cmake --preset release -D BUILD_TESTING=ON
+cmake --build --preset release
+ctest --preset release -j "$(nproc)" "$@"

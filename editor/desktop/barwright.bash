@@ -6,7 +6,7 @@ _barwright_options() { # of a command; of none when it is not known
         schedule | export) echo --out --help ;;
         check) echo --help ;;
         fit) echo --dimension --help ;;
-        picture) echo --out --size --from --help ;;
+        picture) echo --out --size --from --lines --help ;;
     esac
 }
 
@@ -37,7 +37,7 @@ _barwright_out() {
 # What may follow an option; false where the word before is none that takes a value.
 _barwright_value_of() {
     case $1 in
-        --place) _barwright_any_of measure "lay out" join buy make ;;
+        --place) _barwright_any_of measure "lay out" join prove buy make ;;
         --from) _barwright_any_of front left top corner ;;
         --screenshot) _barwright_files .png ;;
         --out) _barwright_out ;;

@@ -3,6 +3,7 @@
 #include "editor/commands.h"
 #include "editor/desk_files.h"
 #include "editor/dialogs/command_finder.h"
+#include "editor/dialogs/trade_words_page.h"
 #include "editor/file_changes.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -82,7 +83,10 @@ void draw(Desk& desk, ObstacleForm& form) {
         form = copied_obstacle_form(derived(desk), form.obstacle);
         return;
     }
-    if (outcome.wants_points) desk.ui.placing = ScanPlacing{form.obstacle.name};
+    if (outcome.wants_points) {
+        desk.ui.placing = ScanPlacing{form.obstacle.name};
+        desk.ui.seeing.tape = {};
+    }
     settle(desk, outcome);
 }
 
@@ -100,6 +104,26 @@ void draw(Desk& desk, StepForm& form) {
 
 void draw(Desk& desk, LeanForm& form) {
     settle(desk, draw_lean_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, SplitForm& form) {
+    settle(desk, draw_split_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, MirrorForm& form) {
+    settle(desk, draw_mirror_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, RepeatForm& form) {
+    settle(desk, draw_repeat_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, CopyForm& form) {
+    settle(desk, draw_copy_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, TakeOutForm& form) {
+    settle(desk, draw_take_out_form(form, derived(desk), *desk.catalogue));
 }
 
 void draw(Desk& desk, PlaceForm& form) {
@@ -152,6 +176,10 @@ void draw(Desk& desk, CommandFinder& finder) {
     if (!outcome.command.empty()) run_command(desk, outcome.command);
 }
 
+void draw(Desk& desk, TradeWords& page) {
+    if (draw_trade_words(page)) close_dialog(desk);
+}
+
 void draw(Desk& desk, const RecoveryQuestion& question) {
     const auto journal = question.journal;
     const auto answer = draw_recovery_question(question);
@@ -168,6 +196,14 @@ void draw(Desk& desk, const ChangedQuestion& question) {
     close_dialog(desk);
     settle_changed(desk, asked, answer);
 }
+
+void draw(Desk& desk, MemberForm& form) {
+    settle(desk, draw_member_form(form, derived(desk), *desk.catalogue));
+}
+
+void draw(Desk& desk, PlaneForm& form) { settle(desk, draw_plane_form(form, derived(desk))); }
+
+void draw(Desk& desk, BayForm& form) { settle(desk, draw_bay_form(form, derived(desk))); }
 
 void draw(Desk& desk, const Trouble& trouble) {
     bool is_done = false;

@@ -1,5 +1,7 @@
 #include "editor/dialogs/form_line.h"
 
+#include "editor/kit/term.h"
+
 #include <algorithm>
 
 namespace editor {
@@ -42,7 +44,7 @@ void draw_short_beside(std::string_view word,
                        std::string_view hint) {
     ImGui::SameLine(scaled(second_word));
     ImGui::AlignTextToFramePadding();
-    draw_text(word, colour::quiet);
+    draw_term(word, colour::quiet);
     ImGui::SameLine(scaled(second_column));
     const float width = std::min(scaled(short_field), ImGui::GetContentRegionAvail().x);
     draw_field(name, text, {.hint = hint, .width = width});
@@ -50,7 +52,7 @@ void draw_short_beside(std::string_view word,
 
 void draw_form_word(std::string_view word) {
     ImGui::AlignTextToFramePadding();
-    draw_text(word, colour::quiet);
+    draw_term(word, colour::quiet);
     ImGui::SameLine(scaled(form_column));
 }
 

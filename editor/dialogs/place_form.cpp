@@ -60,6 +60,7 @@ void draw_coordinates(CheckedFields& fields, PlaceForm& form, const Derived& der
     constexpr std::array<const char*, 3> words{"across, X", "along, Y", "up, Z"};
     constexpr std::array<const char*, 3> names{"place x", "place y", "place z"};
     for (std::size_t k = 0; k < 3; ++k) {
+        if (form.is_fresh && k == 0) ImGui::SetKeyboardFocusHere();
         fields.draw_length(words[k], names[k], form.origin[k], "0");
         const auto note = words_of_dimension(form, derived, k);
         if (note.empty()) continue;

@@ -42,7 +42,17 @@ const char* usual_section(bool metric) {
     return metric ? "angle 30 x 30 x 3 mm" : "angle 1 x 1 x 1/8";
 }
 
+// What the youngest frame is made of.
+const model::Stock* stock_in_use(const model::Project& project) {
+    for (auto frame = project.frames.rbegin(); frame != project.frames.rend(); ++frame) {
+        if (frame->members.empty()) continue;
+        return by_name(project.stock, frame->members.front().stock);
+    }
+    return nullptr;
+}
+
 std::string first_section(const Derived& derived, const model::Catalogue& tables, bool metric) {
+    if (const auto* stock = stock_in_use(*derived.project)) return stock->section;
     if (!derived.project->stock.empty()) return derived.project->stock.front().section;
     if (model::find_section(tables, usual_section(metric)) != nullptr) return usual_section(metric);
     return tables.sections.empty() ? std::string() : tables.sections.front().id;
@@ -55,6 +65,7 @@ void fill_sizes(StarterForm& form, bool metric) {
     form.height = metric ? "500 mm" : "20 in";
     form.well_height = metric ? "270 mm" : "10 3/4 in";
     form.well_depth = metric ? "210 mm" : "8 1/4 in";
+    if (form.kind == StarterKind::planes) return;
     if (form.kind == StarterKind::box) {
         form.shelf_levels = {metric ? "230 mm" : "9 in"};
     } else {
@@ -170,6 +181,12 @@ bool draw_fields(StarterForm& form, const Derived& derived, const model::Catalog
 }
 
 const char* help_of(StarterKind kind) {
+    if (kind == StarterKind::planes) {
+        return "The six outer planes of a cabinet, with no bar on them yet: put bars onto the "
+               "lines "
+               "where they meet in the view. Shelves and dividers are planes too, and more can be "
+               "set at any time.";
+    }
     if (kind == StarterKind::box) {
         return "Four posts, rails round bottom, top and each shelf. Sizes are outside sizes; shelf "
                "levels are the height of the shelf's upper face; dividers are counted from the "
@@ -178,6 +195,46 @@ const char* help_of(StarterKind kind) {
     return "Stands over a wheel well at its back: the lower back part, as high and as deep as the "
            "well, is left out and its edge is framed. Sizes are outside sizes; shelf levels lie "
            "above the well.";
+}
+
+const char* usual_name(StarterKind kind) {
+    switch (kind) {
+        case StarterKind::box:
+            return "box";
+        case StarterKind::stepped:
+            return "counter";
+        case StarterKind::planes:
+            return "cabinet";
+    }
+    return "frame";
+}
+
+const char* title_of(StarterKind kind) {
+    switch (kind) {
+        case StarterKind::box:
+            return "New box frame";
+        case StarterKind::stepped:
+            return "New stepped frame";
+        case StarterKind::planes:
+            return "New frame of planes alone";
+    }
+    return "";
+}
+
+// As a box frame, without what is on its planes.
+engine::Result<engine::Done> leave_planes_alone(Change& change,
+                                                const model::Project& before,
+                                                const std::string& name) {
+    const auto started = project_after(before, change);
+    if (!started) return started.error();
+    const auto* frame = by_name(started->frames, name);
+    if (frame == nullptr) return engine::Done{};
+    auto bare = *frame;
+    bare.members.clear();
+    bare.bays.clear();
+    change.edits.push_back(model::PutFrame{std::move(bare), {}});
+    change.label = "Start frame " + name;
+    return engine::Done{};
 }
 
 // Tries the whole change before it is asked for, so that the form stays open on a refusal.
@@ -207,7 +264,7 @@ std::optional<Change> tried_change(StarterForm& form,
 StarterForm starter_form(StarterKind kind, const Derived& derived, const model::Catalogue& tables) {
     const bool metric = is_metric(derived.project->shown);
     StarterForm form{.kind = kind};
-    form.frame = free_frame_name(*derived.project, kind == StarterKind::box ? "box" : "counter");
+    form.frame = free_frame_name(*derived.project, usual_name(kind));
     form.section = first_section(derived, tables, metric);
     form.beside = engine::exact_text(place_beside(derived, metric), derived.project->shown);
     form.focus = "width";
@@ -230,6 +287,9 @@ engine::Result<Change> starter_change(const StarterForm& form,
         change.edits.push_back(*std::move(stock.edit));
     }
     change.edits.push_back(starter_edit(with_dimension_names(form, trial, stock.name), stock.name));
+    if (form.kind != StarterKind::planes) return change;
+    const auto bare = leave_planes_alone(change, *derived.project, form.frame);
+    if (!bare) return bare.error();
     return change;
 }
 
@@ -237,9 +297,7 @@ StarterOutcome draw_starter_form(StarterForm& form,
                                  const Derived& derived,
                                  const model::Catalogue& tables) {
     StarterOutcome outcome;
-    const bool is_box = form.kind == StarterKind::box;
-    const DialogScope dialog("Starter", is_box ? "New box frame" : "New stepped frame",
-                             scaled(620));
+    const DialogScope dialog("Starter", title_of(form.kind), scaled(620));
     if (!dialog) return outcome;
     draw_wrapped(help_of(form.kind), Type::text, colour::quiet);
     ImGui::Dummy(scaled(1, 6));

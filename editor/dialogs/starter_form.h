@@ -11,7 +11,7 @@
 
 namespace editor {
 
-enum class StarterKind { box, stepped };
+enum class StarterKind { box, stepped, planes };  // planes: six of them and nothing else
 
 struct StarterForm {
     StarterKind kind = StarterKind::box;

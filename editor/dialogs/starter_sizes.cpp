@@ -246,7 +246,7 @@ StarterForm with_dimension_names(const StarterForm& form,
 
 model::Edit starter_edit(const StarterForm& form, const std::string& stock) {
     const model::Place origin{form.beside.empty() ? "0" : form.beside, "0", "0"};
-    if (form.kind == StarterKind::box) {
+    if (form.kind != StarterKind::stepped) {
         return model::StartBoxFrame{form.frame,    stock,       form.width,
                                     form.depth,    form.height, form.shelf_levels,
                                     form.dividers, origin};

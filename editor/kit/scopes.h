@@ -86,6 +86,8 @@ class WrapScope : Scope {
 public:
     // Text wraps at the right edge of the panel.
     WrapScope() { ImGui::PushTextWrapPos(0.0F); }
+    // Text wraps at that distance from the panel's left edge.
+    explicit WrapScope(float at) { ImGui::PushTextWrapPos(at); }
     ~WrapScope() { ImGui::PopTextWrapPos(); }
 };
 

@@ -5,6 +5,7 @@
 #include "engine/measure/tape.h"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,5 +25,15 @@ std::vector<BarRun> bar_runs(const Derived& derived);
 // "3 x 16 ft + 1 x 20 ft", longest first, and the offcuts that are used; "no bar" where there is
 // none. Of one section, or of all.
 std::string bars_text(const Derived& derived, const std::string& section = {});
+
+// Of all bars to buy; offcuts cost nothing. None where no bar is to be bought, or one of them has
+// no price.
+std::optional<double> price_of_bars(const Derived& derived);
+
+// The first of the bars to buy that has none, where others have one; else empty.
+std::string section_without_price(const Derived& derived);
+
+// "$164.20", "164.20 crowns".
+std::string price_text(double price, const std::string& currency);
 
 }  // namespace editor

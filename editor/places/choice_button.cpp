@@ -1,6 +1,7 @@
 #include "editor/places/choice_button.h"
 
 #include "editor/kit/scopes.h"
+#include "editor/kit/term.h"
 #include "editor/kit/widgets.h"
 
 #include <algorithm>
@@ -40,7 +41,7 @@ std::optional<std::size_t> draw_choice_button(const std::string& name,
                                               std::size_t chosen) {
     if (!word.empty()) {
         ImGui::AlignTextToFramePadding();
-        draw_text(word, colour::quiet);
+        draw_term(word, colour::quiet);
         ImGui::SameLine(scaled(104));
     }
     const std::string text = chosen < entries.size() ? entries[chosen].text : std::string();

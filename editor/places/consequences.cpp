@@ -1,11 +1,14 @@
 #include "editor/places/consequences.h"
 
+#include "editor/check_words.h"
+#include "editor/commands.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
 #include "editor/places/bar_text.h"
 #include "model/schedule/weight.h"
 
 #include <algorithm>
+#include <string_view>
 
 namespace editor {
 namespace {
@@ -23,7 +26,19 @@ float draw_figure(ImVec2 at, const std::string& figure, const std::string& word,
 
 std::string fastener_word(const Derived& derived) {
     if (derived.fasteners.empty()) return "fasteners";
-    return derived.fasteners.front().fastener + (derived.fasteners.size() > 2 ? " and others" : "");
+    const auto kinds = std::ranges::count_if(derived.fasteners, [](const model::FastenerRow& row) {
+        return !row.fastener.starts_with("sheet pin");
+    });
+    if (kinds > 1) return "fasteners of " + std::to_string(kinds) + " kinds";
+    return derived.fasteners.front().fastener;
+}
+
+std::string buy_word(const Derived& derived) {
+    if (!derived.bars_price) {
+        const auto section = section_without_price(derived);
+        return section.empty() ? "bars to buy" : "bars to buy, no price of " + section;
+    }
+    return "bars to buy, " + price_text(*derived.bars_price, derived.project->shop.currency);
 }
 
 void draw_findings_figure(ImVec2 at, Desk& desk, const Derived& derived) {
@@ -39,7 +54,8 @@ void draw_findings_figure(ImVec2 at, Desk& desk, const Derived& derived) {
     const float width = draw_figure(at, std::to_string(open), word, ink);
     ImGui::SetCursorScreenPos(at);
     if (ImGui::InvisibleButton("findings", {width - scaled(30), scaled(42)})) {
-        desk.ui.place = Place::lay_out;
+        run_command(desk, "prove.checks");
+        desk.ui.prove.kind.reset();
     }
     log_item("findings", count_words(summary));
 }
@@ -51,7 +67,7 @@ float draw_figures(const Area& area, Desk& desk, const Derived& derived) {
     at.x += draw_figure(at, std::to_string(summary.pieces), "pieces", colour::ink);
     at.x += draw_figure(at, bar_text(summary.bar, shown),
                         "of bar, " + model::weight_text(summary.weight_kg, shown), colour::ink);
-    at.x += draw_figure(at, bars_text(derived), "bars to buy", colour::ink);
+    at.x += draw_figure(at, bars_text(derived), buy_word(derived), colour::ink);
     at.x += draw_figure(at, std::to_string(summary.fasteners), fastener_word(derived), colour::ink);
     draw_findings_figure(at, desk, derived);
     return at.x + scaled(120);
@@ -72,6 +88,21 @@ void draw_line(ImVec2 at, const char* word, const std::string& text, ImU32 ink, 
     if (fitting != text) draw_hint(text);
 }
 
+// A click on what is next shows where it is.
+void draw_way_to_next(ImVec2 at, Desk& desk, const Derived& derived, float width) {
+    if (derived.summary.open() == 0) return;
+    ImGui::SetCursorScreenPos(at);
+    const bool clicked = ImGui::InvisibleButton("next", {std::max(1.0F, width), scaled(20)});
+    log_item("show next", next_text(derived));
+    draw_hint(next_text(derived) + ". Click to see where");
+    if (!clicked) return;
+    const auto& group = derived.finding_groups.front();
+    run_command(desk, "prove.checks");
+    desk.ui.prove.kind = kind_of(derived.findings[group.findings[0]]);
+    desk.ui.prove.findings = {};
+    desk.ui.selection = selection_of_subjects(*derived.project, derived.resolved, group.concerns);
+}
+
 void draw_lines(const Area& area, Desk& desk, const Derived& derived, float width) {
     ImVec2 at{area.x + scaled(24), area.y + scaled(72)};
     const auto line = [&](const char* word, const std::string& text, ImU32 ink) {
@@ -85,7 +116,9 @@ void draw_lines(const Area& area, Desk& desk, const Derived& derived, float widt
         line(notice->is_trouble ? "Refused" : "Done", notice->text,
              notice->is_trouble ? colour::red : colour::ink);
     } else {
+        const ImVec2 here = at;
         line("Next", next_text(derived), colour::ink);
+        draw_way_to_next(here, desk, derived, width);
     }
 }
 
@@ -113,6 +146,32 @@ void draw_bars(const Area& area, const Derived& derived) {
     }
 }
 
+// What is not done while such a thing is open.
+std::string_view waiting_for(model::CheckKind kind) {
+    switch (kind) {
+        case model::CheckKind::measured:
+            return "the room can be trusted";
+        case model::CheckKind::stated:
+            return "the rest follows";
+        case model::CheckKind::apart:
+        case model::CheckKind::ends:
+        case model::CheckKind::joints:
+        case model::CheckKind::fasteners:
+        case model::CheckKind::setting:
+            return "the drilling schedule is whole";
+        case model::CheckKind::panels:
+        case model::CheckKind::feet:
+            return "the cut list is whole";
+        case model::CheckKind::room:
+        case model::CheckKind::drawers:
+        case model::CheckKind::openings:
+            return "the fit is proved";
+        case model::CheckKind::bars:
+            return "all can be bought";
+    }
+    return "";
+}
+
 }  // namespace
 
 std::string last_edit_text(Desk& desk) {
@@ -124,16 +183,21 @@ std::string last_edit_text(Desk& desk) {
 
 std::string next_text(const Derived& derived) {
     if (derived.project->frames.empty()) return "start a frame: Frame, New box frame";
-    const auto& groups = derived.finding_groups;  // the worst first
-    const auto is_note = [&](const FindingGroup& group) {
-        return derived.findings[group.findings[0]].severity == model::Severity::note;
-    };
-    if (groups.empty() || is_note(groups.front())) {
-        return "export the schedules, or change a dimension";
+    if (derived.resolved.pieces.empty() && derived.summary.open() == 0)
+        return "put members on the lines of the planes: Frame, Put members";
+    if (derived.summary.open() == 0) {
+        return derived.project->room.empty()
+                   ? "export the schedules; or measure the room, so that it is proved to fit"
+                   : "export the schedules, or change a dimension";
     }
-    const std::string where = where_words(groups.front(), derived.findings);
-    const std::string& what = derived.findings[groups.front().findings[0]].what;
-    return where.empty() ? what : where + ": " + what;
+    const auto& group = derived.finding_groups.front();  // the worst first
+    const auto kind = kind_of(derived.findings[group.findings[0]]);
+    const auto& row = model::row_of(kind);
+    const int count = count_of(derived, kind).open();
+    const std::string where = where_words(group, derived.findings);
+    return (count == 1 ? "one " + std::string(row.one)
+                       : std::to_string(count) + " " + std::string(row.many)) +
+           " before " + std::string(waiting_for(kind)) + (where.empty() ? "" : ": " + where);
 }
 
 void draw_consequences(const Area& area, Desk& desk, const Derived& derived) {

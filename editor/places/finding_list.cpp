@@ -78,11 +78,12 @@ CardHeights heights_of(const CardText& text, float width) {
             text.mend.empty() ? 0 : height_of_wrapped(text.mend, Type::small, room)};
 }
 
-// Gives whether it was clicked.
+// Gives whether it was clicked. `below`: room on the same ground for what it shows when open.
 bool draw_card(const CardText& text,
                const Shades& shades,
                const std::string& name,
-               bool is_chosen) {
+               bool is_chosen,
+               float below) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     const CardHeights heights = heights_of(text, width);
@@ -93,7 +94,7 @@ bool draw_card(const CardText& text,
     const bool clicked = ImGui::IsItemClicked();
     log_item(name, text.head);
     ImDrawList& on = *ImGui::GetWindowDrawList();
-    const ImVec2 end{at.x + width, at.y + heights.whole()};
+    const ImVec2 end{at.x + width, at.y + heights.whole() + below};
     on.AddRectFilled(at, end, shades.ground, scaled(3));
     on.AddRect(at, end, is_chosen || hot ? colour::dye : shades.edge, scaled(3), 0,
                is_chosen ? scaled(2) : 1.0F);
@@ -111,18 +112,27 @@ void draw_heading(const Summary& summary) {
     draw_text(words, Type::strong);
     log_item("findings heading", words);
     ImGui::SameLine();
-    draw_text("click to see where", Type::small, colour::quiet);
+    draw_text("click one for why and how", Type::small, colour::quiet);
 }
 
 void measure(FindingCards& cards, const Derived& derived, float width) {
     const float text_size = font(Type::small)->FontSize;
     if (cards.revision == derived.revision && cards.width == width &&
-        cards.text_size == text_size) {
+        cards.text_size == text_size && cards.measured_height == cards.open_height &&
+        cards.measured_open == cards.open) {
         return;
     }
-    cards = {derived.revision, width, text_size, {0.0F}, cards.wants_top};
-    for (const auto& group : derived.finding_groups) {
-        const float height = heights_of(text_of(group, derived.findings), width).whole();
+    cards.revision = derived.revision;
+    cards.width = width;
+    cards.text_size = text_size;
+    cards.measured_height = cards.open_height;
+    cards.measured_open = cards.open;
+    cards.tops = {0.0F};
+    const auto open = open_group(derived, cards);
+    for (std::size_t i = 0; i < derived.finding_groups.size(); ++i) {
+        const auto& group = derived.finding_groups[i];
+        const float height = heights_of(text_of(group, derived.findings), width).whole() +
+                             (open == i ? cards.open_height : 0.0F);
         cards.tops.push_back(cards.tops.back() + height + ImGui::GetStyle().ItemSpacing.y);
     }
 }
@@ -137,37 +147,132 @@ std::pair<std::size_t, std::size_t> shown_in(const FindingCards& cards, float fr
             static_cast<std::size_t>(end - tops.begin())};
 }
 
-void draw_one(const Derived& derived, std::size_t index, Selection& selection) {
+std::string key_of(const Derived& derived, std::size_t group) {
+    const auto& finding = derived.findings[derived.finding_groups[group].findings[0]];
+    return finding.code + ": " + where_words(derived.finding_groups[group], derived.findings) +
+           finding.what;
+}
+
+// Within the card, below its text.
+std::optional<Change> draw_open_part(const std::string& name,
+                                     const Derived& derived,
+                                     std::size_t index,
+                                     float& open_height,
+                                     FindingHands hands) {
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float room = room_in(width);
+    const float inset = (width - room) / 2;
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::SetCursorScreenPos({at.x + inset, at.y - ImGui::GetStyle().ItemSpacing.y});
+    const float top = ImGui::GetCursorScreenPos().y;
+    ImGui::Indent(inset);
+    auto change = draw_finding_help(name, derived, index, hands, room);
+    ImGui::Unindent(inset);
+    open_height = ImGui::GetCursorScreenPos().y - top + scaled(4);
+    return change;
+}
+
+void open_card(const Derived& derived, std::size_t index, FindingCards& cards) {
+    const auto key = key_of(derived, index);
+    cards.open = cards.open == key ? std::string() : key;
+    cards.open_height = 0.0F;
+}
+
+std::optional<Change> draw_one(const Derived& derived,
+                               std::size_t index,
+                               FindingCards& cards,
+                               Selection& selection,
+                               FindingHands hands) {
     const auto& group = derived.finding_groups[index];
     const Shades shades = shades_of(derived.findings[group.findings[0]].severity);
     const bool is_chosen = !group.concerns.empty() && selection.subjects == group.concerns;
+    const bool is_open = cards.open == key_of(derived, index);
     const std::string name = "finding " + std::to_string(index + 1);
-    if (draw_card(text_of(group, derived.findings), shades, name, is_chosen)) {
+    if (draw_card(text_of(group, derived.findings), shades, name, is_chosen,
+                  is_open ? cards.open_height : 0.0F)) {
         selection = selection_of_subjects(*derived.project, derived.resolved, group.concerns);
+        open_card(derived, index, cards);
+        return std::nullopt;
     }
+    if (!is_open) return std::nullopt;
+    return draw_open_part(name, derived, index, cards.open_height, hands);
+}
+
+// The open card's top comes to the top of what shows.
+void scroll_to_open(const Derived& derived, FindingCards& cards, float list_top) {
+    if (!std::exchange(cards.wants_open, false)) return;
+    const auto open = open_group(derived, cards);
+    if (open) ImGui::SetScrollY(list_top + cards.tops[*open]);
 }
 
 }  // namespace
 
-void draw_finding_list(const Derived& derived, FindingCards& cards, Selection& selection) {
+SeverityWord word_of(model::Severity severity) {
+    const Shades shades = shades_of(severity);
+    return {shades.word, shades.text};
+}
+
+std::optional<Change> draw_finding(const Derived& derived,
+                                   std::size_t group,
+                                   Selection& selection,
+                                   float& open_height,
+                                   FindingHands hands) {
+    const auto& it = derived.finding_groups[group];
+    const bool is_chosen = !it.concerns.empty() && selection.subjects == it.concerns;
+    const Shades shades = shades_of(derived.findings[it.findings[0]].severity);
+    const std::string name = "finding " + std::to_string(group + 1);
+    if (draw_card(text_of(it, derived.findings), shades, name, is_chosen, open_height))
+        selection = selection_of_subjects(*derived.project, derived.resolved, it.concerns);
+    return draw_open_part(name, derived, group, open_height, hands);
+}
+
+float height_of_finding(const Derived& derived, std::size_t group, float width) {
+    return heights_of(text_of(derived.finding_groups[group], derived.findings), width).whole();
+}
+
+std::optional<std::size_t> open_group(const Derived& derived, const FindingCards& cards) {
+    if (cards.open.empty()) return std::nullopt;
+    for (std::size_t i = 0; i < derived.finding_groups.size(); ++i) {
+        if (key_of(derived, i) == cards.open) return i;
+    }
+    return std::nullopt;
+}
+
+bool open_next(const Derived& derived, FindingCards& cards) {
+    const auto count = derived.finding_groups.size();
+    if (count == 0) return false;
+    const auto open = open_group(derived, cards);
+    cards.open = key_of(derived, open ? (*open + 1) % count : 0);
+    cards.open_height = 0.0F;
+    cards.wants_open = true;
+    return true;
+}
+
+std::optional<Change> draw_finding_list(const Derived& derived,
+                                        FindingCards& cards,
+                                        Selection& selection,
+                                        FindingHands hands) {
+    std::optional<Change> change;
     if (derived.findings.empty()) {
         draw_text("Nothing to mend", Type::small, colour::quiet);
-        return;
+        return change;
     }
     if (std::exchange(cards.wants_top, false)) ImGui::SetScrollY(0.0F);
     draw_heading(derived.summary);
     measure(cards, derived, ImGui::GetContentRegionAvail().x);
+    scroll_to_open(derived, cards, ImGui::GetCursorPosY());
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImDrawList& on = *ImGui::GetWindowDrawList();
     const auto [first, end] =
         shown_in(cards, on.GetClipRectMin().y - at.y, on.GetClipRectMax().y - at.y);
     for (std::size_t i = first; i < end; ++i) {
         ImGui::SetCursorScreenPos({at.x, at.y + cards.tops[i]});
-        draw_one(derived, i, selection);
+        keep_first(change, draw_one(derived, i, cards, selection, hands));
     }
     // The scroll bar measures all of them.
     ImGui::SetCursorScreenPos({at.x, at.y + cards.tops.back()});
     ImGui::Dummy({0, 0});
+    return change;
 }
 
 float height_of_findings(const Derived& derived, FindingCards& cards, float width) {

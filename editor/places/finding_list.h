@@ -2,9 +2,14 @@
 #pragma once
 
 #include "editor/derived.h"
+#include "editor/places/finding_help.h"
 #include "editor/selection.h"
 
+#include <imgui.h>
+
+#include <cstddef>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace editor {
@@ -16,10 +21,42 @@ struct FindingCards {
     float text_size = 0.0F;
     std::vector<float> tops;  // of each card, and last the end of all
     bool wants_top = false;   // the first of them is to be seen
+    // The card that shows why, and the mends: known by what it says, so that it stays open when
+    // others come and go. Empty: none.
+    std::string open;
+    float open_height = 0.0F;      // of what it shows below its text
+    bool wants_open = false;       // the open one is to be seen
+    float measured_height = 0.0F;  // with these the cards were measured
+    std::string measured_open;
 };
 
-// Clicking a finding selects what it concerns.
-void draw_finding_list(const Derived& derived, FindingCards& cards, Selection& selection);
+// The group whose card is open; none where it is gone.
+std::optional<std::size_t> open_group(const Derived& derived, const FindingCards& cards);
+
+// Opens the card after the open one, or the first; false where there is none.
+bool open_next(const Derived& derived, FindingCards& cards);
+
+// Clicking a finding selects what it concerns, and opens its card: why, and mends as buttons.
+std::optional<Change> draw_finding_list(const Derived& derived,
+                                        FindingCards& cards,
+                                        Selection& selection,
+                                        FindingHands hands);
+
+// One of Derived::finding_groups as such a card, open. `open_height`: of what it shows below its
+// text, as it was drawn last.
+std::optional<Change> draw_finding(const Derived& derived,
+                                   std::size_t group,
+                                   Selection& selection,
+                                   float& open_height,
+                                   FindingHands hands);
+float height_of_finding(const Derived& derived, std::size_t group, float width);
+
+// "Wrong", "Look at" or "Note", and the colour of the word.
+struct SeverityWord {
+    const char* word = "";
+    ImU32 colour = 0;
+};
+SeverityWord word_of(model::Severity severity);
 
 // How high the list is at that width.
 float height_of_findings(const Derived& derived, FindingCards& cards, float width);

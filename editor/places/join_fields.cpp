@@ -5,6 +5,7 @@
 #include "editor/error_words.h"
 #include "editor/join_choices.h"
 #include "editor/kit/scopes.h"
+#include "editor/kit/term.h"
 #include "editor/kit/widgets.h"
 #include "editor/node_bars.h"
 
@@ -66,7 +67,7 @@ std::optional<Change> draw_one(const Derived& derived,
     // Of another joint it is another field: what is half typed stays with its own.
     const IdScope id((here.joint.frame + '\n' + words_of(here.joint)).c_str());
     ImGui::AlignTextToFramePadding();
-    draw_text(it.name, colour::quiet);
+    draw_term(it.name, colour::quiet);
     ImGui::SameLine(scaled(104));
     const auto field = draw_field(it.name, text, {.hint = it.hint});
     std::optional<Change> change;

@@ -14,11 +14,15 @@ namespace {
 // Of the panel's height: findings at its foot and what the frames are made of above them keep their
 // places, however long the lists are; the dimensions have the rest.
 constexpr float most_for_findings = 0.32F;
+constexpr float most_for_open_finding = 0.5F;
 constexpr float most_for_notes = 0.18F;  // where nothing is to mend
 constexpr float most_for_frames = 0.30F;
 
 float findings_height(const Area& area, const Derived& derived, FindingCards& cards) {
-    const float most = derived.summary.open() > 0 ? most_for_findings : most_for_notes;
+    const bool is_open = open_group(derived, cards).has_value();
+    const float most = is_open                      ? most_for_open_finding
+                       : derived.summary.open() > 0 ? most_for_findings
+                                                    : most_for_notes;
     return std::min(area.height * most,
                     height_of_findings(derived, cards, area.width - scaled(32)) + scaled(6));
 }
@@ -58,7 +62,9 @@ std::optional<Change> draw_lay_out(const Area& area,
     }
     draw_rule();
     const ChildScope list("found");
-    draw_finding_list(derived, state.cards, state.selection);
+    keep_first(change,
+               draw_finding_list(derived, state.cards, state.selection,
+                                 {catalogue, state.mends, state.dialog, state.place, state.bands}));
     return change;
 }
 

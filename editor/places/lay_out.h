@@ -24,6 +24,8 @@ struct LayOutState {
     SectionTyping& stock_filter;
     FindingCards& cards;
     UnfoldedMeasures& unfolded;
+    MendBoard& mends;
+    Place& place;
     const BandWorker* bands = nullptr;
 };
 

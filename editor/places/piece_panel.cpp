@@ -1,6 +1,8 @@
 #include "editor/places/piece_panel.h"
 
+#include "editor/kit/term.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/cautions.h"
 #include "editor/places/piece_words.h"
 #include "editor/places/section_choice.h"
 #include "editor/places/table_columns.h"
@@ -41,7 +43,7 @@ void draw_head(const Derived& derived, Index piece) {
     draw_wrapped(member_words(derived, piece) + ", " + frame);
     draw_text(alike_words(derived, it), Type::small, colour::quiet);
     if (it.hand == model::Hand::opposite) {
-        draw_text("this one is of opposite hand", Type::small, colour::amber);
+        draw_term("this one is of opposite hand", Type::small, colour::amber);
     }
 }
 
@@ -188,7 +190,7 @@ void draw_hole_table(const Derived& derived,
     {
         const FontScope small(Type::small);
         const ColourScope quiet(ImGuiCol_Text, colour::quiet);
-        ImGui::TableHeadersRow();
+        draw_term_headings();
     }
     const model::DrillRow* before = nullptr;
     for (const auto& row : rows) {
@@ -225,8 +227,7 @@ std::optional<Change> draw_piece_panel(const Area& area,
     auto change = draw_stock(derived, catalogue, it, hands.selection, hands.stock_filter);
     draw_cutting(derived, it);
     draw_hole_table(derived, it, marked, now_hovered);
-    draw_wrapped("Deburr both faces. Eye protection on; clamp the bar before the drill comes down.",
-                 Type::small, colour::quiet);
+    draw_caution(Work::drilling);
     hands.hovered_hole = now_hovered;
     return change;
 }

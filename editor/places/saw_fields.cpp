@@ -2,6 +2,7 @@
 
 #include "editor/dimension_values.h"
 #include "editor/error_words.h"
+#include "editor/kit/term.h"
 #include "editor/kit/widgets.h"
 #include "engine/measure/formula.h"
 
@@ -81,6 +82,7 @@ std::optional<Change> draw_one(const Derived& derived, const SawField& it, SawTy
     ImGui::AlignTextToFramePadding();
     draw_text(it.name, colour::quiet);
     draw_hint(it.hint);
+    explain_term(it.name);
     ImGui::SameLine(scaled(140));
     const auto field = draw_field(it.name, text, {.width = scaled(110)});
     const bool is_number = it.name == std::string_view(spares_name);

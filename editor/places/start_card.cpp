@@ -47,6 +47,11 @@ void draw_frames(StartChoice& choice) {
         choice.command = "frame.stepped";
     }
     ImGui::SameLine();
+    if (draw_button("Planes alone", {.text = "From nothing\xE2\x80\xA6"})) {
+        choice.command = "frame.planes";
+    }
+    draw_hint("The outer planes of a cabinet, to put bars onto in the view");
+    ImGui::SameLine();
     if (draw_button("Open", {.text = "Open\xE2\x80\xA6", .weight = Weight::link})) {
         choice.command = "project.open";
     }
@@ -58,7 +63,7 @@ StartChoice draw_start_card(const Area& view,
                             const std::vector<std::filesystem::path>& recent,
                             const std::vector<std::filesystem::path>& samples) {
     constexpr std::size_t most_shown = 4;
-    const float width = std::min(scaled(500), view.width - scaled(20));
+    const float width = std::min(scaled(560), view.width - scaled(20));
     const float height = std::min(
         scaled(190.0F + (samples.empty() ? 0.0F : 114.0F) + (recent.empty() ? 0.0F : 84.0F)),
         view.height - scaled(20));

@@ -17,8 +17,8 @@ public:
 
     float width() const { return width_; }
 
-    // Adds the column to the table that is being set up.
-    void set_up() const;
+    // Adds the column to the table that is being set up; by its id it is sorted.
+    void set_up(unsigned id = 0) const;
 
 private:
     std::string heading_;

@@ -52,6 +52,9 @@ std::optional<Change> draw_tape_choice(const TapeStyle& shown) {
         if (draw_button("Tape", {.text = text, .weight = Weight::link})) {
             ImGui::OpenPopup("Tape list");
         }
+        draw_hint(
+            "How lengths are read and shown. Holes lie on the tape's marks: with another tape they "
+            "move to the marks of that one");
     }
     const PopupScope open("Tape list");
     if (!open) return std::nullopt;

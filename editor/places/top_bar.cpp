@@ -2,8 +2,7 @@
 
 #include "editor/commands.h"
 #include "editor/kit/widgets.h"
-#include "editor/places/bar_diagram.h"
-#include "model/resolve/recipe.h"
+#include "editor/places/place_words.h"
 
 #include <algorithm>
 #include <array>
@@ -129,59 +128,23 @@ std::string_view draw_menus(const Area& area, const Desk& desk, float& end) {
     return asked;
 }
 
-struct PlaceTab {
-    const PlaceRow* place = nullptr;
-    std::string state;
-    bool is_open = false;  // something is to be looked at
-};
-
-// The way in which members meet, unless something says otherwise.
-std::string join_words(const Derived& derived) {
-    const auto& recipe = derived.project->shop.recipe;
-    return recipe.empty() ? std::string(model::recipes().front().name) : recipe;
-}
-
-std::string room_words(const Derived& derived) {
-    const auto count = derived.project->room.size();
-    if (count == 0) return "no room yet";
-    return std::to_string(count) + (count == 1 ? " obstacle" : " obstacles");
-}
-
-// What there is to see at a place, in two words.
-PlaceTab tab_of(const PlaceRow& row, const Derived& derived) {
-    const int open = derived.summary.open();
-    const std::string words = count_words(derived.summary);
-    const bool is_empty = derived.project->frames.empty();
-    switch (row.place) {
-        case Place::measure:
-            return {&row, room_words(derived)};
-        case Place::lay_out:
-            return {&row, is_empty ? "to begin" : words.empty() ? "settled" : words, open > 0};
-        case Place::join:
-            return {&row, is_empty ? "" : join_words(derived)};
-        case Place::buy:
-            return {&row, is_empty ? "" : bars_text(derived)};
-        case Place::make:
-            return {&row, is_empty ? "" : std::to_string(derived.summary.pieces) + " pieces"};
-    }
-    return {&row};
-}
-
-bool draw_tab(const PlaceTab& tab, const Area& at, bool is_here) {
+bool draw_tab(const PlaceRow& place, const PlaceWords& words, const Area& at, bool is_here) {
     ImDrawList& on = *ImGui::GetWindowDrawList();
     ImGui::SetCursorScreenPos({at.x, at.y});
-    const bool clicked = ImGui::InvisibleButton(tab.place->tab, {at.width, at.height});
+    const bool clicked = ImGui::InvisibleButton(place.tab, {at.width, at.height});
     const bool hot = ImGui::IsItemHovered();
-    log_item(tab.place->tab, is_here ? "here" : "");
+    log_item(place.tab, is_here ? "here" : "");
     const ImVec2 end{at.x + at.width, at.y + at.height};
     if (is_here || hot) on.AddRectFilled({at.x, at.y}, end, colour::paper);
     if (is_here) on.AddRectFilled({at.x, at.y}, {end.x, at.y + scaled(4)}, colour::dye);
     const float rim = std::min(scaled(16), at.width * 0.08F);
-    draw_text_at(on, {at.x + rim, at.y + scaled(10)}, tab.place->tab,
+    draw_text_at(on, {at.x + rim, at.y + scaled(10)}, place.tab,
                  is_here ? Type::strong : Type::text, is_here ? colour::dye : colour::ink);
     draw_text_at(on, {at.x + rim, at.y + scaled(30)},
-                 text_to_fit(tab.state, Type::small, at.width - 1.5F * rim), Type::small,
-                 tab.is_open ? colour::amber : colour::quiet);
+                 text_to_fit(words.text, Type::small, at.width - 1.5F * rim), Type::small,
+                 words.is_open ? colour::amber : colour::quiet);
+    log_rectangle("state of " + std::string(place.tab),
+                  {at.x, at.y, end.x, end.y, true, true, words.text});
     return clicked;
 }
 
@@ -193,9 +156,9 @@ std::string_view draw_tabs(const Area& area,
     float x = division.tabs_from;
     for (std::size_t i = 0; i < tab_count; ++i) {
         const auto& row = place_rows[i];
-        const PlaceTab tab = tab_of(row, derived);
         const Area at{x, area.y, division.tab_widths[i], area.height - scaled(1)};
-        if (draw_tab(tab, at, desk.ui.place == row.place)) asked = row.command;
+        if (draw_tab(row, place_words(derived, row.place), at, desk.ui.place == row.place))
+            asked = row.command;
         x += at.width;
     }
     return asked;

@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace editor {
 namespace {
@@ -133,10 +134,14 @@ void draw_line(const Area& area, const ScreenLine& line, float pixel_scale) {
     const ImU32 thin = colour::with_alpha(colour::dye, 60);
     on.AddLine(on_screen(area, line.edge_from, pixel_scale), a, thin, scaled(1));
     on.AddLine(on_screen(area, line.edge_to, pixel_scale), z, thin, scaled(1));
+    // The ground's colour beneath, so that it reads where it crosses bars, in the dark look too.
+    on.AddLine(a, z, colour::with_alpha(colour::paper, 200), scaled(3.6F));
     on.AddLine(a, z, colour::dye, scaled(1.3F));
     // Oblique ticks, as on a drawing: nothing to take hold of.
     const float tick = scaled(5);
     for (const ImVec2 end : {a, z}) {
+        on.AddLine({end.x - tick, end.y + tick}, {end.x + tick, end.y - tick},
+                   colour::with_alpha(colour::paper, 200), scaled(3.8F));
         on.AddLine({end.x - tick, end.y + tick}, {end.x + tick, end.y - tick}, colour::dye,
                    scaled(1.6F));
     }
@@ -364,7 +369,8 @@ float room_for_tags(const std::vector<TaggedDimension>& tags) {
 std::optional<Change> draw_dimension_tags(const Area& area,
                                           const Derived& derived,
                                           const ViewState& view,
-                                          DimensionHand& hand) {
+                                          DimensionHand& hand,
+                                          std::vector<Area>* covered) {
     const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
     const auto lines = tag_lines(derived, view, pixel_scale);
     std::vector<std::array<ImVec2, 2>> drawn;  // all lines first: they lie behind the tags
@@ -374,7 +380,7 @@ std::optional<Change> draw_dimension_tags(const Area& area,
             {on_screen(area, it.line.from, pixel_scale), on_screen(area, it.line.to, pixel_scale)});
     }
     std::optional<Change> change;
-    std::vector<Area> taken;
+    std::vector<Area> taken = covered != nullptr ? *covered : std::vector<Area>{};
     bool is_held_drawn = false;
     const ItemScope items("tags");
     for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -386,6 +392,7 @@ std::optional<Change> draw_dimension_tags(const Area& area,
         if (one) change = std::move(one);
         if (is_held(hand, dimension)) is_held_drawn = true;
     }
+    if (covered != nullptr) *covered = std::move(taken);
     if (!is_held_drawn) {
         if (auto held = draw_held_tag(area, derived, hand)) change = std::move(held);
     }

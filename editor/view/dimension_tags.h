@@ -31,9 +31,11 @@ std::vector<TaggedDimension> tagged_dimensions(const Derived& derived);
 // How many pixels beside the skeleton the lines and tags take, at scale 1.
 float room_for_tags(const std::vector<TaggedDimension>& tags);
 
+// Where tags must not lie may be given; those that were drawn are put to it.
 std::optional<Change> draw_dimension_tags(const Area& area,
                                           const Derived& derived,
                                           const ViewState& view,
-                                          DimensionHand& hand);
+                                          DimensionHand& hand,
+                                          std::vector<Area>* covered = nullptr);
 
 }  // namespace editor

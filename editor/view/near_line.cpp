@@ -54,7 +54,7 @@ void draw_line(ImDrawList& on, const Ends& ends) {
 // Beside the line, so that a short one is not covered by its own value.
 void draw_value(ImDrawList& on,
                 const Ends& ends,
-                const std::string& obstacle,
+                const std::string& name,
                 const std::string& text) {
     const ImVec2 size = size_of_text(text, Type::strong);
     const ImVec2 middle{(ends.from.x + ends.to.x) / 2, (ends.from.y + ends.to.y) / 2};
@@ -66,11 +66,25 @@ void draw_value(ImDrawList& on,
     on.AddRect({at.x - pad.x, at.y - pad.y}, {at.x + size.x + pad.x, at.y + size.y + pad.y},
                colour::dye, scaled(3));
     draw_text_at(on, at, text, Type::strong, colour::dye);
-    log_rectangle("nearest to " + obstacle,
-                  {at.x, at.y, at.x + size.x, at.y + size.y, true, true, text});
+    log_rectangle(name, {at.x, at.y, at.x + size.x, at.y + size.y, true, true, text});
 }
 
 }  // namespace
+
+void draw_measured_lines(const Area& area,
+                         const std::vector<MeasuredLine>& lines,
+                         const ViewState& view) {
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    on.PushClipRect({area.x, area.y}, {area.x + area.width, area.y + area.height}, true);
+    for (const auto& line : lines) {
+        const auto from = on_screen(area, line.from, view);
+        const auto to = on_screen(area, line.to, view);
+        if (!from || !to) continue;
+        draw_line(on, {*from, *to});
+        if (!line.text.empty()) draw_value(on, {*from, *to}, line.name, line.text);
+    }
+    on.PopClipRect();
+}
 
 void draw_near_lines(const Area& area,
                      const Derived& derived,
@@ -87,7 +101,7 @@ void draw_near_lines(const Area& area,
         const auto ends = ends_of(area, *it.nearest, view);
         if (!ends) continue;
         draw_line(on, *ends);
-        draw_value(on, *ends, room[i].name, near_words(it, derived));
+        draw_value(on, *ends, "nearest to " + room[i].name, near_words(it, derived));
     }
     on.PopClipRect();
 }

@@ -4,13 +4,22 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
 #include "editor/room_scene.h"
+#include "editor/view/cut_handle.h"
 #include "editor/view/dimension_tags.h"
+#include "editor/view/hole_places.h"
+#include "editor/view/mark_labels.h"
 #include "editor/view/near_line.h"
+#include "editor/view/plane_tags.h"
+#include "editor/view/sketch_view.h"
+#include "editor/view/tape_hand.h"
 #include "engine/render/pick.h"
+
+#include <glm/geometric.hpp>
 
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace editor {
@@ -64,6 +73,7 @@ void choose(const Derived& derived, const ViewState& view, Selection& selection,
         return;
     }
     auto chosen = selection_of(*derived.project, derived.resolved, {*view.hovered});
+    if (chosen.pieces.empty()) return;
     if (!adds) {
         selection = std::move(chosen);
         return;
@@ -84,7 +94,9 @@ struct ScanHit {
     engine::Vector own{};
 };
 
-std::optional<ScanHit> scan_under(const RoomFacts& room, const engine::Ray& ray) {
+std::optional<ScanHit> scan_under(const RoomFacts& room,
+                                  const engine::Ray& ray,
+                                  const engine::SceneCut* cut) {
     std::optional<ScanHit> nearest;
     for (const auto& placed : room.scans_placed) {
         const auto& place = placed.place;
@@ -97,24 +109,42 @@ std::optional<ScanHit> scan_under(const RoomFacts& room, const engine::Ray& ray)
         };
         const auto hit = placed.scan->tree.first_on_ray(own(from), own(along));
         if (!hit || (nearest && nearest->along <= hit->distance)) continue;
+        if (!engine::is_left_by(cut, ray.origin + ray.direction * hit->distance)) continue;
         nearest = ScanHit{placed.obstacle, hit->distance, hit->point};
     }
     return nearest;
 }
 
-void point_at_scan(ViewHands& hands, glm::dvec2 pixel) {
+// From the plane on that takes away what lies before it.
+engine::Ray behind_cut(engine::Ray ray, const engine::SceneCut* cut) {
+    if (engine::is_left_by(cut, ray.origin)) return ray;
+    const double speed = glm::dot(cut->normal, ray.direction);
+    const double along = (cut->offset - glm::dot(cut->normal, ray.origin)) / speed;
+    if (speed < 0.0) ray.origin += ray.direction * along;
+    return ray;
+}
+
+void point_at_scan(ViewHands& hands, const engine::SceneData& scene, glm::dvec2 pixel) {
     auto& view = hands.view;
     if (!hands.picks_obstacles || hands.room == nullptr || view.hovered) return;
-    if (hands.room->scans_placed.empty() || view.hovered_obstacle) return;
-    const auto ray = engine::ray_through(view.camera, pixel, view.viewport);
-    if (const auto hit = scan_under(*hands.room, ray)) view.hovered_obstacle = hit->obstacle;
+    if (hands.room->scans_placed.empty() || view.hovered_obstacle || !scene.fixed) return;
+    const auto ray =
+        behind_cut(engine::ray_through(view.camera, pixel, view.viewport), scene.cut.get());
+    const auto hit = scan_under(*hands.room, ray, scene.cut.get());
+    if (hit) view.hovered_obstacle = hit->obstacle;
 }
 
 // The change that a third point makes.
-std::optional<Change> pick_point(const Derived& derived, ViewHands& hands, glm::dvec2 pixel) {
-    const auto ray = engine::ray_through(hands.view.camera, pixel, hands.view.viewport);
+std::optional<Change> pick_point(const Derived& derived,
+                                 const engine::SceneData& scene,
+                                 ViewHands& hands,
+                                 glm::dvec2 pixel) {
+    const auto* cut = scene.cut.get();
+    const auto ray =
+        behind_cut(engine::ray_through(hands.view.camera, pixel, hands.view.viewport), cut);
     const auto& room = derived.project->room;
-    const auto hit = hands.room == nullptr ? std::nullopt : scan_under(*hands.room, ray);
+    const bool is_seen = hands.room != nullptr && scene.fixed != nullptr;
+    const auto hit = is_seen ? scan_under(*hands.room, ray, cut) : std::nullopt;
     if (!hit || room[hit->obstacle].name != hands.placing->obstacle) {
         hands.placing->trouble = "There is nothing of " + hands.placing->obstacle + " there";
         return std::nullopt;
@@ -131,14 +161,16 @@ std::optional<Change> pick_point(const Derived& derived, ViewHands& hands, glm::
     return change;
 }
 
-void draw_placing(const Area& area, const ScanPlacing& placing) {
+// Below what stands at the top of the view.
+void draw_placing(const Area& area, const ScanPlacing& placing, const Area& above) {
     auto words = std::to_string(placing.points.size() + 1) + " of 3: " + placing_words(placing) +
                  " \xC2\xB7 Esc to leave it";
     if (!placing.trouble.empty()) words = placing.trouble + ". " + words;
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const float room = area.width - scaled(24);
     const ImVec2 size = size_of_text(words, Type::strong, room - scaled(20));
-    const ImVec2 at{area.x + std::max(scaled(22), (area.width - size.x) / 2), area.y + scaled(14)};
+    const float top = std::max(area.y + scaled(14), above.y + above.height + scaled(12));
+    const ImVec2 at{area.x + std::max(scaled(22), (area.width - size.x) / 2), top};
     on.AddRectFilled({at.x - scaled(10), at.y - scaled(6)},
                      {at.x + size.x + scaled(10), at.y + size.y + scaled(6)}, colour::dye_wash,
                      scaled(3));
@@ -165,6 +197,52 @@ void point(const engine::SceneData& scene,
     }
 }
 
+bool holds_tape(const ViewHands& hands) {
+    return hands.seeing != nullptr && hands.seeing->tape.is_held && hands.placing == nullptr;
+}
+
+// Of the piece under the pointer.
+void point_at_hole(const Derived& derived, ViewHands& hands, glm::dvec2 pixel) {
+    if (hands.seeing == nullptr) return;
+    auto& hovered = hands.seeing->hovered_hole;
+    hovered.reset();
+    const auto& view = hands.view;
+    // Pieces that are pulled apart have their holes elsewhere.
+    if (!view.hovered || !view.hovered_at || hands.seeing->way.apart > 0.0F) return;
+    const auto ray = engine::ray_through(view.camera, pixel, view.viewport);
+    constexpr double through = 12.0;  // mm: a hole seen from the inside of its wall
+    const double along = glm::dot(*view.hovered_at - ray.origin, ray.direction);
+    const double beside = 4.0 * engine::mm_per_pixel(view.camera, view.viewport);
+    hovered = hole_on(derived, ray, along + through, beside, *view.hovered);
+}
+
+std::optional<SketchDesk> sketch_desk(const Derived& derived, const ViewHands& hands) {
+    if (hands.sketch == nullptr || hands.catalogue == nullptr) return std::nullopt;
+    return SketchDesk{derived, *hands.catalogue, hands.view, *hands.sketch, hands.selection};
+}
+
+SketchMouse sketched(const Derived& derived,
+                     const ViewHands& hands,
+                     glm::dvec2 pixel,
+                     float pixel_scale) {
+    const auto desk = sketch_desk(derived, hands);
+    return desk ? use_sketch_mouse(*desk, pixel, static_cast<double>(pixel_scale)) : SketchMouse{};
+}
+
+void forget_pointed_at(ViewState& view) {
+    view.hovered.reset();
+    view.hovered_obstacle.reset();
+    view.hovered_at.reset();
+}
+
+void zoom_by_wheel(ViewState& view, glm::dvec2 pixel) {
+    const float notches = ImGui::GetIO().MouseWheel;
+    if (notches == 0.0F) return;
+    view.is_fitted = false;
+    const double factor = std::pow(zoom_per_notch, static_cast<double>(notches));
+    view.camera = engine::zoomed(view.camera, factor, pixel, view.viewport);
+}
+
 // The picture takes the mouse as one large button, so that a drag goes on outside of it.
 std::optional<Change> use_mouse(const Area& area,
                                 const Derived& derived,
@@ -180,36 +258,52 @@ std::optional<Change> use_mouse(const Area& area,
     ImGui::SetItemAllowOverlap();
     const ImGuiIO& io = ImGui::GetIO();
     const glm::dvec2 pixel = pixel_in(area, io.MousePos, pixel_scale);
+    const auto sketch = sketched(derived, hands, pixel, pixel_scale);
+    change = sketch.change;
     if (ImGui::IsItemActive()) {
-        turn_and_move(hands.view, pixel_scale);
+        if (!sketch.has_pointer || !io.MouseDown[0]) turn_and_move(hands.view, pixel_scale);
+    } else if (sketch.has_pointer && ImGui::IsItemHovered()) {
+        forget_pointed_at(hands.view);
+        zoom_by_wheel(hands.view, pixel);
     } else if (ImGui::IsItemHovered()) {
-        point(scene, hands.view, hands.picks_obstacles, pixel, pixel_scale);
-        point_at_scan(hands, pixel);
-        if (io.MouseWheel != 0.0F) {
-            hands.view.is_fitted = false;
-            const double factor = std::pow(zoom_per_notch, static_cast<double>(io.MouseWheel));
-            hands.view.camera =
-                engine::zoomed(hands.view.camera, factor, pixel, hands.view.viewport);
+        if (holds_tape(hands)) {
+            hands.view.hovered.reset();
+            hands.view.hovered_obstacle.reset();
+            hands.seeing->hovered_hole.reset();
+            point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
+        } else {
+            point(scene, hands.view, hands.picks_obstacles, pixel, pixel_scale);
+            point_at_scan(hands, scene, pixel);
+            point_at_hole(derived, hands, pixel);
         }
+        zoom_by_wheel(hands.view, pixel);
     } else {
         hands.view.hovered.reset();
         hands.view.hovered_obstacle.reset();
+        if (hands.seeing != nullptr) {
+            hands.seeing->hovered_hole.reset();
+            hands.seeing->tape.under.reset();
+        }
     }
     if (!ImGui::IsItemDeactivated()) return change;
-    if (!hands.view.is_turning && io.MouseReleased[0]) {
+    if (!hands.view.is_turning && io.MouseReleased[0] && !sketch.has_pointer) {
         const bool adds = io.KeyCtrl || io.KeyShift;
         const auto joint =
             hands.picks_joints && !adds ? hovered_joint(derived, hands.view) : std::nullopt;
-        if (hands.placing != nullptr) {
-            change = pick_point(derived, hands, pixel);
+        if (holds_tape(hands)) {
+            // The pointer may have come here with the press itself.
+            point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
+            take_end(hands.seeing->tape);
+        } else if (hands.placing != nullptr) {
+            change = pick_point(derived, scene, hands, pixel);
         } else if (joint) {
             hands.selection = selection_of_joint(*derived.project, derived.resolved, *joint);
         } else {
             choose(derived, hands.view, hands.selection, adds);
         }
     }
-    const bool is_picking =
-        hands.placing != nullptr;  // the view must not turn under the next click
+    // The view must not turn under the next click.
+    const bool is_picking = hands.placing != nullptr || holds_tape(hands) || sketch.has_pointer;
     if (io.MouseReleased[0] && io.MouseDoubleClicked[0] && !is_picking) {
         hands.view.wants_fit = true;
     }
@@ -225,17 +319,23 @@ void draw_obstacle_words(const Derived& derived, const ViewState& view) {
     draw_text(derived.project->room[*view.hovered_obstacle].name);
 }
 
-void draw_hovered_words(const Derived& derived, const ViewState& view, bool picks_joints) {
+void draw_hovered_words(const Derived& derived,
+                        const ViewState& view,
+                        bool picks_joints,
+                        const std::string& hole) {
     if (!view.hovered || view.is_turning || *view.hovered >= derived.resolved.pieces.size()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
     const TooltipScope tooltip;
     draw_text(piece_words(derived, *view.hovered));
     const auto joint = picks_joints ? hovered_joint(derived, view) : std::nullopt;
     if (joint) draw_text("joint " + words_of(*joint), Type::small, colour::quiet);
+    if (hole.empty()) return;
+    draw_text(hole, Type::small, colour::quiet);
+    log_item("hovered hole", hole);
 }
 
 // On two lines where one is too long for the view.
-void draw_help(const Area& area, bool picks_joints) {
+void draw_help(const Area& area, bool picks_joints, std::string_view of_hand) {
     const std::string moving =
         "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see all";
     const std::string choosing = picks_joints
@@ -243,8 +343,16 @@ void draw_help(const Area& area, bool picks_joints) {
                                      : "click a piece \xC2\xB7 Ctrl or Shift and click for more";
     const std::string both = moving + " \xC2\xB7 " + choosing;
     const float room = area.width - scaled(32);
-    const bool is_one = size_of_text(both, Type::small).x <= room;
     ImDrawList& on = *ImGui::GetWindowDrawList();
+    if (!of_hand.empty()) {
+        const ImVec2 size = size_of_text(of_hand, Type::small, room);
+        const ImVec2 at{area.x + scaled(16), area.y + area.height - size.y - scaled(10)};
+        draw_wrapped_at(on, at, of_hand, Type::small, colour::dye, room);
+        const std::string words(of_hand);
+        log_rectangle("at work", {at.x, at.y, at.x + size.x, at.y + size.y, true, true, words});
+        return;
+    }
+    const bool is_one = size_of_text(both, Type::small).x <= room;
     float y = area.y + area.height - scaled(is_one ? 26 : 42);
     for (const auto& line : is_one ? std::vector{both} : std::vector{moving, choosing}) {
         draw_text_at(on, {area.x + scaled(16), y}, text_to_fit(line, Type::small, room),
@@ -254,8 +362,15 @@ void draw_help(const Area& area, bool picks_joints) {
 }
 
 // The skeleton; the room may run out of the picture. The room alone while there is no skeleton.
-engine::SceneBounds what_to_see(const engine::SceneData& scene) {
-    const auto skeleton = engine::bounds_of(scene.solid);
+engine::SceneBounds what_to_see(const engine::SceneData& scene,
+                                const Derived& derived,
+                                bool is_one_alone) {
+    auto skeleton = engine::bounds_of(scene.solid);
+    if (is_one_alone) return skeleton;
+    for (std::size_t f = 0; f < derived.resolved.frames.size(); ++f) {
+        if (derived.resolved.frames[f].piece_count > 0) continue;
+        skeleton = engine::hull(skeleton, outline_in_room(plane_grid(derived, f)));
+    }
     return engine::is_empty(skeleton) ? engine::bounds_of(scene) : skeleton;
 }
 
@@ -264,6 +379,36 @@ double fit_margin(const Derived& derived, const Area& area) {
     const float tags = scaled(room_for_tags(tagged_dimensions(derived)));
     const float share = tags / std::max(1.0F, std::min(area.width, area.height));
     return std::clamp(static_cast<double>(share), 0.08, 0.26);
+}
+
+// Dimensions belong to the skeleton as it is built.
+bool shows_as_built(const ViewHands& hands) {
+    return hands.seeing == nullptr || (hands.seeing->way.apart <= 0.0F && !hands.seeing->way.alone);
+}
+
+std::string words_of_hole(const Derived& derived, const ViewHands& hands) {
+    if (hands.seeing == nullptr || hands.catalogue == nullptr) return {};
+    const auto& hole = hands.seeing->hovered_hole;
+    if (!hole || *hole >= derived.resolved.holes.size()) return {};
+    return hole_words(derived, *hands.catalogue, *hole);
+}
+
+// What was measured and the cut, and where labels must leave them room.
+std::vector<Area> draw_seen_marks(const Area& area,
+                                  const Derived& derived,
+                                  const engine::SceneData& scene,
+                                  ViewHands& hands,
+                                  std::optional<Change>& change) {
+    std::vector<Area> covered;
+    if (hands.seeing == nullptr) return covered;
+    auto& seeing = *hands.seeing;
+    covered.push_back(seeing.bar);
+    covered.push_back(draw_cut_handle(area, derived, scene, hands.view, seeing));
+    if (seeing.way.apart <= 0.0F) {
+        covered.push_back(draw_tape_hand(
+            seeing.tape, {area, derived, scene, hands.view, hands.catalogue}, change));
+    }
+    return covered;
 }
 
 }  // namespace
@@ -301,14 +446,19 @@ std::optional<Change> draw_view(const Area& area,
     const StyleScope no_padding(ImGuiStyleVar_WindowPadding, ImVec2(0, 0));
     const PanelScope panel("View", area,
                            ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    // Pieces that are pulled apart meet nowhere.
+    if (hands.seeing != nullptr && hands.seeing->way.apart > 0.0F) hands.picks_joints = false;
     const float pixel_scale = ImGui::GetIO().DisplayFramebufferScale.x;
     const engine::Viewport viewport{std::max(1, static_cast<int>(area.width * pixel_scale)),
                                     std::max(1, static_cast<int>(area.height * pixel_scale))};
     if (viewport != hands.view.viewport && hands.view.is_fitted) hands.view.wants_fit = true;
     hands.view.viewport = viewport;
     if (hands.view.wants_fit) {
-        hands.view.camera = engine::fitted(hands.view.camera, what_to_see(scene),
-                                           hands.view.viewport, fit_margin(derived, area));
+        const double margin = shows_as_built(hands) ? fit_margin(derived, area) : 0.1;
+        const bool is_one_alone = hands.seeing != nullptr && hands.seeing->way.alone.has_value();
+        hands.view.camera =
+            engine::fitted(hands.view.camera, what_to_see(scene, derived, is_one_alone),
+                           hands.view.viewport, margin);
         hands.view.wants_fit = false;
         hands.view.is_fitted = true;
     }
@@ -316,14 +466,32 @@ std::optional<Change> draw_view(const Area& area,
                                          {area.x + area.width, area.y + area.height}, {0, 1},
                                          {1, 0});
     auto change = use_mouse(area, derived, scene, hands, pixel_scale);
-    keep_first(change, draw_dimension_tags(area, derived, hands.view, hands.hand));
-    if (hands.placing != nullptr) draw_placing(area, *hands.placing);
-    draw_help(area, hands.picks_joints);
-    draw_hovered_words(derived, hands.view, hands.picks_joints);
+    std::vector<Area> covered = draw_seen_marks(area, derived, scene, hands, change);
+    const auto sketch = sketch_desk(derived, hands);
+    if (sketch) covered.push_back(sketch->state.bar);
+    if (sketch) draw_sketch_grid(area, *sketch, pixel_scale);
+    // A plane's tag says the same as that of its dimension.
+    if (sketch && sketch->state.hand == SketchHand::planes) {
+        keep_first(change, draw_plane_tags(area, *sketch, covered));
+    } else if (shows_as_built(hands)) {
+        keep_first(change, draw_dimension_tags(area, derived, hands.view, hands.hand, &covered));
+    }
+    if (hands.seeing != nullptr && hands.seeing->shows_marks) {
+        draw_mark_labels(area, derived, scene, hands.view, covered, hands.seeing->marks);
+    }
+    if (hands.placing != nullptr) {
+        draw_placing(area, *hands.placing, hands.seeing != nullptr ? hands.seeing->bar : Area{});
+    }
+    draw_help(area, hands.picks_joints,
+              sketch ? words_of_hand(sketch->state.hand) : std::string_view());
+    if (sketch) draw_sketch_bar(area, *sketch);
+    if (sketch) draw_sketch_words(*sketch);
+    draw_hovered_words(derived, hands.view, hands.picks_joints, words_of_hole(derived, hands));
     draw_obstacle_words(derived, hands.view);
     if (hands.room != nullptr) {
         draw_near_lines(area, derived, *hands.room, hands.selection, hands.view);
     }
+    draw_measured_lines(area, hands.lines, hands.view);
     return change;
 }
 

@@ -5,15 +5,19 @@
 #include "editor/derived.h"
 #include "editor/dimension_hand.h"
 #include "editor/kit/scopes.h"
+#include "editor/measured_line.h"
 #include "editor/room_facts.h"
 #include "editor/scan_placing.h"
 #include "editor/selection.h"
+#include "editor/view/seeing_state.h"
+#include "editor/view/sketch_state.h"
 #include "editor/view/view_state.h"
 #include "engine/render/scene.h"
 
 #include <imgui.h>
 
 #include <optional>
+#include <vector>
 
 namespace editor {
 
@@ -32,8 +36,12 @@ struct ViewHands {
     DimensionHand& hand;
     bool picks_joints = false;  // a click where two members meet chooses their joint
     bool picks_obstacles = false;
-    ScanPlacing* placing = nullptr;   // a click picks a point of this scan
-    const RoomFacts* room = nullptr;  // where a chosen obstacle is come near to
+    ScanPlacing* placing = nullptr;     // a click picks a point of this scan
+    const RoomFacts* room = nullptr;    // where a chosen obstacle is come near to
+    std::vector<MeasuredLine> lines{};  // what else is measured
+    SeeingState* seeing = nullptr;
+    SketchState* sketch = nullptr;  // laying out with the pointer, where that can be done
+    const model::Catalogue* catalogue = nullptr;
 };
 
 std::optional<Change> draw_view(const Area& area,

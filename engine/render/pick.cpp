@@ -60,7 +60,12 @@ std::optional<double> passes(const Ray& ray,
 
 }  // namespace
 
-std::optional<PickHit> pick_along(const SceneBatch& batch, const Ray& ray) {
+bool is_left_by(const SceneCut* cut, const glm::dvec3& point) {
+    constexpr double fineness = 1.0e-3;  // mm; of a place on the plane itself
+    return cut == nullptr || glm::dot(cut->normal, point) <= cut->offset + fineness;
+}
+
+std::optional<PickHit> pick_along(const SceneBatch& batch, const Ray& ray, const SceneCut* cut) {
     std::optional<PickHit> nearest;
     double most = std::numeric_limits<double>::max();
     std::size_t first = 0;
@@ -73,6 +78,7 @@ std::optional<PickHit> pick_along(const SceneBatch& batch, const Ray& ray) {
             const auto c = corner(batch.mesh, i + 2);
             const auto along = passes(ray, a, b, c);
             if (!along || *along >= most) continue;
+            if (!is_left_by(cut, ray.origin + ray.direction * *along)) continue;
             most = *along;
             nearest = {.pick_id = item.pick_id,
                        .along = most,
@@ -83,13 +89,25 @@ std::optional<PickHit> pick_along(const SceneBatch& batch, const Ray& ray) {
     return nearest;
 }
 
+namespace {
+
+// What is solid, or its cut face.
+std::optional<PickHit> pick_solid(const SceneData& scene, const Ray& ray) {
+    const auto hit = pick_along(scene.solid, ray, scene.cut.get());
+    if (!scene.cut) return hit;
+    const auto face = pick_along(scene.cut->faces, ray);
+    return face && (!hit || face->along < hit->along) ? face : hit;
+}
+
+}  // namespace
+
 std::optional<PickHit> pick_at(const SceneData& scene,
                                const Camera& camera,
                                glm::dvec2 pixel,
                                Viewport viewport,
                                double reach) {
     const auto straight = ray_through(camera, pixel, viewport);
-    if (auto hit = pick_along(scene.solid, straight)) return hit;
+    if (auto hit = pick_solid(scene, straight)) return hit;
     constexpr int rings = 3;
     constexpr int directions = 8;
     for (int ring = 1; ring <= rings; ++ring) {
@@ -98,10 +116,10 @@ std::optional<PickHit> pick_at(const SceneData& scene,
             const glm::dvec2 offset{std::cos(angle), std::sin(angle)};
             const auto beside =
                 ray_through(camera, pixel + offset * (reach * ring / rings), viewport);
-            if (auto hit = pick_along(scene.solid, beside)) return hit;
+            if (auto hit = pick_solid(scene, beside)) return hit;
         }
     }
-    return pick_along(scene.translucent, straight);
+    return pick_along(scene.translucent, straight, scene.cut.get());
 }
 
 }  // namespace engine

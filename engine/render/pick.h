@@ -17,8 +17,14 @@ struct PickHit {
     bool operator==(const PickHit&) const = default;
 };
 
-// The nearest item that can be picked; holes are seen through.
-std::optional<PickHit> pick_along(const SceneBatch& batch, const Ray& ray);
+// The nearest item that can be picked; holes are seen through. What a cut has taken away is passed
+// over.
+std::optional<PickHit> pick_along(const SceneBatch& batch,
+                                  const Ray& ray,
+                                  const SceneCut* cut = nullptr);
+
+// Whether a cut leaves the point; no cut leaves everything.
+bool is_left_by(const SceneCut* cut, const glm::dvec3& point);
 
 // The solid item under the pixel; where there is none, the one nearest to it within `reach` pixels,
 // since a thin bar far away is hard to hit; else the translucent item under it.

@@ -27,6 +27,8 @@ struct Programs {
 struct Wanted {
     std::uint64_t revision = 0;
     const SceneBatch* fixed = nullptr;
+    const SceneCut* cut = nullptr;
+    const SceneBatch* ghost = nullptr;
     SceneEmphasis emphasis;
     Camera camera;
     Viewport viewport;
@@ -45,6 +47,7 @@ struct Sight {
     // How the third clip coordinate falls when a point at depth w comes nearer by l mm: the first
     // value times l (parallel), plus the second times l / (w - l) (perspective).
     glm::vec2 depth_rise{};
+    glm::vec4 cut{};
 };
 
 glm::vec3 colour_of(Colour colour) {
@@ -121,6 +124,19 @@ private:
     GLuint program_;
 };
 
+// The plane as the shaders read it; without a cut everything lies behind it.
+glm::vec4 plane_of(const SceneData& scene) {
+    if (!scene.cut) return {0.0F, 0.0F, 0.0F, 1.0F};
+    return {glm::vec3{scene.cut->normal}, static_cast<float>(scene.cut->offset)};
+}
+
+ItemColours on_paper(const SceneItem& item, const SceneStyle& style) {
+    ItemColours own{style.paper, style.ink};
+    own.face.alpha = item.colour.alpha;
+    own.line.alpha = item.line.alpha;
+    return own;
+}
+
 std::vector<ItemColours> colours_of(const SceneBatch& batch,
                                     const SceneEmphasis& emphasis,
                                     const SceneStyle& style) {
@@ -128,11 +144,12 @@ std::vector<ItemColours> colours_of(const SceneBatch& batch,
     colours.reserve(batch.items.size());
     for (const auto& item : batch.items) {
         ItemColours own{item.colour, item.line};
+        if (style.is_line_drawing) own = on_paper(item, style);
         const bool can_be_picked = item.pick_id != no_pick;
         if (can_be_picked && std::ranges::count(emphasis.selected, item.pick_id) != 0) {
-            own = {mixed(item.colour, style.selected, 0.62), style.selected};
+            own = {mixed(own.face, style.selected, 0.62), style.selected};
         } else if (can_be_picked && emphasis.hovered == item.pick_id) {
-            own = {mixed(item.colour, style.hovered, 0.60), style.selected};
+            own = {mixed(own.face, style.hovered, 0.60), style.selected};
         }
         own.line.alpha = item.line.alpha;
         colours.push_back(own);
@@ -182,6 +199,10 @@ struct Renderer::State {
     GlBatch ground = GlBatch::create();
     GlBatch fixed = GlBatch::create();
     std::shared_ptr<const SceneBatch> fixed_data;  // kept, so that its address stays its own
+    GlBatch cut_faces = GlBatch::create();
+    std::shared_ptr<const SceneCut> cut_data;
+    GlBatch ghost = GlBatch::create();
+    std::shared_ptr<const SceneBatch> ghost_data;
     GlCanvas canvas;
     std::optional<Wanted> drawn;
     std::uint64_t pictures = 0;
@@ -199,11 +220,14 @@ struct Renderer::State {
     }
 
     void bring_up_to(const Wanted& wanted, const SceneData& scene);
+    void bring_cut_up_to(const Wanted& wanted, const SceneData& scene);
     void paint(const Wanted& wanted, const SceneData& scene) const;
+    void paint_cut(const Wanted& wanted, const Sight& sight) const;
     void paint_ground(const Wanted& wanted, const Sight& sight, const GroundGrid& grid) const;
     void paint_faces(const Wanted& wanted, const Sight& sight, const GlBatch& batch) const;
     Uniforms line_uniforms(const Wanted& wanted, const Sight& sight) const;
     void paint_hidden_lines(const Wanted& wanted, const Sight& sight, const SceneData& scene) const;
+    void paint_ghost(const Wanted& wanted, const Sight& sight) const;
 };
 
 Renderer::Renderer() : state_{std::make_unique<State>()} {}
@@ -219,7 +243,10 @@ unsigned Renderer::draw(const SceneData& scene,
                         Viewport viewport,
                         const SceneStyle& style,
                         int samples) {
-    const Wanted wanted{scene.revision, scene.fixed.get(), emphasis, camera, viewport, style,
+    const Wanted wanted{scene.revision,  scene.fixed.get(),
+                        scene.cut.get(), scene.ghost.get(),
+                        emphasis,        camera,
+                        viewport,        style,
                         samples};
     if (state_->drawn == wanted) return state_->canvas.texture();
     state_->bring_up_to(wanted, scene);
@@ -249,6 +276,12 @@ void Renderer::State::bring_up_to(const Wanted& wanted, const SceneData& scene) 
                        drawn->style != wanted.style)) {
         fixed.upload_colours(colours_of(*fixed_data, wanted.emphasis, wanted.style));
     }
+    bring_cut_up_to(wanted, scene);
+    if (ghost_data != scene.ghost) {
+        ghost_data = scene.ghost;
+        ghost.upload(ghost_data ? *ghost_data : SceneBatch{});
+        if (ghost_data) ghost.upload_colours(colours_of(*ghost_data, {}, wanted.style));
+    }
     if (is_new || drawn->emphasis != wanted.emphasis || drawn->style != wanted.style) {
         solid.upload_colours(colours_of(scene.solid, wanted.emphasis, wanted.style));
         translucent.upload_colours(colours_of(scene.translucent, wanted.emphasis, wanted.style));
@@ -257,8 +290,25 @@ void Renderer::State::bring_up_to(const Wanted& wanted, const SceneData& scene) 
         canvas = GlCanvas{wanted.viewport, wanted.samples};
 }
 
+void Renderer::State::bring_cut_up_to(const Wanted& wanted, const SceneData& scene) {
+    const bool is_other = cut_data != scene.cut;
+    if (is_other) {
+        cut_data = scene.cut;
+        cut_faces.upload(cut_data ? cut_data->faces : SceneBatch{});
+    }
+    if (!cut_data) return;
+    if (!is_other && drawn && drawn->emphasis == wanted.emphasis && drawn->style == wanted.style)
+        return;
+    auto colours = colours_of(cut_data->faces, wanted.emphasis, wanted.style);
+    if (wanted.style.is_line_drawing) {
+        for (auto& it : colours) it.face = mixed(it.face, wanted.style.ink, 0.35);
+    }
+    cut_faces.upload_colours(colours);
+}
+
 void Renderer::State::paint(const Wanted& wanted, const SceneData& scene) const {
-    const auto sight = sight_of(scene, wanted.camera, wanted.viewport);
+    auto sight = sight_of(scene, wanted.camera, wanted.viewport);
+    sight.cut = plane_of(scene);
     const auto paper = colour_of(wanted.style.paper);
     canvas.begin();
     glClearColor(paper.x, paper.y, paper.z, 1.0F);
@@ -267,27 +317,44 @@ void Renderer::State::paint(const Wanted& wanted, const SceneData& scene) const 
     glEnable(GL_BLEND);
     glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
     glActiveTexture(GL_TEXTURE0);
-    paint_ground(wanted, sight, scene.ground);
+    if (!wanted.style.is_line_drawing) paint_ground(wanted, sight, scene.ground);
 
     glEnable(GL_DEPTH_TEST);
+    paint_cut(wanted, sight);
+    if (cut_data) glEnable(GL_CLIP_DISTANCE0);
     glEnable(GL_CULL_FACE);
     paint_faces(wanted, sight, solid);
     glDisable(GL_CULL_FACE);
     line_uniforms(wanted, sight);
     solid.draw_lines();
     translucent.draw_lines();
-    glEnable(GL_CULL_FACE);
-    if (fixed_data) paint_faces(wanted, sight, fixed);
+    if (!wanted.style.is_line_drawing) {
+        glEnable(GL_CULL_FACE);
+        if (fixed_data) paint_faces(wanted, sight, fixed);
+        glDepthMask(GL_FALSE);
+        paint_faces(wanted, sight, translucent);
+        glDisable(GL_CULL_FACE);
+        glDepthMask(GL_TRUE);
+    }
     glDepthMask(GL_FALSE);
-    paint_faces(wanted, sight, translucent);
-    glDisable(GL_CULL_FACE);
     paint_hidden_lines(wanted, sight, scene);
+    if (ghost_data) paint_ghost(wanted, sight);
     glDepthMask(GL_TRUE);
+    glDisable(GL_CLIP_DISTANCE0);
 
     glDisable(GL_DEPTH_TEST);
     glDisable(GL_BLEND);
     glUseProgram(0);
     canvas.finish();
+}
+
+// In the plane itself: what is cut there is not what the plane takes away.
+void Renderer::State::paint_cut(const Wanted& wanted, const Sight& sight) const {
+    if (!cut_data) return;
+    glDisable(GL_CULL_FACE);
+    paint_faces(wanted, sight, cut_faces);
+    line_uniforms(wanted, sight);
+    cut_faces.draw_lines();
 }
 
 void Renderer::State::paint_ground(const Wanted& wanted,
@@ -315,6 +382,8 @@ void Renderer::State::paint_faces(const Wanted& wanted,
     uniforms.set("viewer", sight.viewer);
     uniforms.set("paper", colour_of(wanted.style.paper));
     uniforms.set("haze", sight.haze);
+    uniforms.set("shade", wanted.style.is_line_drawing ? 0.0F : 1.0F);
+    uniforms.set("cut", sight.cut);
     batch.draw_faces();
 }
 
@@ -324,7 +393,8 @@ Uniforms Renderer::State::line_uniforms(const Wanted& wanted, const Sight& sight
     uniforms.set("pixels", glm::vec2{wanted.viewport.width, wanted.viewport.height});
     uniforms.set("width", wanted.style.line_width);
     uniforms.set("strength", 1.0F);
-    uniforms.set("fading", 1.0F);
+    uniforms.set("fading", wanted.style.is_line_drawing ? 0.0F : 1.0F);
+    uniforms.set("cut", sight.cut);
     uniforms.set("depth_rise", sight.depth_rise);
     uniforms.set("pixels_per_mm", sight.pixels_per_mm / std::max(1.0F, wanted.style.line_width));
     uniforms.set("viewer", sight.viewer);
@@ -349,6 +419,20 @@ void Renderer::State::paint_hidden_lines(const Wanted& wanted,
         if (items[i].pick_id == no_pick) continue;
         if (std::ranges::count(selected, items[i].pick_id) != 0) solid.draw_lines_of(i);
     }
+    glDepthFunc(GL_LESS);
+}
+
+// Its lines show faintly through what lies before them, so that it is seen where it would be.
+void Renderer::State::paint_ghost(const Wanted& wanted, const Sight& sight) const {
+    glEnable(GL_CULL_FACE);
+    paint_faces(wanted, sight, ghost);
+    glDisable(GL_CULL_FACE);
+    const auto uniforms = line_uniforms(wanted, sight);
+    ghost.draw_lines();
+    uniforms.set("strength", 0.35F);
+    uniforms.set("fading", 0.0F);
+    glDepthFunc(GL_GREATER);
+    ghost.draw_lines();
     glDepthFunc(GL_LESS);
 }
 

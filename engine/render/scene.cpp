@@ -113,7 +113,8 @@ SceneBounds bounds_of(const SceneBatch& batch) {
 
 SceneBounds bounds_of(const SceneData& scene) {
     const auto all = hull(bounds_of(scene.solid), bounds_of(scene.translucent));
-    return scene.fixed ? hull(all, bounds_of(*scene.fixed)) : all;
+    const auto with_ghost = scene.ghost ? hull(all, bounds_of(*scene.ghost)) : all;
+    return scene.fixed ? hull(with_ghost, bounds_of(*scene.fixed)) : with_ghost;
 }
 
 }  // namespace engine

@@ -72,6 +72,14 @@ struct GroundGrid {
 // 6 to 24 inches.
 GroundGrid ground_below(const SceneBounds& box, bool inches);
 
+// A plane through the scene. What lies before it, along its normal, is neither drawn nor picked;
+// its faces, where it goes through metal, and their outlines lie in it.
+struct SceneCut {
+    glm::dvec3 normal{0.0, 0.0, 1.0};  // unit, towards what is taken away
+    double offset = 0.0;               // mm, of the plane along its normal
+    SceneBatch faces;
+};
+
 struct SceneData {
     // Changes when anything else in here changes; the renderer uploads when it does.
     std::uint64_t revision = 0;
@@ -80,6 +88,10 @@ struct SceneData {
     // Large meshes that seldom change, translucent and seen from their front only. Uploaded when it
     // is another one, whatever the revision.
     std::shared_ptr<const SceneBatch> fixed;
+    std::shared_ptr<const SceneCut> cut;  // uploaded when it is another one, too
+    // What is not there yet: translucent, its lines seen through what lies before it. Uploaded when
+    // it is another one, whatever the revision.
+    std::shared_ptr<const SceneBatch> ghost;
     GroundGrid ground;
 };
 
@@ -103,6 +115,10 @@ struct SceneStyle {
     Colour hovered{0x8E, 0x9B, 0xCB};
     float line_width = 1.25F;  // pixels; larger on a screen of high density
     float grid_width = 1.0F;
+    // For paper: lines in `ink` around faces of the paper's colour, without light, haze and ground;
+    // what is translucent by its lines alone, which are thinner.
+    bool is_line_drawing = false;
+    Colour ink{0x00, 0x00, 0x00};
 
     bool operator==(const SceneStyle&) const = default;
 };

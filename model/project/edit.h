@@ -231,6 +231,116 @@ struct StartSteppedFrame {
     Place origin{"0", "0", "0"};
 };
 
+// ---- laying out by hand
+// --------------------------------------------------------------------------
+
+// The leg that points along the axis points the other way, of each of the members named; one that
+// runs along the axis has no such leg and stays. Planes stay where they are. Refused where none of
+// them has such a leg.
+struct FlipLegs {
+    std::string frame;
+    std::vector<std::string> members;
+    Axis along = Axis::x;
+};
+
+// What is stated of a member's two ends changes places: how far each is held back, and its foot.
+// Legs and planes stay, so that all that meets it does. From which end holes are measured is not
+// stated: pieces of one mark are read alike. A member whose planes are in the wrong order, so that
+// nothing is left of it, gets them swapped with its ends. Refused where both ends are alike.
+struct TurnEndForEnd {
+    std::string frame;
+    std::string member;
+};
+
+// One member becomes two that end at a plane across its run, between its ends: "rail" becomes
+// "rail 1" and "rail 2". Each keeps the joint overrides with what it meets itself.
+struct SplitMember {
+    std::string frame;
+    std::string member;
+    std::string plane;
+};
+
+// Two members in one line that end at one plane become one; "rail 1" and "rail 2" become "rail",
+// others take the name of the one that comes first along the run. Refused where they differ in
+// stock, planes, legs, seat or rank, where the ends that meet are held back or have a foot, where
+// their joint overrides with one other member differ, and where one runs the wrong way.
+struct JoinMembers {
+    std::string frame;
+    std::array<std::string, 2> members;
+};
+
+// Adds the mirror image, about the middle between two planes, of each bar named (members, diagonals
+// and leaning members) that has none. What lies on a plane has its image on the plane that lies
+// opposite at present, or on a new one that stays opposite. Overrides of joints between bars that
+// are mirrored come along. "post left" becomes "post right". Of all bars one has its image in any
+// bar on that line, of those named in one with its legs and seat alike. The image of a brace that
+// is named, where it would cross another brace or its own original, lies on the other side of the
+// face; of all bars one that would cross itself is left out. Refused where all have their images,
+// and where a member that is named would overlap its own.
+struct MirrorBars {
+    std::string frame;
+    Axis axis = Axis::x;                 // across which left and right change places
+    std::array<std::string, 2> between;  // planes across the axis; empty: its outermost two
+    std::vector<std::string> bars;       // empty: all
+};
+
+// Repeats a bay along an axis towards larger values: what ends it there (planes, members,
+// diagonals) and what stands within it comes again at each pitch; members along the axis that end
+// where the bay does run on to the last of them; bays that begin there begin behind the last.
+// "bay" becomes "bay", "bay 2", "bay 3". A plain value of the pitch becomes a dimension, unless a
+// bay beside comes again by one of that value already. Planes and bars that are there already are
+// not put there again, and a bar that ends where another one goes on becomes one with it where it
+// is so at its original. Where the copies stand out beyond the bays beside the bay, bars that lie
+// between them turn their legs to the copies. A bar that would push what it meets two layers in
+// gets a rank behind that. Refused where another bay is in the way, or a bar takes up only part of
+// the place of one that comes again, where bars would have to hold others on both sides, and where
+// one would come to lie behind another that parts it, with nothing to hold its ends.
+struct RepeatBay {
+    std::string frame;
+    std::string bay;
+    Axis axis = Axis::x;
+    int times = 1;            // how often it comes again
+    Formula pitch;            // from one to the next; empty: as wide as the bay
+    bool with_panels = true;  // of the bay, but for one on the face where it begins
+    bool with_loads = false;  // that lie in the bay
+};
+
+// A copy of a frame with all in it. With dimensions of its own, each that its formulas stand on is
+// copied too, and called after it, but for those that the room or the shop stands on. Mirrored, it
+// is of the opposite hand: left and right, in its axes, change places; refused where a panel's
+// cut-outs are measured from a side that would be another one. Planes of a step keep their place in
+// the frame, and follow the obstacle where the copy stands as the original does along their axis.
+// Along the others, too, the obstacle's measures and its clearance stay in their formulas, so that
+// the copy's step goes on to be as large as the original's; only where the frame stands is left
+// out.
+struct CopyFrame {
+    std::string frame;
+    std::string copy;             // its name
+    Place origin{"0", "0", "0"};  // in the room
+    bool has_own_dimensions = false;
+    bool is_mirrored = false;
+};
+
+// Removes a plane with all that stands on it. Two members in one line that end there become one
+// where JoinMembers could make them one; two bays that meet there become one, called as the first,
+// with the loads of both, with the panels of their far faces and, where both had one, the first
+// one's panel of a side. All else that stands on the plane goes, with its joint overrides, panels
+// and loads.
+struct TakeOutPlane {
+    std::string frame;
+    std::string plane;
+};
+
+// Removes a bay with the panels and loads in it and, if asked, the bars that lie within it and
+// beside no other bay; what runs on into it then ends where it begins, legs there that pointed into
+// it alone turn away, a bar that would push what it meets two layers in gets a rank behind that,
+// and planes on which nothing stands any more go too.
+struct TakeOutBay {
+    std::string frame;
+    std::string bay;
+    bool with_bars = false;
+};
+
 // ---- surveys ------------------------------------------------------------------------------------
 // They leave ordinary dimensions and an obstacle behind.
 
@@ -325,6 +435,15 @@ using Edit = std::variant<SetTitle,
                           RemoveOpening,
                           StartBoxFrame,
                           StartSteppedFrame,
+                          FlipLegs,
+                          TurnEndForEnd,
+                          SplitMember,
+                          JoinMembers,
+                          MirrorBars,
+                          RepeatBay,
+                          CopyFrame,
+                          TakeOutPlane,
+                          TakeOutBay,
                           SurveyWheelWell,
                           SurveyWall,
                           StepOver>;

@@ -16,9 +16,14 @@ std::string pair_text(const std::array<std::string, 2>& members) {
     return members[0] + " + " + members[1];
 }
 
+std::string some(const std::vector<std::string>& names) {
+    if (names.empty()) return "nothing";
+    return names.front() + (names.size() > 1 ? " and others" : "");
+}
+
 struct Label {
     std::string operator()(const SetTitle&) const { return "Change title"; }
-    std::string operator()(const SetShown&) const { return "Change how lengths are shown"; }
+    std::string operator()(const SetShown&) const { return "Change the tape"; }
     std::string operator()(const SetShop&) const { return "Change shop settings"; }
     std::string operator()(const PutDimension& e) const {
         return put_label("dimension", e.dimension.name, e.instead_of);
@@ -59,9 +64,7 @@ struct Label {
     }
     std::string operator()(const RemoveMember& e) const { return "Remove member " + e.member; }
     std::string operator()(const SetMemberStock& e) const {
-        const std::string which =
-            e.members.empty() ? "all of " + e.frame
-                              : e.members.front() + (e.members.size() > 1 ? " and others" : "");
+        const std::string which = e.members.empty() ? "all of " + e.frame : some(e.members);
         return "Make " + which + " of " + e.stock;
     }
     std::string operator()(const PutDiagonal& e) const {
@@ -102,6 +105,31 @@ struct Label {
     std::string operator()(const StartBoxFrame& e) const { return "Start box frame " + e.frame; }
     std::string operator()(const StartSteppedFrame& e) const {
         return "Start stepped frame " + e.frame;
+    }
+    std::string operator()(const FlipLegs& e) const { return "Flip legs of " + some(e.members); }
+    std::string operator()(const TurnEndForEnd& e) const {
+        return "Turn " + e.member + " end for end";
+    }
+    std::string operator()(const SplitMember& e) const {
+        return "Split " + e.member + " at " + e.plane;
+    }
+    std::string operator()(const JoinMembers& e) const {
+        return "Join " + e.members[0] + " and " + e.members[1];
+    }
+    std::string operator()(const MirrorBars& e) const {
+        return "Mirror " + (e.bars.empty() ? "all of " + e.frame : some(e.bars));
+    }
+    std::string operator()(const RepeatBay& e) const { return "Repeat bay " + e.bay; }
+    std::string operator()(const CopyFrame& e) const {
+        return (e.is_mirrored ? "Copy frame " + e.frame + " mirrored as "
+                              : "Copy frame " + e.frame + " as ") +
+               e.copy;
+    }
+    std::string operator()(const TakeOutPlane& e) const {
+        return "Remove plane " + e.plane + " with what stands on it";
+    }
+    std::string operator()(const TakeOutBay& e) const {
+        return "Remove bay " + e.bay + " with what is in it";
     }
     std::string operator()(const SurveyWheelWell& e) const { return "Measure " + e.obstacle; }
     std::string operator()(const SurveyWall& e) const { return "Measure " + e.obstacle; }

@@ -15,29 +15,6 @@ namespace model {
 
 namespace {
 
-// What lies between two signs of a sum, from one character to another.
-struct Stretch {
-    std::size_t from = 0;
-    std::size_t to = 0;
-};
-
-std::vector<Stretch> terms_of(const Formula& sum) {
-    std::vector<Stretch> terms;
-    std::size_t from = 0;
-    int depth = 0;
-    for (std::size_t i = 0; i < sum.size(); ++i) {
-        if (sum[i] == '(') ++depth;
-        if (sum[i] == ')') --depth;
-        const bool is_sign = (sum[i] == '+' || sum[i] == '-') && i > 0 && i + 1 < sum.size() &&
-                             sum[i - 1] == ' ' && sum[i + 1] == ' ';
-        if (depth != 0 || !is_sign) continue;
-        terms.push_back({from, i - 1});
-        from = i + 2;
-    }
-    terms.push_back({from, sum.size()});
-    return terms;
-}
-
 std::vector<Formula> formulas_of(const Obstacle& obstacle) {
     std::vector<Formula> formulas;
     walk_texts(obstacle, [&](const Meaning& meaning, const std::string& text, const Trail&) {
@@ -173,11 +150,28 @@ void rename_planes_of_steps(Project& project, const std::string& before, const s
         for (Plane& plane : frame.planes) {
             if (!is_of_step_over(plane.name, before)) continue;
             const std::string old = plane.name;
-            const auto name = free_name(after + old.substr(before.size()), frame.planes);
+            const auto name = free_name_among(after + old.substr(before.size()), frame.planes);
             plane.name = name;
             rename_references(frame, {Target::plane, old}, name);
         }
     }
+}
+
+std::vector<TermStretch> terms_of(const Formula& sum) {
+    std::vector<TermStretch> terms;
+    std::size_t from = 0;
+    int depth = 0;
+    for (std::size_t i = 0; i < sum.size(); ++i) {
+        if (sum[i] == '(') ++depth;
+        if (sum[i] == ')') --depth;
+        const bool is_sign = (sum[i] == '+' || sum[i] == '-') && i > 0 && i + 1 < sum.size() &&
+                             sum[i - 1] == ' ' && sum[i + 1] == ' ';
+        if (depth != 0 || !is_sign) continue;
+        terms.push_back({from, i - 1});
+        from = i + 2;
+    }
+    terms.push_back({from, sum.size()});
+    return terms;
 }
 
 Formula as_term(const Formula& formula) {
@@ -185,7 +179,7 @@ Formula as_term(const Formula& formula) {
 }
 
 bool has_term(const Formula& position, const Formula& term) {
-    return std::ranges::any_of(terms_of(position), [&](const Stretch& it) {
+    return std::ranges::any_of(terms_of(position), [&](const TermStretch& it) {
         return position.substr(it.from, it.to - it.from) == term;
     });
 }

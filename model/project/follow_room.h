@@ -20,7 +20,14 @@ bool is_of_step_over(const std::string& plane, const std::string& obstacle);
 // The planes of its steps go by an obstacle's new name.
 void rename_planes_of_steps(Project& project, const std::string& before, const std::string& after);
 
+// What lies between two signs of a sum, from one character to another.
+struct TermStretch {
+    std::size_t from = 0;
+    std::size_t to = 0;
+};
+
 // Position of a plane as a sum: what stands between the " + " and " - " outside of brackets.
+std::vector<TermStretch> terms_of(const Formula& sum);
 bool has_term(const Formula& position, const Formula& term);
 Formula with_term_replaced(const Formula& position, const Formula& term, const Formula& by);
 

@@ -124,7 +124,7 @@ void add_planes(Project& project, Frame& frame, const Sides& sides, Notch& notch
             if (is_open(notch.at(k, side))) continue;
             for (const Term& term : sides[k][side]) give_name(project, term);
             std::string& name = notch.plane[k][side];
-            name = free_name(notch.name + " " + frame_sides[k][side], frame.planes);
+            name = free_name_among(notch.name + " " + frame_sides[k][side], frame.planes);
             frame.planes.push_back({name, static_cast<Axis>(k), sum_text(sides[k][side])});
         }
     }

@@ -188,7 +188,7 @@ Result<Nm> value_of(const Terms& terms, const DimensionValues& values, const std
 void give_name(Project& project, const Term& term) {
     const bool is_plain = engine::names_in(*term.source).empty();
     if (!is_plain && (!term.wants_name || engine::is_name(*term.source))) return;
-    const std::string name = free_name(term.name, project.dimensions);
+    const std::string name = free_name_among(term.name, project.dimensions);
     project.dimensions.push_back({.name = name, .formula = *term.source, .note = term.note});
     *term.source = name;
 }

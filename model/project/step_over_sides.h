@@ -38,7 +38,7 @@ std::string name_in_formulas(const std::string& text);
 // A plain value becomes a dimension, so that it can be changed in one place and all follows.
 void give_name(Project& project, const Term& term);
 
-inline std::string free_name(const std::string& wanted, const auto& things) {
+inline std::string free_name_among(const std::string& wanted, const auto& things) {
     const auto is_taken = [&](const std::string& name) {
         return std::ranges::any_of(things, [&](const auto& it) { return it.name == name; });
     };

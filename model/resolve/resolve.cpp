@@ -14,6 +14,7 @@
 #include "model/resolve/lap.h"
 #include "model/resolve/mark.h"
 #include "model/resolve/member_plates.h"
+#include "model/resolve/open_corners.h"
 #include "model/resolve/panels.h"
 #include "model/resolve/setting_order.h"
 #include "model/resolve/shim_room.h"
@@ -22,6 +23,7 @@
 #include "model/resolve/stocks_alike.h"
 #include "model/resolve/values.h"
 
+#include <algorithm>
 #include <iterator>
 #include <unordered_set>
 #include <utility>
@@ -41,10 +43,19 @@ void report_frames_of_one_name(const Project& project, std::vector<Finding>& fin
     }
 }
 
-}  // namespace
+bool hold_an_error(const std::vector<Finding>& findings) {
+    return std::ranges::find(findings, Severity::error, &Finding::severity) != findings.end();
+}
 
-Resolved resolve(const Project& project, const Catalogue& catalogue) {
-    Resolved out;
+enum class AtError : std::uint8_t { go_on, end };
+
+Attempt resolve_and(AtError at_error, const Project& project, const Catalogue& catalogue) {
+    Attempt attempt;
+    Resolved& out = attempt.resolved;
+    const auto ends_here = [&] {
+        if (at_error == AtError::end && hold_an_error(out.findings)) attempt.is_whole = false;
+        return !attempt.is_whole;
+    };
     Values values(project, out);
     out.shop = shop_values(project, values, out.findings);
     const auto shapes = stock_shapes(project, catalogue, out.findings);
@@ -60,9 +71,11 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         const Frame& frame = project.frames[f];
         check_kept_things(project, frame, values, out.findings);
         out.frames.push_back(frame_values(frame, values));
+        if (ends_here()) continue;
         ResolvedFrame& placed = out.frames.back();
         placed.first_piece = static_cast<Index>(out.pieces.size());
         const auto bars = bars_of(project, frame, placed, shapes, values, out.findings);
+        if (ends_here()) continue;
         JointOverrides overrides(frame, out.findings);
         auto [skeleton, laps] = join_members({project, catalogue, out.shop, shapes}, f, bars,
                                              overrides, out.outlines, out.findings);
@@ -77,6 +90,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         const Slants slants{out.outlines, out.leans};
         const auto tree = tree_of_pieces(skeleton);
         report_interference(project, skeleton, slants, tree, out.findings);
+        if (ends_here()) continue;
         auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps, slants,
                                       placed.first_piece, overrides, out.findings);
         report_loose_ends(skeleton, frame,
@@ -89,6 +103,7 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
         out.pieces.insert(out.pieces.end(), skeleton.pieces.begin(), skeleton.pieces.end());
         placed.piece_count = static_cast<Index>(skeleton.pieces.size());
     }
+    if (!attempt.is_whole) return attempt;
     const auto early = early_joints(plans);
     const auto meeting =
         place_fasteners(catalogue, first_stocks_alike(project), std::move(plans), out);
@@ -99,8 +114,19 @@ Resolved resolve(const Project& project, const Catalogue& catalogue) {
     report_fasteners_that_meet(project, meeting, out);
     report_setting_order(project, early, out);
     report_loose_groups(project, out);
+    report_open_corners(project, catalogue, out);
     report_interference_of_frames(project, out, out.findings);
-    return out;
+    return attempt;
+}
+
+}  // namespace
+
+Resolved resolve(const Project& project, const Catalogue& catalogue) {
+    return resolve_and(AtError::go_on, project, catalogue).resolved;
+}
+
+Attempt resolve_until_error(const Project& project, const Catalogue& catalogue) {
+    return resolve_and(AtError::end, project, catalogue);
 }
 
 }  // namespace model

@@ -11,4 +11,13 @@ namespace model {
 // out and reported as a finding.
 Resolved resolve(const Project& project, const Catalogue& catalogue);
 
+struct Attempt {
+    Resolved resolved;
+    bool is_whole = true;  // otherwise it ended at an error
+};
+
+// For many values of which most cannot be built: the same, but where there is an error before any
+// fastener is placed it ends there, with the planes of all frames and what was found so far.
+Attempt resolve_until_error(const Project& project, const Catalogue& catalogue);
+
 }  // namespace model

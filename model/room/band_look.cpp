@@ -79,6 +79,38 @@ std::string key_of(const Subject& subject) {
            subject.name;
 }
 
+void keep_complaints(BandLook& look) {
+    std::erase_if(look.findings,
+                  [](const Finding& finding) { return !keeps_from_fitting(finding); });
+    for (const auto& finding : look.findings) {
+        for (auto& complaint : complaints_of(finding)) look.complaints.insert(std::move(complaint));
+    }
+}
+
+BandLook look_round(const Project& project,
+                    const Catalogue& catalogue,
+                    const ScanLibrary& scans,
+                    double reach_mm,
+                    Resolved resolved) {
+    BandLook look{.findings = std::move(resolved.findings),
+                  .frame_gap = mm_of(resolved.shop.frame_gap)};
+    look.obstacles = room_obstacles(project, resolved, scans, look.findings);
+    const auto places = near_places(resolved, catalogue, look.obstacles,
+                                    {.reach = reach_mm, .boxes_beyond = true, .with_depth = false});
+    report_near_places(project, resolved, look.obstacles, too_near(places, look.obstacles),
+                       look.findings);
+    report_frame_gaps(project, catalogue, resolved, look.findings);
+    report_drawer_ways(project, catalogue, resolved, look.obstacles, look.findings);
+    report_openings(project, resolved, look.findings);
+    std::ranges::copy_if(look.findings, std::back_inserter(look.not_measured),
+                         [](const Finding& it) { return it.code == "scan_not_read"; });
+    keep_complaints(look);
+    add_things(look, resolved, room_things(resolved, catalogue));
+    add_planes(look, resolved);
+    add_margins(look, resolved, catalogue, places);
+    return look;
+}
+
 }  // namespace
 
 // The first is what the others come too near to, or meet.
@@ -96,27 +128,19 @@ BandLook look_at(const Project& project,
                  const Catalogue& catalogue,
                  const ScanLibrary& scans,
                  double reach_mm) {
-    auto resolved = resolve(project, catalogue);
-    BandLook look{.findings = std::move(resolved.findings),
-                  .frame_gap = mm_of(resolved.shop.frame_gap)};
-    look.obstacles = room_obstacles(project, resolved, scans, look.findings);
-    const auto places = near_places(resolved, catalogue, look.obstacles,
-                                    {.reach = reach_mm, .boxes_beyond = true, .with_depth = false});
-    report_near_places(project, resolved, look.obstacles, too_near(places, look.obstacles),
-                       look.findings);
-    report_frame_gaps(project, catalogue, resolved, look.findings);
-    report_drawer_ways(project, catalogue, resolved, look.obstacles, look.findings);
-    report_openings(project, resolved, look.findings);
-    std::ranges::copy_if(look.findings, std::back_inserter(look.not_measured),
-                         [](const Finding& it) { return it.code == "scan_not_read"; });
-    std::erase_if(look.findings,
-                  [](const Finding& finding) { return !keeps_from_fitting(finding); });
-    for (const auto& finding : look.findings) {
-        for (auto& complaint : complaints_of(finding)) look.complaints.insert(std::move(complaint));
-    }
-    add_things(look, resolved, room_things(resolved, catalogue));
-    add_planes(look, resolved);
-    add_margins(look, resolved, catalogue, places);
+    return look_round(project, catalogue, scans, reach_mm, resolve(project, catalogue));
+}
+
+BandLook glance_at(const Project& project,
+                   const Catalogue& catalogue,
+                   const ScanLibrary& scans,
+                   double reach_mm) {
+    auto attempt = resolve_until_error(project, catalogue);
+    if (attempt.is_whole)
+        return look_round(project, catalogue, scans, reach_mm, std::move(attempt.resolved));
+    BandLook look{.is_whole = false, .findings = std::move(attempt.resolved.findings)};
+    keep_complaints(look);
+    add_planes(look, attempt.resolved);
     return look;
 }
 

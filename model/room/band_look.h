@@ -22,6 +22,7 @@ struct BandLook {
     // A frame's planes along each of its own axes, mm from its origin.
     using Planes = std::array<std::vector<double>, 3>;
 
+    bool is_whole = true;  // otherwise `findings` are not all, and of the rest only `planes`
     std::vector<Finding> findings;  // those that keep from fitting
     std::set<Complaint> complaints;
     std::vector<Finding> not_measured;  // obstacles of which nothing is known: scans not read
@@ -44,6 +45,13 @@ BandLook look_at(const Project& project,
                  const Catalogue& catalogue,
                  const ScanLibrary& scans,
                  double reach_mm);
+
+// For values of which many do not fit: as above, but where an error shows early no more than that
+// is told, as `is_whole` says.
+BandLook glance_at(const Project& project,
+                   const Catalogue& catalogue,
+                   const ScanLibrary& scans,
+                   double reach_mm);
 
 std::vector<Complaint> complaints_of(const Finding& finding);
 

@@ -1,6 +1,7 @@
 #include "model/room/band_search.h"
 
 #include "engine/on_threads.h"
+#include "model/room/band_crossings.h"
 #include "model/room/band_gap.h"
 #include "model/room/band_look.h"
 #include "model/room/shapes.h"
@@ -28,6 +29,9 @@ std::string names_of(const Finding& finding) {
     return first.name + " + " + finding.concerns[1].name;
 }
 
+using Looks = std::map<TapeMark, BandLook>;
+using MarkGap = std::array<TapeMark, 2>;  // between neighbours
+
 class Solver {
 public:
     explicit Solver(const BandSearch& search)
@@ -48,6 +52,7 @@ public:
         look(marks);
         while (!stopped_ && refine()) {
         }
+        if (!stopped_) look_again([&](Looks::const_iterator at) { return stops_an_interval(at); });
         return !stopped_;
     }
 
@@ -78,9 +83,6 @@ public:
     }
 
 private:
-    using Looks = std::map<TapeMark, BandLook>;
-    using Gap = std::pair<TapeMark, TapeMark>;  // between neighbours
-
     bool is_regardless(const Finding& finding) const {
         const auto complaints = complaints_of(finding);
         return std::ranges::all_of(complaints,
@@ -109,19 +111,39 @@ private:
         return stop_of(std::prev(at)->second);
     }
 
+    // An early error tells that a value does not fit, unless all of them have it.
     void look(const std::set<TapeMark>& wanted) {
         std::vector<TapeMark> marks;
         std::ranges::copy_if(wanted, std::back_inserter(marks),
                              [&](TapeMark mark) { return !looks_.contains(mark); });
+        const bool may_glance = looks_.empty() || best().complaints.empty();
+        look_at_all(marks, may_glance ? glance_at : look_at);
+    }
+
+    void look_again(const std::function<bool(Looks::const_iterator)>& is_wanted) {
+        std::vector<TapeMark> marks;
+        for (auto at = looks_.begin(); at != looks_.end(); ++at) {
+            if (!at->second.is_whole && is_wanted(at)) marks.push_back(at->first);
+        }
+        look_at_all(marks, look_at);
+    }
+
+    void look_at_all(const std::vector<TapeMark>& marks, decltype(look_at)& looker) {
         std::vector<BandLook> found(marks.size());
         const auto look_at_one = [&](std::size_t i) {
             const auto there = with_dimension(search_.project, search_.dimension, marks[i] * step_);
-            found[i] = look_at(there, search_.catalogue, search_.scans, reach_);
+            found[i] = looker(there, search_.catalogue, search_.scans, reach_);
         };
         stopped_ = !engine::for_each_on_threads(marks.size(), look_at_one, search_.go_on);
         if (stopped_) return;
         for (std::size_t i = 0; i < marks.size(); ++i)
-            looks_.emplace(marks[i], std::move(found[i]));
+            looks_.insert_or_assign(marks[i], std::move(found[i]));
+    }
+
+    bool stops_an_interval(Looks::const_iterator at) const {
+        if (fits(at->second)) return false;
+        return (at != looks_.begin() && fits(std::prev(at)->second)) ||
+               (std::next(at) != looks_.end() && fits(std::next(at)->second));
     }
 
     // Obstacles and formulas that do not work out hide what else is wrong, so that they weigh more
@@ -149,6 +171,9 @@ private:
     // One more look at every gap between two neighbours that may hide an end. False when there is
     // none left.
     bool refine() {
+        // Where none is without a fault, the best of them is found by all that they have.
+        if (!best().complaints.empty()) look_again([](Looks::const_iterator) { return true; });
+        if (stopped_) return false;
         regardless_ = best().complaints;
         if (!prove_gaps()) return false;
         std::set<TapeMark> wanted;
@@ -161,10 +186,8 @@ private:
                 wanted.insert(middle);
                 continue;
             }
-            std::set<TapeMark> inside;
-            add_crossings(*a, *b, inside);
-            if (fits(a->second) && !free_gaps_.contains({a->first, b->first}))
-                inside.insert(middle);
+            auto inside = marks_at_crossings(*a, *b);
+            if (fits(a->second) && !is_free_.at({a->first, b->first})) inside.insert(middle);
             if (only_ends && !inside.empty()) ++unproved_;
             if (!only_ends) wanted.merge(inside);
         }
@@ -175,12 +198,12 @@ private:
         return looks_.size() > before;
     }
 
-    // Tries those that are not proved yet. False when told to stop.
+    // Tries those that were not tried yet. False when told to stop.
     bool prove_gaps() {
-        std::vector<Gap> gaps;
+        std::vector<MarkGap> gaps;
         for (auto a = looks_.begin(), b = std::next(a); b != looks_.end(); a = b++) {
-            const Gap gap{a->first, b->first};
-            if (b->first - a->first < 2 || tried_gaps_.contains(gap)) continue;
+            const MarkGap gap{a->first, b->first};
+            if (b->first - a->first < 2 || is_free_.contains(gap)) continue;
             if (fits(a->second) && fits(b->second)) gaps.push_back(gap);
         }
         std::vector<char> is_free(gaps.size());
@@ -189,49 +212,19 @@ private:
             is_free[i] = is_surely_free(looks_.at(from), looks_.at(to), reach_) ? 1 : 0;
         };
         stopped_ = !engine::for_each_on_threads(gaps.size(), prove_one, search_.go_on);
-        tried_gaps_.insert(gaps.begin(), gaps.end());
-        for (std::size_t i = 0; i < gaps.size(); ++i) {
-            if (is_free[i] != 0) free_gaps_.insert(gaps[i]);
-        }
+        for (std::size_t i = 0; i < gaps.size(); ++i) is_free_.emplace(gaps[i], is_free[i] != 0);
         return !stopped_;
     }
 
-    // Where two planes of a frame change their order: the marks on both sides of it. Planes that
-    // move unevenly are not there at once: what is left of the gap is halved as well.
-    void add_crossings(const Looks::value_type& a,
-                       const Looks::value_type& b,
-                       std::set<TapeMark>& wanted) const {
-        const auto& before = a.second.planes;
-        const auto& after = b.second.planes;
-        std::set<TapeMark> found;
-        for (std::size_t f = 0; f < before.size() && f < after.size(); ++f) {
-            for (std::size_t axis = 0; axis < 3; ++axis)
-                add_crossings(a.first, b.first, before[f][axis], after[f][axis], found);
-        }
+    // What moves unevenly does not cross where it would by even steps: what is left of the gap is
+    // halved as well.
+    std::set<TapeMark> marks_at_crossings(const Looks::value_type& a,
+                                          const Looks::value_type& b) const {
+        auto found = crossings({a.first, b.first}, a.second, b.second);
         const TapeMark apart = b.first - a.first;
         if (!found.empty() && apart < (range_.to - range_.from) / coarse_looks)
             found.insert(a.first + apart / 2);
-        wanted.merge(found);
-    }
-
-    static void add_crossings(TapeMark from,
-                              TapeMark to,
-                              const std::vector<double>& before,
-                              const std::vector<double>& after,
-                              std::set<TapeMark>& wanted) {
-        for (std::size_t i = 0; i < std::min(before.size(), after.size()); ++i) {
-            for (std::size_t k = i + 1; k < std::min(before.size(), after.size()); ++k) {
-                const double apart = before[i] - before[k];
-                const double then = after[i] - after[k];
-                if (!((apart < 0.0 && then > 0.0) || (apart > 0.0 && then < 0.0))) continue;
-                const double share = apart / (apart - then);
-                const auto at = from + static_cast<TapeMark>(
-                                           std::llround(share * static_cast<double>(to - from)));
-                for (const TapeMark mark : {at - 1, at, at + 1}) {
-                    if (mark > from && mark < to) wanted.insert(mark);
-                }
-            }
-        }
+        return found;
     }
 
     const BandSearch& search_;
@@ -239,8 +232,7 @@ private:
     Nm step_;
     double reach_;
     Looks looks_;
-    std::set<Gap> tried_gaps_;
-    std::set<Gap> free_gaps_;  // those of them that are proved
+    std::map<MarkGap, bool> is_free_;  // of those tried so far: whether it is proved
     std::set<Complaint> regardless_;
     TapeMark present_ = 0;
     int unproved_ = 0;  // gaps that were left as they are

@@ -8,7 +8,7 @@
 namespace model {
 namespace {
 
-constexpr double degree = std::numbers::pi / 180.0;
+constexpr double radians_of_a_degree = std::numbers::pi / 180.0;
 constexpr Nm again_inch = engine::Length::nm_per_inch / 8;
 constexpr Nm again_metric = 3'000'000;
 
@@ -67,7 +67,7 @@ std::optional<double> well_lean(const WellTape& tape) {
     if (!tape.top_reach || !tape.reach) return 0.0;
     if (!tape.height || *tape.height <= 0) return std::nullopt;
     const double in = static_cast<double>(*tape.reach - *tape.top_reach);
-    const double lean = std::atan2(in, static_cast<double>(*tape.height)) / degree;
+    const double lean = std::atan2(in, static_cast<double>(*tape.height)) / radians_of_a_degree;
     constexpr double most_lean = 60.0;
     if (!(lean >= 0.0) || lean > most_lean) return std::nullopt;
     return std::floor(lean * 100.0) / 100.0;
@@ -76,7 +76,7 @@ std::optional<double> well_lean(const WellTape& tape) {
 std::optional<Nm> well_rounding(const WellTape& tape) {
     const auto lean = well_lean(tape);
     if (!tape.rounding_gap || *tape.rounding_gap < 0 || !lean) return std::nullopt;
-    const double half = (90.0 - *lean) / 2.0 * degree;
+    const double half = (90.0 - *lean) / 2.0 * radians_of_a_degree;
     const double radius = static_cast<double>(*tape.rounding_gap) / (1.0 / std::cos(half) - 1.0);
     return static_cast<Nm>(std::llround(radius));
 }

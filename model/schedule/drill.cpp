@@ -9,6 +9,7 @@
 #include "model/schedule/tables.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace model {
 namespace {
@@ -79,6 +80,15 @@ void turn_into_tapping(const Catalogue& catalogue, const Hole& hole, DrillRow& r
     row.drill = tap_name(catalogue.screws[hole.tap]);
 }
 
+// As drill charts and callipers give it, to a ten-thousandth of an inch: "0.0960".
+std::string inches_of(engine::Length diameter) {
+    constexpr std::int64_t nm_per_step = 2540;
+    constexpr std::int64_t steps = 10'000;  // in an inch
+    const auto nearest = (diameter.nm() + nm_per_step / 2) / nm_per_step;
+    return std::to_string(nearest / steps) + "." +
+           std::to_string(steps + nearest % steps).substr(1);
+}
+
 }  // namespace
 
 std::vector<DrillRow> drill_rows(const Project& project,
@@ -99,6 +109,7 @@ std::vector<DrillRow> drill_rows(const Project& project,
                         .hand = group.hand,
                         .leg = std::string(words.wall(pattern, hole.wall)),
                         .hole = step.number,
+                        .pieces = static_cast<int>(group.pieces.size()),
                         .from_datum = engine::Length::from_nm(hole.from_datum),
                         .gauge = engine::Length::from_nm(hole.gauge),
                         .diameter = engine::Length::from_nm(hole.diameter),
@@ -106,7 +117,7 @@ std::vector<DrillRow> drill_rows(const Project& project,
                         .operation = hole.operation,
                         .fastener = fasteners_of(resolved, fasteners, group, step.hole),
                         .mates_with = mates_of(resolved, group, step.hole),
-                        .fence = step.fence,
+                        .setup = step.setup,
                         .pattern_hole = piece.first_hole + step.hole,
                         .datum_end = datum_end_on_table(piece, hole.wall)});
         if (step.is_tapping) turn_into_tapping(catalogue, hole, rows.back());
@@ -117,15 +128,17 @@ std::vector<DrillRow> drill_rows(const Project& project,
 std::string drill_csv(const Project& project,
                       const Resolved& resolved,
                       const std::vector<DrillRow>& rows) {
-    engine::CsvText text{"mark",          "hand",     "leg",        "hole",        "from_datum",
-                         "from_datum_mm", "gauge",    "gauge_mm",   "diameter_mm", "drill",
-                         "operation",     "fastener", "mates_with", "fence",       "datum_end"};
+    engine::CsvText text{"mark",        "hand",          "pieces",    "leg",      "hole",
+                         "from_datum",  "from_datum_mm", "gauge",     "gauge_mm", "diameter_in",
+                         "diameter_mm", "drill",         "operation", "fastener", "mates_with",
+                         "setup",       "datum_end"};
     LengthTexts shown{project.shown};
     for (const auto& row : rows) {
-        text.row({resolved.marks[row.mark].name, name_of(row.hand), row.leg,
-                  std::to_string(row.hole), shown(row.from_datum), decimal_mm(row.from_datum),
-                  shown(row.gauge), decimal_mm(row.gauge), decimal_mm(row.diameter), row.drill,
-                  name_of(row.operation), row.fastener, row.mates_with, std::to_string(row.fence),
+        text.row({resolved.marks[row.mark].name, name_of(row.hand), std::to_string(row.pieces),
+                  row.leg, std::to_string(row.hole), shown(row.from_datum),
+                  decimal_mm(row.from_datum), shown(row.gauge), decimal_mm(row.gauge),
+                  inches_of(row.diameter), decimal_mm(row.diameter), row.drill,
+                  name_of(row.operation), row.fastener, row.mates_with, std::to_string(row.setup),
                   row.datum_end == TableEnd::left ? "left" : "right"});
     }
     return std::move(text).take();

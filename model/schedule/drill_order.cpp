@@ -90,11 +90,11 @@ void number_along_piece(std::vector<Keyed>& steps, std::size_t first) {
     for (auto* keyed : along) keyed->step.number = keyed->step.is_tapping ? number : ++number;
 }
 
-void number_fences(std::vector<Keyed>& sorted) {
-    std::unordered_map<Nm, int> fences;
+void number_setups(std::vector<Keyed>& sorted) {
+    std::unordered_map<Nm, int> setups;
     for (auto& keyed : sorted) {
-        const auto next = static_cast<int>(fences.size()) + 1;
-        keyed.step.fence = fences.try_emplace(keyed.key.gauge, next).first->second;
+        const auto next = static_cast<int>(setups.size()) + 1;
+        keyed.step.setup = setups.try_emplace(keyed.key.gauge, next).first->second;
     }
 }
 
@@ -118,7 +118,7 @@ std::vector<DrillStep> drill_order(const Catalogue& catalogue,
         number_along_piece(keyed, first);
     }
     std::ranges::stable_sort(keyed, {}, &Keyed::key);
-    number_fences(keyed);
+    number_setups(keyed);
     std::vector<DrillStep> steps;
     steps.reserve(keyed.size());
     for (const auto& each : keyed) steps.push_back(each.step);

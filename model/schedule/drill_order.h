@@ -15,7 +15,7 @@ struct DrillStep {
     std::uint32_t group = 0;  // in pieces_by_mark
     std::uint32_t hole = 0;   // among the piece's holes
     int number = 0;           // on the mark, from 1: leg by leg, along the piece from the datum end
-    int fence = 0;            // number of the fence setting, from 1 in order of use
+    int setup = 0;            // number of the fence setting, from 1 in order of use
     bool is_tapping = false;  // the thread is cut in a hole that another step drills
 };
 

@@ -49,15 +49,17 @@ SHEET (sheet.csv)
   and are meant for nothing else.
 
 DRILL (drill.csv)
-  Each line is one hole of a mark. The lines stand in working order: change drill and fence only
-  when the line does.
+  Each line is one hole of a mark and hand; "pieces" says how many pieces have it, as many as
+  cut.csv has of them. The lines stand in working order: change drill and fence only when the line
+  does.
   1. Set the fence to "gauge": from the fence to the middle of the drill.
   2. Lay the leg that the line names flat on its outer face, heel against the fence, so that the
      other leg stands up along the fence, away from you.
   3. "datum_end" says at which hand the end lies that you measure from.
   4. "from_datum" is measured from that end to the middle of the hole.
   For the opposite hand all numbers are the same; only the datum end lies at the other hand.
-  The column "fence" numbers the settings: the same number, the same setting.
+  "setup" is only a serial number of the fence's settings: the same number, the same "gauge".
+  "diameter_in" and "diameter_mm" are those of the hole; of a tap line, those of its thread.
   "~" in front of a length: the exact one, in mm beside it, does not lie on a mark of the tape.
   "match-drill": do not drill it by measure. Pin the piece to its mate, which is drilled already,
   and drill through the mate's hole.

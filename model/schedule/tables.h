@@ -33,7 +33,7 @@ std::vector<CutRow> cut_rows(const Project& project,
                              const Resolved& resolved);
 
 // One line per hole of each mark and hand, in the order of drill_order: drill and fence are changed
-// as seldom as possible.
+// as seldom as possible. Every piece of the mark and hand is drilled so.
 //
 // How a line is read at the drill press. Lay the leg flat on its outer face, heel against the
 // fence, so that the other leg stands up along the fence, away from you. `datum_end` then says at
@@ -44,14 +44,15 @@ struct DrillRow {
     Hand hand = Hand::none;
     std::string leg;  // "leg a"
     int hole = 0;     // number on the mark, from 1, along the piece
+    int pieces = 0;   // how many there are of the mark and hand: CutRow::quantity
     engine::Length from_datum;
-    engine::Length gauge;
+    engine::Length gauge;  // from the heel to the middle of the hole: what the fence is set to
     engine::Length diameter;
     std::string drill;
     HoleOperation operation = HoleOperation::drill;
     std::string fastener;    // "blind rivet 1/8, grip 4-4"; several with "; " between
     std::string mates_with;  // marks, "; " between
-    int fence = 0;           // number of the fence setting, from 1: same gauge, same number
+    int setup = 0;           // serial number of the fence setting, from 1: same gauge, same number
     Index pattern_hole = 0;  // in Resolved::holes
     TableEnd datum_end = TableEnd::left;
 };

@@ -268,7 +268,7 @@ TEST_CASE("a drag ends with the button though its place was left", "[editor][dim
     ui.input.move(at.middle_x() + 32, at.middle_y());
     ui.settle();
     REQUIRE(ui.desk.ui.hand.dragged);
-    ui.press('4', key::left_control);
+    ui.press('5', key::left_control);
     REQUIRE(ui.desk.ui.place == editor::Place::buy);
     ui.input.button(0, false);
     ui.settle();

@@ -39,9 +39,10 @@ TEST_CASE("the number of findings leads to them from any place", "[editor][findi
     start_narrow_box(ui);
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
-    CHECK_FALSE(ui.has("Lay out/finding 1"));
+    CHECK_FALSE(ui.has("Prove/finding 1"));
     ui.click("Consequences/findings");
-    CHECK(ui.has("Lay out/finding 1"));
+    ui.settle();
+    CHECK(ui.has("Prove/finding 1"));
 }
 
 TEST_CASE("a finding that names a joint selects the pieces of both its members",

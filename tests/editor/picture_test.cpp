@@ -120,6 +120,34 @@ TEST_CASE("the command writes the same file at each run", "[editor][picture]") {
     CHECK(*bytes == *again);
 }
 
+TEST_CASE("a line drawing is black and grey on white, and holds no colour", "[editor][picture]") {
+    unsetenv("DISPLAY");
+    const auto project = editor::open_project(sample("work_counter"));
+    const auto catalogue = editor::open_catalogue();
+    REQUIRE(project);
+    REQUIRE(catalogue);
+    const auto image =
+        editor::picture_of(*project, *catalogue, model::resolve(*project, *catalogue),
+                           {.size = {320, 240}, .as_line_drawing = true});
+    REQUIRE(image);
+    std::size_t white = 0;
+    std::size_t dark = 0;
+    bool has_colour = false;
+    for (std::size_t i = 0; i < image->rgba.size(); i += 4) {
+        const int red = image->rgba[i];
+        has_colour = has_colour || image->rgba[i + 1] != red || image->rgba[i + 2] != red;
+        white += red == 255 ? 1U : 0U;
+        dark += red < 96 ? 1U : 0U;
+    }
+    CHECK_FALSE(has_colour);
+    CHECK(white > image->rgba.size() / 4 / 2);
+    CHECK(dark > 200);
+    const ScratchFile file{"lines.png"};
+    CHECK(run({"picture", sample("parts_box").string(), "--out", file.path.string(), "--size",
+               "64x48", "--lines"})
+              .status == 0);
+}
+
 TEST_CASE("what cannot be drawn or written is refused with a reason", "[editor][picture]") {
     const ScratchFile file{"refused.png"};
     const auto project = sample("parts_box").string();

@@ -47,6 +47,21 @@ TEST_CASE("a frame is placed in the room in one step, after being told what that
     CHECK(ui.now().findings.size() == wrong);
 }
 
+TEST_CASE("a frame is placed by the keyboard alone", "[editor][room]") {
+    HeadlessUi ui;
+    set_up(ui);
+    ui.press('G', key::left_control, key::left_shift);
+    ui.settle();
+    ui.type("3");
+    ui.press(key::tab);
+    ui.type("5");
+    ui.settle();
+    CHECK(form_of(ui).origin == model::Place{"3", "5", "0"});
+    ui.press(key::enter);
+    ui.settle();
+    CHECK(editor::project_of(ui.desk).frames[0].origin == model::Place{"3", "5", "0"});
+}
+
 TEST_CASE("a frame is turned where it stands, and nonsense is no place", "[editor][room]") {
     HeadlessUi ui;
     set_up(ui);

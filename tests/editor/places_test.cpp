@@ -18,6 +18,8 @@ TEST_CASE("every place can be gone to by its tab", "[editor][places]") {
     ui.settle();
     ui.click("Top/Join");
     CHECK(ui.has("Join/Joint"));
+    ui.click("Top/Prove");
+    CHECK(ui.has("Prove/not checked"));
     ui.click("Top/Buy");
     CHECK(ui.has("Buy/bar 1"));
     ui.click("Top/Make");
@@ -112,10 +114,10 @@ TEST_CASE("bars half typed are taken when the place is left by key", "[editor][p
     ui.write(field, "16 ft; 25 ft");
     ui.press('2', key::left_control);
     CHECK(editor::project_of(ui.desk).stock[0].bars.size() == 2);
-    ui.press('4', key::left_control);
+    ui.press('5', key::left_control);
     ui.write(field, "16 ft; many");
     ui.press('2', key::left_control);
-    ui.press('4', key::left_control);
+    ui.press('5', key::left_control);
     CHECK(ui.item(field).value == "16 ft; many");
     CHECK_FALSE(ui.desk.ui.offers.trouble.empty());
 }
@@ -194,8 +196,8 @@ TEST_CASE("every place is drawn in a small and in a large window", "[editor][pla
         tests::start_box(ui.desk);
         ui.desk.ui.selection = editor::selection_of(editor::project_of(ui.desk), ui.now().resolved,
                                                     std::vector<model::Index>{0});
-        for (const char* place :
-             {"place.measure", "place.lay_out", "place.join", "place.buy", "place.make"}) {
+        for (const char* place : {"place.measure", "place.lay_out", "place.join", "place.prove",
+                                  "place.buy", "place.make"}) {
             editor::run_command(ui.desk, place);
             ui.settle();
             CHECK(ui.has("View/picture"));
@@ -211,7 +213,7 @@ TEST_CASE("nothing in the top bar lies over anything else, in any window", "[edi
         INFO("width " << width);
         std::vector<editor::ItemRecord> items;
         for (const char* name : {"Project", "Edit", "Room", "Frame", "View", "Measure", "Lay out",
-                                 "Join", "Buy", "Make", "Undo", "Redo", "Export"}) {
+                                 "Join", "Prove", "Buy", "Make", "Undo", "Redo", "Export"}) {
             items.push_back(ui.item("Top/" + std::string(name)));
         }
         for (std::size_t i = 1; i < items.size(); ++i) {
@@ -445,7 +447,7 @@ TEST_CASE("a saw setting half typed is taken when its place is left by key", "[e
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
     ui.write("Buy/saw kerf", "1/16 in");
-    ui.press('5', key::left_control);
+    ui.press('6', key::left_control);
     CHECK(editor::project_of(ui.desk).shop.kerf == "1/16 in");
 }
 

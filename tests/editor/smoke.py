@@ -6,6 +6,7 @@ Exit status 77 (skipped) when Xvfb, xauth or xdotool is missing. Nothing here sl
 waits for a state that the program prints (`--report-state`).
 """
 
+import csv
 import json
 import os
 import select
@@ -107,11 +108,7 @@ def test(barwright, folder):
     program = Program(barwright, folder)
     hands = Hands()
     try:
-        program.wait_for("an empty desk", lambda s: "Start/Box frame" in s["items"])
-        hands.click(item(program, "Start/Box frame"))
-        program.wait_for("the form", lambda s: "Starter/Make the frame" in s["items"])
-        hands.click(item(program, "Starter/Make the frame"))
-        state = program.wait_for("a frame", lambda s: s["pieces"] > 0 and not s["dialog"])
+        state = start_box(program, hands)
         print(f"made a frame of {state['pieces']} pieces, {state['fasteners']} fasteners")
 
         # Worked out beside the window, and shown without a touch of mouse or keyboard.
@@ -150,15 +147,97 @@ def test(barwright, folder):
         # Some milliseconds apart, since the window library takes keys of one millisecond for one.
         hands.do("key --delay 4 ctrl+z ctrl+z ctrl+z")
         program.wait_for("everything undone", lambda s: s["pieces"] == 0)
-        hands.do("key ctrl+q")
-        program.wait_for("the question", lambda s: s["dialog"] == "unsaved")
-        hands.click(item(program, "Unsaved/Discard"))
-        status = program.process.wait(timeout=PATIENCE)
+        status = leave(program, hands)
     finally:
         put_away(program, hands)
     if status != 0:
         fail(f"the program ended with {status}")
     check_files(folder)
+
+
+def start_box(program, hands):
+    program.wait_for("an empty desk", lambda s: "Start/Box frame" in s["items"])
+    hands.click(item(program, "Start/Box frame"))
+    program.wait_for("the form", lambda s: "Starter/Make the frame" in s["items"])
+    hands.click(item(program, "Starter/Make the frame"))
+    return program.wait_for("a frame", lambda s: s["pieces"] > 0 and not s["dialog"])
+
+
+def leave(program, hands):
+    """Gives how the program ended."""
+    hands.do("key ctrl+q")
+    program.wait_for("the question", lambda s: s["dialog"] == "unsaved")
+    hands.click(item(program, "Unsaved/Discard"))
+    return program.process.wait(timeout=PATIENCE)
+
+
+def fit_to_a_well(barwright, folder):
+    """The three strokes, and what a maker looks at between them."""
+    folder.mkdir()
+    program = Program(barwright, folder)
+    hands = Hands()
+    try:
+        start_box(program, hands)
+        put_post(program, hands)
+        tape_well(program, hands)
+        hands.do("key ctrl+2")
+        program.wait_for("how deep it may be",
+                         lambda s: s["open"] > 0 and "Lay out/Largest depth" in s["items"])
+        if not item(program, "Lay out/band depth")[2].endswith("then wheel well"):
+            fail(f"the depth is held by {item(program, 'Lay out/band depth')[2]}")
+        hands.click(item(program, "Lay out/Largest depth"))
+        program.wait_for("a depth that fits", lambda s: s["open"] == 0)
+
+        hands.do("key ctrl+4")
+        program.wait_for("what was checked", lambda s: s["place"] == "prove" and s["items"].get(
+            "Prove/Fits in the room", ["", "", ""])[2] == "nothing to mend")
+        hands.do("key shift+c")
+        program.wait_for("a cut through all", lambda s: s["items"]["Seeing/cut"][2] == "Cut, on")
+
+        hands.do("key ctrl+e")
+        program.wait_for("the browser", lambda s: "Files/Take" in s["items"])
+        go_to_folder(program, hands, folder)
+        hands.click(item(program, "Files/Take"))
+        program.wait_for("written schedules", lambda s: "schedules" in s["notice"])
+        status = leave(program, hands)
+    finally:
+        put_away(program, hands)
+    if status != 0:
+        fail(f"the program ended with {status}")
+    marks = [{row["mark"] for row in csv.DictReader((folder / name).open(newline=""))}
+             for name in ("cut.csv", "drill.csv")]
+    if marks[0] != marks[1]:
+        fail(f"cut: {sorted(marks[0])}, drilled: {sorted(marks[1])}")
+    print(f"fitted to a wheel well, and exported the holes of {len(marks[1])} marks")
+
+
+def put_post(program, hands):
+    """Sets a plane and puts a post on it with the mouse; a mend holds the end that is loose."""
+    hands.do("key --delay 4 1 p")  # from the front, where tags tell where the planes are
+    items = program.wait_for("planes", lambda s: "View/planes/top" in s["items"])["items"]
+    (left, _, _), (right, _, _) = items["View/planes/left"], items["View/planes/right"]
+    top, shelf = items["View/planes/top"][1], items["View/planes/shelf 1"][1]
+    hands.click(((2 * left + right) // 3, top))
+    program.wait_for("a plane", lambda s: "View/planes/divider 1" in s["items"])
+    pieces, x = program.state["pieces"], item(program, "View/planes/divider 1")[0]
+    hands.click(item(program, "View/Put members"))
+    hands.click((x, (top + shelf) // 2))
+    program.wait_for("a post", lambda s: s["pieces"] == pieces + 1 and s["chosen"] == [
+        "post front divider 1"])
+    hands.click(item(program, "Lay out/finding 1"))
+    program.wait_for("a mend", lambda s: "Lay out/finding 1 mend 1" in s["items"])
+    hands.click(item(program, "Lay out/finding 1 mend 1"))
+    program.wait_for("an end that is held", lambda s: s["open"] == 0)
+
+
+def tape_well(program, hands):
+    hands.do("key ctrl+w")
+    program.wait_for("the survey", lambda s: "Well/start" in s["items"])
+    for tabs, length in ((4, "12"), (1, "34"), (3, "9 1/4"), (1, "8 1/2")):
+        hands.do("key --delay 4" + " Tab" * tabs, f"type --delay 4 '{length}'")
+    program.wait_for("what was taped", lambda s: s["items"]["Well/reach"][2] == "8 1/2")
+    hands.do("key Return")
+    program.wait_for("the well", lambda s: "wheel well reach" in s["dimensions"])
 
 
 def kill_and_bring_back(barwright, folder):
@@ -191,12 +270,15 @@ def kill_and_bring_back(barwright, folder):
     print("killed, and brought back what was not saved")
 
 
-def save_in_browser(program, hands, file):
+def go_to_folder(program, hands, folder):
     hands.click(item(program, "Files/Folder"))
     program.wait_for("a field to type in", lambda s: s["text_input"])
-    hands.do("key ctrl+a", f"type --delay 0 {file.parent}", "key Return")
-    program.wait_for("the folder",
-                     lambda s: s["items"]["Files/Folder"][2] == str(file.parent))
+    hands.do("key ctrl+a", f"type --delay 0 {folder}", "key Return")
+    program.wait_for("the folder", lambda s: s["items"]["Files/Folder"][2] == str(folder))
+
+
+def save_in_browser(program, hands, file):
+    go_to_folder(program, hands, file.parent)
     hands.click(item(program, "Files/Name"))
     program.wait_for("a field to type in", lambda s: s["text_input"])
     hands.do("key ctrl+a", f"type --delay 0 {file.name}", "key Return")
@@ -233,6 +315,7 @@ def main():
     with tempfile.TemporaryDirectory(prefix="barwright_smoke_") as folder:
         test(sys.argv[1], Path(folder).resolve())
         kill_and_bring_back(sys.argv[1], Path(folder).resolve())
+        fit_to_a_well(sys.argv[1], Path(folder).resolve() / "well")
     return 0
 
 

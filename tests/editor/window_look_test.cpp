@@ -41,7 +41,7 @@ double contrast(ImU32 a, ImU32 b) {
 TEST_CASE("how the window looks is there again in the next run", "[editor][look]") {
     const TemporaryFolder folder;
     CHECK(editor::read_window_look(folder.path()) == editor::WindowLook{});
-    const editor::WindowLook look{Theme::dark, 1.25F};
+    const editor::WindowLook look{Theme::dark, 1.25F, true};
     editor::write_window_look(look, folder.path());
     CHECK(editor::read_window_look(folder.path()) == look);
     CHECK(editor::read_window_look({}) == editor::WindowLook{});

@@ -114,6 +114,19 @@ void compare(const std::string& name,
     }
 }
 
+void compare_counts(const Skeleton& skeleton, Complaints& complaints) {
+    std::map<MarkAndHand, int> made;
+    for (const auto& piece : skeleton.pieces) ++made[{piece.mark, piece.hand}];
+    const auto& table = skeleton.drill;
+    for (const auto& row : table.rows) {
+        const MarkAndHand key{field(table, row, "mark"), field(table, row, "hand")};
+        const std::string pieces{field(table, row, "pieces")};
+        if (pieces == std::to_string(made[key])) continue;
+        complaints.push_back("drill.csv counts " + pieces + " pieces of mark " + key.first + " " +
+                             key.second + ", of which there are " + std::to_string(made[key]));
+    }
+}
+
 }  // namespace
 
 Complaints drill_complaints(const Skeleton& skeleton) {
@@ -124,6 +137,7 @@ Complaints drill_complaints(const Skeleton& skeleton) {
         const MarkAndHand key{field(table, row, "mark"), field(table, row, "hand")};
         listed[key].push_back(drilled_from_row(table, row, complaints));
     }
+    compare_counts(skeleton, complaints);
     for (auto& [key, holes] : listed) std::sort(holes.begin(), holes.end());
     std::map<MarkAndHand, bool> seen;
     for (const auto& piece : skeleton.pieces) {

@@ -135,6 +135,57 @@ Edit random_vents(Draw& draw, const std::string& frame, const std::string& panel
     return PutVents{.frame = frame, .panel = panel, .row = row};
 }
 
+// Of the counter's own planes and members, or of the frame that was started.
+Edit random_laying_out(Draw& draw) {
+    const bool is_box = draw.coin();
+    const std::string frame = is_box ? "box" : draw.frame();
+    const std::string bay = is_box ? "inside" : draw.bay();
+    const std::string bar =
+        is_box ? draw.one_of(std::array{"post front left", "rail front top", "rail left bottom"})
+               : draw.bar();
+    switch (draw.below(9)) {
+        case 0:
+            return FlipLegs{frame, {bar, "post front right"}, draw.axis()};
+        case 1:
+            return TurnEndForEnd{frame, bar};
+        case 2:
+            if (is_box && draw.coin()) {
+                const auto rail = draw.one_of(std::array{"rail back top", "rail front top"});
+                return SplitMember{frame, rail, "mid"};
+            }
+            return SplitMember{frame, bar, draw.plane()};
+        case 3: {
+            const std::string whole = is_box && draw.coin() ? "rail back top" : bar;
+            return JoinMembers{frame, {whole + " 1", draw.coin() ? whole : whole + " 2"}};
+        }
+        case 4: {
+            MirrorBars mirror{.frame = frame, .axis = draw.axis()};
+            if (draw.coin()) mirror.bars = {bar};
+            if (draw.coin()) mirror.between = {draw.plane(), draw.plane()};
+            return mirror;
+        }
+        case 5: {
+            RepeatBay repeat{.frame = frame, .bay = bay, .axis = draw.axis()};
+            repeat.times = static_cast<int>(draw.below(4));
+            if (draw.coin()) repeat.pitch = draw.formula();
+            repeat.with_loads = draw.coin();
+            return repeat;
+        }
+        case 6: {
+            const std::string name = draw.one_of(std::array{"copy", "other hand", "box"});
+            CopyFrame copy{.frame = frame, .copy = name};
+            copy.origin[1] = draw.formula();
+            copy.has_own_dimensions = draw.coin();
+            copy.is_mirrored = draw.coin();
+            return copy;
+        }
+        case 7:
+            return TakeOutPlane{frame, draw.plane()};
+        default:
+            return TakeOutBay{frame, bay, draw.coin()};
+    }
+}
+
 Edit random_edit_of_frame(Draw& draw) {
     const std::string frame = draw.frame();
     switch (draw.below(19)) {
@@ -222,7 +273,8 @@ Edit random_edit_of_frame(Draw& draw) {
 }  // namespace
 
 Edit random_edit(Draw& draw) {
-    return draw.below(3) == 0 ? random_edit_of_project(draw) : random_edit_of_frame(draw);
+    if (draw.below(3) == 0) return random_edit_of_project(draw);
+    return draw.below(5) == 0 ? random_laying_out(draw) : random_edit_of_frame(draw);
 }
 
 Project project_to_edit() {
@@ -230,7 +282,19 @@ Project project_to_edit() {
     StartBoxFrame box{.frame = "box", .stock = "angle"};
     box.width = box.depth = box.height = "36 in";
     BoxObstacle corner{{"-1 in", "-1 in", "-1 in"}, {"9 in", "7 in", "8 in"}};
-    const auto started = apply(project, box).value();
+    auto started = apply(project, box).value();
+    started = apply(started, PutPlane{"box", {"mid", Axis::x, "24 in"}, ""}).value();
+    Member footed = started.frames.back().members.front();
+    footed.foot_from = true;
+    started = apply(started, PutMember{"box", footed, footed.name}).value();
+    // Called after a side across which it does not lie.
+    started = apply(started, PutPlane{"box", {"left shelf", Axis::z, "18 in"}, ""}).value();
+    Member rail{.name = "rail left shelf", .stock = "angle", .run = Axis::y};
+    rail.on = {"left", "left shelf"};
+    rail.from = "front";
+    rail.to = "back";
+    started = apply(started, PutMember{"box", rail, ""}).value();
+    started = apply(started, SplitMember{"box", "rail back top", "mid"}).value();
     return apply(started, PutObstacle{{.name = "lower", .shape = corner}, ""}).value();
 }
 

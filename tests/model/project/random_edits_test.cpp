@@ -2,10 +2,13 @@
 #include "model/project/edit.h"
 #include "model/project/journal.h"
 #include "model/project/project_json.h"
+#include "model/project/references.h"
 
 #include "tests/model/project/random_edit.h"
 
 #include <catch2/catch.hpp>
+
+#include <map>
 
 using namespace model;
 using model_tests::Draw;
@@ -15,6 +18,14 @@ using model_tests::random_edit;
 namespace {
 
 constexpr std::uint32_t seeds = 60;
+
+std::size_t references_to_nothing(const Project& project) {
+    std::size_t count = 0;
+    for (const Frame& frame : project.frames) {
+        count += missing_references(project, &frame, frame).size();
+    }
+    return count;
+}
 
 }  // namespace
 
@@ -29,6 +40,7 @@ TEST_CASE("whatever is edited, writing and reading gives the same project, and s
     std::size_t accepted = 0;
     static std::size_t vents_put = 0;  // over all seeds
     static std::size_t steps = 0;
+    static std::map<std::size_t, std::size_t> taken;  // by kind of edit
     for (int step = 0; step < 90; ++step) {
         const Edit edit = random_edit(draw);
         const Project before = project;
@@ -40,9 +52,11 @@ TEST_CASE("whatever is edited, writing and reading gives the same project, and s
             continue;
         }
         ++accepted;
+        ++taken[edit.index()];
         if (std::holds_alternative<PutVents>(edit)) ++vents_put;
         if (std::holds_alternative<StepOver>(edit)) ++steps;
         project = *after;
+        REQUIRE(references_to_nothing(project) == 0);
         const auto read = read_project_json(to_json_text(project));
         if (!read) FAIL(to_text(read.error()));
         REQUIRE(*read == project);
@@ -57,4 +71,8 @@ TEST_CASE("whatever is edited, writing and reading gives the same project, and s
     if (seed + 1 < seeds) return;
     CHECK(vents_put > 5);
     CHECK(steps > 5);
+    for (std::size_t kind = Edit(FlipLegs{}).index(); kind <= Edit(TakeOutBay{}).index(); ++kind) {
+        CAPTURE(kind);
+        CHECK(taken[kind] > 0);
+    }
 }

@@ -104,12 +104,12 @@ json small_pieces() {
 }
 
 const std::string drill_head =
-    "mark,hand,leg,hole,from_datum,from_datum_mm,gauge,gauge_mm,diameter_mm,drill,operation,"
-    "fastener,mates_with,fence,datum_end\n";
+    "mark,hand,pieces,leg,hole,from_datum,from_datum_mm,gauge,gauge_mm,diameter_in,diameter_mm,"
+    "drill,operation,fastener,mates_with,setup,datum_end\n";
 
 std::string drill_row(const std::string& from, const std::string& gauge) {
-    return "A1,,face,1,x," + from + ",x," + gauge +
-           ",3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
+    return "A1,,4,face,1,x," + from + ",x," + gauge +
+           ",0.1285,3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
 }
 
 SkeletonFiles small_files() {
@@ -315,8 +315,15 @@ TEST_CASE("a wrong number in drill.csv is noticed", "[support][checks]") {
         files["drill.csv"] += drill_row("300", "12.7");
         CHECK(has(complaints_of(files), "drill.csv lists a hole that p0"));
     }
+    SECTION("a piece too few of a mark") {
+        auto& text = files["drill.csv"];
+        text.replace(text.find("A1,,4"), 5, "A1,,3");
+        CHECK(has(complaints_of(files),
+                  "drill.csv counts 3 pieces of mark A1 , of which there are 4"));
+    }
     SECTION("a mark that is not there") {
-        files["drill.csv"] += "B7,,face,1,x,1,x,1,3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
+        files["drill.csv"] +=
+            "B7,,1,face,1,x,1,x,1,0.1285,3.2639,#30,drill,blind rivet 1/8,A1,1,right\n";
         CHECK(has(complaints_of(files), "lists mark B7"));
     }
     SECTION("the datum end of one hole on the other hand") {

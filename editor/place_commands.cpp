@@ -1,0 +1,55 @@
+#include "editor/place_commands.h"
+
+namespace editor {
+namespace {
+
+// The first button of the card that is open; null where there is none yet.
+const model::Mend* first_mend(const Desk& desk) {
+    if (!desk.derived_memo) return nullptr;
+    const auto open = open_group(*desk.derived_memo, desk.ui.cards);
+    const auto& board = desk.ui.help.mends;
+    if (!open || board.of != worked_out_of(*desk.derived_memo)) return nullptr;
+    const auto card = board.cards.find(*open);
+    if (card == board.cards.end() || card->second.kept.empty()) return nullptr;
+    return &card->second.kept.front();
+}
+
+}  // namespace
+
+void go_to_place(Desk& desk, Place place) {
+    desk.ui.place = place;
+    desk.ui.left_width = 0.0F;
+}
+
+void open_in_measure(Desk& desk, Dialog dialog) {
+    if (desk.ui.place != Place::measure) go_to_place(desk, Place::measure);
+    desk.ui.dialog = std::move(dialog);
+}
+
+bool has_table(const Desk& desk) { return table_shown(desk.ui) != nullptr; }
+
+void find_in_table(Desk& desk) { table_shown(desk.ui)->wants_search = true; }
+void sort_table(Desk& desk) { sort_by_next(*table_shown(desk.ui)); }
+void turn_table(Desk& desk) { turn_round(*table_shown(desk.ui)); }
+void choose_next_line(Desk& desk) { table_shown(desk.ui)->step = 1; }
+void choose_line_before(Desk& desk) { table_shown(desk.ui)->step = -1; }
+
+bool has_findings(const Desk& desk) {
+    return desk.derived_memo && !desk.derived_memo->finding_groups.empty();
+}
+
+void open_next_finding(Desk& desk) {
+    const auto& now = derived(desk);
+    if (!open_next(now, desk.ui.cards)) return;
+    if (desk.ui.place != Place::lay_out) go_to_place(desk, Place::lay_out);
+    const auto& concerns = now.finding_groups[*open_group(now, desk.ui.cards)].concerns;
+    desk.ui.selection = selection_of_subjects(*now.project, now.resolved, concerns);
+}
+
+bool has_mend(const Desk& desk) { return first_mend(desk) != nullptr; }
+
+void mend_open_finding(Desk& desk) {
+    if (const auto* mend = first_mend(desk)) static_cast<void>(submit(desk, change_of_mend(*mend)));
+}
+
+}  // namespace editor
