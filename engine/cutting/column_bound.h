@@ -1,0 +1,45 @@
+// The linear relaxation of a nest, one column for each pattern of a bar, generated as they are needed;
+// and what it proves, in whole numbers.
+//
+// The simplex is our own. TODO-measured
+#pragma once
+
+#include "engine/cutting/effort.h"
+#include "engine/cutting/task.h"
+
+#include <cstdint>
+#include <functional>
+#include <vector>
+
+namespace engine::cutting {
+
+// What every plan for all items of a task satisfies: the sum of worth[k] x (bars k taken) is at least
+// `wanted`. It holds for any values of the items, if no contents of bar k are worth more than worth[k];
+// so it is proven by the knapsack alone, whatever the simplex said (duality; Farley 1990 and Gilmore &
+// Gomory 1961 scale it to a bound on the cost; from memory).
+struct Need {
+    std::vector<std::int64_t> worth;
+    std::int64_t wanted = 0;
+};
+
+// The bars of the task cannot meet it.
+bool is_short(const Task& task, const Need& need);
+
+struct Relaxed {
+    bool is_refuted = false;  // `is_enough` said so
+    bool is_solved = false;   // no further column helps; otherwise cut off
+    double objective = 0;     // of prices as given, in those units
+    std::vector<Pattern> patterns;
+    std::vector<double> amounts;  // of each pattern
+};
+
+struct Relaxing {
+    std::vector<double> prices;     // of bars, at least 0
+    std::vector<Pattern> patterns;  // to begin with
+    // Called with each need that is proven on the way: true ends the work.
+    std::function<bool(const Need&)> is_enough;
+};
+
+Relaxed relax(const Task& task, const Relaxing& relaxing, Effort& effort);
+
+}  // namespace engine::cutting
