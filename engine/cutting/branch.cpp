@@ -68,8 +68,8 @@ private:
             if (filled.times <= 0 ||
                 rest.bars[static_cast<std::size_t>(filled.pattern.bar)].supply < filled.times)
                 continue;
-            take_off(rest, filled);
-            packing.push_back({in_kinds(task, filled.pattern), filled.times});
+            for (const Filled& taken : in_kinds(task, take_off(rest, filled)))
+                packing.push_back(taken);
         }
         const auto last = filled(rest, 3, effort_);
         if (!last) return std::nullopt;

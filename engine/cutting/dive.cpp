@@ -75,8 +75,7 @@ bool Dive::take(const Task& task, const Relaxed& relaxed, Packing chosen, Freedo
         const int supply = rest.bars[static_cast<std::size_t>(filled.pattern.bar)].supply;
         filled.times = std::min(filled.times, supply);
         if (filled.times <= 0) continue;
-        take_off(rest, filled);
-        packed_.push_back({in_kinds(task, filled.pattern), filled.times});
+        for (const Filled& taken : in_kinds(task, take_off(rest, filled))) packed_.push_back(taken);
     }
     if (finish(rest, relaxed.patterns, freedom)) return true;
     packed_.resize(before);

@@ -5,6 +5,23 @@
 
 namespace engine::cutting {
 
+namespace {
+
+// As many of the bars as can be alike.
+Filled taken_alike(Task& task, Filled filled) {
+    const auto demand = [&task](const Part& part) -> int& {
+        return task.items[static_cast<std::size_t>(part.item)].demand;
+    };
+    for (Part& part : filled.pattern.parts) part.count = std::min(part.count, demand(part));
+    std::erase_if(filled.pattern.parts, [](const Part& part) { return part.count == 0; });
+    for (const Part& part : filled.pattern.parts)
+        filled.times = std::min(filled.times, demand(part) / part.count);
+    for (const Part& part : filled.pattern.parts) demand(part) -= part.count * filled.times;
+    return filled;
+}
+
+}  // namespace
+
 std::int64_t weight(const Task& task, const std::vector<Part>& parts) {
     std::int64_t sum = 0;
     for (const Part& part : parts)
@@ -32,14 +49,12 @@ bool is_done(const Task& task) {
     });
 }
 
-void take_off(Task& task, Filled& filled) {
-    for (Part& part : filled.pattern.parts) {
-        int& demand = task.items[static_cast<std::size_t>(part.item)].demand;
-        part.count = std::min(part.count, demand / filled.times);
-        demand -= part.count * filled.times;
-    }
-    std::erase_if(filled.pattern.parts, [](const Part& part) { return part.count == 0; });
+Packing take_off(Task& task, const Filled& filled) {
+    Packing taken;
+    for (int left = filled.times; left > 0; left -= taken.back().times)
+        taken.push_back(taken_alike(task, {filled.pattern, left}));
     task.bars[static_cast<std::size_t>(filled.pattern.bar)].supply -= filled.times;
+    return taken;
 }
 
 Pattern in_kinds(const Task& task, const Pattern& pattern) {

@@ -66,8 +66,9 @@ bool fits(const Task& task, const Pattern& pattern);
 std::int64_t wanted_weight(const Task& task);  // of all items together
 bool is_done(const Task& task);
 
-// Takes packed items and their bars off the task; what there is too much of is taken off `pattern`.
-void take_off(Task& task, Filled& filled);
+// Takes packed items and their bars off the task. Gives what was taken: less of items of which there were
+// too many.
+Packing take_off(Task& task, const Filled& filled);
 
 // With items as pieces: each part becomes its pieces' kinds.
 Pattern in_kinds(const Task& task, const Pattern& pattern);
