@@ -14,7 +14,7 @@ struct Fineness {
     std::int64_t cells;
     std::int64_t nodes;
 };
-constexpr Fineness fineness[] = {{4'000, 2'000}, {4'000, 40'000}, {32'000, 40'000}, {100'000, 400'000}};
+constexpr Fineness fineness[] = {{4'000, 2'000}, {32'000, 40'000}, {100'000, 400'000}};
 
 class Relaxation {
 public:
@@ -88,6 +88,8 @@ private:
     }
 
     bool refine() {
+        const bool is_worth_it = relaxing_.care == Care::until_feasible && master_.is_lacking();
+        if (level_ > 0 && !is_worth_it) return false;
         if (!is_cut_off_ || level_ + 1 >= std::size(fineness)) return false;
         ++level_;
         knapsack_ = Knapsack(task_, fineness[level_].cells);

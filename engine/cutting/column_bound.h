@@ -33,11 +33,19 @@ struct Relaxed {
     std::vector<double> amounts;  // of each pattern
 };
 
+// How far it goes where the knapsack on a coarse grid finds nothing more but cannot tell that there is
+// nothing.
+enum class Care {
+    rough,           // leaves it at that
+    until_feasible,  // looks finer as long as the items do not find room: then no more can be proven
+};
+
 struct Relaxing {
     std::vector<double> prices;     // of bars, at least 0
     std::vector<Pattern> patterns;  // to begin with
     // Called with each need that is proven on the way: true ends the work.
     std::function<bool(const Need&)> is_enough;
+    Care care = Care::until_feasible;
 };
 
 Relaxed relax(const Task& task, const Relaxing& relaxing, Effort& effort);

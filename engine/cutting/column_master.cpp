@@ -48,7 +48,7 @@ bool ColumnMaster::add(const Pattern& pattern) {
 }
 
 bool ColumnMaster::raise_lack_cost() {
-    if (simplex_.lack() < 1e-5 || lack_cost_ >= highest_lack_cost) return false;
+    if (!is_lacking() || lack_cost_ >= highest_lack_cost) return false;
     lack_cost_ *= 10.0;
     simplex_.set_lack_cost(lack_cost_);
     return true;

@@ -17,6 +17,7 @@ public:
     bool add(const Pattern& pattern);  // false: known already
     // Of the columns known; what cannot be met with the lack cost as it is raises that.
     void minimise(Effort& effort) { simplex_.minimise(effort); }
+    bool is_lacking() const { return simplex_.lack() > 1e-5; }
     bool raise_lack_cost();
 
     // Duals as whole numbers, such that no bar's contents exceed most_value.

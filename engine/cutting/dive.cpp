@@ -45,9 +45,9 @@ std::vector<double> prices_by_room(const Task& task) {
     return prices;
 }
 
-std::optional<Packing> Dive::packing(const Task& task, const Relaxed& relaxed) {
+std::optional<Packing> Dive::packing(const Task& task, const Relaxed& relaxed, Freedom freedom) {
     packed_.clear();
-    if (!go(task, relaxed, Freedom{})) return std::nullopt;
+    if (!go(task, relaxed, freedom)) return std::nullopt;
     return packed_;
 }
 
@@ -95,7 +95,8 @@ bool Dive::finish(const Task& task, const std::vector<Pattern>& patterns, Freedo
         rest.task,
         {.prices = prices_by_room(rest.task),
          .patterns = moved(rest, patterns),
-         .is_enough = [&](const Need& need) { return is_short(rest.task, need); }},
+         .is_enough = [&](const Need& need) { return is_short(rest.task, need); },
+         .care = Care::rough},
         effort_);
     return relaxed.is_solved && go(rest.task, relaxed, freedom);
 }

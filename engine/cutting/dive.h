@@ -12,20 +12,20 @@
 
 namespace engine::cutting {
 
+struct Freedom {
+    int others = 2;  // how often another choice than the first may be made
+    int depth = 4;   // and in how many choices from the top
+};
+
 class Dive {
 public:
     // Ends after so many steps.
     Dive(Effort& effort, std::int64_t steps) : effort_{effort}, end_{effort.done() + steps} {}
 
     // All items of the task in its bars, in kinds; `relaxed` is the task's own relaxation.
-    std::optional<Packing> packing(const Task& task, const Relaxed& relaxed);
+    std::optional<Packing> packing(const Task& task, const Relaxed& relaxed, Freedom freedom);
 
 private:
-    struct Freedom {
-        int others = 2;  // how often another choice than the first may be made
-        int depth = 4;   // and in how many choices from the top
-    };
-
     bool is_over() const { return effort_.is_over() || effort_.done() >= end_; }
     bool go(const Task& task, const Relaxed& relaxed, Freedom freedom);
     bool take(const Task& task, const Relaxed& relaxed, Packing chosen, Freedom freedom);

@@ -19,12 +19,17 @@ void allow_one(const std::int32_t* from,
 }
 
 // As many as there is room for: in blocks of a step, so that each block reads what is finished.
-void allow_any(std::int32_t* row, std::size_t width, std::size_t step, std::int32_t value) {
+void allow_any(const std::int32_t* from,
+               std::int32_t* to,
+               std::size_t width,
+               std::size_t step,
+               std::int32_t value) {
+    std::copy(from, from + std::min(step, width), to);
     for (std::size_t begin = step; begin < width; begin += step) {
         const std::size_t end = std::min(width, begin + step);
-        const std::int32_t* before = row + begin - step;
+        const std::int32_t* before = to + begin - step;
         for (std::size_t c = begin; c < end; ++c)
-            row[c] = std::max(row[c], before[c - begin] + value);
+            to[c] = std::max(from[c], before[c - begin] + value);
     }
 }
 
@@ -64,23 +69,22 @@ void Knapsack::add_item(std::size_t place) {
     const std::size_t step = cell_of(task_->items[item].weight);
     const std::int32_t value = values_[item];
     const std::size_t most = step == 0 ? width_ : (width_ - 1) / step;
-    std::size_t left = std::min(static_cast<std::size_t>(task_->items[item].demand), most);
-    if (left == most && step > 0) {
-        std::copy(from, from + width_, to);
-        return allow_any(to, width_, step, value);
-    }
-    if (left == 0) {
-        std::copy(from, from + width_, to);
-        return;
-    }
-    // 1, 2, 4 ... together: every number up to `left`.
-    allow_one(from, to, width_, step, value);
-    --left;
-    for (std::size_t together = 2; left > 0; together *= 2) {
-        const std::size_t now = std::min(together, left);
-        std::copy(to, to + width_, spare_.begin());
-        allow_one(spare_.data(), to, width_, now * step, static_cast<std::int32_t>(now) * value);
-        left -= now;
+    const std::size_t left = std::min(static_cast<std::size_t>(task_->items[item].demand), most);
+    if (left == most && step > 0) return allow_any(from, to, width_, step, value);
+    allow_some(place, left, step, value);
+}
+
+// 1, 2, 4 ... together: every number up to `left`. In turns to the row and beside it, the last to it.
+void Knapsack::allow_some(std::size_t place, std::size_t left, std::size_t step, std::int32_t value) {
+    std::vector<std::size_t> lots;
+    for (std::size_t together = 1; left > 0; left -= lots.back(), together *= 2)
+        lots.push_back(std::min(together, left));
+    const std::int32_t* from = row(place + 1);
+    for (std::size_t l = 0; l < lots.size(); ++l) {
+        const bool is_to_row = (lots.size() - l) % 2 == 1;
+        std::int32_t* to = is_to_row ? table_.data() + place * width_ : spare_.data();
+        allow_one(from, to, width_, lots[l] * step, static_cast<std::int32_t>(lots[l]) * value);
+        from = to;
     }
 }
 

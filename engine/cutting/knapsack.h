@@ -40,7 +40,8 @@ public:
 private:
     friend class KnapsackSearch;
 
-    void add_item(std::size_t row);
+    void add_item(std::size_t place);
+    void allow_some(std::size_t place, std::size_t left, std::size_t step, std::int32_t value);
     std::size_t cell_of(std::int64_t length) const {
         return static_cast<std::size_t>(length / cell_);
     }

@@ -133,7 +133,6 @@ void Search::fill_quickly() {
 
 // Every need that is better than the last is kept; enough once nothing cheaper can be.
 void Search::bound_all() {
-    std::vector<Pattern> start;
     std::int64_t best = from_.cost;
     const auto is_enough = [&](const Need& need) {
         const std::int64_t least = cutting::least_cost(task_.bars, need);
@@ -144,7 +143,7 @@ void Search::bound_all() {
         return found_.packing && Price{best, 0} >= found_.vector.price;
     };
     const Relaxed relaxed =
-        relax(task_, {.prices = prices(task_), .patterns = start, .is_enough = is_enough}, effort_);
+        relax(task_, {.prices = prices(task_), .patterns = {}, .is_enough = is_enough, .care = Care::rough}, effort_);
     patterns_ = relaxed.patterns;
     if (Price{best, 0} > from_) from_ = {best, 0};
 }
@@ -194,7 +193,7 @@ Search::State Search::settle(const CountVector& vector) {
     if (relaxed.is_refuted) return State::refuted;
     std::optional<Packing> packing;
     if (const auto quick = filled(task, quick_tries, effort_)) packing = in_kinds(task, *quick);
-    if (!packing) packing = Dive(effort_, dive_steps).packing(task, relaxed);
+    if (!packing) packing = Dive(effort_, dive_steps).packing(task, relaxed, {.others = 2, .depth = 4});
     if (!packing) return State::open;
     keep(vector, std::move(*packing));
     return State::packed;
@@ -220,6 +219,10 @@ Search::State Search::branched(const CountVector& vector) {
     const Relaxed relaxed = relaxed_with(task);
     if (relaxed.is_refuted) return State::refuted;
     if (!relaxed.is_solved) return State::open;
+    if (auto packing = Dive(effort_, effort_.left() / 4).packing(task, relaxed, {.others = 4, .depth = 8})) {
+        keep(vector, std::move(*packing));
+        return State::packed;
+    }
     Settled settled = branch(task, relaxed, effort_.left() / 2 + 1, effort_);
     if (settled.packing) keep(vector, std::move(*settled.packing));
     if (settled.packing) return State::packed;
