@@ -3,7 +3,10 @@
 #include "engine/cutting/effort.h"
 #include "engine/cutting/nest_input.h"
 #include "engine/cutting/nest_plan.h"
+#include "engine/cutting/polish.h"
 #include "engine/cutting/search.h"
+
+#include <algorithm>
 
 namespace engine {
 
@@ -20,10 +23,13 @@ Error without_plan(const cutting::Effort& effort, const cutting::Search& search)
             "the bars on offer do not hold all pieces; offer more of them"};
 }
 
-Nest outcome(const NestProblem& problem, const cutting::Task& task, const cutting::Search& search) {
+Nest outcome(const NestProblem& problem,
+             const cutting::Task& task,
+             const cutting::Search& search,
+             cutting::Effort& effort) {
     const cutting::Found& found = search.found();
     Nest nest;
-    nest.plan = cutting::plan_of(problem, task, *found.packing);
+    nest.plan = cutting::plan_of(problem, task, cutting::polished(task, found, effort));
     nest.least_cost = std::min(nest.plan.cost, search.least_cost());
     nest.is_cheapest = nest.plan.cost == nest.least_cost;
     nest.is_shortest = cutting::Price{nest.plan.cost, nest.plan.bought_length} <= found.least;
@@ -48,7 +54,7 @@ Result<Nest> nest(const NestProblem& problem, const NestLimits& limits) {
     asked = &search;
     search.run();
     if (!search.found().packing) return without_plan(effort, search);
-    Nest nest = outcome(problem, task, search);
+    Nest nest = outcome(problem, task, search, effort);
     nest.work = effort.done();
     return nest;
 }
