@@ -12,6 +12,9 @@ namespace engine::cutting {
 
 namespace {
 
+constexpr int cut_rounds_at_first = 12;
+constexpr int cut_rounds = 3;
+
 class Branching {
 public:
     Branching(std::int64_t steps, Effort& effort) : effort_{effort}, end_{effort.done() + steps} {}
@@ -19,11 +22,11 @@ public:
     // Depth first, tied before apart: that way leads to plans.
     Settled run(const Task& task, const Relaxed& relaxed) {
         Settled settled;
-        settled.packing = look_at(task, relaxed);
+        settled.packing = look_into({task, relaxed.patterns}, cut_rounds_at_first);
         while (!settled.packing && !open_.empty() && !is_over()) {
             Branched next = std::move(open_.back());
             open_.pop_back();
-            settled.packing = look_into(next);
+            settled.packing = look_into(next, cut_rounds);
         }
         settled.is_refuted = !settled.packing && open_.empty() && !is_open_;
         return settled;
@@ -32,12 +35,13 @@ public:
 private:
     bool is_over() const { return effort_.is_over() || effort_.done() >= end_; }
 
-    std::optional<Packing> look_into(const Branched& branched) {
+    std::optional<Packing> look_into(const Branched& branched, int rounds) {
         const Relaxed relaxed =
             relax(branched.task,
                   {.prices = prices_by_room(branched.task),
                    .patterns = branched.patterns,
-                   .is_enough = [&](const Need& need) { return is_short(branched.task, need); }},
+                   .is_enough = [&](const Need& need) { return is_short(branched.task, need); },
+                   .cut_rounds = rounds},
                   effort_);
         if (relaxed.is_refuted) return std::nullopt;
         if (!relaxed.is_solved) {

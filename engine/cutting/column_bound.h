@@ -46,6 +46,7 @@ struct Relaxing {
     // Called with each need that is proven on the way: true ends the work.
     std::function<bool(const Need&)> is_enough;
     Care care = Care::until_feasible;
+    int cut_rounds = 0;  // how often cuts on three items may be added (triple_cut.h)
 };
 
 Relaxed relax(const Task& task, const Relaxing& relaxing, Effort& effort);

@@ -1,6 +1,7 @@
 #include "engine/cutting/column_master.h"
 
 #include "engine/cutting/knapsack.h"
+#include "engine/cutting/triple_cut.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,9 +12,12 @@ namespace {
 
 constexpr double highest_lack_cost = 1e5;
 
-std::vector<double> prices_to_one(std::vector<double> prices) {
-    const double dearest = *std::max_element(prices.begin(), prices.end());
-    for (double& price : prices) price /= std::max(dearest, 1e-9);
+double dearest(const std::vector<double>& prices) {
+    return std::max(1e-9, *std::max_element(prices.begin(), prices.end()));
+}
+
+std::vector<double> divided(std::vector<double> prices, double by) {
+    for (double& price : prices) price /= by;
     return prices;
 }
 
@@ -23,25 +27,33 @@ std::vector<double> demands(const Task& task) {
     return demands;
 }
 
-std::vector<double> supplies(const Task& task) {
-    std::vector<double> supplies;
-    for (const Bar& bar : task.bars) supplies.push_back(bar.supply);
-    return supplies;
+// Of bars, then of cuts.
+std::vector<double> limits(const Task& task, const std::vector<Triple>& cuts) {
+    std::vector<double> limits;
+    for (const Bar& bar : task.bars) limits.push_back(bar.supply);
+    for (const Triple& cut : cuts) limits.push_back(most_halves(task, cut));
+    return limits;
 }
 
 }  // namespace
 
-ColumnMaster::ColumnMaster(const Task& task, std::vector<double> prices)
+ColumnMaster::ColumnMaster(const Task& task, std::vector<double> prices, std::vector<Triple> cuts)
     : task_{task},
-      prices_{prices_to_one(std::move(prices))},
+      dearest_{dearest(prices)},
+      prices_{divided(std::move(prices), dearest_)},
+      cuts_{std::move(cuts)},
       lack_cost_{2.0},
-      simplex_{demands(task), supplies(task), lack_cost_} {}
+      simplex_{demands(task), limits(task, cuts_), lack_cost_} {}
 
 bool ColumnMaster::add(const Pattern& pattern) {
     if (pattern.parts.empty() || !known_.insert(pattern).second) return false;
     std::vector<Simplex::Entry> entries;
     for (const Part& part : pattern.parts) entries.emplace_back(part.item, part.count);
     entries.emplace_back(static_cast<int>(task_.items.size()) + pattern.bar, 1.0);
+    for (std::size_t c = 0; c < cuts_.size(); ++c) {
+        const int row = static_cast<int>(task_.items.size() + task_.bars.size() + c);
+        if (const int count = halves(cuts_[c], pattern)) entries.emplace_back(row, count);
+    }
     simplex_.add_column(prices_[static_cast<std::size_t>(pattern.bar)], std::move(entries));
     patterns_.push_back(pattern);
     return true;
@@ -70,6 +82,16 @@ std::vector<std::int32_t> ColumnMaster::values() {
     return values;
 }
 
+std::vector<std::int32_t> ColumnMaster::penalties() const {
+    std::vector<std::int32_t> penalties;
+    for (std::size_t c = 0; c < cuts_.size(); ++c) {
+        const double dual = simplex_.dual(task_.items.size() + task_.bars.size() + c);
+        penalties.push_back(static_cast<std::int32_t>(
+            std::clamp(-dual * scale_, 0.0, static_cast<double>(most_value))));
+    }
+    return penalties;
+}
+
 std::int32_t ColumnMaster::worth_adding(int bar) const {
     const auto at = static_cast<std::size_t>(bar);
     const double least = (prices_[at] - bar_dual(at)) * scale_ + most_value * 1e-7;
@@ -78,7 +100,7 @@ std::int32_t ColumnMaster::worth_adding(int bar) const {
 
 Relaxed ColumnMaster::relaxed() const {
     Relaxed relaxed;
-    relaxed.objective = simplex_.objective();
+    relaxed.objective = simplex_.objective() * dearest_;
     const std::vector<double> amounts = simplex_.amounts();
     for (std::size_t c = 0; c < patterns_.size(); ++c) {
         if (amounts[c] < 1e-4 && simplex_.reduced_cost(c) > 0.05) continue;

@@ -12,7 +12,7 @@ namespace engine::cutting {
 
 class ColumnMaster {
 public:
-    ColumnMaster(const Task& task, std::vector<double> prices);
+    ColumnMaster(const Task& task, std::vector<double> prices, std::vector<Triple> cuts);
 
     bool add(const Pattern& pattern);  // false: known already
     // Of the columns known; what cannot be met with the lack cost as it is raises that.
@@ -22,6 +22,9 @@ public:
 
     // Duals as whole numbers, such that no bar's contents exceed most_value.
     std::vector<std::int32_t> values();
+    // What a pattern's value is less for each half that it counts in a cut.
+    std::vector<std::int32_t> penalties() const;
+    const std::vector<Triple>& cuts() const { return cuts_; }
     // A pattern of the bar that is worth more lowers the objective by more than rounding could.
     std::int32_t worth_adding(int bar) const;
     Relaxed relaxed() const;
@@ -30,7 +33,9 @@ private:
     double bar_dual(std::size_t bar) const { return simplex_.dual(task_.items.size() + bar); }
 
     const Task& task_;
-    std::vector<double> prices_;
+    double dearest_;
+    std::vector<double> prices_;  // in parts of the dearest
+    std::vector<Triple> cuts_;
     double lack_cost_;
     Simplex simplex_;
     std::vector<Pattern> patterns_;

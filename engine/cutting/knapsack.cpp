@@ -41,7 +41,7 @@ std::int64_t largest_capacity(const Task& task) {
 
 }  // namespace
 
-Knapsack::Knapsack(const Task& task, std::int64_t cells) : task_{&task} {
+Knapsack::Knapsack(const Task& task, std::int64_t cells) : task_{&task}, triples_of_(task.items.size()) {
     const std::int64_t largest = largest_capacity(task);
     cell_ = std::max<std::int64_t>(1, (largest + cells - 1) / cells);
     width_ = cell_of(largest) + 1;
@@ -88,6 +88,16 @@ void Knapsack::allow_some(std::size_t place, std::size_t left, std::size_t step,
     }
 }
 
+void Knapsack::set_penalties(std::vector<Triple> triples, std::vector<std::int32_t> penalties) {
+    penalties_ = std::move(penalties);
+    triples_of_.assign(task_->items.size(), {});
+    for (std::size_t t = 0; t < triples.size(); ++t) {
+        for (const int item : triples[t]) {
+            if (penalties_[t] > 0) triples_of_[static_cast<std::size_t>(item)].push_back(t);
+        }
+    }
+}
+
 std::int32_t Knapsack::bound(int bar) const {
     const std::int64_t capacity = task_->bars[static_cast<std::size_t>(bar)].capacity;
     return capacity < 0 ? 0 : row(0)[cell_of(capacity)];
@@ -98,7 +108,7 @@ Best Knapsack::best(int bar, std::int32_t at_least, std::int64_t nodes, Effort& 
     if (best.bound <= at_least) return best;
     KnapsackSearch search(*this, bar, at_least, nodes);
     search.run();
-    best.patterns = search.patterns();
+    best.patterns = search.patterns(3 + worth_taking_.size() / 8);
     best.is_exact = search.is_complete();
     if (best.is_exact) best.bound = search.best_value();
     effort.spend(search.nodes_used() * 8);

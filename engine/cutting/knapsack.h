@@ -19,7 +19,7 @@ constexpr std::int32_t most_value = 1 << 29;  // of the contents of a bar: far f
 struct Best {
     std::int32_t bound = 0;         // no contents are worth more
     bool is_exact = true;           // the search was not cut off
-    std::vector<Pattern> patterns;  // worth more than asked, each better than the one before
+    std::vector<Pattern> patterns;  // worth more than asked, the best first, each with another heaviest item
 };
 
 class Knapsack {
@@ -29,6 +29,10 @@ public:
 
     // Values of one of each item, at least 0; the contents of no bar may exceed `most_value`.
     void set_values(std::span<const std::int32_t> values, Effort& effort);
+
+    // What contents are worth less for each half of what they hold of a triple, rounded down. The table
+    // does without; the search minds it.
+    void set_penalties(std::vector<Triple> triples, std::vector<std::int32_t> penalties);
 
     // From the table alone.
     std::int32_t bound(int bar) const;
@@ -55,6 +59,8 @@ private:
     // Row r: the most value that items r, r + 1 ... give in so many cells; the last row is all zeros.
     std::vector<std::int32_t> table_;
     std::vector<std::int32_t> spare_;
+    std::vector<std::int32_t> penalties_;
+    std::vector<std::vector<std::size_t>> triples_of_;  // by item: places in penalties_
 };
 
 }  // namespace engine::cutting

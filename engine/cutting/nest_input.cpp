@@ -95,6 +95,7 @@ std::optional<Error> mistake_of_fit(const NestProblem& problem) {
 }
 
 int supply_of(const NestStock& stock, std::int64_t pieces) {
+    if (usable(stock) <= 0) return 0;
     return static_cast<int>(std::min(stock.supply.value_or(pieces), pieces));
 }
 
@@ -104,6 +105,9 @@ std::optional<Error> mistake(const NestProblem& problem) {
     if (auto error = mistake_of_length(problem.kerf, 0, "kerf")) return error;
     if (auto error = mistake_of_length(problem.least_held, 0, "least held length")) return error;
     if (auto error = mistake_of_pieces(problem)) return error;
+    if (problem.stock.size() > most_stock)
+        return too_much("stock", "more than " + std::to_string(most_stock) +
+                                     " kinds of bar; put equal remnants together");
     for (std::size_t s = 0; s < problem.stock.size(); ++s) {
         if (auto error = mistake_of_stock(problem.stock[s], s)) return error;
     }

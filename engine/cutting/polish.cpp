@@ -4,7 +4,6 @@
 #include "engine/cutting/offcut.h"
 
 #include <algorithm>
-#include <map>
 
 namespace engine::cutting {
 
@@ -12,19 +11,6 @@ namespace {
 
 constexpr std::int64_t offcut_steps = 25'000'000;
 constexpr std::int64_t layout_steps = 40'000'000;
-
-Packing in_items(const Task& task, const Packing& packing) {
-    std::map<int, int> item_of_kind;
-    for (std::size_t i = 0; i < task.items.size(); ++i)
-        item_of_kind[task.items[i].kinds.front()] = static_cast<int>(i);
-    Packing result;
-    for (Filled filled : packing) {
-        for (Part& part : filled.pattern.parts) part.item = item_of_kind.at(part.item);
-        std::sort(filled.pattern.parts.begin(), filled.pattern.parts.end());
-        result.push_back(std::move(filled));
-    }
-    return result;
-}
 
 // The bar with the longest offcut stays as it is; the others may be cut in other ways.
 Packing with_fewer_layouts_beside_offcut(const Task& task, const Packing& packing, Effort& effort) {

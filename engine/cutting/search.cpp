@@ -142,8 +142,12 @@ void Search::bound_all() {
         if (needs_.size() > most_needs) needs_.erase(needs_.begin() + 1);
         return found_.packing && Price{best, 0} >= found_.vector.price;
     };
+    std::vector<Pattern> start;
+    if (found_.packing) {
+        for (const Filled& filled : in_items(task_, *found_.packing)) start.push_back(filled.pattern);
+    }
     const Relaxed relaxed =
-        relax(task_, {.prices = prices(task_), .patterns = {}, .is_enough = is_enough, .care = Care::rough}, effort_);
+        relax(task_, {.prices = prices(task_), .patterns = std::move(start), .is_enough = is_enough, .care = Care::rough}, effort_);
     patterns_ = relaxed.patterns;
     if (Price{best, 0} > from_) from_ = {best, 0};
 }

@@ -75,4 +75,17 @@ Packing in_kinds(const Task& task, const Packing& packing) {
     return kinds;
 }
 
+Packing in_items(const Task& task, const Packing& packing) {
+    std::map<int, int> item_of_kind;
+    for (std::size_t i = 0; i < task.items.size(); ++i)
+        item_of_kind[task.items[i].kinds.front()] = static_cast<int>(i);
+    Packing result;
+    for (Filled filled : packing) {
+        for (Part& part : filled.pattern.parts) part.item = item_of_kind.at(part.item);
+        std::sort(filled.pattern.parts.begin(), filled.pattern.parts.end());
+        result.push_back(std::move(filled));
+    }
+    return result;
+}
+
 }  // namespace engine::cutting

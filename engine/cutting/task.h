@@ -2,6 +2,7 @@
 // again, with some bars done, some items tied together and others kept apart.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <vector>
@@ -49,6 +50,9 @@ struct Pattern {
     auto operator<=>(const Pattern&) const = default;
 };
 
+// Three items, by place, ascending.
+using Triple = std::array<int, 3>;
+
 // The same, `times` over.
 struct Filled {
     Pattern pattern;
@@ -73,5 +77,8 @@ Packing take_off(Task& task, const Filled& filled);
 // With items as pieces: each part becomes its pieces' kinds.
 Pattern in_kinds(const Task& task, const Pattern& pattern);
 Packing in_kinds(const Task& task, const Packing& packing);
+
+// The other way round, where each item is one piece.
+Packing in_items(const Task& task, const Packing& packing);
 
 }  // namespace engine::cutting
