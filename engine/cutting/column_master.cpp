@@ -4,7 +4,7 @@
 #include "engine/cutting/triple_cut.h"
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
 namespace engine::cutting {
 
@@ -98,12 +98,18 @@ std::int32_t ColumnMaster::worth_adding(int bar) const {
     return static_cast<std::int32_t>(std::clamp(least, 0.0, 1.0 * most_value));
 }
 
+// Of the columns that are not used only the nearest to it, so that the next relaxation starts lean.
 Relaxed ColumnMaster::relaxed() const {
+    const std::vector<double> amounts = simplex_.amounts();
+    std::vector<std::pair<double, std::size_t>> order;
+    for (std::size_t c = 0; c < patterns_.size(); ++c)
+        order.emplace_back(amounts[c] > 1e-4 ? -1.0 : simplex_.reduced_cost(c), c);
+    std::sort(order.begin(), order.end());
     Relaxed relaxed;
     relaxed.objective = simplex_.objective() * dearest_;
-    const std::vector<double> amounts = simplex_.amounts();
-    for (std::size_t c = 0; c < patterns_.size(); ++c) {
-        if (amounts[c] < 1e-4 && simplex_.reduced_cost(c) > 0.05) continue;
+    const std::size_t most = 2 * task_.items.size() + 50;
+    for (const auto& [cost, c] : order) {
+        if (cost > -1.0 && (cost > 0.05 || relaxed.patterns.size() >= most)) break;
         relaxed.patterns.push_back(patterns_[c]);
         relaxed.amounts.push_back(amounts[c]);
     }

@@ -12,6 +12,7 @@ namespace {
 constexpr double small_cost = 1e-9;
 constexpr double small_pivot = 1e-8;
 constexpr double off_by = 1e-7;
+constexpr std::size_t most_candidates = 30;
 constexpr std::size_t none = static_cast<std::size_t>(-1);
 
 }  // namespace
@@ -83,7 +84,7 @@ void Simplex::minimise(Effort& effort) {
         const std::size_t row = leaving();
         if (row == none) return;  // only rounding makes it so: costs are at least 0
         pivot(row, column);
-        effort.spend(static_cast<std::int64_t>(rows_ * rows_ / 2 + columns_.size() * 6));
+        effort.spend(static_cast<std::int64_t>(rows_ * rows_ / 2 + columns_.size() + 600));
     }
 }
 
@@ -94,10 +95,18 @@ double Simplex::cost_less_duals(std::size_t column) const {
     return sum;
 }
 
-std::size_t Simplex::entering() const {
+// Of a short list, as long as it has any: looking at all columns each time takes longer than pivots.
+std::size_t Simplex::entering() {
+    const std::size_t listed = cheapest_candidate();
+    if (listed != none) return listed;
+    list_candidates();
+    return cheapest_candidate();
+}
+
+std::size_t Simplex::cheapest_candidate() const {
     double least = -small_cost;
     std::size_t best = none;
-    for (std::size_t c = needs_; c < columns_.size(); ++c) {
+    for (const std::size_t c : candidates_) {
         if (is_basic_[c]) continue;
         const double cost = cost_less_duals(c);
         if (cost >= least) continue;
@@ -105,6 +114,18 @@ std::size_t Simplex::entering() const {
         best = c;
     }
     return best;
+}
+
+void Simplex::list_candidates() {
+    std::vector<std::pair<double, std::size_t>> found;
+    for (std::size_t c = needs_; c < columns_.size(); ++c) {
+        const double cost = is_basic_[c] ? 0.0 : cost_less_duals(c);
+        if (cost < -small_cost) found.emplace_back(cost, c);
+    }
+    const auto end = found.begin() + static_cast<std::ptrdiff_t>(std::min(most_candidates, found.size()));
+    std::partial_sort(found.begin(), end, found.end());
+    candidates_.clear();
+    for (auto at = found.begin(); at != end; ++at) candidates_.push_back(at->second);
 }
 
 void Simplex::weigh(const Column& column) {

@@ -44,7 +44,9 @@ private:
     std::size_t own_columns() const { return needs_ + rows_; }
     double* inverse_column(std::size_t row) { return inverse_.data() + row * rows_; }
     double cost_less_duals(std::size_t column) const;
-    std::size_t entering() const;
+    std::size_t entering();
+    std::size_t cheapest_candidate() const;
+    void list_candidates();
     void weigh(const Column& column);
     std::size_t leaving() const;
     void pivot(std::size_t row, std::size_t column);
@@ -62,7 +64,8 @@ private:
     std::vector<double> inverse_;  // by columns
     std::vector<double> level_;    // of the basic variables
     std::vector<double> duals_;
-    std::vector<double> weighed_;  // the entering column in terms of the basis
+    std::vector<std::size_t> candidates_;  // columns that would lower the cost when they were listed
+    std::vector<double> weighed_;          // the entering column in terms of the basis
 };
 
 }  // namespace engine::cutting
