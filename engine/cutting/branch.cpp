@@ -68,7 +68,8 @@ private:
         Task rest = task;
         Packing packing;
         for (std::size_t p = 0; p < relaxed.patterns.size(); ++p) {
-            Filled filled{relaxed.patterns[p], static_cast<int>(std::floor(relaxed.amounts[p] + 1e-3))};
+            Filled filled{relaxed.patterns[p],
+                          static_cast<int>(std::floor(relaxed.amounts[p] + 1e-3))};
             if (filled.times <= 0 ||
                 rest.bars[static_cast<std::size_t>(filled.pattern.bar)].supply < filled.times)
                 continue;

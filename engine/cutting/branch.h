@@ -1,6 +1,6 @@
-// Branch and price: whether given bars hold all items, settled for good. Where the relaxation does not
-// decide, two items are tied together in one bar, or else kept apart (Ryan & Foster 1981, for items of
-// several alike: one of each is tied, or none may meet; from memory).
+// Branch and price: whether given bars hold all items, settled for good. Where the relaxation does
+// not decide, two items are tied together in one bar, or else kept apart (Ryan & Foster 1981, for
+// items of several alike: one of each is tied, or none may meet; from memory).
 #pragma once
 
 #include "engine/cutting/column_bound.h"

@@ -86,8 +86,8 @@ private:
             need_.worth.push_back(knapsack_.bound(bar));
             return false;
         }
-        const Best best = knapsack_.best(
-            bar, master_->worth_adding(bar), fineness[level_].nodes, effort_);
+        const Best best =
+            knapsack_.best(bar, master_->worth_adding(bar), fineness[level_].nodes, effort_);
         need_.worth.push_back(best.bound);
         is_cut_off_ = is_cut_off_ || !best.is_exact;
         bool is_any = false;
@@ -106,7 +106,8 @@ private:
 
     // Cuts off what is solved, as long as whole bars could not be so.
     bool cut() {
-        if (cut_rounds_ == 0 || master_->is_lacking() || master_->cuts().size() > most_cuts) return false;
+        if (cut_rounds_ == 0 || master_->is_lacking() || master_->cuts().size() > most_cuts)
+            return false;
         --cut_rounds_;
         const Relaxed relaxed = master_->relaxed();
         std::vector<Triple> cuts = master_->cuts();

@@ -1,5 +1,5 @@
-// The linear relaxation of a nest, one column for each pattern of a bar, generated as they are needed;
-// and what it proves, in whole numbers.
+// The linear relaxation of a nest, one column for each pattern of a bar, generated as they are
+// needed; and what it proves, in whole numbers.
 //
 // The simplex is our own. TODO-measured
 #pragma once
@@ -13,10 +13,10 @@
 
 namespace engine::cutting {
 
-// What every plan for all items of a task satisfies: the sum of worth[k] x (bars k taken) is at least
-// `wanted`. It holds for any values of the items, if no contents of bar k are worth more than worth[k];
-// so it is proven by the knapsack alone, whatever the simplex said (duality; Farley 1990 and Gilmore &
-// Gomory 1961 scale it to a bound on the cost; from memory).
+// What every plan for all items of a task satisfies: the sum of worth[k] x (bars k taken) is at
+// least `wanted`. It holds for any values of the items, if no contents of bar k are worth more than
+// worth[k]; so it is proven by the knapsack alone, whatever the simplex said (duality; Farley 1990
+// and Gilmore & Gomory 1961 scale it to a bound on the cost; from memory).
 struct Need {
     std::vector<std::int64_t> worth;
     std::int64_t wanted = 0;
@@ -33,11 +33,12 @@ struct Relaxed {
     std::vector<double> amounts;  // of each pattern
 };
 
-// How far it goes where the knapsack on a coarse grid finds nothing more but cannot tell that there is
-// nothing.
+// How far it goes where the knapsack on a coarse grid finds nothing more but cannot tell that there
+// is nothing.
 enum class Care {
     rough,           // leaves it at that
-    until_feasible,  // looks finer as long as the items do not find room: then no more can be proven
+    until_feasible,  // looks finer as long as the items do not find room: then no more can be
+                     // proven
 };
 
 struct Relaxing {

@@ -21,8 +21,10 @@ public:
         : bars_{bars}, needs_{needs}, from_{from}, below_{below}, most_{most} {
         vector_.counts.assign(bars.size(), 0);
         for (std::size_t b = 0; b < bars.size(); ++b) {
-            if (is_free(bars[b])) vector_.counts[b] = bars[b].supply;
-            else axes_.push_back(b);
+            if (is_free(bars[b]))
+                vector_.counts[b] = bars[b].supply;
+            else
+                axes_.push_back(b);
         }
         for (const Need& need : needs) left_.push_back(need.wanted - worth(need));
     }
@@ -94,7 +96,8 @@ private:
     }
 
     void keep() {
-        if (vector_.price.cost >= from_ && vector_.price < below_) found_.vectors.push_back(vector_);
+        if (vector_.price.cost >= from_ && vector_.price < below_)
+            found_.vectors.push_back(vector_);
     }
 
     const std::vector<Bar>& bars_;

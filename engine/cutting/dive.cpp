@@ -91,13 +91,13 @@ bool Dive::finish(const Task& task, const std::vector<Pattern>& patterns, Freedo
         return true;
     }
     if (is_over()) return false;
-    const Relaxed relaxed = relax(
-        rest.task,
-        {.prices = prices_by_room(rest.task),
-         .patterns = moved(rest, patterns),
-         .is_enough = [&](const Need& need) { return is_short(rest.task, need); },
-         .care = Care::rough},
-        effort_);
+    const Relaxed relaxed =
+        relax(rest.task,
+              {.prices = prices_by_room(rest.task),
+               .patterns = moved(rest, patterns),
+               .is_enough = [&](const Need& need) { return is_short(rest.task, need); },
+               .care = Care::rough},
+              effort_);
     return relaxed.is_solved && go(rest.task, relaxed, freedom);
 }
 

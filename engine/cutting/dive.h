@@ -1,6 +1,6 @@
-// A plan from the relaxation: whole bars of it are taken, what is left is relaxed again, and so on down;
-// where that fails, once more with another choice near the top (limited discrepancy search, Harvey &
-// Ginsberg 1995; in column generation Sadykov et al. 2019; from memory).
+// A plan from the relaxation: whole bars of it are taken, what is left is relaxed again, and so on
+// down; where that fails, once more with another choice near the top (limited discrepancy search,
+// Harvey & Ginsberg 1995; in column generation Sadykov et al. 2019; from memory).
 #pragma once
 
 #include "engine/cutting/column_bound.h"

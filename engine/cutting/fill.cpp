@@ -54,9 +54,11 @@ std::vector<int> all_bars(const Task& task) {
     return bars;
 }
 
-// Small ones first where `draw` is not to shuffle: what is left for the last bars is easier to place.
+// Small ones first where `draw` is not to shuffle: what is left for the last bars is easier to
+// place.
 std::vector<int> in_order(const Task& task, std::vector<int> bars, int attempt, Draw& draw) {
-    if (attempt > 1) draw.shuffle(bars);
+    if (attempt > 1)
+        draw.shuffle(bars);
     else {
         std::stable_sort(bars.begin(), bars.end(), [&](int a, int b) {
             const std::int64_t first = task.bars[static_cast<std::size_t>(a)].capacity;
@@ -73,7 +75,8 @@ constexpr std::int64_t slack_shares[] = {0, 2, 4, 1, 3, 6};  // halves of an eve
 bool fill_in_turn(Pass& pass, const Task& task, const std::vector<int>& bars, int attempt) {
     std::int64_t room_left = 0;
     for (const int bar : bars) room_left += task.bars[static_cast<std::size_t>(bar)].capacity;
-    const std::int64_t share = slack_shares[static_cast<std::size_t>(attempt) % std::size(slack_shares)];
+    const std::int64_t share =
+        slack_shares[static_cast<std::size_t>(attempt) % std::size(slack_shares)];
     for (std::size_t i = 0; i < bars.size() && !pass.is_done();) {
         if (room_left < pass.left_weight()) return false;
         int alike = 1;
@@ -97,7 +100,8 @@ std::vector<int> by_worth(const Task& task) {
         const Bar& first = task.bars[static_cast<std::size_t>(a)];
         const Bar& second = task.bars[static_cast<std::size_t>(b)];
         if (first.price == 0 || second.price == 0)
-            return std::pair{first.price, first.capacity} < std::pair{second.price, second.capacity};
+            return std::pair{first.price, first.capacity} <
+                   std::pair{second.price, second.capacity};
         return static_cast<double>(first.price) / static_cast<double>(first.capacity) <
                static_cast<double>(second.price) / static_cast<double>(second.capacity);
     });

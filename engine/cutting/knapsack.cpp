@@ -41,7 +41,8 @@ std::int64_t largest_capacity(const Task& task) {
 
 }  // namespace
 
-Knapsack::Knapsack(const Task& task, std::int64_t cells) : task_{&task}, triples_of_(task.items.size()) {
+Knapsack::Knapsack(const Task& task, std::int64_t cells)
+    : task_{&task}, triples_of_(task.items.size()) {
     const std::int64_t largest = largest_capacity(task);
     cell_ = std::max<std::int64_t>(1, (largest + cells - 1) / cells);
     width_ = cell_of(largest) + 1;
@@ -74,8 +75,12 @@ void Knapsack::add_item(std::size_t place) {
     allow_some(place, left, step, value);
 }
 
-// 1, 2, 4 ... together: every number up to `left`. In turns to the row and beside it, the last to it.
-void Knapsack::allow_some(std::size_t place, std::size_t left, std::size_t step, std::int32_t value) {
+// 1, 2, 4 ... together: every number up to `left`. In turns to the row and beside it, the last to
+// it.
+void Knapsack::allow_some(std::size_t place,
+                          std::size_t left,
+                          std::size_t step,
+                          std::int32_t value) {
     std::vector<std::size_t> lots;
     for (std::size_t together = 1; left > 0; left -= lots.back(), together *= 2)
         lots.push_back(std::min(together, left));

@@ -1,5 +1,5 @@
-// The most valuable contents of a bar, in whole numbers: a table over a coarse grid that never says too
-// little, and a search in exact lengths that it guides.
+// The most valuable contents of a bar, in whole numbers: a table over a coarse grid that never says
+// too little, and a search in exact lengths that it guides.
 //
 // The table counts weights and room in whole cells, both rounded down: what fits in lengths fits in
 // cells, so its value bounds the exact one from above whatever the grid.
@@ -14,12 +14,14 @@
 
 namespace engine::cutting {
 
-constexpr std::int32_t most_value = 1 << 29;  // of the contents of a bar: far from what 32 bits hold
+constexpr std::int32_t most_value = 1
+                                    << 29;  // of the contents of a bar: far from what 32 bits hold
 
 struct Best {
-    std::int32_t bound = 0;         // no contents are worth more
-    bool is_exact = true;           // the search was not cut off
-    std::vector<Pattern> patterns;  // worth more than asked, the best first, each with another heaviest item
+    std::int32_t bound = 0;  // no contents are worth more
+    bool is_exact = true;    // the search was not cut off
+    std::vector<Pattern>
+        patterns;  // worth more than asked, the best first, each with another heaviest item
 };
 
 class Knapsack {
@@ -30,8 +32,8 @@ public:
     // Values of one of each item, at least 0; the contents of no bar may exceed `most_value`.
     void set_values(std::span<const std::int32_t> values, Effort& effort);
 
-    // What contents are worth less for each half of what they hold of a triple, rounded down. The table
-    // does without; the search minds it.
+    // What contents are worth less for each half of what they hold of a triple, rounded down. The
+    // table does without; the search minds it.
     void set_penalties(std::vector<Triple> triples, std::vector<std::int32_t> penalties);
 
     // From the table alone.
@@ -54,9 +56,11 @@ private:
     const Task* task_;
     std::int64_t cell_ = 1;
     std::size_t width_ = 0;
-    std::vector<int> worth_taking_;  // items of value, the heaviest first: one row of the table each
+    std::vector<int>
+        worth_taking_;  // items of value, the heaviest first: one row of the table each
     std::vector<std::int32_t> values_;
-    // Row r: the most value that items r, r + 1 ... give in so many cells; the last row is all zeros.
+    // Row r: the most value that items r, r + 1 ... give in so many cells; the last row is all
+    // zeros.
     std::vector<std::int32_t> table_;
     std::vector<std::int32_t> spare_;
     std::vector<std::int32_t> penalties_;

@@ -40,9 +40,8 @@ void KnapsackSearch::run() {
 }
 
 std::vector<Pattern> KnapsackSearch::patterns(std::size_t most) {
-    std::stable_sort(found_.begin(), found_.end(), [](const Worth& a, const Worth& b) {
-        return a.value > b.value;
-    });
+    std::stable_sort(found_.begin(), found_.end(),
+                     [](const Worth& a, const Worth& b) { return a.value > b.value; });
     std::vector<Pattern> patterns;
     for (std::size_t f = 0; f < std::min(most, found_.size()); ++f)
         patterns.push_back(found_[f].pattern);
@@ -84,8 +83,8 @@ void KnapsackSearch::take(std::size_t row, const State& state) {
     keep_apart(item, -1);
 }
 
-// Takes so many more of an item. Gives what that costs: never less than nothing as more is taken, so that
-// the table's bound on the rest still holds.
+// Takes so many more of an item. Gives what that costs: never less than nothing as more is taken,
+// so that the table's bound on the rest still holds.
 std::int64_t KnapsackSearch::penalise(std::size_t item, int count) {
     std::int64_t sum = 0;
     for (const std::size_t t : knapsack_.triples_of_[item]) {

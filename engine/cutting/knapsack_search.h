@@ -1,5 +1,5 @@
-// The exact part of the knapsack: sets of items for one bar, depth first, the heaviest items first, left
-// where the table says that nothing better can come of them.
+// The exact part of the knapsack: sets of items for one bar, depth first, the heaviest items first,
+// left where the table says that nothing better can come of them.
 #pragma once
 
 #include "engine/cutting/knapsack.h"

@@ -13,7 +13,10 @@ constexpr std::int64_t nodes_a_split = 2'000;
 // The pieces of some layouts, put into `first_times` bars alike and `second_times` others alike.
 class Split {
 public:
-    Split(const Task& task, const Filled& first, const Filled& second, const std::map<int, int>& pieces)
+    Split(const Task& task,
+          const Filled& first,
+          const Filled& second,
+          const std::map<int, int>& pieces)
         : task_{task}, first_{first}, second_{second}, pieces_(pieces.begin(), pieces.end()) {
         first_free_ = task.bars[static_cast<std::size_t>(first.pattern.bar)].capacity;
         second_free_ = task.bars[static_cast<std::size_t>(second.pattern.bar)].capacity;
@@ -59,8 +62,10 @@ private:
     void put(Filled& filled, std::int64_t& free, const Part& part, int sign) const {
         if (part.count == 0) return;
         free -= sign * part.count * task_.items[static_cast<std::size_t>(part.item)].weight;
-        if (sign > 0) filled.pattern.parts.push_back(part);
-        else filled.pattern.parts.pop_back();
+        if (sign > 0)
+            filled.pattern.parts.push_back(part);
+        else
+            filled.pattern.parts.pop_back();
     }
 
     bool fits_second() const { return second_.times == 0 || fits(task_, second_.pattern); }
@@ -82,7 +87,8 @@ public:
         : task_{task}, packing_{std::move(packing)}, end_{end}, effort_{effort} {}
 
     Packing run() {
-        while (swap_pair() || swap_three()) {}
+        while (swap_pair() || swap_three()) {
+        }
         return packing_;
     }
 
@@ -126,7 +132,8 @@ private:
         const auto [first, first_count] = *bars.begin();
         const auto [second, second_count] = *bars.rbegin();
         if (bars.size() == 2)
-            return try_split(places, pieces, {{first, {}}, first_count}, {{second, {}}, second_count});
+            return try_split(places, pieces, {{first, {}}, first_count},
+                             {{second, {}}, second_count});
         const int least = places.size() == 2 ? first_count : (first_count + 1) / 2;
         for (int times = first_count; times >= least && !is_over(); --times) {
             if (try_split(places, pieces, {{first, {}}, times}, {{first, {}}, first_count - times}))

@@ -50,9 +50,11 @@ private:
         for (int times = most; times > 0; times = times > 16 ? times - times / 16 : times - 1) {
             for (std::size_t b = 0; b < bars_.size(); ++b) {
                 if (bars_[b] < times) continue;
-                const Filled filled{{static_cast<int>(b), parts(static_cast<int>(b), times, slack)}, times};
+                const Filled filled{{static_cast<int>(b), parts(static_cast<int>(b), times, slack)},
+                                    times};
                 if (filled.pattern.parts.empty()) continue;
-                const std::int64_t free = task_.bars[b].capacity - weight(task_, filled.pattern.parts);
+                const std::int64_t free =
+                    task_.bars[b].capacity - weight(task_, filled.pattern.parts);
                 last = filled;
                 if (free <= slack) return repeated(filled);
             }
@@ -70,7 +72,8 @@ private:
     Filled repeated(Filled filled) const {
         filled.times = bars_[static_cast<std::size_t>(filled.pattern.bar)];
         for (const Part& part : filled.pattern.parts)
-            filled.times = std::min(filled.times, left_[static_cast<std::size_t>(part.item)] / part.count);
+            filled.times =
+                std::min(filled.times, left_[static_cast<std::size_t>(part.item)] / part.count);
         return filled;
     }
 
@@ -80,8 +83,7 @@ private:
             left_[static_cast<std::size_t>(part.item)] -= part.count * filled.times;
         bars_[bar] -= filled.times;
         count_ -= filled.times;
-        room_ -= filled.times *
-                 (task_.bars[bar].capacity - weight(task_, filled.pattern.parts));
+        room_ -= filled.times * (task_.bars[bar].capacity - weight(task_, filled.pattern.parts));
         packing.push_back(filled);
     }
 

@@ -12,13 +12,12 @@ namespace engine {
 
 namespace {
 
-Error without_plan(const cutting::Effort& effort, const cutting::Search& search) {
+Error without_plan(const cutting::Effort& effort) {
     if (effort.is_stopped())
         return {ErrorCode::cancelled, "nest", "stopped before there was any plan"};
     if (effort.is_over())
         return {ErrorCode::out_of_range, "nest",
                 "no plan was found within the bars on offer; offer more of them"};
-    static_cast<void>(search);
     return {ErrorCode::out_of_range, "stock",
             "the bars on offer do not hold all pieces; offer more of them"};
 }
@@ -41,7 +40,9 @@ Nest outcome(const NestProblem& problem,
 Result<Nest> nest(const NestProblem& problem, const NestLimits& limits) {
     if (auto error = cutting::mistake(problem)) return *error;
     const cutting::Task task = cutting::task_of(problem);
-    if (task.items.empty()) return Nest{.plan = {}, .least_cost = 0, .is_cheapest = true, .is_shortest = true, .work = 0};
+    if (task.items.empty())
+        return Nest{
+            .plan = {}, .least_cost = 0, .is_cheapest = true, .is_shortest = true, .work = 0};
     const cutting::Search* asked = nullptr;
     cutting::Effort effort(limits.work, [&](std::int64_t work) {
         if (!limits.go_on) return true;
@@ -53,7 +54,7 @@ Result<Nest> nest(const NestProblem& problem, const NestLimits& limits) {
     cutting::Search search(task, effort);
     asked = &search;
     search.run();
-    if (!search.found().packing) return without_plan(effort, search);
+    if (!search.found().packing) return without_plan(effort);
     Nest nest = outcome(problem, task, search, effort);
     nest.work = effort.done();
     return nest;

@@ -34,13 +34,12 @@ std::optional<Error> mistake_of_pieces(const NestProblem& problem) {
         const NestPiece& piece = problem.pieces[p];
         if (auto error = mistake_of_length(piece.length, 1, piece_place(p) + ", length"))
             return error;
-        if (piece.quantity < 0)
-            return wrong(piece_place(p) + ", quantity", "must not be below 0");
+        if (piece.quantity < 0) return wrong(piece_place(p) + ", quantity", "must not be below 0");
         all += std::min(piece.quantity, most_pieces + 1);
         if (all > most_pieces)
-            return too_much(piece_place(p) + ", quantity",
-                            "more than " + std::to_string(most_pieces) +
-                                " pieces in all; nest them in parts");
+            return too_much(
+                piece_place(p) + ", quantity",
+                "more than " + std::to_string(most_pieces) + " pieces in all; nest them in parts");
     }
     return std::nullopt;
 }
@@ -63,8 +62,7 @@ std::optional<Error> mistake_of_stock(const NestStock& stock, std::size_t place)
         return error;
     if (auto error = mistake_of_length(stock.trim_end, 0, where + ", trim at the end"))
         return error;
-    if (stock.supply && *stock.supply < 0)
-        return wrong(where + ", supply", "must not be below 0");
+    if (stock.supply && *stock.supply < 0) return wrong(where + ", supply", "must not be below 0");
     return mistake_of_price(stock, place);
 }
 
@@ -86,10 +84,11 @@ std::optional<Error> mistake_of_fit(const NestProblem& problem) {
         const NestPiece& piece = problem.pieces[p];
         if (piece.quantity == 0 || piece.length <= longest) continue;
         const std::string is_so_long = "is " + std::to_string(piece.length) + " long; ";
-        if (longest == 0) return too_much(piece_place(p), is_so_long + "there is no bar to cut it from");
-        return too_much(piece_place(p),
-                        is_so_long + "the longest that any bar gives is " + std::to_string(longest) +
-                            "; splice it or offer a longer bar");
+        if (longest == 0)
+            return too_much(piece_place(p), is_so_long + "there is no bar to cut it from");
+        return too_much(piece_place(p), is_so_long + "the longest that any bar gives is " +
+                                            std::to_string(longest) +
+                                            "; splice it or offer a longer bar");
     }
     return std::nullopt;
 }

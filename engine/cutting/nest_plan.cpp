@@ -47,7 +47,10 @@ private:
 };
 
 // Bars of a pattern, parted where their pieces come from different places.
-void add_layouts(NestPlan& plan, PiecesByLength& pieces, const Filled& filled, std::int64_t offcut) {
+void add_layouts(NestPlan& plan,
+                 PiecesByLength& pieces,
+                 const Filled& filled,
+                 std::int64_t offcut) {
     for (std::int64_t left = filled.times; left > 0;) {
         std::int64_t bars = left;
         for (const Part& part : filled.pattern.parts)
@@ -66,7 +69,8 @@ void add_layouts(NestPlan& plan, PiecesByLength& pieces, const Filled& filled, s
 std::map<Pattern, int> times_by_pattern(const Packing& packing) {
     std::map<Pattern, int> times;
     for (const Filled& filled : packing) {
-        if (!filled.pattern.parts.empty() && filled.times > 0) times[filled.pattern] += filled.times;
+        if (!filled.pattern.parts.empty() && filled.times > 0)
+            times[filled.pattern] += filled.times;
     }
     return times;
 }
@@ -92,8 +96,8 @@ NestPlan plan_of(const NestProblem& problem, const Task& task, const Packing& pa
                              return problem.pieces[static_cast<std::size_t>(a.item)].length >
                                     problem.pieces[static_cast<std::size_t>(b.item)].length;
                          });
-        const std::int64_t offcut = std::max<std::int64_t>(
-            0, bar.capacity - problem.kerf - used(problem, pattern));
+        const std::int64_t offcut =
+            std::max<std::int64_t>(0, bar.capacity - problem.kerf - used(problem, pattern));
         add_layouts(plan, pieces, filled, offcut);
         plan.cost += bar.price * times;
         plan.bought_length += bar.bought * times;

@@ -14,8 +14,8 @@ std::int64_t free_room(const Task& task, const Pattern& pattern) {
     return task.bars[static_cast<std::size_t>(pattern.bar)].capacity - weight(task, pattern.parts);
 }
 
-// One bar of the kind is shorter by `offcut`, as the last bar of the task: what is behind its pieces helps
-// the vice.
+// One bar of the kind is shorter by `offcut`, as the last bar of the task: what is behind its
+// pieces helps the vice.
 Task with_short_bar(const Task& task, std::size_t bar, std::int64_t offcut) {
     Task shorter = task;
     Bar last = task.bars[bar];

@@ -1,4 +1,5 @@
-// What is left over in one bar rather than spread: the longest single offcut that the same bars allow.
+// What is left over in one bar rather than spread: the longest single offcut that the same bars
+// allow.
 #pragma once
 
 #include "engine/cutting/effort.h"
@@ -11,8 +12,8 @@ namespace engine::cutting {
 // Free room at the end of a bar.
 std::int64_t longest_free(const Task& task, const Packing& packing);
 
-// Packs all items of `task` into its bars, as `packing` does, both by items, or better. Takes up to so
-// many steps.
+// Packs all items of `task` into its bars, as `packing` does, both by items, or better. Takes up to
+// so many steps.
 Packing with_longer_offcut(const Task& task, Packing packing, std::int64_t steps, Effort& effort);
 
 }  // namespace engine::cutting

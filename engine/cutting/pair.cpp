@@ -47,7 +47,8 @@ std::int64_t weight(const Task& task, const std::pair<int, int>& pair) {
            task.items[static_cast<std::size_t>(pair.second)].weight;
 }
 
-// Among the undecided the surest to meet, in small steps so that of near equals the heaviest is taken.
+// Among the undecided the surest to meet, in small steps so that of near equals the heaviest is
+// taken.
 std::optional<Pair> surest(const Task& task, const Meetings& meetings) {
     std::optional<Pair> best;
     std::pair<double, std::int64_t> most{-1.0, 0};

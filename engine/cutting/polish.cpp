@@ -18,8 +18,9 @@ Packing with_fewer_layouts_beside_offcut(const Task& task, const Packing& packin
         return task.bars[static_cast<std::size_t>(filled.pattern.bar)].capacity -
                weight(task, filled.pattern.parts);
     };
-    const auto longest = std::max_element(
-        packing.begin(), packing.end(), [&](const Filled& a, const Filled& b) { return free(a) < free(b); });
+    const auto longest =
+        std::max_element(packing.begin(), packing.end(),
+                         [&](const Filled& a, const Filled& b) { return free(a) < free(b); });
     Task rest = task;
     Packing others = packing;
     Filled& kept = others[static_cast<std::size_t>(longest - packing.begin())];

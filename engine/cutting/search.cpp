@@ -19,8 +19,7 @@ constexpr int patient_tries = 40;
 
 Need material(const Task& task) {
     Need need;
-    for (const Bar& bar : task.bars)
-        need.worth.push_back(std::max<std::int64_t>(0, bar.capacity));
+    for (const Bar& bar : task.bars) need.worth.push_back(std::max<std::int64_t>(0, bar.capacity));
     need.wanted = wanted_weight(task);
     return need;
 }
@@ -51,7 +50,8 @@ const Found& Search::run() {
 }
 
 std::int64_t Search::least_cost() const {
-    const std::int64_t least = open_.empty() ? from_.cost : std::min(from_.cost, open_.front().price.cost);
+    const std::int64_t least =
+        open_.empty() ? from_.cost : std::min(from_.cost, open_.front().price.cost);
     return found_.packing ? std::min(least, found_.vector.price.cost) : least;
 }
 
@@ -70,9 +70,8 @@ Task Search::with(const CountVector& vector) const {
 }
 
 bool Search::meets_all(const CountVector& vector) const {
-    return std::all_of(needs_.begin(), needs_.end(), [&](const Need& need) {
-        return meets(vector, need);
-    });
+    return std::all_of(needs_.begin(), needs_.end(),
+                       [&](const Need& need) { return meets(vector, need); });
 }
 
 void Search::keep(const CountVector& vector, Packing packing) {
@@ -144,10 +143,15 @@ void Search::bound_all() {
     };
     std::vector<Pattern> start;
     if (found_.packing) {
-        for (const Filled& filled : in_items(task_, *found_.packing)) start.push_back(filled.pattern);
+        for (const Filled& filled : in_items(task_, *found_.packing))
+            start.push_back(filled.pattern);
     }
-    const Relaxed relaxed =
-        relax(task_, {.prices = prices(task_), .patterns = std::move(start), .is_enough = is_enough, .care = Care::rough}, effort_);
+    const Relaxed relaxed = relax(task_,
+                                  {.prices = prices(task_),
+                                   .patterns = std::move(start),
+                                   .is_enough = is_enough,
+                                   .care = Care::rough},
+                                  effort_);
     patterns_ = relaxed.patterns;
     if (Price{best, 0} > from_) from_ = {best, 0};
 }
@@ -197,7 +201,8 @@ Search::State Search::settle(const CountVector& vector) {
     if (relaxed.is_refuted) return State::refuted;
     std::optional<Packing> packing;
     if (const auto quick = filled(task, quick_tries, effort_)) packing = in_kinds(task, *quick);
-    if (!packing) packing = Dive(effort_, dive_steps).packing(task, relaxed, {.others = 2, .depth = 4});
+    if (!packing)
+        packing = Dive(effort_, dive_steps).packing(task, relaxed, {.others = 2, .depth = 4});
     if (!packing) return State::open;
     keep(vector, std::move(*packing));
     return State::packed;
@@ -213,8 +218,10 @@ void Search::branch_open() {
         const auto next = std::find_if(open_.begin(), open_.end(), is_new);
         if (next == open_.end()) return;
         const CountVector vector = *next;
-        if (branched(vector) == State::open) given_up.push_back(vector);
-        else std::erase(open_, vector);
+        if (branched(vector) == State::open)
+            given_up.push_back(vector);
+        else
+            std::erase(open_, vector);
     }
 }
 
@@ -223,7 +230,8 @@ Search::State Search::branched(const CountVector& vector) {
     const Relaxed relaxed = relaxed_with(task);
     if (relaxed.is_refuted) return State::refuted;
     if (!relaxed.is_solved) return State::open;
-    if (auto packing = Dive(effort_, effort_.left() / 4).packing(task, relaxed, {.others = 4, .depth = 8})) {
+    if (auto packing =
+            Dive(effort_, effort_.left() / 4).packing(task, relaxed, {.others = 4, .depth = 8})) {
         keep(vector, std::move(*packing));
         return State::packed;
     }

@@ -3,11 +3,12 @@
 // A. Counts of bars that could do are listed, the cheapest first (count_vectors).
 // B. The first of them that can be filled quickly gives a plan (fill).
 // C. The linear relaxation over all bars strikes off counts (column_bound).
-// D. Each count that is left and better than the plan is relaxed by itself: struck off, or rounded and
+// D. Each count that is left and better than the plan is relaxed by itself: struck off, or rounded
+// and
 //    dived into for a plan (dive).
 // E. What is open still is settled by branch and price (branch).
-// Since every count below the plan's is struck off by a proof in whole numbers, no rounding of a bound to
-// "the next bar" is needed: with several prices that would be no proof.
+// Since every count below the plan's is struck off by a proof in whole numbers, no rounding of a
+// bound to "the next bar" is needed: with several prices that would be no proof.
 #pragma once
 
 #include "engine/cutting/count_vectors.h"

@@ -17,14 +17,26 @@ constexpr std::size_t none = static_cast<std::size_t>(-1);
 
 }  // namespace
 
-// Right sides are moved a little, each by another amount, so that no two rows tie and the simplex does
-// not stall: needs down and limits up, so that what can be met stays so.
+// Right sides are moved a little, each by another amount, so that no two rows tie and the simplex
+// does not stall: needs down and limits up, so that what can be met stays so.
 Simplex::Simplex(std::span<const double> needs, std::span<const double> limits, double lack_cost)
     : needs_{needs.size()}, rows_{needs.size() + limits.size()} {
     Draw draw{1};
-    const auto a_little = [&draw] { return 1e-6 * (1.0 + static_cast<double>(draw.below(1000)) / 250.0); };
+    const auto a_little = [&draw] {
+        return 1e-6 * (1.0 + static_cast<double>(draw.below(1000)) / 250.0);
+    };
     for (const double need : needs) right_.push_back(need > 0 ? need - a_little() : 0.0);
     for (const double limit : limits) right_.push_back(limit + a_little());
+    add_own_columns(lack_cost);
+    inverse_.assign(rows_ * rows_, 0.0);
+    for (std::size_t r = 0; r < rows_; ++r) inverse_column(r)[r] = 1.0;
+    level_ = right_;
+    duals_.assign(rows_, 0.0);
+    weighed_.assign(rows_, 0.0);
+}
+
+// All needs lack and all limits are free at first.
+void Simplex::add_own_columns(double lack_cost) {
     for (std::size_t r = 0; r < needs_; ++r)
         columns_.push_back({lack_cost, {{static_cast<int>(r), 1.0}}});
     for (std::size_t r = 0; r < rows_; ++r)
@@ -32,11 +44,6 @@ Simplex::Simplex(std::span<const double> needs, std::span<const double> limits, 
     is_basic_.assign(columns_.size(), 0);
     for (std::size_t r = 0; r < rows_; ++r) basis_.push_back(r < needs_ ? r : needs_ + r);
     for (const std::size_t column : basis_) is_basic_[column] = 1;
-    inverse_.assign(rows_ * rows_, 0.0);
-    for (std::size_t r = 0; r < rows_; ++r) inverse_column(r)[r] = 1.0;
-    level_ = right_;
-    duals_.assign(rows_, 0.0);
-    weighed_.assign(rows_, 0.0);
 }
 
 void Simplex::add_column(double cost, std::vector<Entry> entries) {
@@ -95,7 +102,8 @@ double Simplex::cost_less_duals(std::size_t column) const {
     return sum;
 }
 
-// Of a short list, as long as it has any: looking at all columns each time takes longer than pivots.
+// Of a short list, as long as it has any: looking at all columns each time takes longer than
+// pivots.
 std::size_t Simplex::entering() {
     const std::size_t listed = cheapest_candidate();
     if (listed != none) return listed;
@@ -122,7 +130,8 @@ void Simplex::list_candidates() {
         const double cost = is_basic_[c] ? 0.0 : cost_less_duals(c);
         if (cost < -small_cost) found.emplace_back(cost, c);
     }
-    const auto end = found.begin() + static_cast<std::ptrdiff_t>(std::min(most_candidates, found.size()));
+    const auto end =
+        found.begin() + static_cast<std::ptrdiff_t>(std::min(most_candidates, found.size()));
     std::partial_sort(found.begin(), end, found.end());
     candidates_.clear();
     for (auto at = found.begin(); at != end; ++at) candidates_.push_back(at->second);

@@ -44,9 +44,8 @@ std::int64_t wanted_weight(const Task& task) {
 }
 
 bool is_done(const Task& task) {
-    return std::all_of(task.items.begin(), task.items.end(), [](const Item& item) {
-        return item.demand == 0;
-    });
+    return std::all_of(task.items.begin(), task.items.end(),
+                       [](const Item& item) { return item.demand == 0; });
 }
 
 Packing take_off(Task& task, const Filled& filled) {

@@ -1,5 +1,5 @@
-// What is left to nest: items for bars, as the solver sees them. A branch of its search is such a task
-// again, with some bars done, some items tied together and others kept apart.
+// What is left to nest: items for bars, as the solver sees them. A branch of its search is such a
+// task again, with some bars done, some items tied together and others kept apart.
 #pragma once
 
 #include <array>
@@ -15,14 +15,16 @@ struct Item {
     std::int64_t longest = 0;  // the longest piece in it
     int demand = 0;
     std::vector<int> kinds;  // of its pieces, with repetitions, ascending
-    std::vector<int> apart;  // places of items that may not be in one bar with it; its own: one a bar
+    std::vector<int>
+        apart;  // places of items that may not be in one bar with it; its own: one a bar
 
     bool operator==(const Item&) const = default;
 };
 
 struct Bar {
     std::int64_t capacity = 0;  // its length without trims, and one kerf
-    std::int64_t hold = 0;      // a longest piece shorter than this lowers the capacity by the difference
+    std::int64_t hold =
+        0;  // a longest piece shorter than this lowers the capacity by the difference
     std::int64_t price = 0;
     std::int64_t bought = 0;  // its length, or 0 if it is on hand
     int supply = 0;           // never more than there are pieces
@@ -70,8 +72,8 @@ bool fits(const Task& task, const Pattern& pattern);
 std::int64_t wanted_weight(const Task& task);  // of all items together
 bool is_done(const Task& task);
 
-// Takes packed items and their bars off the task. Gives what was taken: less of items of which there were
-// too many.
+// Takes packed items and their bars off the task. Gives what was taken: less of items of which
+// there were too many.
 Packing take_off(Task& task, const Filled& filled);
 
 // With items as pieces: each part becomes its pieces' kinds.

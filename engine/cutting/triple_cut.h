@@ -1,6 +1,6 @@
-// Cuts on three items: of a whole plan, the bars that hold two of the three cannot be more than half as
-// many as the three. The relaxation often takes half a bar for each two of them ("subset row" cuts,
-// Jepsen et al. 2008, and for bins Wei et al. 2020; from memory).
+// Cuts on three items: of a whole plan, the bars that hold two of the three cannot be more than
+// half as many as the three. The relaxation often takes half a bar for each two of them ("subset
+// row" cuts, Jepsen et al. 2008, and for bins Wei et al. 2020; from memory).
 #pragma once
 
 #include "engine/cutting/column_bound.h"
@@ -11,8 +11,8 @@
 
 namespace engine::cutting {
 
-// So many of those that hold two of the three, by amounts, that whole bars cannot; the worst first, no more
-// than `most`, none of `known`.
+// So many of those that hold two of the three, by amounts, that whole bars cannot; the worst first,
+// no more than `most`, none of `known`.
 std::vector<Triple> violated_triples(const Task& task,
                                      const Relaxed& relaxed,
                                      const std::vector<Triple>& known,

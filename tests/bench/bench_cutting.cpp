@@ -1,7 +1,8 @@
-// Nesting: the own instances and the published sets, each with what was proven, the work and the time.
-// Usage: bench_cutting [SET [SECONDS [EVERY]]]   (default: all sets, 2 s each and 10 s for Hard28, each
-// file). SET is the beginning of a set's name, "own" the first two; of its files each EVERYth is taken. Times
-// are processor time. tests/bench/cutting_solvers.py solves the same files by other programs.
+// Nesting: the own instances and the published sets, each with what was proven, the work and the
+// time. Usage: bench_cutting [SET [SECONDS [EVERY]]]   (default: all sets, 2 s each and 10 s for
+// Hard28, each file). SET is the beginning of a set's name, "own" the first two; of its files each
+// EVERYth is taken. Times are processor time. tests/bench/cutting_solvers.py solves the same files
+// by other programs.
 #include "engine/cutting/nest.h"
 
 #include "tests/bench/processor_time.h"
@@ -62,16 +63,16 @@ void print(const char* set, std::vector<Row> rows, bool is_each) {
         if (!is_each && row.is_proven) continue;
         std::printf("    %-24s %-8s %9lld gap %6lld  %9.1f Msteps %9.1f ms\n", row.name.c_str(),
                     row.is_proven ? "proven" : "open", static_cast<long long>(row.cost),
-                    static_cast<long long>(row.gap),
-                    static_cast<double>(row.work) / 1e6, row.ms);
+                    static_cast<long long>(row.gap), static_cast<double>(row.work) / 1e6, row.ms);
     }
-    const auto proven = std::count_if(rows.begin(), rows.end(), [](const Row& row) { return row.is_proven; });
+    const auto proven =
+        std::count_if(rows.begin(), rows.end(), [](const Row& row) { return row.is_proven; });
     double sum = 0;
     for (const Row& row : rows) sum += row.ms;
     std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return a.ms < b.ms; });
-    std::printf("%-18s %4zu of %4zu proven; mean %8.1f ms, median %8.1f ms, longest %9.1f ms\n", set,
-                static_cast<std::size_t>(proven), rows.size(), sum / static_cast<double>(rows.size()),
-                rows[rows.size() / 2].ms, rows.back().ms);
+    std::printf("%-18s %4zu of %4zu proven; mean %8.1f ms, median %8.1f ms, longest %9.1f ms\n",
+                set, static_cast<std::size_t>(proven), rows.size(),
+                sum / static_cast<double>(rows.size()), rows[rows.size() / 2].ms, rows.back().ms);
     std::fflush(stdout);
 }
 
@@ -90,13 +91,14 @@ int main(int count, char** words) {
     Asked asked;
     if (count > 1) asked.set = words[1];
     if (count > 2) asked.seconds = std::atof(words[2]);
-    if (count > 3) asked.every = std::max<std::size_t>(1, static_cast<std::size_t>(std::atoi(words[3])));
+    if (count > 3)
+        asked.every = std::max<std::size_t>(1, static_cast<std::size_t>(std::atoi(words[3])));
     std::vector<tests::NestSet> sets = tests::published_nest_sets(BARWRIGHT_REFERENCE);
+    sets.insert(
+        sets.begin(),
+        {"own in 0.01 mm", tests::own_nest_files(BARWRIGHT_REFERENCE, tests::OwnGrid::hundredths)});
     sets.insert(sets.begin(),
-                {"own in 0.01 mm",
-                 tests::own_nest_files(BARWRIGHT_REFERENCE, tests::OwnGrid::hundredths)});
-    sets.insert(sets.begin(), {"own", tests::own_nest_files(BARWRIGHT_REFERENCE,
-                                                            tests::OwnGrid::tenths)});
+                {"own", tests::own_nest_files(BARWRIGHT_REFERENCE, tests::OwnGrid::tenths)});
     for (const tests::NestSet& set : sets) run(set, asked);
     return 0;
 }

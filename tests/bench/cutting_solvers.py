@@ -4,7 +4,7 @@
   cutting_solvers.py REFERENCE [--set BEGINNING] [--limit SECONDS] [--programs highs,cbc,glpk]
                      [--every N] [--models assign,flow,list] [--csv FILE]
 
-REFERENCE is the folder that holds cutting/. HiGHS comes with python3-scipy, CBC is the program cbc
+REFERENCE is the folder that holds cutting/; the worked examples are in this file. HiGHS comes with python3-scipy, CBC is the program cbc
 (coinor-cbc), GLPK glpsol (glpk-utils): what is not installed is left out. bench_cutting solves the same
 files. With --csv, what was solved to a gap of nothing is written as a second proof: that is how
 tests/reference/nest_optima.csv was made.
@@ -93,9 +93,32 @@ def archive(path):
                            [(numbers[1], 1, None)])
 
 
+def examples():
+    """reference/cutting/examples.md: E1 to E6 at one bar, M1 to M6 at prices; kerf and trim worked in."""
+    one = [('E1', 100, [(45, 97), (36, 610), (31, 395), (14, 211)]),
+           ('E2', 110, [(75, 8), (55, 10), (50, 24), (45, 35), (20, 48)]),
+           ('E3', 40, [(20, 30), (16, 55), (12, 111), (8, 90)]),
+           ('E4', 188, [(59, 227), (48, 108), (45, 48), (42, 96), (34, 150)]),
+           ('E5', 17, [(9, 15), (5, 20), (3, 25)]),
+           ('E6', 5600, [(1380, 22), (1520, 25), (1560, 12), (1710, 14), (1820, 18), (1880, 18), (1930, 20),
+                         (2000, 10), (2050, 12), (2100, 14), (2140, 16), (2150, 18), (2200, 20)])]
+    for name, capacity, items in one:
+        yield Instance('example_' + name, items, [(capacity, 1, None)])
+    yield Instance('example_M1', [(4, 20), (3, 10), (2, 20)], [(9, 10, None), (6, 7, None), (5, 6, None)])
+    yield Instance('example_M2', [(391, 1), (356, 3), (345, 1)],
+                   [(768, 2057, None), (960, 2997, None), (1152, 3727, None)])
+    bars = [(4877 - 7, 3290, None), (6096 - 7, 3980, None), (7620 - 7, 4870, None)]
+    items = [(1503, 4), (903, 6), (603, 5)]
+    yield Instance('example_M3', items, bars)
+    yield Instance('example_M4', items, bars[:2])
+    yield Instance('example_M5', items, bars[:2] + [(7620 - 7, 4870, 1)])
+    yield Instance('example_M6', items, bars + [(1900 - 7, 0, 1)])
+
+
 def all_sets(reference):
     folder = os.path.join(reference, 'cutting', 'instances')
     cc0 = os.path.join(folder, 'esicup_cc0')
+    yield 'examples', examples
     yield 'own', lambda: own_files(os.path.join(folder, 'own'))
     yield 'Falkenauer u120', lambda: or_library(os.path.join(folder, 'orlib', 'binpack1.txt'))
     for i, name in enumerate(['u250', 'u500', 'u1000', 't60', 't120', 't249', 't501']):

@@ -9,7 +9,10 @@ using namespace engine::cutting;
 
 namespace {
 
-std::vector<CountVector> all_by_trying(const std::vector<Bar>& bars, const Need& need, std::int64_t from, const Price& below) {
+std::vector<CountVector> all_by_trying(const std::vector<Bar>& bars,
+                                       const Need& need,
+                                       std::int64_t from,
+                                       const Price& below) {
     std::vector<CountVector> found;
     CountVector vector{{}, std::vector<int>(bars.size(), 0)};
     const auto price = [&] {
@@ -22,7 +25,8 @@ std::vector<CountVector> all_by_trying(const std::vector<Bar>& bars, const Need&
     };
     while (true) {
         vector.price = price();
-        if (vector.price.cost >= from && vector.price < below && meets(vector, need)) found.push_back(vector);
+        if (vector.price.cost >= from && vector.price < below && meets(vector, need))
+            found.push_back(vector);
         std::size_t at = 0;
         while (at < bars.size() && vector.counts[at] == bars[at].supply) vector.counts[at++] = 0;
         if (at == bars.size()) break;
@@ -41,8 +45,11 @@ TEST_CASE("all counts of bars that meet a need are listed, the cheapest first", 
         Need need;
         for (unsigned b = 0; b < 1 + random() % 3; ++b) {
             const int capacity = 20 + static_cast<int>(random() % 50);
-            bars.push_back({.capacity = capacity, .hold = 0, .price = 5 + static_cast<int>(random() % 30),
-                            .bought = capacity, .supply = static_cast<int>(random() % 6)});
+            bars.push_back({.capacity = capacity,
+                            .hold = 0,
+                            .price = 5 + static_cast<int>(random() % 30),
+                            .bought = capacity,
+                            .supply = static_cast<int>(random() % 6)});
             need.worth.push_back(static_cast<int>(random() % 50));
         }
         need.wanted = static_cast<int>(random() % 200);
@@ -58,8 +65,9 @@ TEST_CASE("all counts of bars that meet a need are listed, the cheapest first", 
 }
 
 TEST_CASE("a list that is cut short says so", "[cutting]") {
-    const std::vector<Bar> bars{{.capacity = 10, .hold = 0, .price = 3, .bought = 10, .supply = 100},
-                                {.capacity = 12, .hold = 0, .price = 4, .bought = 12, .supply = 100}};
+    const std::vector<Bar> bars{
+        {.capacity = 10, .hold = 0, .price = 3, .bought = 10, .supply = 100},
+        {.capacity = 12, .hold = 0, .price = 4, .bought = 12, .supply = 100}};
     const Need need{{10, 12}, 300};
     CHECK(!count_vectors(bars, {need}, 0, {500, 0}, 20).is_complete);
     CHECK(count_vectors(bars, {need}, 0, {92, 0}, 1'000).is_complete);
@@ -68,6 +76,7 @@ TEST_CASE("a list that is cut short says so", "[cutting]") {
 TEST_CASE("the least cost of a need is rounded up", "[cutting]") {
     const std::vector<Bar> bars{{.capacity = 9, .hold = 0, .price = 10, .bought = 9, .supply = 100},
                                 {.capacity = 6, .hold = 0, .price = 7, .bought = 6, .supply = 100}};
-    CHECK(least_cost(bars, {{9, 6}, 150}) == 167);  // 166.67: Gilmore & Gomory's three bars, by material
+    CHECK(least_cost(bars, {{9, 6}, 150}) ==
+          167);  // 166.67: Gilmore & Gomory's three bars, by material
     CHECK(least_cost(bars, {{9, 6}, 0}) == 0);
 }

@@ -14,14 +14,19 @@ Task random_task(std::mt19937& random) {
     const auto items = static_cast<unsigned>(1 + random() % 6);
     for (unsigned i = 0; i < items; ++i) {
         const int weight = 5 + static_cast<int>(random() % 60);
-        task.items.push_back({.weight = weight, .longest = weight - 1, .demand = 1 + static_cast<int>(random() % 3),
-                              .kinds = {static_cast<int>(i)}, .apart = {}});
+        task.items.push_back({.weight = weight,
+                              .longest = weight - 1,
+                              .demand = 1 + static_cast<int>(random() % 3),
+                              .kinds = {static_cast<int>(i)},
+                              .apart = {}});
     }
-    std::sort(task.items.begin(), task.items.end(), [](const Item& a, const Item& b) {
-        return a.weight > b.weight;
-    });
-    task.bars = {{.capacity = 60 + static_cast<int>(random() % 90), .hold = static_cast<int>(random() % 40),
-                  .price = 1, .bought = 0, .supply = 5}};
+    std::sort(task.items.begin(), task.items.end(),
+              [](const Item& a, const Item& b) { return a.weight > b.weight; });
+    task.bars = {{.capacity = 60 + static_cast<int>(random() % 90),
+                  .hold = static_cast<int>(random() % 40),
+                  .price = 1,
+                  .bought = 0,
+                  .supply = 5}};
     return task;
 }
 
@@ -93,7 +98,8 @@ TEST_CASE("a search that is cut off still bounds the best from above", "[cutting
         const Task task = random_task(random);
         std::vector<std::int32_t> values;
         for (const Item& item : task.items)
-            values.push_back(static_cast<std::int32_t>(item.weight * 10 + static_cast<int>(random() % 9)));
+            values.push_back(
+                static_cast<std::int32_t>(item.weight * 10 + static_cast<int>(random() % 9)));
         Knapsack knapsack(task, 12);
         knapsack.set_values(values, effort);
         const Best best = knapsack.best(0, 0, 3, effort);

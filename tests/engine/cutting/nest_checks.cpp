@@ -18,8 +18,7 @@ struct OpenBar {
 // Pieces one after the other from the datum end, a kerf after each but where the bar ends.
 bool can_be_cut(const engine::NestProblem& problem, const OpenBar& bar) {
     const engine::NestStock& stock = problem.stock[bar.stock];
-    const std::int64_t last_end =
-        stock.trim_start + bar.lengths + (bar.pieces - 1) * problem.kerf;
+    const std::int64_t last_end = stock.trim_start + bar.lengths + (bar.pieces - 1) * problem.kerf;
     if (last_end > stock.length - stock.trim_end) return false;
     // The longest is cut last: in the vice it is with everything behind it.
     const std::int64_t begin_of_last = last_end - bar.longest;
@@ -132,7 +131,8 @@ std::string why_not(const engine::NestProblem& problem, const engine::NestPlan& 
         if (pieces[p] != problem.pieces[p].quantity) return "pieces lost or won";
     }
     for (std::size_t s = 0; s < bars.size(); ++s) {
-        if (problem.stock[s].supply && bars[s] > *problem.stock[s].supply) return "more bars than there are";
+        if (problem.stock[s].supply && bars[s] > *problem.stock[s].supply)
+            return "more bars than there are";
     }
     if (cost != plan.cost || bought != plan.bought_length) return "a wrong sum";
     return {};

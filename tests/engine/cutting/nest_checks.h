@@ -1,5 +1,5 @@
-// What every nest must satisfy, worked out apart from the program's own check; and the cheapest plan of a
-// small problem, found by trying everything.
+// What every nest must satisfy, worked out apart from the program's own check; and the cheapest
+// plan of a small problem, found by trying everything.
 #pragma once
 
 #include "engine/cutting/nest.h"

@@ -1,10 +1,11 @@
-// Worked examples: reference/cutting/checks.md and examples.md, whose numbers and sources are named here.
-#include "engine/cutting/nest.h"
-
+// Worked examples: reference/cutting/checks.md and examples.md, whose numbers and sources are named
+// here.
 #include "engine/cutting/column_bound.h"
 #include "engine/cutting/layouts.h"
+#include "engine/cutting/nest.h"
 #include "engine/cutting/nest_input.h"
 #include "engine/cutting/search.h"
+
 #include "tests/engine/cutting/nest_checks.h"
 #include "tests/engine/cutting/nest_files.h"
 
@@ -22,7 +23,8 @@ double relaxation(const NestProblem& problem) {
     const cutting::Task task = cutting::task_of(problem);
     cutting::Effort effort(1'000'000'000, {});
     cutting::Relaxing relaxing;
-    for (const cutting::Bar& bar : task.bars) relaxing.prices.push_back(static_cast<double>(bar.price));
+    for (const cutting::Bar& bar : task.bars)
+        relaxing.prices.push_back(static_cast<double>(bar.price));
     relaxing.is_enough = [](const cutting::Need&) { return false; };
     return cutting::relax(task, relaxing, effort).objective;
 }
@@ -74,17 +76,21 @@ const Pieces winston{{9, 15}, {5, 20}, {3, 25}};
 
 }  // namespace
 
-TEST_CASE("textbook orders of one bar length take as many bars as published", "[cutting][examples]") {
+TEST_CASE("textbook orders of one bar length take as many bars as published",
+          "[cutting][examples]") {
     CHECK(proven(tests::one_bar_problem(100, chvatal)).plan.cost == 453);  // Chvatal 1983, ch. 13
     // Encyclopaedia article "Cutting stock problem": 73 bars.
     CHECK(proven(tests::one_bar_problem(5600, encyclopaedia)).plan.cost == 73);
-    CHECK(proven(tests::one_bar_problem(110, ampl)).plan.cost == 47);      // Fourer, Gay, Kernighan
-    CHECK(proven(tests::one_bar_problem(40, tutorial)).plan.cost == 89);   // solver vendor's tutorial
-    CHECK(proven(tests::one_bar_problem(188, vendor)).plan.cost == 161);   // LP vendor's example
-    CHECK(proven(tests::one_bar_problem(17, winston)).plan.cost == 19);    // Winston, Operations Research
+    CHECK(proven(tests::one_bar_problem(110, ampl)).plan.cost == 47);  // Fourer, Gay, Kernighan
+    CHECK(proven(tests::one_bar_problem(40, tutorial)).plan.cost ==
+          89);  // solver vendor's tutorial
+    CHECK(proven(tests::one_bar_problem(188, vendor)).plan.cost == 161);  // LP vendor's example
+    CHECK(proven(tests::one_bar_problem(17, winston)).plan.cost ==
+          19);  // Winston, Operations Research
 }
 
-TEST_CASE("the linear relaxation of the textbook orders is the published one", "[cutting][examples]") {
+TEST_CASE("the linear relaxation of the textbook orders is the published one",
+          "[cutting][examples]") {
     CHECK(relaxation(tests::one_bar_problem(100, chvatal)) == Approx(452.25).margin(0.01));
     CHECK(relaxation(tests::one_bar_problem(5600, encyclopaedia)) == Approx(72.917).margin(0.001));
     CHECK(relaxation(tests::one_bar_problem(110, ampl)) == Approx(46.25).margin(0.001));
@@ -103,12 +109,14 @@ TEST_CASE("the waste of the encyclopaedia's order is 0.401 %", "[cutting][exampl
     CHECK(100.0 * (1.0 - static_cast<double>(wanted) / bought) == Approx(0.401).margin(0.001));
 }
 
-// The least numbers of layouts were computed apart (examples.md, E1 and E3), and count layouts that cut a
-// few pieces too many: 3 of 31 and 103 of 14, and one each of 16 and 12.
+// The least numbers of layouts were computed apart (examples.md, E1 and E3), and count layouts that
+// cut a few pieces too many: 3 of 31 and 103 of 14, and one each of 16 and 12.
 TEST_CASE("textbook orders with their spares are cut in as few layouts as is possible",
           "[cutting][examples]") {
-    CHECK(fewest_layouts(tests::one_bar_problem(100, {{45, 97}, {36, 610}, {31, 398}, {14, 314}})) == 3);
-    CHECK(fewest_layouts(tests::one_bar_problem(40, {{20, 30}, {16, 56}, {12, 112}, {8, 90}})) == 3);
+    CHECK(fewest_layouts(
+              tests::one_bar_problem(100, {{45, 97}, {36, 610}, {31, 398}, {14, 314}})) == 3);
+    CHECK(fewest_layouts(tests::one_bar_problem(40, {{20, 30}, {16, 56}, {12, 112}, {8, 90}})) ==
+          3);
 }
 
 TEST_CASE("textbook orders without spares take few layouts more", "[cutting][examples]") {
@@ -118,8 +126,10 @@ TEST_CASE("textbook orders without spares take few layouts more", "[cutting][exa
 }
 
 TEST_CASE("three bar lengths that can be cut without waste are", "[cutting][examples]") {
-    NestProblem problem{.pieces = {{4, 20}, {3, 10}, {2, 20}}, .stock = {}};  // Gilmore & Gomory 1961
-    problem.stock = {{.length = 9, .price = 10}, {.length = 6, .price = 7}, {.length = 5, .price = 6}};
+    NestProblem problem{.pieces = {{4, 20}, {3, 10}, {2, 20}},
+                        .stock = {}};  // Gilmore & Gomory 1961
+    problem.stock = {
+        {.length = 9, .price = 10}, {.length = 6, .price = 7}, {.length = 5, .price = 6}};
     const Nest nest = proven(problem);
     CHECK(nest.plan.cost == 170);
     CHECK(bars_by_stock(nest.plan) == Bars{{0, 10}, {1, 10}});
@@ -131,7 +141,8 @@ TEST_CASE("three bar lengths that can be cut without waste are", "[cutting][exam
 TEST_CASE("timbers of a retaining wall cost what their owner found", "[cutting][examples]") {
     for (const std::int64_t kerf : {0, 1}) {  // in 1/8 in; examples.md, M2
         NestProblem problem{.pieces = {{391, 1}, {356, 3}, {345, 1}}, .stock = {}, .kerf = kerf};
-        problem.stock = {{.length = 768, .price = 2057}, {.length = 960, .price = 2997},
+        problem.stock = {{.length = 768, .price = 2057},
+                         {.length = 960, .price = 2997},
                          {.length = 1152, .price = 3727}};
         const Nest nest = proven(problem);
         CHECK(nest.plan.cost == 5784);
@@ -160,14 +171,16 @@ TEST_CASE("mill lengths are chosen by price, supply and what is on hand", "[cutt
     CHECK(bars_by_stock(nest.plan) == Bars{{0, 3}});
 
     problem.stock[2].supply.reset();
-    problem.stock.push_back({.length = 1900, .price = 0, .supply = 1, .trim_start = 10, .is_remnant = true});
+    problem.stock.push_back(
+        {.length = 1900, .price = 0, .supply = 1, .trim_start = 10, .is_remnant = true});
     nest = proven(problem);
     CHECK(nest.plan.cost == 8850);
     CHECK(bars_by_stock(nest.plan) == Bars{{1, 1}, {2, 1}, {3, 1}});
 }
 
 TEST_CASE("the kerf after the last piece may hang over the end of the bar", "[cutting][examples]") {
-    NestProblem problem = tests::one_bar_problem(60000, {{12000, 5}});  // 0.1 mm; checks.md 10, by hand
+    NestProblem problem =
+        tests::one_bar_problem(60000, {{12000, 5}});  // 0.1 mm; checks.md 10, by hand
     CHECK(proven(problem).plan.cost == 1);
     problem.kerf = 30;
     CHECK(proven(problem).plan.cost == 2);
@@ -183,7 +196,8 @@ TEST_CASE("the kerf after the last piece may hang over the end of the bar", "[cu
 }
 
 TEST_CASE("five pieces of 38.3 in fill 16 ft with kerfs of 1/8 in exactly", "[cutting][examples]") {
-    NestProblem problem = tests::one_bar_problem(192000, {{38300, 5}});  // 0.001 in; checks.md 11, by hand
+    NestProblem problem =
+        tests::one_bar_problem(192000, {{38300, 5}});  // 0.001 in; checks.md 11, by hand
     problem.kerf = 125;
     CHECK(proven(problem).plan.cost == 1);
     problem.pieces = {{38301, 5}};
@@ -215,7 +229,8 @@ TEST_CASE("free remnants are used before a bar is bought", "[cutting][examples]"
     CHECK(nest.plan.bought_length == 4877);
 }
 
-TEST_CASE("a piece longer than what the longest bar gives is refused by its place", "[cutting][examples]") {
+TEST_CASE("a piece longer than what the longest bar gives is refused by its place",
+          "[cutting][examples]") {
     const auto refused = engine::nest(three_bars({{1000, 1}, {7611, 1}}));  // checks.md 15, by hand
     REQUIRE(!refused);
     CHECK(refused.error().where == "piece 2");

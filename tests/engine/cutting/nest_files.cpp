@@ -94,7 +94,9 @@ std::vector<NestFile> or_library(const fs::path& path, const std::string& prefix
         std::size_t pieces = 0;
         int best = 0;
         if (!(in >> name >> capacity >> pieces >> best)) break;
-        const auto units = [&](double length) { return std::llround(length * (name[0] == 't' ? 10 : 1)); };
+        const auto units = [&](double length) {
+            return std::llround(length * (name[0] == 't' ? 10 : 1));
+        };
         std::vector<engine::NestPiece> list(pieces);
         for (engine::NestPiece& piece : list) {
             double length = 0;
@@ -148,7 +150,8 @@ std::vector<NestFile> archive(const fs::path& path, const std::string& prefix) {
         in >> pieces >> capacity;
         std::vector<engine::NestPiece> list(pieces);
         for (engine::NestPiece& piece : list) in >> piece.length;
-        files.push_back({prefix + name.substr(0, name.find('.')), one_bar_problem(capacity, list), {}, {}});
+        files.push_back(
+            {prefix + name.substr(0, name.find('.')), one_bar_problem(capacity, list), {}, {}});
     }
     return files;
 }
@@ -172,12 +175,13 @@ std::vector<NestFile> own_nest_files(const std::string& reference, OwnGrid grid)
         std::stringstream in(text_of(entry.path()));
         files.push_back({entry.path().stem().string(), own_problem(in), {}, {}});
         know(files.back(), bounds);
-        if (grid == OwnGrid::tenths) round_to_tenths(files.back().problem);
-        else files.back().least.reset();
+        if (grid == OwnGrid::tenths)
+            round_to_tenths(files.back().problem);
+        else
+            files.back().least.reset();
     }
-    std::sort(files.begin(), files.end(), [](const NestFile& a, const NestFile& b) {
-        return a.name < b.name;
-    });
+    std::sort(files.begin(), files.end(),
+              [](const NestFile& a, const NestFile& b) { return a.name < b.name; });
     return files;
 }
 
@@ -190,9 +194,9 @@ std::vector<NestSet> published_nest_sets(const std::string& reference) {
     sets.push_back({"Falkenauer u120", or_library(folder / "orlib/binpack1.txt", "Falkenauer_")});
     const char* names[] = {"u250", "u500", "u1000", "t60", "t120", "t249", "t501"};
     for (std::size_t i = 0; i < std::size(names); ++i)
-        sets.push_back({std::string("Falkenauer ") + names[i],
-                        or_library(falkenauer / ("binpack" + std::to_string(i + 2) + ".txt"),
-                                   "Falkenauer_")});
+        sets.push_back(
+            {std::string("Falkenauer ") + names[i],
+             or_library(falkenauer / ("binpack" + std::to_string(i + 2) + ".txt"), "Falkenauer_")});
     sets.push_back({"Schwerin 1", named_list(cc0 / "schwerin/SCH_WAE1.BPP", "Schwerin1_")});
     sets.push_back({"Schwerin 2", named_list(cc0 / "schwerin/SCH_WAE2.BPP", "Schwerin2_")});
     sets.push_back({"Waescher 1", named_list(cc0 / "waescher/WAE_GAU1.BPP", "Waescher_")});

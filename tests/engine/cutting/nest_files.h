@@ -1,5 +1,5 @@
-// The published and own instance files of nesting (reference/cutting beside the repository), with the
-// optima that are known of them.
+// The published and own instance files of nesting (reference/cutting beside the repository), with
+// the optima that are known of them.
 #pragma once
 
 #include "engine/cutting/nest.h"
@@ -23,11 +23,11 @@ struct NestSet {
     std::vector<NestFile> files;
 };
 
-// `reference`: the folder that holds cutting/. Empty where the files are absent; a set of Scholl's whose
-// archive cannot be unpacked (program unzip) is left out.
+// `reference`: the folder that holds cutting/. Empty where the files are absent; a set of Scholl's
+// whose archive cannot be unpacked (program unzip) is left out.
 //
-// The own files are in 0.01 mm, but what is known of them holds on a grid of 0.1 mm, pieces rounded up and
-// bars down (nesting.md, section 5): three of the h files have a cheaper plan in 0.01 mm.
+// The own files are in 0.01 mm, but what is known of them holds on a grid of 0.1 mm, pieces rounded
+// up and bars down (nesting.md, section 5): three of the h files have a cheaper plan in 0.01 mm.
 enum class OwnGrid { tenths, hundredths };
 std::vector<NestFile> own_nest_files(const std::string& reference, OwnGrid grid);
 std::vector<NestSet> published_nest_sets(const std::string& reference);

@@ -1,10 +1,11 @@
-// Published and own instances, where reference/cutting lies beside the repository; without it nothing is
-// checked here and a note says so. BARWRIGHT_NEST_EVERY=1 takes every file (minutes), otherwise each set
-// is sampled.
+// Published and own instances, where reference/cutting lies beside the repository; without it
+// nothing is checked here and a note says so. BARWRIGHT_NEST_EVERY=1 takes every file (minutes),
+// otherwise each set is sampled.
+#include "tests/engine/cutting/nest_files.h"
+
 #include "engine/cutting/nest.h"
 
 #include "tests/engine/cutting/nest_checks.h"
-#include "tests/engine/cutting/nest_files.h"
 
 #include <catch2/catch.hpp>
 
@@ -34,9 +35,8 @@ void check(const tests::NestFile& file, bool is_to_be_proven) {
 }
 
 const tests::NestFile& named(const std::vector<tests::NestFile>& files, const std::string& name) {
-    const auto found = std::find_if(files.begin(), files.end(), [&](const tests::NestFile& file) {
-        return file.name == name;
-    });
+    const auto found = std::find_if(files.begin(), files.end(),
+                                    [&](const tests::NestFile& file) { return file.name == name; });
     REQUIRE(found != files.end());
     return *found;
 }
@@ -49,7 +49,8 @@ TEST_CASE("cabinets of three mill lengths are proven at their known cost", "[cut
     for (const tests::NestFile& file : files) check(file, true);
 }
 
-TEST_CASE("the same cabinets in 0.01 mm cost no more than on the coarser grid", "[cutting][files]") {
+TEST_CASE("the same cabinets in 0.01 mm cost no more than on the coarser grid",
+          "[cutting][files]") {
     const auto files = tests::own_nest_files(BARWRIGHT_REFERENCE, tests::OwnGrid::hundredths);
     for (std::size_t i = 0; i < files.size(); i += every(4)) {
         const auto nest = engine::nest(files[i].problem, some_work);
@@ -63,8 +64,10 @@ TEST_CASE("the same cabinets in 0.01 mm cost no more than on the coarser grid", 
 
 TEST_CASE("no published optimum is contradicted", "[cutting][files]") {
     for (const tests::NestSet& set : tests::published_nest_sets(BARWRIGHT_REFERENCE)) {
-        const bool is_hard = set.name == "Hard28" || set.name == "Scholl 2" || set.name == "Scholl 3";
-        const std::size_t step = every(is_hard ? 9 : std::max<std::size_t>(7, set.files.size() / 8));
+        const bool is_hard =
+            set.name == "Hard28" || set.name == "Scholl 2" || set.name == "Scholl 3";
+        const std::size_t step =
+            every(is_hard ? 9 : std::max<std::size_t>(7, set.files.size() / 8));
         for (std::size_t i = 0; i < set.files.size(); i += step) check(set.files[i], !is_hard);
     }
 }

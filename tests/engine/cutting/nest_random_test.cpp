@@ -50,7 +50,8 @@ TEST_CASE("every plan of random problems can be cut as it says", "[cutting][inva
     }
 }
 
-TEST_CASE("the order in which pieces and bars are listed changes no cost", "[cutting][invariants]") {
+TEST_CASE("the order in which pieces and bars are listed changes no cost",
+          "[cutting][invariants]") {
     for (std::uint32_t seed = 0; seed < seeds; ++seed) {
         NestProblem problem = tests::random_nest(seed, 24);
         const auto nest = engine::nest(problem, some_work);
@@ -84,7 +85,8 @@ TEST_CASE("more bars on offer and a thinner kerf never cost more", "[cutting][in
     }
 }
 
-TEST_CASE("what is proven cheapest and shortest is so by trying every way", "[cutting][invariants]") {
+TEST_CASE("what is proven cheapest and shortest is so by trying every way",
+          "[cutting][invariants]") {
     int without_plan = 0;
     for (std::uint32_t seed = 0; seed < seeds; ++seed) {
         NestProblem problem = tests::random_nest(seed, 7);

@@ -25,7 +25,8 @@ Error error_of(const NestProblem& problem) {
 
 NestProblem hard_problem() {
     std::vector<NestPiece> pieces;
-    for (int i = 0; i < 60; ++i) pieces.push_back({.length = 20'000 + (i * 7919) % 15'000, .quantity = 3});
+    for (int i = 0; i < 60; ++i)
+        pieces.push_back({.length = 20'000 + (i * 7919) % 15'000, .quantity = 3});
     return tests::one_bar_problem(100'000, pieces);
 }
 
@@ -44,7 +45,8 @@ TEST_CASE("what cannot be is refused with its place and what to do", "[cutting]"
     NestProblem problem = small_problem();
     problem.stock[0].price = 0;
     CHECK(to_text(error_of(problem)) ==
-          "stock 1, price: is 0 for as many bars as are wanted; give its price, or how many there are");
+          "stock 1, price: is 0 for as many bars as are wanted; give its price, or how many there "
+          "are");
 
     problem = small_problem();
     problem.pieces[1].length = 0;
@@ -142,7 +144,8 @@ TEST_CASE("the last piece of a bar is held by the vice, with what is behind it",
 
 TEST_CASE("of plans that cost the same the one with less bought length is taken", "[cutting]") {
     NestProblem problem{.pieces = {{40, 2}}, .stock = {}};
-    problem.stock = {{.length = 100, .price = 50}, {.length = 80, .price = 50}, {.length = 40, .price = 25}};
+    problem.stock = {
+        {.length = 100, .price = 50}, {.length = 80, .price = 50}, {.length = 40, .price = 25}};
     const auto nest = engine::nest(problem);
     REQUIRE(nest);
     CHECK(nest->plan.cost == 50);
@@ -152,7 +155,8 @@ TEST_CASE("of plans that cost the same the one with less bought length is taken"
 
 TEST_CASE("what is left over is in one bar", "[cutting]") {
     NestProblem problem{.pieces = {{30, 4}, {20, 4}}, .stock = {}};  // 200 of 300
-    problem.stock = {{.length = 100, .price = 7, .supply = 3}, {.length = 200, .price = 21, .supply = 1}};
+    problem.stock = {{.length = 100, .price = 7, .supply = 3},
+                     {.length = 200, .price = 21, .supply = 1}};
     const auto nest = engine::nest(problem);
     REQUIRE(nest);
     CHECK(nest->plan.cost == 14);
@@ -186,12 +190,13 @@ TEST_CASE("a plan is the same each time", "[cutting]") {
 TEST_CASE("a nest that is stopped gives the plan it has, and what is proven of it", "[cutting]") {
     const NestProblem problem = hard_problem();
     int asked = 0;
-    const auto nest = engine::nest(problem, {.work = 4'000'000'000, .go_on = [&](const NestProgress& progress) {
-                                                 ++asked;
-                                                 CHECK(progress.cost.has_value());
-                                                 CHECK(progress.least_cost <= *progress.cost);
-                                                 return asked < 3;
-                                             }});
+    const auto nest =
+        engine::nest(problem, {.work = 4'000'000'000, .go_on = [&](const NestProgress& progress) {
+                                   ++asked;
+                                   CHECK(progress.cost.has_value());
+                                   CHECK(progress.least_cost <= *progress.cost);
+                                   return asked < 3;
+                               }});
     REQUIRE(nest);
     CHECK(asked == 3);
     CHECK(tests::why_not(problem, nest->plan) == "");

@@ -34,18 +34,22 @@ TEST_CASE("what the limits do not allow is told as lacking", "[cutting]") {
     CHECK(simplex.dual(1) < 0.0);
 }
 
-TEST_CASE("at the end no column would lower the cost, and costs equal duals times needs", "[cutting]") {
+TEST_CASE("at the end no column would lower the cost, and costs equal duals times needs",
+          "[cutting]") {
     std::mt19937 random(3);
     Effort effort(10'000'000'000, {});
     for (int run = 0; run < 200; ++run) {
         const std::size_t rows = 1 + random() % 30;
         std::vector<double> needs;
-        for (std::size_t r = 0; r < rows; ++r) needs.push_back(1.0 + static_cast<double>(random() % 9));
+        for (std::size_t r = 0; r < rows; ++r)
+            needs.push_back(1.0 + static_cast<double>(random() % 9));
         Simplex simplex(needs, {}, 5.0);
         for (std::size_t c = 0; c < 4 * rows; ++c) {
             std::vector<Simplex::Entry> entries;
             for (std::size_t r = 0; r < rows; ++r) {
-                if (random() % 5 == 0) entries.emplace_back(static_cast<int>(r), 1.0 + static_cast<double>(random() % 3));
+                if (random() % 5 == 0)
+                    entries.emplace_back(static_cast<int>(r),
+                                         1.0 + static_cast<double>(random() % 3));
             }
             simplex.add_column(1.0 + static_cast<double>(random() % 3), std::move(entries));
             if (c % rows == 0) simplex.minimise(effort);
