@@ -27,7 +27,7 @@ std::vector<Part> BestFill::parts(const std::vector<int>& left, int bar, std::in
         }
         break;
     }
-    nodes_ += nodes_a_bar - nodes_left_;
+    nodes_ += nodes_a_bar - nodes_left_ + static_cast<std::int64_t>(left.size()) / 8;
     return best_;
 }
 

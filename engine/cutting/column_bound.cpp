@@ -96,7 +96,8 @@ private:
     }
 
     bool refine() {
-        const bool is_worth_it = relaxing_.care == Care::until_feasible && master_->is_lacking();
+        const bool is_worth_it = relaxing_.care == Care::fine ||
+                                 (relaxing_.care == Care::until_feasible && master_->is_lacking());
         if (level_ > 0 && !is_worth_it) return false;
         if (!is_cut_off_ || level_ + 1 >= std::size(fineness)) return false;
         ++level_;

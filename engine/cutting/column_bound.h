@@ -38,6 +38,7 @@ struct Relaxed {
 enum class Care {
     rough,           // leaves it at that
     until_feasible,  // looks finer as long as the items do not find room: then no more can be
+    fine,            // looks finer until it can tell
                      // proven
 };
 

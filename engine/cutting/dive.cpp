@@ -96,7 +96,7 @@ bool Dive::finish(const Task& task, const std::vector<Pattern>& patterns, Freedo
               {.prices = prices_by_room(rest.task),
                .patterns = moved(rest, patterns),
                .is_enough = [&](const Need& need) { return is_short(rest.task, need); },
-               .care = Care::rough},
+               .care = care_},
               effort_);
     return relaxed.is_solved && go(rest.task, relaxed, freedom);
 }

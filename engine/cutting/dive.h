@@ -20,7 +20,8 @@ struct Freedom {
 class Dive {
 public:
     // Ends after so many steps.
-    Dive(Effort& effort, std::int64_t steps) : effort_{effort}, end_{effort.done() + steps} {}
+    Dive(Effort& effort, std::int64_t steps, Care care)
+        : effort_{effort}, end_{effort.done() + steps}, care_{care} {}
 
     // All items of the task in its bars, in kinds; `relaxed` is the task's own relaxation.
     std::optional<Packing> packing(const Task& task, const Relaxed& relaxed, Freedom freedom);
@@ -33,6 +34,7 @@ private:
 
     Effort& effort_;
     std::int64_t end_;
+    Care care_;       // of the relaxations on the way
     Packing packed_;  // in kinds
 };
 

@@ -72,13 +72,15 @@ std::vector<int> in_order(const Task& task, std::vector<int> bars, int attempt, 
 constexpr std::int64_t slack_shares[] = {0, 2, 4, 1, 3, 6};  // halves of an even share
 
 // All of `bars` in turn, each allowed a share of what is free in all of them together.
-bool fill_in_turn(Pass& pass, const Task& task, const std::vector<int>& bars, int attempt) {
+bool fill_in_turn(
+    Pass& pass, const Task& task, const std::vector<int>& bars, int attempt, Effort& effort) {
     std::int64_t room_left = 0;
     for (const int bar : bars) room_left += task.bars[static_cast<std::size_t>(bar)].capacity;
     const std::int64_t share =
         slack_shares[static_cast<std::size_t>(attempt) % std::size(slack_shares)];
     for (std::size_t i = 0; i < bars.size() && !pass.is_done();) {
-        if (room_left < pass.left_weight()) return false;
+        if (room_left < pass.left_weight() || effort.is_over()) return false;
+        const std::int64_t nodes = pass.nodes();
         int alike = 1;
         while (i + static_cast<std::size_t>(alike) < bars.size() &&
                bars[i + static_cast<std::size_t>(alike)] == bars[i])
@@ -88,6 +90,7 @@ bool fill_in_turn(Pass& pass, const Task& task, const std::vector<int>& bars, in
         const int used = std::max(1, pass.fill(bars[i], slack, alike));
         room_left -= used * task.bars[static_cast<std::size_t>(bars[i])].capacity;
         i += static_cast<std::size_t>(used);
+        effort.spend((pass.nodes() - nodes) * 10 + 50);
     }
     return pass.is_done();
 }
@@ -115,9 +118,8 @@ std::optional<Packing> filled(const Task& task, int tries, Effort& effort) {
     const std::vector<int> bars = all_bars(task);
     for (int attempt = 0; attempt < tries && !effort.is_over(); ++attempt) {
         Pass pass(task);
-        const bool is_done = fill_in_turn(pass, task, in_order(task, bars, attempt, draw), attempt);
-        effort.spend(pass.nodes() * 10 + static_cast<std::int64_t>(bars.size()) * 50);
-        if (is_done) return std::move(pass.packing);
+        const std::vector<int> order = in_order(task, bars, attempt, draw);
+        if (fill_in_turn(pass, task, order, attempt, effort)) return std::move(pass.packing);
     }
     return std::nullopt;
 }

@@ -8,6 +8,8 @@ namespace engine::cutting {
 
 namespace {
 
+constexpr std::int64_t most_cells = 16'000'000;  // of the whole table: 64 MB
+
 // to[c] = max(from[c], from[c - step] + value): at most one more of what takes `step` cells.
 void allow_one(const std::int32_t* from,
                std::int32_t* to,
@@ -44,6 +46,7 @@ std::int64_t largest_capacity(const Task& task) {
 Knapsack::Knapsack(const Task& task, std::int64_t cells)
     : task_{&task}, triples_of_(task.items.size()) {
     const std::int64_t largest = largest_capacity(task);
+    cells = std::min(cells, most_cells / (static_cast<std::int64_t>(task.items.size()) + 1));
     cell_ = std::max<std::int64_t>(1, (largest + cells - 1) / cells);
     width_ = cell_of(largest) + 1;
 }

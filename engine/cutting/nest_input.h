@@ -11,7 +11,7 @@ namespace engine::cutting {
 
 // Far above any workshop, and such that no sum of ours overflows.
 constexpr std::int64_t longest_length = 100'000'000'000;
-constexpr std::int64_t most_pieces = 100'000;
+constexpr std::int64_t most_pieces = 20'000;
 constexpr std::size_t most_stock = 400;
 constexpr std::int64_t highest_price = 1'000'000'000;
 

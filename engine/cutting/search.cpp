@@ -13,7 +13,9 @@ namespace {
 
 constexpr std::size_t most_vectors = 5'000;
 constexpr std::size_t most_needs = 24;
-constexpr std::int64_t dive_steps = 600'000'000;
+constexpr std::int64_t dive_steps = 300'000'000;
+constexpr std::int64_t patient_dive_steps = 600'000'000;
+constexpr std::size_t most_rows = 1'500;  // more would take a dense inverse of too much memory
 constexpr int quick_tries = 8;
 constexpr int patient_tries = 40;
 
@@ -41,9 +43,11 @@ Search::Search(const Task& task, Effort& effort) : task_{task}, effort_{effort} 
 const Found& Search::run() {
     keep_greedy();
     fill_quickly();
-    if (!found_.packing || from_ < found_.vector.price) bound_all();
-    settle_all();
-    branch_open();
+    if (task_.items.size() + task_.bars.size() <= most_rows) {
+        if (!found_.packing || from_ < found_.vector.price) bound_all();
+        settle_all();
+        branch_open();
+    }
     found_.least = open_.empty() ? upper() : std::min(open_.front().price, upper());
     if (from_ < found_.least) found_.least = from_;
     return found_;
@@ -202,7 +206,8 @@ Search::State Search::settle(const CountVector& vector) {
     std::optional<Packing> packing;
     if (const auto quick = filled(task, quick_tries, effort_)) packing = in_kinds(task, *quick);
     if (!packing)
-        packing = Dive(effort_, dive_steps).packing(task, relaxed, {.others = 2, .depth = 4});
+        packing = Dive(effort_, dive_steps, Care::rough)
+                      .packing(task, relaxed, {.others = 2, .depth = 4});
     if (!packing) return State::open;
     keep(vector, std::move(*packing));
     return State::packed;
@@ -230,8 +235,8 @@ Search::State Search::branched(const CountVector& vector) {
     const Relaxed relaxed = relaxed_with(task);
     if (relaxed.is_refuted) return State::refuted;
     if (!relaxed.is_solved) return State::open;
-    if (auto packing =
-            Dive(effort_, effort_.left() / 4).packing(task, relaxed, {.others = 4, .depth = 8})) {
+    if (auto packing = Dive(effort_, patient_dive_steps, Care::fine)
+                           .packing(task, relaxed, {.others = 4, .depth = 8})) {
         keep(vector, std::move(*packing));
         return State::packed;
     }

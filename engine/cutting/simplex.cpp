@@ -83,6 +83,7 @@ void Simplex::minimise(Effort& effort) {
         if (column == none && (is_checked || is_accurate())) return;
         if (column == none) {
             refactor();
+            effort.spend(static_cast<std::int64_t>(rows_ * rows_ * rows_ / 4));
             compute_duals();
             is_checked = true;
             continue;

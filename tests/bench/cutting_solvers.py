@@ -350,6 +350,8 @@ def by_glpk(model, limit):
 
 
 MODELS = {'assign': assign_model, 'flow': flow_model, 'list': list_model}
+NAMES = {'assign': 'assignment to bars', 'flow': 'arc flow', 'list': 'all patterns listed'}
+PROGRAM_NAMES = {'highs': 'HiGHS (python3-scipy)', 'cbc': 'CBC', 'glpk': 'GLPK'}
 PROGRAMS = {'highs': by_highs, 'cbc': by_cbc, 'glpk': by_glpk}
 
 
@@ -393,8 +395,10 @@ def main():
     if asked.csv:
         with open(asked.csv, 'w', newline='') as file:
             out = csv.writer(file, lineterminator='\n')
-            out.writerow(['instance', 'cost', 'formulation', 'program'])
-            out.writerows(proofs)
+            out.writerow(['instance', 'cost', 'source', 'seen'])
+            for name, cost, model_name, program in proofs:
+                out.writerow([name, cost, f'{NAMES[model_name]} by {PROGRAM_NAMES[program]} to a gap of 0',
+                              'computed'])
     return 0
 
 

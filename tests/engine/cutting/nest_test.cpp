@@ -84,7 +84,7 @@ TEST_CASE("numbers that could overflow are refused, not wrapped", "[cutting]") {
     CHECK(error_of(problem).code == ErrorCode::out_of_range);
 
     problem = small_problem();
-    problem.pieces = {{50, 60'000}, {30, 60'000}};
+    problem.pieces = {{50, 15'000}, {30, 15'000}};
     CHECK(error_of(problem).where == "piece 2, quantity");
 
     problem = small_problem();
@@ -206,6 +206,17 @@ TEST_CASE("a nest that is stopped gives the plan it has, and what is proven of i
 TEST_CASE("with hardly any work allowed there is a plan already", "[cutting]") {
     const NestProblem problem = hard_problem();
     const auto nest = engine::nest(problem, {.work = 1, .go_on = {}});
+    REQUIRE(nest);
+    CHECK(tests::why_not(problem, nest->plan) == "");
+    CHECK(nest->least_cost <= nest->plan.cost);
+}
+
+TEST_CASE("thousands of different lengths are nested, if not to a proof", "[cutting]") {
+    std::vector<NestPiece> pieces;
+    for (int i = 0; i < 2'000; ++i)
+        pieces.push_back({.length = 20'000 + (i * 7919) % 15'013, .quantity = 1});
+    const NestProblem problem = tests::one_bar_problem(100'000, pieces);
+    const auto nest = engine::nest(problem, {.work = 20'000'000, .go_on = {}});
     REQUIRE(nest);
     CHECK(tests::why_not(problem, nest->plan) == "");
     CHECK(nest->least_cost <= nest->plan.cost);
