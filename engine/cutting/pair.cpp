@@ -9,7 +9,7 @@ namespace engine::cutting {
 
 namespace {
 
-constexpr double nearly = 1e-4;
+constexpr double whole_within = 1e-4;
 
 int count_of(const Pattern& pattern, int item) {
     for (const Part& part : pattern.parts) {
@@ -54,7 +54,7 @@ std::optional<Pair> surest(const Task& task, const Meetings& meetings) {
     std::pair<double, std::int64_t> most{-1.0, 0};
     for (const auto& [pair, amount] : meetings) {
         const double part = amount - std::floor(amount);
-        if (part < nearly || part > 1.0 - nearly) continue;
+        if (part < whole_within || part > 1.0 - whole_within) continue;
         const std::pair<double, std::int64_t> now{std::floor(part * 20.0), weight(task, pair)};
         if (now <= most) continue;
         most = now;
@@ -66,7 +66,7 @@ std::optional<Pair> surest(const Task& task, const Meetings& meetings) {
 std::optional<Pair> any_of_part_bar(const Relaxed& relaxed) {
     for (std::size_t p = 0; p < relaxed.patterns.size(); ++p) {
         const double part = relaxed.amounts[p] - std::floor(relaxed.amounts[p]);
-        if (part < nearly || part > 1.0 - nearly) continue;
+        if (part < whole_within || part > 1.0 - whole_within) continue;
         Meetings meetings;
         add_meetings(meetings, relaxed.patterns[p], 1.0);
         if (!meetings.empty()) {
@@ -130,7 +130,7 @@ int add_tied(Task& task, const Pair& pair) {
 std::optional<Pair> undecided_pair(const Task& task, const Relaxed& relaxed) {
     Meetings meetings;
     for (std::size_t p = 0; p < relaxed.patterns.size(); ++p) {
-        if (relaxed.amounts[p] > nearly)
+        if (relaxed.amounts[p] > whole_within)
             add_meetings(meetings, relaxed.patterns[p], relaxed.amounts[p]);
     }
     const std::optional<Pair> best = surest(task, meetings);
