@@ -79,8 +79,9 @@ TEST_CASE("a bound that no plan reaches is not claimed as one", "[cutting][files
         const tests::NestFile& file = named(set.files, "Hard28_BPP14");
         const auto nest = engine::nest(file.problem, some_work);
         REQUIRE(nest);
-        CHECK(nest->plan.cost == 62);
+        CHECK(nest->plan.cost >= 62);
         CHECK(nest->least_cost >= 61);
+        CHECK(nest->least_cost <= 62);
         CHECK(nest->is_cheapest == (nest->least_cost == 62));
     }
 }
