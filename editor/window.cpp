@@ -177,7 +177,8 @@ public:
 
     const std::optional<engine::Error>& fault() const { return painter_.fault(); }
 
-    // What is worked out beside the window would take the first picture's processors from it.
+    // What is worked out beside the window would take the first picture's processors from it. What
+    // is done by hand until then waits, since mends ask for it.
     void run() {
         while (!desk_.ui.wants_to_leave) {
             if (!wait()) continue;
@@ -255,13 +256,13 @@ private:
         do {
             painter_.use_look(scale_of(window_, desk_.ui), desk_.ui.theme);
             painter_.begin_frame();
-            events_.input.apply(ImGui::GetIO());
+            if (desk_.bands) events_.input.apply(ImGui::GetIO());
             if (items_) items_->begin_frame();
             ImGui::NewFrame();
             draw_screen(desk_);
             ImGui::Render();
             keep_journal(false);
-        } while (events_.input.is_pending() && !desk_.ui.wants_to_leave);
+        } while (desk_.bands && events_.input.is_pending() && !desk_.ui.wants_to_leave);
         show_title(window_, desk_, title_);
     }
 

@@ -49,7 +49,9 @@ public:
           screws_{catalogue} {}
 
     // Makes no shims under a brace for the laps in `shimless`, by number.
-    std::vector<LapPlan> plan(std::span<const Lap> laps, const std::vector<bool>& shimless) {
+    std::vector<LapPlan> plan(std::span<const Lap> laps,
+                              const std::vector<bool>& shimless,
+                              bool ends_at_error = false) {
         std::vector<LapPlan> plans;
         plans.reserve(laps.size());
         shimless_ = shimless;
@@ -59,6 +61,7 @@ public:
             }
         }
         for (std::size_t i = 0; i < laps.size(); ++i) {
+            if (ends_at_error && has_told_error()) break;
             const Lap& lap = laps[i];
             if (const LapPlan* holding = plan_holding(lap, plans)) {
                 shimless_[i] = needs_shim_of_brace(lap);
@@ -86,6 +89,10 @@ public:
     const std::vector<bool>& shimless() const { return shimless_; }
 
 private:
+    bool has_told_error() const {
+        return std::ranges::find(findings_, Severity::error, &Finding::severity) != findings_.end();
+    }
+
     Subject subject_of(const Lap& lap) const {
         return joint_subject(frame_, s_.pieces[lap.upper], s_.pieces[lap.lower]);
     }
@@ -369,7 +376,8 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const Slants& slants,
                                     Index first_piece,
                                     JointOverrides& overrides,
-                                    std::vector<Finding>& findings) {
+                                    std::vector<Finding>& findings,
+                                    bool ends_at_error) {
     // Whether a brace needs a shim shows only once the laps that hold it are planned, and a shim
     // stands in their way: they are planned once to see which are made.
     std::vector<bool> shimless(laps.size(), false);
@@ -383,7 +391,7 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
     }
     return Planner(project, catalogue, shop, skeleton, tree, slants, first_piece, overrides,
                    findings)
-        .plan(laps, shimless);
+        .plan(laps, shimless, ends_at_error);
 }
 
 }  // namespace model

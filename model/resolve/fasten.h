@@ -30,7 +30,8 @@ struct LapPlan {
 };
 
 // Plans all laps of a frame; `tree` is over the extents of its pieces, and `first_piece` the number
-// in the project of the first one. Faults become findings.
+// in the project of the first one. Faults become findings; where `ends_at_error`, laps behind the
+// first one with an error are not planned.
 std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const Catalogue& catalogue,
                                     const ResolvedShop& shop,
@@ -40,7 +41,8 @@ std::vector<LapPlan> plan_fasteners(const Project& project,
                                     const Slants& slants,
                                     Index first_piece,
                                     JointOverrides& overrides,
-                                    std::vector<Finding>& findings);
+                                    std::vector<Finding>& findings,
+                                    bool ends_at_error = false);
 
 // Joints, fasteners, holes and shims of all plans. The pieces of every frame are in `out` already,
 // contiguous by frame; shims are put behind the pieces of their frame and all numbers follow.

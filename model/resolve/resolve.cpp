@@ -91,8 +91,10 @@ Attempt resolve_and(AtError at_error, const Project& project, const Catalogue& c
         const auto tree = tree_of_pieces(skeleton);
         report_interference(project, skeleton, slants, tree, out.findings);
         if (ends_here()) continue;
-        auto planned = plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps, slants,
-                                      placed.first_piece, overrides, out.findings);
+        auto planned =
+            plan_fasteners(project, catalogue, out.shop, skeleton, tree, laps, slants,
+                           placed.first_piece, overrides, out.findings, at_error == AtError::end);
+        if (ends_here()) continue;
         report_loose_ends(skeleton, frame,
                           holding_laps(skeleton, laps, planned, placed.first_piece), told_before,
                           out.findings);

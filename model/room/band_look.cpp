@@ -87,6 +87,10 @@ void keep_complaints(BandLook& look) {
     }
 }
 
+bool holds_error(const std::vector<Finding>& findings) {
+    return std::ranges::find(findings, Severity::error, &Finding::severity) != findings.end();
+}
+
 BandLook look_round(const Project& project,
                     const Catalogue& catalogue,
                     const ScanLibrary& scans,
@@ -136,7 +140,7 @@ BandLook glance_at(const Project& project,
                    const ScanLibrary& scans,
                    double reach_mm) {
     auto attempt = resolve_until_error(project, catalogue);
-    if (attempt.is_whole)
+    if (!holds_error(attempt.resolved.findings))
         return look_round(project, catalogue, scans, reach_mm, std::move(attempt.resolved));
     BandLook look{.is_whole = false, .findings = std::move(attempt.resolved.findings)};
     keep_complaints(look);
