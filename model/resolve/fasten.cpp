@@ -2,6 +2,7 @@
 
 #include "model/resolve/brace_hold.h"
 #include "model/resolve/fasten_findings.h"
+#include "model/resolve/holds_error.h"
 #include "model/resolve/joint_overrides.h"
 #include "model/resolve/lap_fastener.h"
 #include "model/resolve/lap_layout.h"
@@ -61,7 +62,7 @@ public:
             }
         }
         for (std::size_t i = 0; i < laps.size(); ++i) {
-            if (ends_at_error && has_told_error()) break;
+            if (ends_at_error && holds_error(findings_)) break;
             const Lap& lap = laps[i];
             if (const LapPlan* holding = plan_holding(lap, plans)) {
                 shimless_[i] = needs_shim_of_brace(lap);
@@ -89,10 +90,6 @@ public:
     const std::vector<bool>& shimless() const { return shimless_; }
 
 private:
-    bool has_told_error() const {
-        return std::ranges::find(findings_, Severity::error, &Finding::severity) != findings_.end();
-    }
-
     Subject subject_of(const Lap& lap) const {
         return joint_subject(frame_, s_.pieces[lap.upper], s_.pieces[lap.lower]);
     }

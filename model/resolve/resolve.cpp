@@ -8,6 +8,7 @@
 #include "model/resolve/connected.h"
 #include "model/resolve/fasten.h"
 #include "model/resolve/foot.h"
+#include "model/resolve/holds_error.h"
 #include "model/resolve/interference.h"
 #include "model/resolve/join_members.h"
 #include "model/resolve/keep_apart.h"
@@ -23,7 +24,6 @@
 #include "model/resolve/stocks_alike.h"
 #include "model/resolve/values.h"
 
-#include <algorithm>
 #include <iterator>
 #include <unordered_set>
 #include <utility>
@@ -43,17 +43,13 @@ void report_frames_of_one_name(const Project& project, std::vector<Finding>& fin
     }
 }
 
-bool hold_an_error(const std::vector<Finding>& findings) {
-    return std::ranges::find(findings, Severity::error, &Finding::severity) != findings.end();
-}
-
 enum class AtError : std::uint8_t { go_on, end };
 
 Attempt resolve_and(AtError at_error, const Project& project, const Catalogue& catalogue) {
     Attempt attempt;
     Resolved& out = attempt.resolved;
     const auto ends_here = [&] {
-        if (at_error == AtError::end && hold_an_error(out.findings)) attempt.is_whole = false;
+        if (at_error == AtError::end && holds_error(out.findings)) attempt.is_whole = false;
         return !attempt.is_whole;
     };
     Values values(project, out);

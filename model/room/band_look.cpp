@@ -1,5 +1,6 @@
 #include "model/room/band_look.h"
 
+#include "model/resolve/holds_error.h"
 #include "model/resolve/resolve.h"
 #include "model/room/as_built.h"
 #include "model/room/band.h"
@@ -85,10 +86,6 @@ void keep_complaints(BandLook& look) {
     for (const auto& finding : look.findings) {
         for (auto& complaint : complaints_of(finding)) look.complaints.insert(std::move(complaint));
     }
-}
-
-bool holds_error(const std::vector<Finding>& findings) {
-    return std::ranges::find(findings, Severity::error, &Finding::severity) != findings.end();
 }
 
 BandLook look_round(const Project& project,

@@ -47,7 +47,7 @@ BandLook look_at(const Project& project,
                  double reach_mm);
 
 // For values of which many do not fit: as above, but where an error shows early no more than that
-// is told, as `is_whole` says.
+// is told, with the planes, as `is_whole` says.
 BandLook glance_at(const Project& project,
                    const Catalogue& catalogue,
                    const ScanLibrary& scans,
