@@ -55,7 +55,8 @@ engine::SceneStyle line_drawing(engine::SceneStyle style, Theme theme) {
 
 }  // namespace
 
-Painter::Painter(GLFWwindow* window, int samples) : window_{window}, samples_{samples} {
+Painter::Painter(GLFWwindow* window, int samples, float fonts_scale)
+    : window_{window}, samples_{samples}, fonts_scale_{fonts_scale} {
     ImGui_ImplGlfw_InitForOpenGL(window, false);  // own callbacks: see input.h
     ImGui_ImplOpenGL3_Init("#version 330 core");
 }
@@ -71,10 +72,12 @@ void Painter::begin_frame() {
 }
 
 void Painter::use_look(float scale, Theme theme) {
-    if (scale != scale_) {
+    if (scale != fonts_scale_) {
         ImGui_ImplOpenGL3_DestroyFontsTexture();
         load_fonts(*ImGui::GetIO().Fonts, scale);
-        ImGui_ImplOpenGL3_CreateFontsTexture();
+        // Before the first frame there is nothing to put it in yet: that frame makes it.
+        if (scale_ > 0.0F) ImGui_ImplOpenGL3_CreateFontsTexture();
+        fonts_scale_ = scale;
     }
     if (scale != scale_ || theme != theme_) set_style(scale, theme);
     scale_ = scale;
@@ -89,8 +92,11 @@ void Painter::paint(Desk& desk) {
     if (way.alone) emphasis.selected.clear();  // there is nothing to tell it from
     auto style = style_of(scale_, theme_);
     if (way.as_line_drawing) style = line_drawing(style, theme_);
+    // The first picture comes sooner with edges that are not smoothed; the next follows at once.
+    const int samples = has_painted_ ? samples_ : 0;
+    has_painted_ = true;
     const unsigned texture =
-        renderer_.draw(seen_scene(desk), emphasis, view.camera, view.viewport, style, samples_);
+        renderer_.draw(seen_scene(desk), emphasis, view.camera, view.viewport, style, samples);
     ImDrawData* data = ImGui::GetDrawData();
     put_texture(*data, texture);
     int width = 0;

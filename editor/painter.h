@@ -13,7 +13,8 @@ namespace editor {
 // Between a current OpenGL context and its end; Dear ImGui's context must be there.
 class Painter {
 public:
-    Painter(GLFWwindow* window, int samples);
+    // `fonts_scale`: that at which the context's fonts have been loaded already; 0: they were not.
+    Painter(GLFWwindow* window, int samples, float fonts_scale = 0.0F);
     ~Painter();
     Painter(const Painter&) = delete;
     Painter& operator=(const Painter&) = delete;
@@ -28,6 +29,8 @@ public:
 private:
     GLFWwindow* window_ = nullptr;
     int samples_ = 4;
+    bool has_painted_ = false;
+    float fonts_scale_ = 0.0F;
     float scale_ = 0.0F;
     Theme theme_ = Theme::light;
     engine::Renderer renderer_;

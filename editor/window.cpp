@@ -7,6 +7,7 @@
 #include "editor/glfw_input.h"
 #include "editor/joint_list.h"
 #include "editor/journal_keeper.h"
+#include "editor/kit/fonts.h"
 #include "editor/left_behind.h"
 #include "editor/open_project.h"
 #include "editor/painter.h"
@@ -60,9 +61,9 @@ using WindowHandle = std::unique_ptr<GLFWwindow, WindowDeleter>;
 
 class ImGuiContextScope {
 public:
-    ImGuiContextScope() {
+    explicit ImGuiContextScope(ImFontAtlas& fonts) {
         IMGUI_CHECKVERSION();
-        ImGui::CreateContext();
+        ImGui::CreateContext(&fonts);
         ImGui::GetIO().IniFilename = nullptr;
     }
     ~ImGuiContextScope() { ImGui::DestroyContext(); }
@@ -86,6 +87,15 @@ WindowHandle open_window(const WindowOptions& options) {
     glfwMakeContextCurrent(window.get());
     glfwSwapInterval(1);
     return window;
+}
+
+// Before there is a window: that of the screen on which it is likely to open.
+float likely_scale(const UiState& ui) {
+    float x = 1.0F;
+    float y = 1.0F;
+    GLFWmonitor* monitor = glfwGetPrimaryMonitor();
+    if (monitor != nullptr) glfwGetMonitorContentScale(monitor, &x, &y);
+    return std::clamp(x, 0.5F, 4.0F) * ui.text_scale;
 }
 
 // Sizes in the window's own units: on systems that scale those already, the framebuffer is larger
@@ -165,12 +175,13 @@ public:
               Desk& desk,
               Woken woken,
               const WindowOptions& options,
+              float fonts_scale,
               std::ostream& out)
         : window_{window},
           desk_{desk},
           woken_{std::move(woken)},
           out_{out},
-          painter_{window, options.samples} {
+          painter_{window, options.samples, fonts_scale} {
         if (!options.screenshot) listen_to(window, events_);  // a picture shows no pointer
         if (options.reports_state) items_.emplace();
     }
@@ -331,6 +342,7 @@ void use_state(Desk& desk) {
 ExitStatus run_with(GLFWwindow* window,
                     Desk& desk,
                     const WindowOptions& options,
+                    FontsAhead& fonts,
                     std::ostream& out,
                     std::ostream& err) {
     const auto loaded = engine::load_gl(glfwGetProcAddress);
@@ -344,9 +356,9 @@ ExitStatus run_with(GLFWwindow* window,
     if (options.is_dark) desk.ui.theme = Theme::dark;
     if (!choose_by_name(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
-    const ImGuiContextScope context;
+    const ImGuiContextScope context(fonts.atlas());
     const auto woken = std::make_shared<std::atomic<bool>>(false);
-    WindowRun window_run(window, desk, woken, options, out);
+    WindowRun window_run(window, desk, woken, options, fonts.scale(), out);
     if (window_run.fault()) {
         err << "barwright: " << engine::to_text(*window_run.fault()) << '\n';
         return ExitStatus::not_possible;
@@ -380,13 +392,14 @@ ExitStatus run_window(const WindowOptions& options, std::ostream& out, std::ostr
     desk.samples = sample_files();
     if (!options.screenshot) use_state(desk);  // a picture is of the project alone
     const WindowSystem system;
+    FontsAhead fonts(likely_scale(desk.ui));
     const WindowHandle window = system.is_there() ? open_window(options) : nullptr;
     if (window == nullptr) {
         err << "barwright: no window can be opened here: it needs a display with OpenGL 3.3; "
                "`barwright picture` draws without one\n";
         return ExitStatus::not_possible;
     }
-    return run_with(window.get(), desk, options, out, err);
+    return run_with(window.get(), desk, options, fonts, out, err);
 }
 
 }  // namespace editor

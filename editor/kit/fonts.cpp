@@ -4,6 +4,8 @@
 
 #include <imgui.h>
 
+#include <future>
+#include <memory>
 #include <span>
 
 // Defined by embedded_fonts.S, from the files of the packages fonts-roboto-unhinted (Apache
@@ -23,6 +25,11 @@ namespace {
 using Bytes = std::span<const unsigned char>;
 
 // What people write names and notes with, and the signs of the trade.
+constexpr ImWchar name_ranges[] = {0x20,   0x17F,  0x370,  0x52F,  0x2010, 0x205F, 0x2070, 0x20BF,
+                                   0x2150, 0x215E, 0x2190, 0x2199, 0x21B6, 0x21B7, 0x2212, 0x2212,
+                                   0x2260, 0x2265, 0x25A0, 0x25FF, 0x2713, 0x2718, 0};
+// Those and the rarer signs of mathematics and technique, for plain text only: each takes time
+// whenever the program starts.
 constexpr ImWchar wide_ranges[] = {0x20,   0x17F,  0x370,  0x52F,  0x2010, 0x205F, 0x2070,
                                    0x20BF, 0x2150, 0x215E, 0x2190, 0x21FF, 0x2200, 0x22FF,
                                    0x2300, 0x23FF, 0x25A0, 0x26FF, 0x2713, 0x2718, 0};
@@ -52,11 +59,26 @@ void load_fonts(ImFontAtlas& atlas, float scale) {
     const Bytes medium(barwright_roboto_medium, barwright_roboto_medium_end);
     atlas.Clear();
     add_font(atlas, regular, text_size * scale, wide_ranges);
-    add_font(atlas, regular, 13.0F * scale, wide_ranges);
-    add_font(atlas, medium, text_size * scale, wide_ranges);
-    add_font(atlas, medium, 18.0F * scale, wide_ranges);
+    add_font(atlas, regular, 13.0F * scale, name_ranges);
+    add_font(atlas, medium, text_size * scale, name_ranges);
+    add_font(atlas, medium, 18.0F * scale, name_ranges);
     add_font(atlas, regular, 21.0F * scale, narrow_ranges);
     atlas.Build();
+}
+
+FontsAhead::FontsAhead(float scale) : scale_{scale} {
+    being_drawn_ = std::async(std::launch::async, [scale] {
+        auto atlas = std::make_unique<ImFontAtlas>();
+        load_fonts(*atlas, scale);
+        return atlas;
+    });
+}
+
+FontsAhead::~FontsAhead() = default;
+
+ImFontAtlas& FontsAhead::atlas() {
+    if (being_drawn_.valid()) atlas_ = being_drawn_.get();
+    return *atlas_;
 }
 
 }  // namespace editor
