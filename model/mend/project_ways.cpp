@@ -93,6 +93,8 @@ void reset(Shop& shop) {
 constexpr std::array settings{
     Setting{"kerf", reset<&Shop::kerf>},
     Setting{"end trim", reset<&Shop::end_trim>},
+    Setting{"least held", reset<&Shop::least_held>},
+    Setting{"least offcut", reset<&Shop::least_offcut>},
     Setting{"end gap", reset<&Shop::end_gap>},
     Setting{"graduation", reset<&Shop::graduation>},
     Setting{"nose radius", reset<&Shop::nose_radius>},

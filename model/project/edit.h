@@ -50,6 +50,27 @@ struct RemoveStock {  // refused while a member is made of it
     std::string stock;
 };
 
+// What lies on the rack and what has been cut: bought, cut and spoiled bars follow each other as
+// the work goes on. Nothing else of the stock changes.
+struct KeepBars {
+    std::string stock;
+    std::vector<Offcut> offcuts;
+    std::vector<Offcut> at_home;
+    std::vector<BegunBar> begun;
+    std::string what_was_done;  // for the undo list: "Cut B from bar 2"
+};
+
+// Its name changes in the shop's choice too.
+struct PutSupplier {
+    Supplier supplier;
+    std::string instead_of;
+};
+
+// The shop no longer buys from it.
+struct RemoveSupplier {
+    std::string supplier;
+};
+
 struct PutObstacle {
     Obstacle obstacle;
     std::string instead_of;
@@ -406,6 +427,9 @@ using Edit = std::variant<SetTitle,
                           RemoveDimension,
                           PutStock,
                           RemoveStock,
+                          KeepBars,
+                          PutSupplier,
+                          RemoveSupplier,
                           PutObstacle,
                           RemoveObstacle,
                           PutFrame,

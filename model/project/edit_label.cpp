@@ -36,6 +36,15 @@ struct Label {
         return put_label("stock", e.stock.name, e.instead_of);
     }
     std::string operator()(const RemoveStock& e) const { return "Remove stock " + e.stock; }
+    std::string operator()(const KeepBars& e) const {
+        return e.what_was_done.empty() ? "Change the bars of " + e.stock : e.what_was_done;
+    }
+    std::string operator()(const PutSupplier& e) const {
+        return put_label("supplier", e.supplier.name, e.instead_of);
+    }
+    std::string operator()(const RemoveSupplier& e) const {
+        return "Remove supplier " + e.supplier;
+    }
     std::string operator()(const PutObstacle& e) const {
         return put_label("obstacle", e.obstacle.name, e.instead_of);
     }

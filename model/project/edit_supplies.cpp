@@ -1,4 +1,4 @@
-// Edits of what stands outside the frames: stock and the room's obstacles.
+// Edits of what stands outside the frames: stock, suppliers and the room's obstacles.
 #include "model/project/change.h"
 #include "model/project/follow_room.h"
 #include "model/project/named_list.h"
@@ -21,6 +21,30 @@ Changed change(Project& project, const RemoveStock& edit) {
                              some_of(users) + " is made of it; choose another stock there first"};
     }
     return remove_named(project.stock, edit.stock, "");
+}
+
+Changed change(Project& project, const KeepBars& edit) {
+    const auto stock = find_named(project.stock, edit.stock);
+    if (stock == project.stock.end()) return no_such<Stock>("", edit.stock);
+    Stock kept = *stock;
+    kept.offcuts = edit.offcuts;
+    kept.at_home = edit.at_home;
+    kept.begun = edit.begun;
+    return put_named(project.stock, kept, kept.name, "");
+}
+
+Changed change(Project& project, const PutSupplier& edit) {
+    if (auto put = put_named(project.suppliers, edit.supplier, edit.instead_of, ""); !put)
+        return put;
+    auto& chosen = project.shop.supplier;
+    if (!edit.instead_of.empty() && chosen == edit.instead_of) chosen = edit.supplier.name;
+    return engine::Done{};
+}
+
+Changed change(Project& project, const RemoveSupplier& edit) {
+    auto removed = remove_named(project.suppliers, edit.supplier, "");
+    if (removed && project.shop.supplier == edit.supplier) project.shop.supplier.clear();
+    return removed;
 }
 
 Changed change(Project& project, const PutObstacle& edit) {

@@ -191,6 +191,26 @@ struct Offcut {
     bool operator==(const Offcut&) const = default;
 };
 
+// A piece that has been cut. It is told by what can be measured on it, so that it stays itself when
+// members are renamed and marks change.
+struct CutPiece {
+    Formula length;
+    std::string ends = "square; square";  // at the datum end and at the far end, by end_words
+    std::string mark;                     // that it was cut for, as a note
+    bool is_spoiled = false;              // of no use: it is to be cut again
+
+    bool operator==(const CutPiece&) const = default;
+};
+
+// A bar or an offcut that pieces have been cut from, in that order from its datum end.
+struct BegunBar {
+    Formula length;  // before the first cut
+    bool was_offcut = false;
+    std::vector<CutPiece> cuts;
+
+    bool operator==(const BegunBar&) const = default;
+};
+
 // What members are cut from: a section of the catalogue in an alloy, and how it can be bought.
 struct Stock {
     std::string name;
@@ -198,6 +218,8 @@ struct Stock {
     std::string alloy;    // id in the catalogue: "6063-T52"
     std::vector<BarOffer> bars;
     std::vector<Offcut> offcuts;
+    std::vector<Offcut> at_home;  // whole bars that are bought already, not begun
+    std::vector<BegunBar> begun;
 
     bool operator==(const Stock&) const = default;
 };
@@ -396,6 +418,9 @@ struct Frame {
 struct Shop {
     Formula kerf = "3/32 in";     // common practice for a 10 in blade; measure your own
     Formula end_trim = "1/2 in";  // squared off each mill end; common practice
+    // What the saw's vice must hold of a bar when its last piece is cut; common practice.
+    Formula least_held = "3 in";
+    Formula least_offcut = "12 in";  // shorter ones are scrap; common practice
     Formula end_gap;     // between a piece's end and what it stops at; empty: one mark of the tape
     Formula graduation;  // the marks that holes lie on; empty: those of the tape, see resolve
     double edge_distance = 2.0;  // hole centre to edge, in fastener diameters, 1.5 or more
@@ -422,8 +447,25 @@ struct Shop {
     double tax_percent = 0.0;
     double delivery_fee = 0.0;
     std::string currency;
+    std::string supplier;  // that is bought from; empty: as the stock's own bars say
 
     bool operator==(const Shop&) const = default;
+};
+
+// ---- suppliers ----------------------------------------------------------------------------------
+
+// How bars come home. What is fetched is no longer than what the price list says can be brought
+// home; what is delivered costs its delivery.
+enum class WayHome { delivered, fetched };
+
+// Somebody who sells, with a price list that the user keeps as a file.
+struct Supplier {
+    std::string name;
+    std::string prices;  // the file, from the folder that the project lies in
+    WayHome way = WayHome::delivered;
+    std::string note;
+
+    bool operator==(const Supplier&) const = default;
 };
 
 // ---- the whole ----------------------------------------------------------------------------------
@@ -436,6 +478,7 @@ struct Project {
     std::vector<Obstacle> room;
     std::vector<Stock> stock;
     std::vector<Frame> frames;
+    std::vector<Supplier> suppliers;
     Shop shop;
 
     bool operator==(const Project&) const = default;

@@ -67,6 +67,8 @@ template <>
 inline constexpr std::array<std::string_view, 4> words_for<BayUse>{"open", "drawer", "door",
                                                                    "heavy load"};
 template <>
+inline constexpr std::array<std::string_view, 2> words_for<WayHome>{"delivered", "fetched"};
+template <>
 inline constexpr std::array<std::string_view, 2> words_for<Seat>{"heel", "root"};
 template <>
 inline constexpr std::array<std::string_view, 2> words_for<FaceSide>{"inside", "outside"};
@@ -301,6 +303,29 @@ void visit_fields(Visit& visit, Of<Offcut>) {
 }
 
 template <>
+inline constexpr std::string_view thing_name<CutPiece> = "cut piece";
+template <>
+inline constexpr bool is_on_one_line<CutPiece> = true;
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<CutPiece>) {
+    visit(needed("length", a_length), &CutPiece::length);
+    visit(optional("ends", a_text), &CutPiece::ends);
+    visit(optional("mark", a_text), &CutPiece::mark);
+    visit(optional("is_spoiled"), &CutPiece::is_spoiled);
+}
+
+template <>
+inline constexpr std::string_view thing_name<BegunBar> = "begun bar";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<BegunBar>) {
+    visit(needed("length", a_length), &BegunBar::length);
+    visit(optional("was_offcut"), &BegunBar::was_offcut);
+    visit(optional("cuts"), &BegunBar::cuts);
+}
+
+template <>
 inline constexpr std::string_view thing_name<Stock> = "stock";
 
 template <class Visit>
@@ -310,6 +335,8 @@ void visit_fields(Visit& visit, Of<Stock>) {
     visit(needed("alloy", a_text), &Stock::alloy);
     visit(optional("bars"), &Stock::bars);
     visit(optional("offcuts"), &Stock::offcuts);
+    visit(optional("at_home"), &Stock::at_home);
+    visit(optional("begun"), &Stock::begun);
 }
 
 // ---- frames -------------------------------------------------------------------------------------
@@ -496,6 +523,8 @@ template <class Visit>
 void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("kerf", a_length), &Shop::kerf);
     visit(optional("end_trim", a_length), &Shop::end_trim);
+    visit(optional("least_held", a_length), &Shop::least_held);
+    visit(optional("least_offcut", a_length), &Shop::least_offcut);
     visit(optional("end_gap", a_length_or_none), &Shop::end_gap);
     visit(optional("graduation", a_length_or_none), &Shop::graduation);
     visit(optional("edge_distance", between(least_edge_distance, most_edge_distance)),
@@ -521,6 +550,18 @@ void visit_fields(Visit& visit, Of<Shop>) {
     visit(optional("tax_percent", between(0, 1000)), &Shop::tax_percent);
     visit(optional("delivery_fee", between(0, most_money)), &Shop::delivery_fee);
     visit(optional("currency", a_text), &Shop::currency);
+    visit(optional("supplier", a_text), &Shop::supplier);
+}
+
+template <>
+inline constexpr std::string_view thing_name<Supplier> = "supplier";
+
+template <class Visit>
+void visit_fields(Visit& visit, Of<Supplier>) {
+    visit(needed("name", a_name), &Supplier::name);
+    visit(needed("prices", a_text), &Supplier::prices);
+    visit(optional("way"), &Supplier::way);
+    visit(optional("note", a_text), &Supplier::note);
 }
 
 template <>
@@ -536,6 +577,7 @@ void visit_fields(Visit& visit, Of<Project>) {
     visit(optional("room"), &Project::room);
     visit(optional("stock"), &Project::stock);
     visit(optional("frames"), &Project::frames);
+    visit(optional("suppliers"), &Project::suppliers);
     visit(optional("shop"), &Project::shop);
 }
 

@@ -51,6 +51,8 @@ std::array<int, 3> direction_to_room(const ResolvedFrame& frame, const std::arra
 struct ResolvedShop {
     Nm kerf = 0;
     Nm end_trim = 0;
+    Nm least_held = 0;
+    Nm least_offcut = 0;
     Nm end_gap = 0;
     Nm graduation = 0;
     Nm nose_radius = 0;

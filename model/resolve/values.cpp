@@ -45,6 +45,8 @@ struct ShopSetting {
 constexpr ShopSetting shop_settings[] = {
     {"kerf", &Shop::kerf, &ResolvedShop::kerf, true},
     {"end trim", &Shop::end_trim, &ResolvedShop::end_trim, true},
+    {"least held", &Shop::least_held, &ResolvedShop::least_held, true},
+    {"least offcut", &Shop::least_offcut, &ResolvedShop::least_offcut, true},
     {"end gap", &Shop::end_gap, &ResolvedShop::end_gap, true, true},
     {"graduation", &Shop::graduation, &ResolvedShop::graduation, false, true},
     {"nose radius", &Shop::nose_radius, &ResolvedShop::nose_radius, true},

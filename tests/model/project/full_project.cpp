@@ -145,6 +145,8 @@ Frame full_frame() {
 Shop full_shop() {
     return {.kerf = "1/8 in",
             .end_trim = "1 in",
+            .least_held = "4 in",
+            .least_offcut = "18 in",
             .end_gap = "1/16 in",
             .graduation = "1/16 in",
             .edge_distance = 1.75,
@@ -167,7 +169,8 @@ Shop full_shop() {
             .spare_percent = 5,
             .tax_percent = 7.25,
             .delivery_fee = 85,
-            .currency = "crowns"};
+            .currency = "crowns",
+            .supplier = "north yard"};
 }
 
 }  // namespace
@@ -188,8 +191,19 @@ Project full_project() {
                        .section = "angle 1 x 1 x 1/8",
                        .alloy = "6063-T52",
                        .bars = {{.length = "16 ft", .price = 31.25, .limit = 12}, {"20 ft"}},
-                       .offcuts = {{.length = "40 in", .count = 2}, {"17 1/2"}}}},
+                       .offcuts = {{.length = "40 in", .count = 2}, {"17 1/2"}},
+                       .at_home = {{"20 ft"}},
+                       .begun = {{.length = "16 ft",
+                                  .was_offcut = true,
+                                  .cuts = {{.length = "36 in", .mark = "A"},
+                                           {.length = "12",
+                                            .ends = "square; to its outline",
+                                            .is_spoiled = true}}}}}},
             .frames = {full_frame()},
+            .suppliers = {{.name = "north yard",
+                           .prices = "north_yard.csv",
+                           .way = WayHome::fetched,
+                           .note = "closed on Mondays"}},
             .shop = full_shop()};
 }
 

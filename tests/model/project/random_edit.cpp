@@ -76,6 +76,26 @@ Edit random_survey(Draw& draw) {
     return wall;
 }
 
+Edit random_supplies(Draw& draw) {
+    const std::string stock = draw.stock();
+    switch (draw.below(4)) {
+        case 0:
+            return RemoveStock{stock};
+        case 1: {
+            KeepBars kept{.stock = stock, .offcuts = {{draw.formula(), 2}}, .at_home = {{"20 ft"}}};
+            kept.begun.push_back({.length = "16 ft", .cuts = {{.length = draw.formula()}}});
+            kept.what_was_done = "Cut A";
+            return kept;
+        }
+        case 2: {
+            const Supplier supplier{.name = draw.bay(), .prices = "prices.csv"};
+            return PutSupplier{supplier, draw.replaced(draw.bay())};
+        }
+        default:
+            return RemoveSupplier{draw.bay()};
+    }
+}
+
 Edit random_edit_of_project(Draw& draw) {
     switch (draw.below(13)) {
         case 0:
@@ -110,7 +130,7 @@ Edit random_edit_of_project(Draw& draw) {
             return PutStock{stock, draw.replaced(draw.stock())};
         }
         case 8:
-            return RemoveStock{draw.stock()};
+            return random_supplies(draw);
         case 9: {
             const Obstacle obstacle = random_obstacle(draw);
             return PutObstacle{obstacle, draw.replaced(draw.bay())};

@@ -87,6 +87,9 @@ TEST_CASE("the schema lists the program's fields, in order, and no others", "[mo
     check_definition<Stock>(it);
     check_definition<BarOffer>(it);
     check_definition<Offcut>(it);
+    check_definition<CutPiece>(it);
+    check_definition<BegunBar>(it);
+    check_definition<Supplier>(it);
     check_definition<Frame>(it);
     check_definition<Plane>(it);
     check_definition<Bay>(it);
