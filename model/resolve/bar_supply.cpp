@@ -3,6 +3,7 @@
 #include "engine/measure/formula.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <string_view>
@@ -34,6 +35,8 @@ engine::Result<Nm> positive_length(const Project& project,
 
 }  // namespace
 
+Cents cents_of(double money) { return std::llround(money * 100.0); }
+
 BarSupply bar_supply(const Project& project, const Resolved& resolved, const Stock& stock) {
     BarSupply supply;
     for (const auto& bar : stock.bars) {
@@ -42,20 +45,27 @@ BarSupply bar_supply(const Project& project, const Resolved& resolved, const Sto
             supply.refused.push_back(length.error());
         } else {
             const int left = bar.limit.value_or(std::numeric_limits<int>::max());
-            supply.offers.push_back({.length = *length, .left = std::max(left, 0)});
+            OfferedBar offer{.length = *length, .left = std::max(left, 0)};
+            if (bar.price) offer.price = cents_of(*bar.price);
+            supply.offers.push_back(offer);
         }
     }
-    for (const auto& offcut : stock.offcuts) {
-        const auto length = positive_length(project, resolved, offcut.length);
-        if (!length) {
-            supply.refused.push_back(length.error());
-        } else {
-            const auto count = static_cast<std::size_t>(std::clamp(offcut.count, 0, most_offcuts));
-            supply.offcuts.insert(supply.offcuts.end(), count, *length);
+    const auto add = [&](const std::vector<Offcut>& lying, std::vector<Nm>& lengths) {
+        for (const auto& it : lying) {
+            const auto length = positive_length(project, resolved, it.length);
+            if (!length) {
+                supply.refused.push_back(length.error());
+                continue;
+            }
+            const auto count = static_cast<std::size_t>(std::clamp(it.count, 0, most_offcuts));
+            lengths.insert(lengths.end(), count, *length);
         }
-    }
+    };
+    add(stock.offcuts, supply.offcuts);
+    add(stock.at_home, supply.at_home);
     std::ranges::stable_sort(supply.offers, std::ranges::greater{}, &OfferedBar::length);
     std::ranges::sort(supply.offcuts);
+    std::ranges::sort(supply.at_home, std::ranges::greater{});
     return supply;
 }
 

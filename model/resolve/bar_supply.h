@@ -5,20 +5,31 @@
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
 
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace model {
 
+// Money in hundredths of the currency.
+using Cents = std::int64_t;
+
 struct OfferedBar {
     Nm length = 0;
-    int left = 0;  // how many can be had
+    int left = 0;                // how many can be had
+    std::optional<Cents> price;  // of one, cutting in half included; none where it is not stated
+    Nm halved_from = 0;          // of a bar that the supplier cuts in half: its whole length
 };
 
 struct BarSupply {
     std::vector<OfferedBar> offers;      // longest first
+    std::vector<Nm> at_home;             // whole bars that are paid for; longest first
     std::vector<Nm> offcuts;             // shortest first, one entry each
     std::vector<engine::Error> refused;  // lengths that cannot be used, and why
 };
+
+// A price as typed: "31.25" is 3125.
+Cents cents_of(double money);
 
 BarSupply bar_supply(const Project& project, const Resolved& resolved, const Stock& stock);
 

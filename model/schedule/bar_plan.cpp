@@ -16,7 +16,7 @@ public:
         for (const auto& offer : supply.offers) note_room(offer.length);
         for (const auto offcut : supply.offcuts) {
             note_room(offcut);
-            open_bar(offcut, true);
+            open_bar(offcut, BarFrom::offcut);
         }
         left_ = supply.offers;
         plan_.supply = std::move(supply);
@@ -39,7 +39,7 @@ public:
     BarPlan finished() && {
         std::erase_if(plan_.bars, [](const PlannedBar& bar) { return bar.cuts.empty(); });
         for (auto& bar : plan_.bars) {
-            if (!bar.is_offcut) exchange_for_shortest(bar);
+            if (bar.from == BarFrom::shop) exchange_for_shortest(bar);
         }
         return std::move(plan_);
     }
@@ -49,8 +49,8 @@ private:
         plan_.longest_piece_room = std::max(plan_.longest_piece_room, bar_length - 2 * trim_);
     }
 
-    std::size_t open_bar(Nm length, bool is_offcut) {
-        plan_.bars.push_back({.length = length, .is_offcut = is_offcut, .next_start = trim_});
+    std::size_t open_bar(Nm length, BarFrom from) {
+        plan_.bars.push_back({.length = length, .from = from, .next_start = trim_});
         room_.add(length - 2 * trim_);
         return plan_.bars.size() - 1;
     }
@@ -59,7 +59,7 @@ private:
         for (auto& offer : left_) {
             if (offer.left == 0 || piece_length > offer.length - 2 * trim_) continue;
             --offer.left;
-            return open_bar(offer.length, false);
+            return open_bar(offer.length, BarFrom::shop);
         }
         return FirstFit::none;
     }

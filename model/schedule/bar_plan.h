@@ -1,9 +1,11 @@
-// Which piece is cut from which bar: longest piece first, onto the first bar that has room
-// (first-fit decreasing; common practice at the saw, within a fifth or so of the best plan).
+// Which piece is cut from which bar.
 #pragma once
 
+#include "model/catalogue/catalogue.h"
 #include "model/resolve/bar_supply.h"
 
+#include <functional>
+#include <optional>
 #include <vector>
 
 namespace model {
@@ -13,12 +15,20 @@ struct PlannedCut {
     Nm start = 0;  // from the bar's end as it was bought
 };
 
+// Where a bar comes from: to be bought, bought already, an offcut on the rack, or one that has been
+// begun.
+enum class BarFrom { shop, home, offcut, begun };
+
 struct PlannedBar {
     Nm length = 0;
-    bool is_offcut = false;
-    std::vector<PlannedCut> cuts;  // in the order they are made
+    BarFrom from = BarFrom::shop;
+    std::optional<Cents> price;    // of one that is to be bought; none where it is not stated
+    Nm halved_from = 0;            // of one that the supplier cuts in half: its whole length
+    Index begun = no_index;        // in Stock::begun
+    std::vector<PlannedCut> cuts;  // still to be made, in that order
     Nm next_start = 0;             // where the next piece would begin: after the last kerf
 
+    bool is_offcut() const { return from == BarFrom::offcut; }
     Nm offcut() const { return next_start < length ? length - next_start : 0; }
 };
 
@@ -27,15 +37,40 @@ struct BarPlan {
     std::vector<PlannedBar> bars;
     std::vector<Index> too_long;  // pieces that no bar of any number would hold
     std::vector<Index> left_out;  // pieces for which the bars ran out
+    std::vector<Index> done;      // pieces that have been cut already
     Nm longest_piece_room = 0;    // the longest piece that some bar or offcut could hold
+    // What the bars to be bought cost and the least that any plan can cost, both by the prices of
+    // the supply; where one is not stated it counts as much as others do for their length.
+    Cents cost = 0;
+    Cents least_cost = 0;
+    bool is_cheapest = false;  // proven
     BarSupply supply;             // as it was before the first cut
 };
 
+enum class PlanEffort {
+    // Longest piece first, onto the first bar that has room (first-fit decreasing; common practice
+    // at the saw, within a fifth or so of the best plan): at once, for figures that follow a drag.
+    first_fit,
+    // The cheapest there is, as far as the allowed work can prove it: engine/cutting/nest.h.
+    nested,
+};
+
+struct PlanWish {
+    PlanEffort effort = PlanEffort::nested;
+    // What a stock's bars are; empty: bar_supply, what the project itself states.
+    std::function<BarSupply(const Stock&)> supply;
+    // Asked now and then; where it answers false, what was found is given. May be empty.
+    std::function<bool()> go_on;
+};
+
 // One plan per stock that pieces are cut from, in the project's order. Both ends of every bar and
-// offcut lose the end trim: neither is trusted to be square. Offcuts are used before a new bar is
-// bought; a new bar is the longest on offer, and is changed for the shortest that holds its cuts
-// when all are made. A sloping end takes the room of its long point. Parts of sheet are not cut
-// from bars.
-std::vector<BarPlan> bar_plans(const Project& project, const Resolved& resolved);
+// offcut lose the end trim: neither is trusted to be square; of a bar that was begun only the far
+// one. What is at hand is used before a new bar is bought. A sloping end takes the room of its long
+// point. Parts of sheet are not cut from bars. Where not all pieces find room, the plan is that of
+// first fit.
+std::vector<BarPlan> bar_plans(const Project& project,
+                               const Catalogue& catalogue,
+                               const Resolved& resolved,
+                               const PlanWish& wish = {});
 
 }  // namespace model

@@ -27,7 +27,7 @@ std::vector<BarRow> bar_rows(const Project& project,
                                 .length = Length::from_nm(piece.length),
                                 .start = Length::from_nm(cut.start),
                                 .offcut = Length::from_nm(bar.offcut()),
-                                .is_offcut = bar.is_offcut,
+                                .is_offcut = bar.is_offcut(),
                                 .piece = cut.piece});
             }
         }
