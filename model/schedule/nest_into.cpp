@@ -58,17 +58,38 @@ engine::NestProblem problem_of(const Resolved& resolved,
     return problem;
 }
 
+// The pieces of a layout in the order in which they are cut: the longest first, since one cut wrong
+// can still become a shorter one. Where the vice would not hold what is left at the last cut, the
+// shortest that it holds comes last.
+std::vector<std::size_t> in_cutting_order(const Resolved& resolved,
+                                          const PlannedBar& bar,
+                                          const std::vector<engine::NestCount>& cuts,
+                                          const Lengths& lengths) {
+    std::vector<std::size_t> order;
+    Nm left = bar.length - bar.next_start + resolved.shop.kerf;
+    for (const auto& cut : cuts) {
+        for (std::int64_t i = 0; i < cut.count; ++i) {
+            order.push_back(cut.piece);
+            left -= lengths.length[cut.piece] + resolved.shop.kerf;
+        }
+    }
+    const auto is_held = [&](std::size_t piece) {
+        return lengths.length[piece] + left >= resolved.shop.least_held;
+    };
+    const auto held = std::find_if(order.rbegin(), order.rend(), is_held);
+    if (held != order.rend()) std::rotate(order.rbegin(), held, held + 1);
+    return order;
+}
+
 void cut_from(PlannedBar& bar,
               const Resolved& resolved,
               const std::vector<engine::NestCount>& cuts,
               Lengths& lengths) {
-    for (const auto& cut : cuts) {
-        for (std::int64_t i = 0; i < cut.count; ++i) {
-            const Index piece = lengths.pieces[cut.piece].back();
-            lengths.pieces[cut.piece].pop_back();
-            bar.cuts.push_back({.piece = piece, .start = bar.next_start});
-            bar.next_start += lengths.length[cut.piece] + resolved.shop.kerf;
-        }
+    for (const auto length : in_cutting_order(resolved, bar, cuts, lengths)) {
+        const Index piece = lengths.pieces[length].back();
+        lengths.pieces[length].pop_back();
+        bar.cuts.push_back({.piece = piece, .start = bar.next_start});
+        bar.next_start += lengths.length[length] + resolved.shop.kerf;
     }
 }
 

@@ -90,19 +90,25 @@ TEST_CASE("a bar that lies at home is cut before one is bought", "[model][schedu
     CHECK(plan.bars[0].from == model::BarFrom::home);
 }
 
-TEST_CASE("the vice holds what is left at the last cut, where that can be", "[model][schedule]") {
+TEST_CASE("the last piece is one that the vice holds, where there is one", "[model][schedule]") {
     auto job = tests::saw_job({2000, 40});
     job.project.stock[0].bars = {{.length = "2053 mm", .price = 10.0}};
     job.resolved.shop.least_held = mm(76);
-    // 2000 + 3 + 40 between the trims of 5 mm fills the bar: of its last cut 45 mm are in the vice.
-    CHECK(tests::plan_of(job).bars.size() == 2);
-    job.project.stock[0].bars[0].limit = 1;
-    CHECK(tests::plan_of(job).bars.size() == 1);
+    // 2000 + 3 + 40 between the trims of 5 mm fills the bar: with the short one last the vice would
+    // have 45 mm to hold.
+    const auto plan = tests::plan_of(job);
+    REQUIRE(plan.bars.size() == 1);
+    CHECK(job.resolved.pieces[plan.bars[0].cuts[0].piece].length == mm(40));
+    CHECK(job.resolved.pieces[plan.bars[0].cuts[1].piece].length == mm(2000));
+    // Where nothing is long enough it is cut all the same.
+    job.resolved.shop.least_held = mm(2100);
     CHECK(tests::plan_of(job).left_out.empty());
 }
 
 TEST_CASE("first fit gives way to the nest where it runs out of bars", "[model][schedule]") {
-    auto job = tests::saw_job({600, 500, 300, 300, 300});
+    // Longest first leaves 460 + 450 and 380 + 340 + 170 behind, and no room for 160; 460 + 380 +
+    // 160 and 450 + 340 + 170 do.
+    auto job = tests::saw_job({460, 450, 380, 340, 170, 160});
     job.project.stock[0].bars = {{.length = "1013 mm", .limit = 2}};
     const auto plan = tests::plan_of(job, model::PlanEffort::first_fit);
     CHECK(plan.left_out.empty());
