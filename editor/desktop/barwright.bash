@@ -4,6 +4,7 @@ _barwright_options() { # of a command; of none when it is not known
     case $1 in
         edit) echo --size --samples --screenshot --place --choose --dark --report-state --help ;;
         schedule | export) echo --out --help ;;
+        buy) echo --out --supplier --paper --help ;;
         check) echo --help ;;
         fit) echo --dimension --help ;;
         picture) echo --out --size --from --lines --help ;;
@@ -41,7 +42,8 @@ _barwright_value_of() {
         --from) _barwright_any_of front left top corner ;;
         --screenshot) _barwright_files .png ;;
         --out) _barwright_out ;;
-        --size | --samples | --choose | --dimension) ;;
+        --paper) _barwright_any_of a4 a3 letter tabloid ;;
+        --size | --samples | --choose | --dimension | --supplier) ;;
         *) return 1 ;;
     esac
 }
@@ -50,7 +52,7 @@ _barwright() {
     local current=${COMP_WORDS[COMP_CWORD]} command=${COMP_WORDS[1]} options
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        _barwright_any_of edit schedule check fit picture export --help --version
+        _barwright_any_of edit schedule buy check fit picture export --help --version
     elif ! _barwright_value_of "${COMP_WORDS[COMP_CWORD - 1]}"; then
         read -ra options < <(_barwright_options "$command")
         if [[ $current == -* ]]; then
