@@ -45,12 +45,16 @@ void PdfPainter::operator()(const DrawnPath& path) {
 }
 
 void PdfPainter::operator()(const DrawnArc& arc) {
-    cairo_set_tolerance(context_, 0.001);  // points; cairo makes arcs of curves that are so near
     const double from = radians_of(arc.from_deg);
     const double to = radians_of(arc.from_deg + arc.sweep_deg);
+    // Points: how near the curves lie that cairo makes of the arc. Kept for what follows it would
+    // cost much, as cairo finds the extents of strokes by it.
+    const double usual = cairo_get_tolerance(context_);
+    cairo_set_tolerance(context_, 0.001);
     cairo_new_sub_path(context_);
     // Angles of cairo grow clockwise, as its y does downwards.
     cairo_arc_negative(context_, arc.centre.x, arc.centre.y, arc.radius, -from, -to);
+    cairo_set_tolerance(context_, usual);
     if (arc.sweep_deg >= 360.0) cairo_close_path(context_);
     fill_and_stroke(arc.paint);
 }
