@@ -3,13 +3,16 @@
 
 program_packages=(
     ccache cmake g++ ninja-build pkg-config
-    libcli11-dev libegl-dev libeigen3-dev libfreetype-dev libglfw3-dev libglm-dev libimgui-dev
+    libcairo2-dev libcli11-dev libegl-dev libeigen3-dev libfreetype-dev libglfw3-dev libglm-dev libimgui-dev
     libstb-dev nlohmann-json3-dev python3-glad zlib1g-dev
     fonts-dejavu-core fonts-roboto-unhinted # built into the program
     librsvg2-bin                            # its icon as pixels, built in too
     libgl1-mesa-dri                         # draws, with a graphics card or without
 )
-test_packages=(catch2 python3 python3-jsonschema xauth xdotool xvfb)
+test_packages=(
+    catch2 python3 python3-jsonschema xauth xdotool xvfb
+    libxml2-utils mupdf-tools poppler-utils # read the drawn pages back
+)
 # Independent kernels, for tests/oracle alone; it is left out where they are missing.
 oracle_packages=(libboost-dev libfcl-dev libocct-data-exchange-dev libocct-modeling-algorithms-dev)
 # For packing, and for tests/desktop, which skips the checks whose tools are missing.

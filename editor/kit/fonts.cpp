@@ -1,23 +1,13 @@
 #include "editor/kit/fonts.h"
 
 #include "editor/kit/theme.h"
+#include "engine/fonts/font_files.h"
 
 #include <imgui.h>
 
 #include <future>
 #include <memory>
 #include <span>
-
-// Defined by embedded_fonts.S, from the files of the packages fonts-roboto-unhinted (Apache
-// License 2.0) and fonts-dejavu-core (Bitstream Vera licence).
-extern "C" {
-extern const unsigned char barwright_roboto_regular[];
-extern const unsigned char barwright_roboto_regular_end[];
-extern const unsigned char barwright_roboto_medium[];
-extern const unsigned char barwright_roboto_medium_end[];
-extern const unsigned char barwright_dejavu_sans[];
-extern const unsigned char barwright_dejavu_sans_end[];
-}
 
 namespace editor {
 namespace {
@@ -39,7 +29,7 @@ constexpr ImWchar narrow_ranges[] = {0x20, 0xFF, 0x2010, 0x2044, 0x2150, 0x215E,
 void* as_void(Bytes bytes) { return const_cast<unsigned char*>(bytes.data()); }
 
 void add_font(ImFontAtlas& atlas, Bytes first, float size, const ImWchar* ranges) {
-    const Bytes fallback(barwright_dejavu_sans, barwright_dejavu_sans_end);
+    const Bytes fallback = engine::bytes_of(engine::FontFile::dejavu_sans);
     ImFontConfig config;
     config.FontDataOwnedByAtlas = false;
     // Glyphs stand where the font wants them, not on whole pixels: small text keeps its rhythm.
@@ -55,8 +45,8 @@ void add_font(ImFontAtlas& atlas, Bytes first, float size, const ImWchar* ranges
 }  // namespace
 
 void load_fonts(ImFontAtlas& atlas, float scale) {
-    const Bytes regular(barwright_roboto_regular, barwright_roboto_regular_end);
-    const Bytes medium(barwright_roboto_medium, barwright_roboto_medium_end);
+    const Bytes regular = engine::bytes_of(engine::FontFile::roboto_regular);
+    const Bytes medium = engine::bytes_of(engine::FontFile::roboto_medium);
     atlas.Clear();
     add_font(atlas, regular, text_size * scale, wide_ranges);
     add_font(atlas, regular, 13.0F * scale, name_ranges);
