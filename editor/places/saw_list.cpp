@@ -49,7 +49,7 @@ std::string place_words(const model::SawCut& cut, const Derived& derived) {
 
 std::string bar_head(const model::SawBar& bar, const Derived& derived) {
     return "Bar " + std::to_string(bar.number) + ", " +
-           bar_text(bar.length, derived.project->shown) + " of " + bar.section;
+           model::length_text(*derived.project, bar.length) + " of " + bar.section;
 }
 
 std::string rest_words(const model::SawBar& bar, const Derived& derived) {
@@ -142,7 +142,8 @@ std::vector<SawTick> ticks_of(const model::StopRow& row, const Derived& derived)
         const auto& cut = bar->cuts[i];
         if (cut.state != CutState::planned || cut.piece == model::no_index) continue;
         const auto& piece = derived.resolved.pieces[cut.piece];
-        if (cut.length != row.length || piece.mark != row.mark || piece.hand != row.hand) continue;
+        if (cut.length != row.length || piece.mark != row.mark) continue;
+        if (row.hand != model::Hand::none && piece.hand != row.hand) continue;
         ticks.push_back({row.bar, i});
     }
     return ticks;

@@ -47,12 +47,15 @@ std::vector<StopRow> stop_rows(const Project& project,
     });
     std::vector<StopRow> rows;
     for (const auto* bar : order) {
+        auto ends = ends_at_saw(project, catalogue, resolved, bar->piece);
+        const bool is_square = ends == "square";
         StopRow row{.section = bar->section,
                     .length = bar->length,
                     .bar = bar->bar,
                     .pieces = 1,
                     .mark = bar->mark,
-                    .hand = resolved.pieces[bar->piece].hand};
+                    .hand = is_square ? Hand::none : resolved.pieces[bar->piece].hand,
+                    .ends = std::move(ends)};
         if (!rows.empty() && is_same_work(rows.back(), row)) {
             ++rows.back().pieces;
             continue;
@@ -60,7 +63,6 @@ std::vector<StopRow> stop_rows(const Project& project,
         row.setting = rows.empty()                        ? 1
                       : is_same_setting(rows.back(), row) ? rows.back().setting
                                                           : rows.back().setting + 1;
-        row.ends = ends_at_saw(project, catalogue, resolved, bar->piece);
         rows.push_back(std::move(row));
     }
     return rows;

@@ -16,8 +16,8 @@ struct StopRow {
     int bar = 0;            // BarRow::bar
     int pieces = 0;
     Index mark = no_index;
-    Hand hand = Hand::none;
-    std::string ends;  // "square" or what the saw must do at each end
+    Hand hand = Hand::none;  // none where both ends are square: the saw makes both hands alike
+    std::string ends;        // "square" or what the saw must do at each end
 };
 
 // From the rows of the bars: all of a section and length follow each other across bars, and in them
