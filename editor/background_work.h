@@ -39,14 +39,17 @@ public:
     using GoOn = std::function<bool(double done)>;  // 0 to 1; answers false when it was cancelled
     using Work = std::function<engine::Result<T>(const GoOn& go_on)>;
 
-    explicit BackgroundWork(Work work)
-        : thread_{[this, work = std::move(work)](const std::stop_token& stop) {
+    // `at_end` is called from the thread once it is finished; may be empty.
+    explicit BackgroundWork(Work work, std::function<void()> at_end = {})
+        : thread_{[this, work = std::move(work), at_end = std::move(at_end)](
+                      const std::stop_token& stop) {
               const GoOn go_on = [this, &stop](double done) {
                   done_ = done;
                   return !stop.stop_requested();
               };
               result_ = caught<T>([&] { return work(go_on); });
               is_finished_ = true;
+              if (at_end) at_end();
           }} {}
 
     // Cancels, and waits for the work to notice: it asks often.

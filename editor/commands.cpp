@@ -5,6 +5,7 @@
 #include "editor/keys.h"
 #include "editor/laying_out_commands.h"
 #include "editor/place_commands.h"
+#include "editor/saw_commands.h"
 #include "editor/scan_loader.h"
 #include "editor/seeing_commands.h"
 #include "editor/sketch_commands.h"
@@ -573,6 +574,11 @@ constexpr std::array table{
             always,
             show_sheet<ProveSheet::as_built>},
     Command{"make.cuts", "Cut list", Menu::none, {}, always, show_table<ShopTable::cuts>},
+    Command{"make.saw", "At the saw", Menu::none, {}, always, show_table<ShopTable::saw>},
+    Command{"saw.bought", "The bars are bought", Menu::none, {}, has_bars_to_buy, buy_bars},
+    Command{"saw.tick", "Tick the next cut", Menu::none, {}, has_next_cut, tick_next_cut},
+    Command{"saw.anew", "Plan the cuts anew", Menu::none, {}, has_planned_cuts, plan_cuts_anew},
+    Command{"saw.rack", "Rack the offcuts", Menu::none, {}, has_offcuts_to_rack, rack_offcuts},
     Command{"make.drilling", "Drilling", Menu::none, {}, always, show_table<ShopTable::drills>},
     Command{"make.fasteners",
             "What is set where",

@@ -19,6 +19,15 @@ int count_of(const std::vector<model::Finding>& findings, model::Severity severi
                       [&](const model::Finding& finding) { return finding.severity == severity; }));
 }
 
+int bars_to_buy(const std::vector<model::BarPlan>& plans) {
+    int count = 0;
+    for (const auto& plan : plans) {
+        count += static_cast<int>(
+            std::ranges::count(plan.bars, model::BarFrom::shop, &model::PlannedBar::from));
+    }
+    return count;
+}
+
 Summary summary_of(const Derived& derived) {
     Summary summary;
     for (const auto& row : derived.cuts) {
@@ -26,7 +35,6 @@ Summary summary_of(const Derived& derived) {
         if (!model::is_of_sheet(row.kind)) summary.bar += row.length * row.quantity;
     }
     summary.weight_kg = std::accumulate(derived.weights_kg.begin(), derived.weights_kg.end(), 0.0);
-    for (const auto& row : derived.bars) summary.bars = std::max(summary.bars, row.bar);
     summary.fasteners = static_cast<int>(derived.resolved.fasteners.size());
     const auto& findings = derived.findings;
     summary.errors = count_of(findings, model::Severity::error);
@@ -65,7 +73,10 @@ std::string consequence_words(const Figures& was, const Figures& is) {
         append_part(text,
                     difference_text(by, is.project->shown) + (more ? " more bar" : " less bar"));
     }
-    append_count(text, before.bars, after.bars, "bar to buy", "bars to buy");
+    // A plan made at once and one that is the cheapest are not to be compared.
+    if (before.is_nested == after.is_nested) {
+        append_count(text, before.bars, after.bars, "bar to buy", "bars to buy");
+    }
     append_count(text, before.open(), after.open(), "thing to mend", "things to mend");
     return text;
 }
@@ -87,6 +98,16 @@ std::shared_ptr<const model::ScanLibrary> no_scans() {
     return none;
 }
 
+void take_plans(Derived& derived,
+                std::vector<model::BarPlan> plans,
+                const model::Catalogue& catalogue) {
+    derived.plans = std::move(plans);
+    derived.bars = model::bar_rows(*derived.project, catalogue, derived.resolved, derived.plans);
+    derived.saw = model::saw_bars(*derived.project, catalogue, derived.resolved, derived.plans);
+    derived.summary.bars = bars_to_buy(derived.plans);
+    derived.bars_price = price_of_bars(derived);
+}
+
 Derived derive(const Snapshot& project,
                Revision revision,
                const model::Catalogue& catalogue,
@@ -96,13 +117,15 @@ Derived derive(const Snapshot& project,
     derived.cuts = model::cut_rows(*project, catalogue, derived.resolved);
     derived.drills = model::drill_rows(*project, catalogue, derived.resolved);
     derived.fasteners = model::fastener_rows(*project, catalogue, derived.resolved);
-    derived.bars = model::bar_rows(*project, catalogue, derived.resolved);
     derived.weights_kg = model::piece_weights_kg(*project, catalogue, derived.resolved);
-    derived.findings = model::all_findings(*project, derived.resolved);
+    derived.findings = model::all_findings(*project, catalogue, derived.resolved);
     derived.finding_groups = finding_groups(derived.findings);
     derived.summary = summary_of(derived);
+    take_plans(derived,
+               model::bar_plans(*project, catalogue, derived.resolved,
+                                {.effort = model::PlanEffort::first_fit}),
+               catalogue);
     derived.checks = model::count_by_check(derived.findings);
-    derived.bars_price = price_of_bars(derived);
     derived.tally = model::tally_of(*project, catalogue, derived.resolved, derived.weights_kg);
     derived.measures_of = model::obstacle_measures(*project);
     return derived;

@@ -8,6 +8,7 @@
 #include "model/resolve/resolved.h"
 #include "model/room/scans.h"
 #include "model/schedule/check_kind.h"
+#include "model/schedule/saw_bars.h"
 #include "model/schedule/tables.h"
 #include "model/schedule/tally.h"
 
@@ -23,7 +24,8 @@ struct Summary {
     int pieces = 0;
     engine::Length bar;  // what all pieces measure together
     double weight_kg = 0.0;
-    int bars = 0;
+    int bars = 0;  // to buy
+    bool is_nested = false;
     int fasteners = 0;
     int errors = 0;
     int warnings = 0;
@@ -42,9 +44,11 @@ struct Derived {
     std::vector<model::CutRow> cuts;
     std::vector<model::DrillRow> drills;
     std::vector<model::FastenerRow> fasteners;
-    std::vector<model::BarRow> bars;
-    std::vector<double> weights_kg;            // of each piece
-    std::vector<model::Finding> findings;      // of resolve and of the schedules
+    std::vector<model::BarPlan> plans;     // by first fit, until the nest is there: see take_nest
+    std::vector<model::BarRow> bars;       // of the plans
+    std::vector<model::SawBar> saw;        // the same with what has been cut
+    std::vector<double> weights_kg;        // of each piece
+    std::vector<model::Finding> findings;  // of resolve and of the schedules
     std::vector<FindingGroup> finding_groups;  // those that say the same together
     Summary summary;
     model::CheckCounts checks;         // what each kind of check found
@@ -59,6 +63,11 @@ Derived derive(const Snapshot& project,
                Revision revision,
                const model::Catalogue& catalogue,
                std::shared_ptr<const model::ScanLibrary> scans = no_scans());
+
+// Puts the plans in the place of those that are there, with all that is told of them.
+void take_plans(Derived& derived,
+                std::vector<model::BarPlan> plans,
+                const model::Catalogue& catalogue);
 
 // Of what something was worked out: when it is another state, or a scan has come in, it is to be
 // worked out again.

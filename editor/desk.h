@@ -7,12 +7,14 @@
 #include "editor/derived.h"
 #include "editor/file_stamp.h"
 #include "editor/history.h"
+#include "editor/nest_run.h"
 #include "editor/room_facts.h"
 #include "editor/ui_state.h"
 #include "engine/render/scene.h"
 #include "engine/result.h"
 
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -57,6 +59,8 @@ struct Desk {
 
     // How far dimensions may go; null where nobody waits for it.
     std::unique_ptr<BandWorker> bands;
+    std::unique_ptr<NestRun> nest_run;  // see editor/nest_run.h
+    std::function<void()> wake;         // of the window, from any thread; may be empty
     Revision bands_wanted_of = 0;
     std::shared_ptr<const model::ScanLibrary> bands_wanted_in;  // with which scans
     std::vector<std::string> bands_wanted_first;

@@ -31,7 +31,7 @@ engine::Result<Exported> exported(const std::filesystem::path& project_file,
         *project, *catalogue, model::read_scans(*project, project_file.parent_path()));
     auto bytes = model::exported(*project, *catalogue, resolved, format);
     if (!bytes) return bytes.error();
-    const auto findings = model::all_findings(*project, resolved);
+    const auto findings = model::all_findings(*project, *catalogue, resolved);
     const bool has_errors = std::ranges::any_of(findings, [](const model::Finding& finding) {
         return finding.severity == model::Severity::error;
     });

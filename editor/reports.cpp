@@ -99,7 +99,8 @@ ExitStatus write_schedules(const std::filesystem::path& project_file,
     if (const auto written = model::write_all(files, folder); !written) {
         return refusal(streams.err, written.error());
     }
-    const auto counts = count_by_severity(model::all_findings(all->project, all->resolved));
+    const auto counts =
+        count_by_severity(model::all_findings(all->project, all->catalogue, all->resolved));
     print_summary(streams.out, *all, counts);
     print_written(streams.out, files, folder);
     const auto status = status_of(counts);
@@ -113,7 +114,7 @@ ExitStatus write_schedules(const std::filesystem::path& project_file,
 ExitStatus print_findings(const std::filesystem::path& project_file, Streams streams) {
     const auto all = opened(project_file);
     if (!all) return refusal(streams.err, all.error());
-    auto findings = model::all_findings(all->project, all->resolved);
+    auto findings = model::all_findings(all->project, all->catalogue, all->resolved);
     std::ranges::stable_sort(findings, std::ranges::greater{}, &model::Finding::severity);
     for (const auto& finding : findings) print(streams.out, finding);
     const auto counts = count_by_severity(findings);

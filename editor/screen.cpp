@@ -58,10 +58,9 @@ std::optional<Change> draw_place(const Area& area,
                 ui.prove, ui.selection,
                 {*desk.catalogue, ui.help.mends, ui.dialog, ui.place, desk.bands.get()});
         case Place::buy:
-            return draw_buy(area, now, ui.offers, ui.saw, ui.selection);
+            return draw_buy(area, now, *desk.catalogue, ui.offers, ui.saw, ui.selection);
         case Place::make:
-            draw_make(area, now, *desk.catalogue, ui.make, ui.selection);
-            break;
+            return draw_make(area, now, *desk.catalogue, ui.make, ui.selection);
     }
     return std::nullopt;
 }
@@ -180,6 +179,7 @@ void draw_screen(Desk& desk) {
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
     want_bands(desk);
+    keep_nested(desk);
     tend_seeing(desk);
     auto& ui = desk.ui;
     begin_mends(ui.help.mends, now, !ImGui::IsAnyMouseDown());

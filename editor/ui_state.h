@@ -65,7 +65,7 @@ struct UiState {
 // The table that is on the screen; null where there is none.
 inline TableOrder* table_shown(UiState& ui) {
     if (ui.place == Place::prove) return ui.prove.shown();
-    return ui.place == Place::make ? &ui.make.shown() : nullptr;
+    return ui.place == Place::make ? ui.make.shown() : nullptr;
 }
 inline const TableOrder* table_shown(const UiState& ui) {
     return table_shown(const_cast<UiState&>(ui));

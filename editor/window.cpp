@@ -201,7 +201,10 @@ public:
         }
     }
 
-    void begin_bands() { desk_.bands = std::make_unique<BandWorker>(waking(woken_)); }
+    void begin_bands() {
+        desk_.wake = waking(woken_);
+        desk_.bands = std::make_unique<BandWorker>(desk_.wake);
+    }
 
     engine::Image run_to_rest() {
         for (int i = 0; i < 2 * frames_to_rest || desk_.ui.goes_on; ++i) {
@@ -299,15 +302,16 @@ private:
 };
 
 // Shows what is worked out beside the window too.
-engine::Image picture_at_rest(WindowRun& window_run, const Desk& desk) {
+engine::Image picture_at_rest(WindowRun& window_run, Desk& desk) {
     auto picture = window_run.run_to_rest();
     if (!desk.bands) return picture;
     desk.bands->wait();
+    nest_now(desk);
     return window_run.run_to_rest();
 }
 
 ExitStatus write_screenshot(WindowRun& window_run,
-                            const Desk& desk,
+                            Desk& desk,
                             const WindowOptions& options,
                             std::ostream& err) {
     const auto written = engine::write_whole_file(
@@ -377,6 +381,7 @@ ExitStatus run_with(GLFWwindow* window,
         if (look != began) write_window_look(look, desk.state_folder);
     }
     desk.bands.reset();  // its thread wakes the window, which is about to go
+    desk.nest_run.reset();
     return status;
 }
 

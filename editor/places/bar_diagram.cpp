@@ -51,4 +51,28 @@ void draw_bar(ImDrawList& on,
                  Type::small, colour::quiet);
 }
 
+void draw_saw_bar(ImDrawList& on, ImVec2 at, ImVec2 size, const model::SawBar& bar) {
+    const float end = at.x + size.x;
+    on.AddRectFilled(at, {end, at.y + size.y}, colour::field);
+    float x = at.x;
+    for (const auto& cut : bar.cuts) {
+        const float left = at.x + pixels(cut.start, bar.length, size.x);
+        x = left + pixels(cut.length, bar.length, size.x);
+        const ImVec2 from{left, at.y};
+        const ImVec2 to{x, at.y + size.y};
+        const bool is_made = cut.state == model::CutState::cut;
+        on.AddRectFilled(from, to, is_made ? colour::dye_wash : colour::metal);
+        on.AddRect(from, to, is_made ? colour::dye : colour::metal_edge);
+        if (cut.state == model::CutState::spoiled) {
+            on.AddLine(from, to, colour::red);
+            on.AddLine({from.x, to.y}, {to.x, from.y}, colour::red);
+        }
+        if (size_of_text(cut.mark, Type::small).x + scaled(4) > x - left) continue;
+        draw_text_at(on, {(left + x) / 2, at.y + size.y / 2 - scaled(7.5F)}, cut.mark, Type::small,
+                     colour::ink, Align::middle);
+    }
+    hatch(on, {x, at.y}, {end, at.y + size.y});
+    on.AddRect(at, {end, at.y + size.y}, colour::edge);
+}
+
 }  // namespace editor

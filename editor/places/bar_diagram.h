@@ -18,4 +18,8 @@ void draw_bar(ImDrawList& on,
               engine::Length longest,
               const std::string& behind = {});
 
+// The same of a bar at the saw, in all the width that is given: what has been cut is dyed, what was
+// spoiled is crossed out.
+void draw_saw_bar(ImDrawList& on, ImVec2 at, ImVec2 size, const model::SawBar& bar);
+
 }  // namespace editor

@@ -1,13 +1,10 @@
 #include "editor/places/bar_text.h"
 
-#include "editor/dimension_values.h"
-
 #include <algorithm>
 #include <array>
 #include <cstdio>
 #include <functional>
 #include <map>
-#include <utility>
 
 namespace editor {
 namespace {
@@ -20,25 +17,6 @@ std::string feet_text(engine::Length length) {
     if (feet == 0) return std::to_string(rest) + " in";
     const std::string text = std::to_string(feet) + " ft";
     return rest == 0 ? text : text + " " + std::to_string(rest) + " in";
-}
-
-// By stock and length. Of two offers of one length the dearer counts: the other may run out.
-using Prices = std::map<std::pair<model::Index, engine::Length>, std::optional<double>>;
-
-Prices prices_of(const Derived& derived) {
-    Prices prices;
-    const auto& stocks = derived.project->stock;
-    for (model::Index i = 0; i < stocks.size(); ++i) {
-        for (const auto& offer : stocks[i].bars) {
-            const auto length = tried_length(derived, offer.length);
-            if (!length) continue;
-            const auto [at, is_new] = prices.try_emplace({i, length->length}, offer.price);
-            if (is_new || !at->second) continue;
-            at->second =
-                offer.price ? std::optional(std::max(*at->second, *offer.price)) : std::nullopt;
-        }
-    }
-    return prices;
 }
 
 }  // namespace
@@ -62,29 +40,24 @@ std::vector<BarRun> bar_runs(const Derived& derived) {
 }
 
 std::optional<double> price_of_bars(const Derived& derived) {
-    const Prices prices = prices_of(derived);
     std::optional<double> sum;
     for (const auto& run : bar_runs(derived)) {
         const auto& row = derived.bars[run.first];
-        if (row.is_offcut) continue;
-        const auto at = prices.find({derived.resolved.pieces[row.piece].stock, row.bar_length});
-        if (at == prices.end() || !at->second) return std::nullopt;
-        sum = sum.value_or(0.0) + *at->second;
+        if (row.from != model::BarFrom::shop) continue;
+        if (!row.price) return std::nullopt;
+        sum = sum.value_or(0.0) + static_cast<double>(*row.price) / 100.0;
     }
     return sum;
 }
 
 std::string section_without_price(const Derived& derived) {
-    const Prices prices = prices_of(derived);
     bool has_any = false;
     std::string without;
     for (const auto& run : bar_runs(derived)) {
         const auto& row = derived.bars[run.first];
-        if (row.is_offcut) continue;
-        const auto at = prices.find({derived.resolved.pieces[row.piece].stock, row.bar_length});
-        const bool has_price = at != prices.end() && at->second.has_value();
-        has_any = has_any || has_price;
-        if (!has_price && without.empty()) without = row.section;
+        if (row.from != model::BarFrom::shop) continue;
+        has_any = has_any || row.price.has_value();
+        if (!row.price && without.empty()) without = row.section;
     }
     return has_any ? without : "";
 }
@@ -98,16 +71,43 @@ std::string price_text(double price, const std::string& currency) {
     return is_sign ? currency + amount : amount + " " + currency;
 }
 
+std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::Project& project) {
+    int bars = 0;
+    int priced = 0;
+    for (const auto& bar : plan.bars) {
+        if (bar.from != model::BarFrom::shop) continue;
+        ++bars;
+        if (bar.price) ++priced;
+    }
+    if (bars == 0) return {};
+    const auto money = [&](model::Cents cents) {
+        return price_text(static_cast<double>(cents) / 100.0, project.shop.currency);
+    };
+    if (priced == 0) {
+        if (!is_nested) return "looking for the least length of bar";
+        return plan.is_cheapest ? "no price stated; proven least length of bar"
+                                : "no price stated; little length of bar, not proven least";
+    }
+    std::string text = priced == bars ? money(plan.cost)
+                                      : money(plan.cost) +
+                                            " if bars without a "
+                                            "price cost like the others";
+    if (!is_nested) return text + "; looking for the cheapest";
+    if (plan.is_cheapest) return text + ", proven cheapest";
+    if (plan.least_cost <= 0) return text;
+    return text + "; no plan costs less than " + money(plan.least_cost);
+}
+
 std::string bars_text(const Derived& derived, const std::string& section) {
     std::map<engine::Length, int, std::greater<>> count;
-    int offcuts = 0;
+    std::map<model::BarFrom, int> at_hand;
     for (const auto& run : bar_runs(derived)) {
         const auto& row = derived.bars[run.first];
         if (!section.empty() && row.section != section) continue;
-        if (row.is_offcut) {
-            ++offcuts;
-        } else {
+        if (row.from == model::BarFrom::shop) {
             ++count[row.bar_length];
+        } else {
+            ++at_hand[row.from];
         }
     }
     std::string text;
@@ -115,11 +115,18 @@ std::string bars_text(const Derived& derived, const std::string& section) {
         if (!text.empty()) text += " + ";
         text += std::to_string(number) + " x " + bar_text(length, derived.project->shown);
     }
-    if (offcuts == 0) return text.empty() ? "no bar" : text;
-    const std::string rest = offcuts == 1 ? "an offcut" : std::to_string(offcuts) + " offcuts";
-    // Only a section that is looked at alone tells of its offcuts: they are not bought.
-    if (text.empty()) return section.empty() ? "no bar" : rest;
-    return section.empty() ? text : text + " + " + rest;
+    // Only a section that is looked at alone tells of what is at hand: that is not bought.
+    if (section.empty()) return text.empty() ? "no bar" : text;
+    const auto add = [&](model::BarFrom from, const char* one, const char* many) {
+        const int number = at_hand[from];
+        if (number == 0) return;
+        text += (text.empty() ? "" : " + ") +
+                (number == 1 ? std::string(one) : std::to_string(number) + " " + many);
+    };
+    add(model::BarFrom::offcut, "an offcut", "offcuts");
+    add(model::BarFrom::home, "a bar at home", "bars at home");
+    add(model::BarFrom::saw, "a bar at the saw", "bars at the saw");
+    return text.empty() ? "no bar" : text;
 }
 
 }  // namespace editor

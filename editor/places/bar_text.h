@@ -33,6 +33,10 @@ std::optional<double> price_of_bars(const Derived& derived);
 // The first of the bars to buy that has none, where others have one; else empty.
 std::string section_without_price(const Derived& derived);
 
+// What a plan costs and what is known of cheaper ones: "137.50 crowns, proven cheapest"; empty
+// where nothing is to be bought.
+std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::Project& project);
+
 // "$164.20", "164.20 crowns".
 std::string price_text(double price, const std::string& currency);
 

@@ -13,18 +13,6 @@
 namespace editor {
 namespace {
 
-std::string offers_text(const model::Stock& stock) {
-    std::string text;
-    for (const auto& bar : stock.bars) text += (text.empty() ? "" : "; ") + bar.length;
-    return text;
-}
-
-std::string trimmed(std::string_view text) {
-    const auto first = text.find_first_not_of(' ');
-    if (first == std::string_view::npos) return {};
-    return std::string(text.substr(first, text.find_last_not_of(' ') - first + 1));
-}
-
 std::optional<Change> draw_offers(const Derived& derived,
                                   const model::Stock& stock,
                                   OfferTyping& typing) {
@@ -32,7 +20,8 @@ std::optional<Change> draw_offers(const Derived& derived,
     ImGui::AlignTextToFramePadding();
     draw_text("sold in", colour::quiet);
     ImGui::SameLine();
-    const auto field = draw_field("bars of " + stock.name, text, {.hint = "lengths: 16 ft; 20 ft"});
+    const auto field =
+        draw_field("bars of " + stock.name, text, {.hint = "16 ft at 27; 20 ft at 33.50"});
     std::optional<Change> change;
     if (field.active || field.changed || field.left) {
         // Another field's text that was refused gives way to this one's.
@@ -64,13 +53,18 @@ std::string rest_text(engine::Length rest, const engine::TapeStyle& shown) {
     return bar_text(whole, shown) + " left";
 }
 
-void draw_bars_of(const Derived& derived, const std::string& section, Selection& selection) {
+std::string bar_hint(model::BarFrom from) {
+    const std::string words = from_words(from);
+    return "Bar " + words + ". Click to choose its pieces";
+}
+
+void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selection) {
     engine::Length longest;
     for (const auto& row : derived.bars) longest = std::max(longest, row.bar_length);
     const float width = ImGui::GetContentRegionAvail().x - scaled(136);
     for (const auto& run : bar_runs(derived)) {
         const auto& row = derived.bars[run.first];
-        if (row.section != section) continue;
+        if (row.stock != stock) continue;
         const ImVec2 at = ImGui::GetCursorScreenPos();
         const std::string name = "bar " + std::to_string(row.bar);
         ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
@@ -82,11 +76,20 @@ void draw_bars_of(const Derived& derived, const std::string& section, Selection&
             selection = selection_of(*derived.project, derived.resolved, pieces);
         }
         log_item(name, rest_text(row.offcut, derived.project->shown));
-        draw_hint(row.is_offcut ? "An offcut at hand. Click to select its pieces"
-                                : "Click to select its pieces");
+        draw_hint(bar_hint(row.from));
         draw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, derived, run, longest,
                  ", " + rest_text(row.offcut, derived.project->shown));
     }
+}
+
+// What the plan costs, and how sure it is that none costs less.
+void draw_verdict(const Derived& derived, std::size_t stock) {
+    const auto plan = std::ranges::find(derived.plans, stock, &model::BarPlan::stock);
+    if (plan == derived.plans.end()) return;
+    const auto words = plan_words(*plan, derived.summary.is_nested, *derived.project);
+    if (words.empty()) return;
+    draw_text(words, Type::small, colour::quiet);
+    log_item("verdict", words);
 }
 
 std::optional<Change> draw_stock(const Derived& derived,
@@ -101,7 +104,8 @@ std::optional<Change> draw_stock(const Derived& derived,
     ImGui::SameLine();
     draw_text_right(is_used(derived, index) ? bars_text(derived, stock.section) : "not used");
     auto change = draw_offers(derived, stock, typing);
-    draw_bars_of(derived, stock.section, selection);
+    draw_verdict(derived, index);
+    draw_bars_of(derived, index, selection);
     ImGui::Dummy(scaled(1, 6));
     return change;
 }
@@ -137,76 +141,24 @@ void draw_fasteners(const Derived& derived) {
     }
 }
 
-// What is left once both mill ends are squared off must be something to cut from.
-std::optional<engine::Error> too_short(const Derived& derived,
-                                       const std::string& text,
-                                       engine::Length length) {
-    const auto refusal = [](std::string message) {
-        return engine::Error{engine::ErrorCode::invalid_value, {}, std::move(message)};
-    };
-    if (length <= engine::Length{}) {
-        return refusal("a bar is longer than nothing; `" + text + "` is not");
-    }
-    const auto trim = engine::Length::from_nm(derived.resolved.shop.end_trim);
-    if (length > trim + trim) return std::nullopt;
-    auto style = derived.project->shown;
-    style.with_unit = true;
-    return refusal("nothing is left of a bar of `" + text + "` once " +
-                   engine::tape_text(trim, style) + " is squared off each end");
-}
-
 }  // namespace
-
-std::optional<Change> take_typed_offers(OfferTyping& typing, const Derived& derived) {
-    if (typing.stock.empty()) return std::nullopt;
-    const model::Stock* stock = by_name(derived.project->stock, typing.stock);
-    if (stock == nullptr || typing.text == offers_text(*stock)) {
-        typing = {};
-        return std::nullopt;
-    }
-    const auto offers = read_offers(derived, *stock, typing.text);
-    if (!offers) {
-        typing.trouble = error_words(offers.error(), typing.text);
-        return std::nullopt;
-    }
-    auto changed = *stock;
-    changed.bars = *offers;
-    typing = {};
-    return change_of(model::PutStock{changed, changed.name});
-}
-
-engine::Result<std::vector<model::BarOffer>> read_offers(const Derived& derived,
-                                                         const model::Stock& stock,
-                                                         const std::string& text) {
-    std::vector<model::BarOffer> offers;
-    std::string_view rest = text;
-    while (!rest.empty()) {
-        const auto end = rest.find(';');
-        const std::string length = trimmed(rest.substr(0, end));
-        rest = end == std::string_view::npos ? std::string_view() : rest.substr(end + 1);
-        if (length.empty()) continue;
-        const auto value = tried_length(derived, length);
-        if (!value) return value.error();
-        if (auto short_bar = too_short(derived, length, value->length)) return *short_bar;
-        model::BarOffer offer{.length = length};
-        for (const auto& known : stock.bars) {
-            if (known.length == length) offer = known;
-        }
-        offers.push_back(offer);
-    }
-    return offers;
-}
 
 std::optional<Change> draw_buy(const Area& area,
                                const Derived& derived,
+                               const model::Catalogue& catalogue,
                                OfferTyping& typing,
                                SawTyping& saw,
                                Selection& selection) {
     const PanelScope panel("Buy", area);
     std::optional<Change> change;
     draw_text("Bars", Type::strong);
-    ImGui::SameLine();
-    draw_text("longest piece first, onto the first bar with room", Type::small, colour::quiet);
+    if (derived.summary.bars > 0) {
+        ImGui::SameLine();
+        if (draw_button("all is bought", {.text = "All is bought", .weight = Weight::link})) {
+            change = bars_bought(derived, catalogue);
+        }
+        draw_hint("The bars come to the saw with their cuts, under Make; the plan stays as it is");
+    }
     for (std::size_t i = 0; i < derived.project->stock.size(); ++i) {
         auto one = draw_stock(derived, i, typing, selection);
         if (one) change = std::move(one);

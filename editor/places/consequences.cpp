@@ -125,7 +125,7 @@ void draw_lines(const Area& area, Desk& desk, const Derived& derived, float widt
 void draw_bars(const Area& area, const Derived& derived) {
     auto runs = bar_runs(derived);
     std::stable_partition(runs.begin(), runs.end(), [&](const BarRun& run) {
-        return !derived.bars[run.first].is_offcut;  // what is bought comes first
+        return !derived.bars[run.first].is_offcut();  // what is bought comes first
     });
     engine::Length longest;
     for (const auto& row : derived.bars) longest = std::max(longest, row.bar_length);

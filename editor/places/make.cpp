@@ -14,24 +14,32 @@ namespace {
 
 using model::Index;
 
-void draw_table(const Derived& derived,
-                const std::vector<JoinedLine>& joined,
-                MakeState& state,
-                Selection& selection) {
+std::optional<Change> draw_table(const Derived& derived,
+                                 const model::Catalogue& catalogue,
+                                 const std::vector<JoinedLine>& joined,
+                                 MakeState& state,
+                                 Selection& selection) {
     const auto chosen = selected_pieces(*derived.project, derived.resolved, selection);
     switch (state.table) {
         case ShopTable::cuts:
-            return draw_cut_table(derived, chosen, state.cuts, selection);
+            draw_cut_table(derived, chosen, state.cuts, selection);
+            break;
+        case ShopTable::saw:
+            return draw_saw_list(derived, catalogue, state.saw, selection);
         case ShopTable::drills:
-            return draw_drill_table(derived, chosen, state.drills, selection);
+            draw_drill_table(derived, chosen, state.drills, selection);
+            break;
         case ShopTable::fasteners:
-            return draw_joined_table(derived, joined, chosen, state.fasteners, selection);
+            draw_joined_table(derived, joined, chosen, state.fasteners, selection);
+            break;
     }
+    return std::nullopt;
 }
 
 Work work_of(ShopTable table) {
     switch (table) {
         case ShopTable::cuts:
+        case ShopTable::saw:
             return Work::cutting;
         case ShopTable::drills:
             return Work::drilling;
@@ -90,11 +98,11 @@ void set_up_fixed(const char* name,
                             std::max({arrow, above.width(), below.width()}) + scaled(2), id);
 }
 
-void draw_make(const Area& area,
-               const Derived& derived,
-               const model::Catalogue& catalogue,
-               MakeState& state,
-               Selection& selection) {
+std::optional<Change> draw_make(const Area& area,
+                                const Derived& derived,
+                                const model::Catalogue& catalogue,
+                                MakeState& state,
+                                Selection& selection) {
     const PanelScope panel("Make", area);
     const auto text = [](const char* name, int count) {
         return name + (" \xC2\xB7 " + std::to_string(count));
@@ -102,10 +110,12 @@ void draw_make(const Area& area,
     state.table = draw_choice_row<ShopTable>(
         state.table,
         {{ShopTable::cuts, "Cut list", text("Cut list", derived.summary.pieces)},
+         {ShopTable::saw, "Saw", text("Saw", static_cast<int>(derived.saw.size()))},
          {ShopTable::drills, "Drilling", text("Drilling", static_cast<int>(derived.drills.size()))},
          {ShopTable::fasteners, "Fasteners", text("Fasteners", derived.summary.fasteners)}});
     draw_caution(work_of(state.table));
-    draw_table(derived, joined_lines(state.joined, derived, catalogue), state, selection);
+    return draw_table(derived, catalogue, joined_lines(state.joined, derived, catalogue), state,
+                      selection);
 }
 
 }  // namespace editor

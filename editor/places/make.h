@@ -4,6 +4,7 @@
 #include "editor/derived.h"
 #include "editor/kit/scopes.h"
 #include "editor/places/joined_lines.h"
+#include "editor/places/saw_list.h"
 #include "editor/places/sorted_table.h"
 #include "editor/selection.h"
 
@@ -11,10 +12,11 @@
 
 namespace editor {
 
-enum class ShopTable { cuts, drills, fasteners };
+enum class ShopTable { cuts, saw, drills, fasteners };
 
 constexpr std::string_view name_of(ShopTable table) {
     return table == ShopTable::cuts     ? "cut list"
+           : table == ShopTable::saw    ? "at the saw"
            : table == ShopTable::drills ? "drilling"
                                         : "fasteners";
 }
@@ -22,20 +24,32 @@ constexpr std::string_view name_of(ShopTable table) {
 struct MakeState {
     ShopTable table = ShopTable::cuts;
     TableOrder cuts;
+    SawListState saw;
     TableOrder drills;
     TableOrder fasteners;
     JoinedMemo joined;
 
-    TableOrder& shown() {
-        return table == ShopTable::cuts ? cuts : table == ShopTable::drills ? drills : fasteners;
+    // Null where it is no table.
+    TableOrder* shown() {
+        switch (table) {
+            case ShopTable::cuts:
+                return &cuts;
+            case ShopTable::drills:
+                return &drills;
+            case ShopTable::fasteners:
+                return &fasteners;
+            case ShopTable::saw:
+                break;
+        }
+        return nullptr;
     }
 };
 
 // Clicking a line selects its pieces.
-void draw_make(const Area& area,
-               const Derived& derived,
-               const model::Catalogue& catalogue,
-               MakeState& state,
-               Selection& selection);
+std::optional<Change> draw_make(const Area& area,
+                                const Derived& derived,
+                                const model::Catalogue& catalogue,
+                                MakeState& state,
+                                Selection& selection);
 
 }  // namespace editor

@@ -86,11 +86,15 @@ struct NestProgress {
     std::optional<std::int64_t> cost;  // of the best plan found yet
     std::int64_t least_cost = 0;
     std::int64_t work = 0;
+    // That plan, to be shown meanwhile: it can be cut, and what counts after cost and bought length
+    // is still to come. There only while it is told of.
+    const NestPlan* plan = nullptr;
 };
 
 struct NestLimits {
     std::int64_t work =
-        4'000'000'000;  // steps: some seconds. Results depend on it, never on the clock
+        4'000'000'000;  // steps: some seconds. Results depend on it, never on the clock. What
+                        // counts after cost and bought length takes a few more, less than 0.1 s
     // Called now and then from the calling thread. Where it answers false, the work ends and what
     // has been found is given. May be empty.
     std::function<bool(const NestProgress&)> go_on;

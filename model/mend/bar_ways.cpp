@@ -81,6 +81,31 @@ Ways more_bars(const Case& of) {
     return ways;
 }
 
+// A cut that fits nothing any more counts as spoiled, and its length as an offcut.
+Ways lay_on_rack(const Case& of) {
+    Ways ways;
+    for (const auto* stock : stocks_of(of)) {
+        const auto place = [&](const char* number) {
+            return static_cast<std::size_t>(number_of(of.finding, number).value_or(0.0)) - 1;
+        };
+        const auto bar = place("bar");
+        const auto cut = place("cut");
+        if (bar >= stock->at_saw.size() || cut >= stock->at_saw[bar].cuts.size()) continue;
+        KeepBars kept{.stock = stock->name,
+                      .offcuts = stock->offcuts,
+                      .at_home = stock->at_home,
+                      .at_saw = stock->at_saw,
+                      .what_was_done = "Lay a cut piece of " + stock->name + " on the rack"};
+        BarCut& piece = kept.at_saw[bar].cuts[cut];
+        piece.state = CutState::spoiled;
+        kept.offcuts.push_back({.length = piece.length});
+        ways.push_back({"offcut of " + piece.length,
+                        "Lay it on the rack as an offcut of " + piece.length,
+                        {std::move(kept)}});
+    }
+    return ways;
+}
+
 Ways fewer_bars(const Case& of) {
     Ways ways;
     for (const auto* stock : stocks_of(of)) {

@@ -14,6 +14,10 @@ constexpr std::array rules{
                 "Pieces keep the clearance that is asked for from what stands in the room; 1/4 in "
                 "where nothing else is asked",
                 practice},
+    FindingRule{"cut_piece_unused",
+                "What was cut is used where a piece of its length and ends is needed; lengths agree "
+                "within 0.1 mm",
+                practice},
     FindingRule{"drawer_blocked", "A drawer can be drawn out by its whole depth", practice},
     FindingRule{"drawer_meets_door", "A drawer and a door do not pass through each other",
                 of_itself},

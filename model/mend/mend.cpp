@@ -157,7 +157,7 @@ engine::Result<Project> mended(Project project, const Mend& mend) {
 std::vector<Finding> findings_where_it_stands(const Project& project,
                                               const Catalogue& catalogue,
                                               const ScanLibrary& scans) {
-    return all_findings(project, resolve_in_room(project, catalogue, scans));
+    return all_findings(project, catalogue, resolve_in_room(project, catalogue, scans));
 }
 
 bool is_mended_by(const Ailing& ailing,

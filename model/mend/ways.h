@@ -107,6 +107,7 @@ Ways lower_or_narrower(const Case& of);
 // Of bars.
 Ways longer_bars(const Case& of);
 Ways more_bars(const Case& of);
+Ways lay_on_rack(const Case& of);
 Ways fewer_bars(const Case& of);  // what cannot be read is left out
 Ways known_section(const Case& of);
 Ways known_alloy(const Case& of);

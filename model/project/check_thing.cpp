@@ -200,5 +200,6 @@ template Result<Done> check_thing(const JointOverride&, const std::string&);
 template Result<Done> check_thing(const Panel&, const std::string&);
 template Result<Done> check_thing(const Load&, const std::string&);
 template Result<Done> check_thing(const MeasuredOpening&, const std::string&);
+template Result<Done> check_thing(const Supplier&, const std::string&);
 
 }  // namespace model

@@ -50,13 +50,12 @@ struct RemoveStock {  // refused while a member is made of it
     std::string stock;
 };
 
-// What lies on the rack and what has been cut: bought, cut and spoiled bars follow each other as
-// the work goes on. Nothing else of the stock changes.
+// What lies on the rack and at the saw, as the work goes on. Nothing else of the stock changes.
 struct KeepBars {
     std::string stock;
     std::vector<Offcut> offcuts;
     std::vector<Offcut> at_home;
-    std::vector<BegunBar> begun;
+    std::vector<BarAtSaw> at_saw;
     std::string what_was_done;  // for the undo list: "Cut B from bar 2"
 };
 

@@ -29,7 +29,7 @@ Changed change(Project& project, const KeepBars& edit) {
     Stock kept = *stock;
     kept.offcuts = edit.offcuts;
     kept.at_home = edit.at_home;
-    kept.begun = edit.begun;
+    kept.at_saw = edit.at_saw;
     return put_named(project.stock, kept, kept.name, "");
 }
 

@@ -191,24 +191,27 @@ struct Offcut {
     bool operator==(const Offcut&) const = default;
 };
 
-// A piece that has been cut. It is told by what can be measured on it, so that it stays itself when
-// members are renamed and marks change.
-struct CutPiece {
+enum class CutState { planned, cut, spoiled };
+
+// A piece that is to be cut from a certain bar, or has been. It is told by what can be measured on
+// it, so that it stays itself when members are renamed and marks change.
+struct BarCut {
     Formula length;
     std::string ends = "square; square";  // at the datum end and at the far end, by end_words
-    std::string mark;                     // that it was cut for, as a note
-    bool is_spoiled = false;              // of no use: it is to be cut again
+    std::string mark;                     // that it is cut for, as a note
+    CutState state = CutState::planned;
 
-    bool operator==(const CutPiece&) const = default;
+    bool operator==(const BarCut&) const = default;
 };
 
-// A bar or an offcut that pieces have been cut from, in that order from its datum end.
-struct BegunBar {
+// A bar or an offcut that the saw works off: what is cut from it, in that order from its datum end.
+struct BarAtSaw {
     Formula length;  // before the first cut
     bool was_offcut = false;
-    std::vector<CutPiece> cuts;
+    bool is_used_up = false;  // what was left of it lies on the rack, or is scrap
+    std::vector<BarCut> cuts;
 
-    bool operator==(const BegunBar&) const = default;
+    bool operator==(const BarAtSaw&) const = default;
 };
 
 // What members are cut from: a section of the catalogue in an alloy, and how it can be bought.
@@ -218,8 +221,8 @@ struct Stock {
     std::string alloy;    // id in the catalogue: "6063-T52"
     std::vector<BarOffer> bars;
     std::vector<Offcut> offcuts;
-    std::vector<Offcut> at_home;  // whole bars that are bought already, not begun
-    std::vector<BegunBar> begun;
+    std::vector<Offcut> at_home;  // whole bars that are bought already and lie idle
+    std::vector<BarAtSaw> at_saw;
 
     bool operator==(const Stock&) const = default;
 };

@@ -69,6 +69,8 @@ inline constexpr std::array<std::string_view, 4> words_for<BayUse>{"open", "draw
 template <>
 inline constexpr std::array<std::string_view, 2> words_for<WayHome>{"delivered", "fetched"};
 template <>
+inline constexpr std::array<std::string_view, 3> words_for<CutState>{"planned", "cut", "spoiled"};
+template <>
 inline constexpr std::array<std::string_view, 2> words_for<Seat>{"heel", "root"};
 template <>
 inline constexpr std::array<std::string_view, 2> words_for<FaceSide>{"inside", "outside"};
@@ -303,26 +305,27 @@ void visit_fields(Visit& visit, Of<Offcut>) {
 }
 
 template <>
-inline constexpr std::string_view thing_name<CutPiece> = "cut piece";
+inline constexpr std::string_view thing_name<BarCut> = "bar cut";
 template <>
-inline constexpr bool is_on_one_line<CutPiece> = true;
+inline constexpr bool is_on_one_line<BarCut> = true;
 
 template <class Visit>
-void visit_fields(Visit& visit, Of<CutPiece>) {
-    visit(needed("length", a_length), &CutPiece::length);
-    visit(optional("ends", a_text), &CutPiece::ends);
-    visit(optional("mark", a_text), &CutPiece::mark);
-    visit(optional("is_spoiled"), &CutPiece::is_spoiled);
+void visit_fields(Visit& visit, Of<BarCut>) {
+    visit(needed("length", a_length), &BarCut::length);
+    visit(optional("ends", a_text), &BarCut::ends);
+    visit(optional("mark", a_text), &BarCut::mark);
+    visit(optional("state"), &BarCut::state);
 }
 
 template <>
-inline constexpr std::string_view thing_name<BegunBar> = "begun bar";
+inline constexpr std::string_view thing_name<BarAtSaw> = "bar at the saw";
 
 template <class Visit>
-void visit_fields(Visit& visit, Of<BegunBar>) {
-    visit(needed("length", a_length), &BegunBar::length);
-    visit(optional("was_offcut"), &BegunBar::was_offcut);
-    visit(optional("cuts"), &BegunBar::cuts);
+void visit_fields(Visit& visit, Of<BarAtSaw>) {
+    visit(needed("length", a_length), &BarAtSaw::length);
+    visit(optional("was_offcut"), &BarAtSaw::was_offcut);
+    visit(optional("is_used_up"), &BarAtSaw::is_used_up);
+    visit(optional("cuts"), &BarAtSaw::cuts);
 }
 
 template <>
@@ -336,7 +339,7 @@ void visit_fields(Visit& visit, Of<Stock>) {
     visit(optional("bars"), &Stock::bars);
     visit(optional("offcuts"), &Stock::offcuts);
     visit(optional("at_home"), &Stock::at_home);
-    visit(optional("begun"), &Stock::begun);
+    visit(optional("at_saw"), &Stock::at_saw);
 }
 
 // ---- frames -------------------------------------------------------------------------------------

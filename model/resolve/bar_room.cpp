@@ -37,6 +37,7 @@ BarRoom::Room& BarRoom::of(Index stock) {
     // Where nothing comes without limit the longest offer counts as usual: the schedule of bars
     // says when they run out.
     if (room.usual == 0) room.usual = longest;
+    for (const Nm bar : supply.at_home) note(bar, 1);
     for (const Nm offcut : supply.offcuts) note(offcut, 1);
     if (room.usual == 0) room.usual = longest;
     room.longer.erase(room.longer.begin(), room.longer.upper_bound(room.usual));

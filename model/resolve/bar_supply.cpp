@@ -15,9 +15,11 @@ namespace {
 // only fill the memory.
 constexpr int most_offcuts = 10'000;
 
-engine::Result<Nm> positive_length(const Project& project,
-                                   const Resolved& resolved,
-                                   const Formula& formula) {
+}  // namespace
+
+engine::Result<Nm> stated_length(const Project& project,
+                                 const Resolved& resolved,
+                                 const Formula& formula) {
     const auto lookup = [&](std::string_view name) -> std::optional<engine::Quantity> {
         const auto& all = project.dimensions;
         const auto found = std::ranges::find(all, name, &Dimension::name);
@@ -33,14 +35,12 @@ engine::Result<Nm> positive_length(const Project& project,
                          .message = "the length \"" + formula + "\" is not more than zero"};
 }
 
-}  // namespace
-
 Cents cents_of(double money) { return std::llround(money * 100.0); }
 
 BarSupply bar_supply(const Project& project, const Resolved& resolved, const Stock& stock) {
     BarSupply supply;
     for (const auto& bar : stock.bars) {
-        const auto length = positive_length(project, resolved, bar.length);
+        const auto length = stated_length(project, resolved, bar.length);
         if (!length) {
             supply.refused.push_back(length.error());
         } else {
@@ -52,7 +52,7 @@ BarSupply bar_supply(const Project& project, const Resolved& resolved, const Sto
     }
     const auto add = [&](const std::vector<Offcut>& lying, std::vector<Nm>& lengths) {
         for (const auto& it : lying) {
-            const auto length = positive_length(project, resolved, it.length);
+            const auto length = stated_length(project, resolved, it.length);
             if (!length) {
                 supply.refused.push_back(length.error());
                 continue;

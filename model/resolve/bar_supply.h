@@ -31,6 +31,12 @@ struct BarSupply {
 // A price as typed: "31.25" is 3125.
 Cents cents_of(double money);
 
+// Of a bar, an offcut or a piece that was cut. Errors: those of the formula; invalid_value where it
+// is not more than zero.
+engine::Result<Nm> stated_length(const Project& project,
+                                 const Resolved& resolved,
+                                 const Formula& formula);
+
 BarSupply bar_supply(const Project& project, const Resolved& resolved, const Stock& stock);
 
 }  // namespace model

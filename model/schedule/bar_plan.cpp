@@ -1,100 +1,11 @@
 #include "model/schedule/bar_plan.h"
 
-#include "model/schedule/first_fit.h"
+#include "model/schedule/bar_stock.h"
 
 #include <algorithm>
-#include <limits>
 
 namespace model {
 namespace {
-
-class Planner {
-public:
-    Planner(const Resolved& resolved, BarSupply supply, Index stock)
-        : resolved_{resolved}, kerf_{resolved.shop.kerf}, trim_{resolved.shop.end_trim} {
-        plan_.stock = stock;
-        for (const auto& offer : supply.offers) note_room(offer.length);
-        for (const auto offcut : supply.offcuts) {
-            note_room(offcut);
-            open_bar(offcut, BarFrom::offcut);
-        }
-        left_ = supply.offers;
-        plan_.supply = std::move(supply);
-    }
-
-    // Pieces come longest first.
-    void place(Index piece) {
-        const Nm length = resolved_.pieces[piece].length;
-        auto bar = room_.first_with(length);
-        if (bar == FirstFit::none) bar = buy_bar_for(length);
-        if (bar != FirstFit::none) {
-            cut(bar, piece, length);
-        } else if (length > plan_.longest_piece_room) {
-            plan_.too_long.push_back(piece);
-        } else {
-            plan_.left_out.push_back(piece);
-        }
-    }
-
-    BarPlan finished() && {
-        std::erase_if(plan_.bars, [](const PlannedBar& bar) { return bar.cuts.empty(); });
-        for (auto& bar : plan_.bars) {
-            if (bar.from == BarFrom::shop) exchange_for_shortest(bar);
-        }
-        return std::move(plan_);
-    }
-
-private:
-    void note_room(Nm bar_length) {
-        plan_.longest_piece_room = std::max(plan_.longest_piece_room, bar_length - 2 * trim_);
-    }
-
-    std::size_t open_bar(Nm length, BarFrom from) {
-        plan_.bars.push_back({.length = length, .from = from, .next_start = trim_});
-        room_.add(length - 2 * trim_);
-        return plan_.bars.size() - 1;
-    }
-
-    std::size_t buy_bar_for(Nm piece_length) {
-        for (auto& offer : left_) {
-            if (offer.left == 0 || piece_length > offer.length - 2 * trim_) continue;
-            --offer.left;
-            return open_bar(offer.length, BarFrom::shop);
-        }
-        return FirstFit::none;
-    }
-
-    void cut(std::size_t bar_index, Index piece, Nm length) {
-        auto& bar = plan_.bars[bar_index];
-        bar.cuts.push_back({.piece = piece, .start = bar.next_start});
-        bar.next_start += length + kerf_;
-        room_.set(bar_index, bar.length - trim_ - bar.next_start);
-    }
-
-    void exchange_for_shortest(PlannedBar& bar) {
-        const Nm least = bar.next_start - kerf_ + trim_;
-        for (auto offer = left_.rbegin(); offer != left_.rend(); ++offer) {
-            if (offer->length >= bar.length) return;
-            if (offer->left == 0 || offer->length < least) continue;
-            give_back(bar.length);
-            --offer->left;
-            bar.length = offer->length;
-            return;
-        }
-    }
-
-    void give_back(Nm length) {
-        const auto offer = std::ranges::find(left_, length, &OfferedBar::length);
-        if (offer->left < std::numeric_limits<int>::max()) ++offer->left;
-    }
-
-    const Resolved& resolved_;
-    Nm kerf_;
-    Nm trim_;
-    std::vector<OfferedBar> left_;
-    FirstFit room_;
-    BarPlan plan_;
-};
 
 // The pieces cut from each stock, longest first.
 std::vector<std::vector<Index>> pieces_by_stock(const Project& project, const Resolved& resolved) {
@@ -110,16 +21,77 @@ std::vector<std::vector<Index>> pieces_by_stock(const Project& project, const Re
     return pieces;
 }
 
+// Moves what no bar would hold, however many there were, to the plan's too long ones.
+void set_aside_too_long(const Resolved& resolved, PlanTask& task, BarPlan& plan) {
+    for (const auto& it : task.stock) {
+        plan.longest_piece_room = std::max(plan.longest_piece_room, it.room());
+    }
+    const auto is_too_long = [&](Index piece) {
+        return resolved.pieces[piece].length > plan.longest_piece_room;
+    };
+    std::ranges::copy_if(task.pieces, std::back_inserter(plan.too_long), is_too_long);
+    std::erase_if(task.pieces, is_too_long);
+}
+
+// With the cuts that are planned from it.
+PlannedBar bar_at_saw(const SawSeen& saw, Index index) {
+    const auto& seen = saw.bars[index];
+    PlannedBar bar{.length = seen.length,
+                   .from = BarFrom::saw,
+                   .at_saw = index,
+                   .next_start = seen.next_start};
+    for (const auto& cut : seen.cuts) {
+        const bool is_planned = std::ranges::binary_search(saw.planned, cut.piece);
+        if (is_planned) bar.cuts.push_back({.piece = cut.piece, .start = cut.start});
+    }
+    return bar;
+}
+
+BarPlan plan_for(const Resolved& resolved,
+                 BarPlan plan,
+                 const SawSeen& saw,
+                 std::vector<Index> pieces,
+                 const PlanWish& wish) {
+    plan.cut = saw.cut;
+    std::erase_if(pieces, [&](Index i) {
+        return std::ranges::binary_search(saw.cut, i) || std::ranges::binary_search(saw.planned, i);
+    });
+    PlanTask task{plan_stock(resolved, plan.supply, saw), std::move(pieces)};
+    for (Index i = 0; i < saw.bars.size(); ++i) plan.bars.push_back(bar_at_saw(saw, i));
+    set_aside_too_long(resolved, task, plan);
+    if (task.pieces.empty()) {
+        plan.is_cheapest = true;
+        return plan;
+    }
+    if (wish.effort == PlanEffort::nested && nest_into(resolved, task, wish.go_on, plan)) {
+        return plan;
+    }
+    BarPlan first = plan;
+    fit_first(resolved, task, first);
+    if (wish.effort == PlanEffort::first_fit && !first.left_out.empty() &&
+        nest_into(resolved, task, wish.go_on, plan)) {
+        return plan;
+    }
+    return first;
+}
+
 }  // namespace
 
-std::vector<BarPlan> bar_plans(const Project& project, const Resolved& resolved) {
+std::vector<BarPlan> bar_plans(const Project& project,
+                               const Catalogue& catalogue,
+                               const Resolved& resolved,
+                               const PlanWish& wish) {
     std::vector<BarPlan> plans;
-    const auto pieces = pieces_by_stock(project, resolved);
-    for (Index stock = 0; stock < pieces.size(); ++stock) {
-        if (pieces[stock].empty()) continue;
-        Planner planner{resolved, bar_supply(project, resolved, project.stock[stock]), stock};
-        for (const auto piece : pieces[stock]) planner.place(piece);
-        plans.push_back(std::move(planner).finished());
+    auto pieces = pieces_by_stock(project, resolved);
+    for (Index i = 0; i < pieces.size(); ++i) {
+        const auto& stock = project.stock[i];
+        if (pieces[i].empty() && stock.at_saw.empty()) continue;
+        const auto saw = saw_seen(project, catalogue, resolved, i);
+        BarPlan plan{.stock = i};
+        plan.supply = wish.supply ? wish.supply(stock) : bar_supply(project, resolved, stock);
+        plan.supply.refused.insert(plan.supply.refused.end(), saw.refused.begin(),
+                                   saw.refused.end());
+        plans.push_back(plan_for(resolved, std::move(plan), saw, std::move(pieces[i]), wish));
     }
     return plans;
 }

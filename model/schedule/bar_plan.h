@@ -15,16 +15,16 @@ struct PlannedCut {
     Nm start = 0;  // from the bar's end as it was bought
 };
 
-// Where a bar comes from: to be bought, bought already, an offcut on the rack, or one that has been
-// begun.
-enum class BarFrom { shop, home, offcut, begun };
+// Where a bar comes from: to be bought, bought already, an offcut on the rack, or one that
+// lies at the saw, where cuts are planned from it or made.
+enum class BarFrom { shop, home, offcut, saw };
 
 struct PlannedBar {
     Nm length = 0;
     BarFrom from = BarFrom::shop;
     std::optional<Cents> price;    // of one that is to be bought; none where it is not stated
     Nm halved_from = 0;            // of one that the supplier cuts in half: its whole length
-    Index begun = no_index;        // in Stock::begun
+    Index at_saw = no_index;       // in Stock::at_saw
     std::vector<PlannedCut> cuts;  // still to be made, in that order
     Nm next_start = 0;             // where the next piece would begin: after the last kerf
 
@@ -37,14 +37,14 @@ struct BarPlan {
     std::vector<PlannedBar> bars;
     std::vector<Index> too_long;  // pieces that no bar of any number would hold
     std::vector<Index> left_out;  // pieces for which the bars ran out
-    std::vector<Index> done;      // pieces that have been cut already
+    std::vector<Index> cut;       // pieces that need no cutting any more
     Nm longest_piece_room = 0;    // the longest piece that some bar or offcut could hold
     // What the bars to be bought cost and the least that any plan can cost, both by the prices of
     // the supply; where one is not stated it counts as much as others do for their length.
     Cents cost = 0;
     Cents least_cost = 0;
     bool is_cheapest = false;  // proven
-    BarSupply supply;             // as it was before the first cut
+    BarSupply supply;          // as it was before the first cut
 };
 
 enum class PlanEffort {
@@ -64,10 +64,10 @@ struct PlanWish {
 };
 
 // One plan per stock that pieces are cut from, in the project's order. Both ends of every bar and
-// offcut lose the end trim: neither is trusted to be square; of a bar that was begun only the far
+// offcut lose the end trim: neither is trusted to be square; of a bar at the saw only the far
 // one. What is at hand is used before a new bar is bought. A sloping end takes the room of its long
 // point. Parts of sheet are not cut from bars. Where not all pieces find room, the plan is that of
-// first fit.
+// first fit. All bars at the saw come first, as in Stock::at_saw, also those that are cut up.
 std::vector<BarPlan> bar_plans(const Project& project,
                                const Catalogue& catalogue,
                                const Resolved& resolved,

@@ -6,14 +6,15 @@
 
 namespace model {
 
-std::vector<BarRow> bar_rows(const Project& project,
+std::vector<BarRow> bar_rows(const Project&,
                              const Catalogue& catalogue,
-                             const Resolved& resolved) {
+                             const Resolved& resolved,
+                             const std::vector<BarPlan>& plans) {
     using engine::Length;
     std::vector<BarRow> rows;
     rows.reserve(resolved.pieces.size());
     int bar_number = 0;
-    for (const auto& plan : bar_plans(project, resolved)) {
+    for (const auto& plan : plans) {
         for (const auto& bar : plan.bars) {
             ++bar_number;
             int sequence = 0;
@@ -27,7 +28,10 @@ std::vector<BarRow> bar_rows(const Project& project,
                                 .length = Length::from_nm(piece.length),
                                 .start = Length::from_nm(cut.start),
                                 .offcut = Length::from_nm(bar.offcut()),
-                                .is_offcut = bar.is_offcut(),
+                                .from = bar.from,
+                                .price = bar.price,
+                                .at_saw = bar.at_saw,
+                                .stock = plan.stock,
                                 .piece = cut.piece});
             }
         }
@@ -43,7 +47,7 @@ std::string bar_csv(const Project& project,
     LengthTexts shown{project.shown};
     for (const auto& row : rows) {
         text.row({std::to_string(row.bar), row.section,
-                  (row.is_offcut ? "offcut " : "") + shown(row.bar_length),
+                  (row.is_offcut() ? "offcut " : "") + shown(row.bar_length),
                   std::to_string(row.sequence),
                   row.mark == no_index ? std::string_view{} : resolved.marks[row.mark].name,
                   shown(row.length), shown(row.start), shown(row.offcut)});

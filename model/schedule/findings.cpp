@@ -6,6 +6,7 @@
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
+#include "model/schedule/saw_seen.h"
 
 #include <algorithm>
 #include <string_view>
@@ -78,6 +79,34 @@ Finding bar_length_refused(const Stock& stock, const engine::Error& error) {
             .mend = "state its length as in \"16 ft\""};
 }
 
+// Good pieces that nothing is made of any more: the design has changed since.
+void append_unused_cuts(const Project& project,
+                        const Catalogue& catalogue,
+                        const Resolved& resolved,
+                        Index stock_index,
+                        std::vector<Finding>& findings) {
+    const auto& stock = project.stock[stock_index];
+    if (stock.at_saw.empty()) return;
+    const auto seen = saw_seen(project, catalogue, resolved, stock_index);
+    for (std::size_t bar = 0; bar < stock.at_saw.size(); ++bar) {
+        for (std::size_t i = 0; i < stock.at_saw[bar].cuts.size(); ++i) {
+            const auto& cut = stock.at_saw[bar].cuts[i];
+            const auto& as = seen.bars[bar].cuts[i];
+            if (cut.state != CutState::cut || as.piece != no_index || as.length == 0) continue;
+            const std::string made_for = cut.mark.empty() ? "" : " for " + cut.mark;
+            findings.push_back({.code = "cut_piece_unused",
+                                .severity = Severity::warning,
+                                .concerns = {stock_subject(stock)},
+                                .numbers = {{"bar", static_cast<double>(bar + 1)},
+                                            {"cut", static_cast<double>(i + 1)}},
+                                .what = "a piece of stock \"" + stock.name + "\" that was cut" +
+                                        made_for + ", " + cut.length +
+                                        " long, fits nothing that is still to be made",
+                                .mend = "lay it on the rack as an offcut"});
+        }
+    }
+}
+
 void append_names(std::vector<std::string>& names, const Frame& frame, const std::string& plane) {
     for (const auto& it : frame.planes) {
         if (it.name != plane) continue;
@@ -107,14 +136,20 @@ void name_dimensions(Finding& finding, const Project& project) {
 
 }  // namespace
 
-std::vector<Finding> bar_findings(const Project& project, const Resolved& resolved) {
+std::vector<Finding> bar_findings(const Project& project,
+                                  const Catalogue& catalogue,
+                                  const Resolved& resolved) {
     std::vector<Finding> findings;
-    for (const auto& plan : bar_plans(project, resolved)) {
+    const auto plans = bar_plans(project, catalogue, resolved, {.effort = PlanEffort::first_fit});
+    for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
         for (const auto& error : plan.supply.refused) {
             findings.push_back(bar_length_refused(stock, error));
         }
-        if (plan.supply.offers.empty() && plan.supply.offcuts.empty()) {
+        append_unused_cuts(project, catalogue, resolved, plan.stock, findings);
+        if (plan.supply.offers.empty() && plan.supply.offcuts.empty() &&
+            plan.supply.at_home.empty()) {
+            if (plan.too_long.empty()) continue;
             findings.push_back(no_bars_offered(stock, plan.too_long.size()));
         } else {
             if (!plan.too_long.empty()) {
@@ -128,12 +163,16 @@ std::vector<Finding> bar_findings(const Project& project, const Resolved& resolv
     return findings;
 }
 
-std::vector<Finding> all_findings(const Project& project, const Resolved& resolved) {
+std::vector<Finding> all_findings(const Project& project,
+                                  const Catalogue& catalogue,
+                                  const Resolved& resolved) {
     auto findings = resolved.findings;
     for (auto& finding : findings) {
         if (finding.code == "no_length") name_dimensions(finding, project);
     }
-    for (auto& finding : bar_findings(project, resolved)) findings.push_back(std::move(finding));
+    for (auto& finding : bar_findings(project, catalogue, resolved)) {
+        findings.push_back(std::move(finding));
+    }
     std::ranges::stable_sort(findings, std::ranges::greater{}, &Finding::severity);
     return findings;
 }

@@ -1,6 +1,7 @@
 // What the schedules themselves have to say, beside what resolve found.
 #pragma once
 
+#include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
 
@@ -8,11 +9,15 @@
 
 namespace model {
 
-// Pieces that can be cut from no bar. Codes: no_bar_long_enough, no_bars_offered, not_enough_bars,
-// bar_length_refused.
-std::vector<Finding> bar_findings(const Project& project, const Resolved& resolved);
+// Pieces that can be cut from no bar, and pieces that were cut and are of no use. Codes:
+// no_bar_long_enough, no_bars_offered, not_enough_bars, bar_length_refused, cut_piece_unused.
+std::vector<Finding> bar_findings(const Project& project,
+                                  const Catalogue& catalogue,
+                                  const Resolved& resolved);
 
 // Those of resolve and those of the bars; errors first, then warnings, then notes.
-std::vector<Finding> all_findings(const Project& project, const Resolved& resolved);
+std::vector<Finding> all_findings(const Project& project,
+                                  const Catalogue& catalogue,
+                                  const Resolved& resolved);
 
 }  // namespace model

@@ -4,6 +4,7 @@
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
+#include "model/schedule/bar_plan.h"
 #include "model/schedule/laying.h"
 
 #include <string>
@@ -86,15 +87,21 @@ struct BarRow {
     int sequence = 0;  // from 1
     Index mark = no_index;
     engine::Length length;
-    engine::Length start;    // from the bar's end as it was bought; the first is the end trim
-    engine::Length offcut;   // what is left of the bar after its last cut; on every line of it
-    bool is_offcut = false;  // the bar is an offcut at hand
+    engine::Length start;   // from the bar's end as it was bought; the first is the end trim
+    engine::Length offcut;  // what is left of the bar after its last cut; on every line of it
+    BarFrom from = BarFrom::shop;
+    std::optional<Cents> price;  // of a bar to be bought
+    Index at_saw = no_index;     // in Stock::at_saw
+    Index stock = 0;             // in the project
     Index piece = 0;
+
+    bool is_offcut() const { return from == BarFrom::offcut; }
 };
 
 std::vector<BarRow> bar_rows(const Project& project,
                              const Catalogue& catalogue,
-                             const Resolved& resolved);
+                             const Resolved& resolved,
+                             const std::vector<BarPlan>& plans);
 
 // As the project's tape shows it, "~" in front where it does not lie on a mark of the tape.
 std::string length_text(const Project& project, engine::Length length);

@@ -59,7 +59,10 @@ std::size_t all_rows(const model::Project& project,
     return model::cut_rows(project, catalogue, resolved).size() +
            model::drill_rows(project, catalogue, resolved).size() +
            model::fastener_rows(project, catalogue, resolved).size() +
-           model::bar_rows(project, catalogue, resolved).size();
+           model::bar_rows(project, catalogue, resolved,
+                           model::bar_plans(project, catalogue, resolved,
+                                            {.effort = model::PlanEffort::first_fit}))
+               .size();
 }
 
 // All pieces into one mesh whose memory is kept from the pass before, as the window does it.

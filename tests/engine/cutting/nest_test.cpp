@@ -195,6 +195,9 @@ TEST_CASE("a nest that is stopped gives the plan it has, and what is proven of i
                                    ++asked;
                                    CHECK(progress.cost.has_value());
                                    CHECK(progress.least_cost <= *progress.cost);
+                                   REQUIRE(progress.plan);
+                                   CHECK(progress.plan->cost == *progress.cost);
+                                   CHECK(tests::why_not(problem, *progress.plan) == "");
                                    return asked < 3;
                                }});
     REQUIRE(nest);

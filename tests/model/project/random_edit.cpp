@@ -83,7 +83,7 @@ Edit random_supplies(Draw& draw) {
             return RemoveStock{stock};
         case 1: {
             KeepBars kept{.stock = stock, .offcuts = {{draw.formula(), 2}}, .at_home = {{"20 ft"}}};
-            kept.begun.push_back({.length = "16 ft", .cuts = {{.length = draw.formula()}}});
+            kept.at_saw.push_back({.length = "16 ft", .cuts = {{.length = draw.formula()}}});
             kept.what_was_done = "Cut A";
             return kept;
         }

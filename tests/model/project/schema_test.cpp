@@ -87,8 +87,8 @@ TEST_CASE("the schema lists the program's fields, in order, and no others", "[mo
     check_definition<Stock>(it);
     check_definition<BarOffer>(it);
     check_definition<Offcut>(it);
-    check_definition<CutPiece>(it);
-    check_definition<BegunBar>(it);
+    check_definition<BarCut>(it);
+    check_definition<BarAtSaw>(it);
     check_definition<Supplier>(it);
     check_definition<Frame>(it);
     check_definition<Plane>(it);

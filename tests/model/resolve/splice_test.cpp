@@ -66,7 +66,7 @@ TEST_CASE("a member longer than its longest bar is made of two lengths", "[resol
     CHECK(lengths[1].part == 1);
     CHECK(lengths[1].datum[0] - lengths[0].datum[0] - lengths[0].length == inches_64(2));
     CHECK(count_of(all, "spliced") == 1);
-    CHECK(model::bar_findings(project, all).empty());
+    CHECK(model::bar_findings(project, tests::shipped_catalogue(), all).empty());
 }
 
 TEST_CASE("a member that fits a bar or an offcut is left whole", "[resolve][splice]") {
@@ -81,7 +81,7 @@ TEST_CASE("a member that fits a bar or an offcut is left whole", "[resolve][spli
     project.frames.push_back(second);
     const auto all = resolved(project);
     CHECK(count_of(all, "spliced") == 1);
-    CHECK(model::bar_findings(project, all).empty());
+    CHECK(model::bar_findings(project, tests::shipped_catalogue(), all).empty());
 }
 
 TEST_CASE("a stock without a stated bar is not spliced", "[resolve][splice]") {
@@ -174,7 +174,7 @@ TEST_CASE("a splice that cannot be backed names the flat that would do", "[resol
     const auto* finding = first_of(all, "splice_lacks_backing");
     REQUIRE(finding != nullptr);
     CHECK(finding->mend.find("flat 1 x 1/8") != std::string::npos);
-    const auto bars = model::bar_findings(project, all);
+    const auto bars = model::bar_findings(project, tests::shipped_catalogue(), all);
     REQUIRE(bars.size() == 1);
     CHECK(bars[0].code == "no_bar_long_enough");
 }

@@ -14,7 +14,8 @@ using namespace engine::literals;
 namespace {
 
 std::vector<model::BarRow> rows_of(const tests::SmallJob& job) {
-    return model::bar_rows(job.project, job.catalogue, job.resolved);
+    return model::bar_rows(job.project, job.catalogue, job.resolved,
+                           model::bar_plans(job.project, job.catalogue, job.resolved));
 }
 
 // A job of nothing but pieces of the first stock, of these lengths in inches.
@@ -35,10 +36,10 @@ tests::SmallJob job_of_lengths(const std::vector<int>& inches) {
 TEST_CASE("an offcut at hand is used before a new bar is bought", "[model][schedule][bars]") {
     const auto rows = rows_of(tests::small_job());
     REQUIRE(rows.size() == 5);
-    CHECK(rows[0].is_offcut);
+    CHECK(rows[0].is_offcut());
     CHECK(rows[0].bar_length == 14_in);
     CHECK(rows[0].length == 12_in);
-    CHECK_FALSE(rows[1].is_offcut);
+    CHECK_FALSE(rows[1].is_offcut());
 }
 
 TEST_CASE("cuts follow one another by a kerf after the end trim", "[model][schedule][bars]") {
@@ -56,7 +57,7 @@ TEST_CASE("a piece as long as a bar between its end trims is cut from it, a long
     CHECK(rows_of(job).size() == 1);
     ++job.resolved.pieces[0].length;
     CHECK(rows_of(job).empty());
-    CHECK(model::bar_plans(job.project, job.resolved)[0].too_long.size() == 1);
+    CHECK(model::bar_plans(job.project, job.catalogue, job.resolved)[0].too_long.size() == 1);
 }
 
 TEST_CASE("no bar is overrun, and every piece is cut once", "[model][schedule][bars]") {
@@ -84,7 +85,7 @@ TEST_CASE("a limit on bars is kept", "[model][schedule][bars]") {
     auto job = job_of_lengths({90, 90, 90});
     job.project.stock[0].bars[0].limit = 2;
     CHECK(rows_of(job).size() == 2);
-    CHECK(model::bar_plans(job.project, job.resolved)[0].left_out.size() == 1);
+    CHECK(model::bar_plans(job.project, job.catalogue, job.resolved)[0].left_out.size() == 1);
 }
 
 TEST_CASE("shims are not cut from bars", "[model][schedule][bars]") {

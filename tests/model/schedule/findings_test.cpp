@@ -10,7 +10,7 @@ namespace {
 
 std::vector<std::string> codes_of(const tests::SmallJob& job) {
     std::vector<std::string> codes;
-    for (const auto& finding : model::bar_findings(job.project, job.resolved)) {
+    for (const auto& finding : model::bar_findings(job.project, job.catalogue, job.resolved)) {
         codes.push_back(finding.code);
     }
     return codes;
@@ -26,7 +26,7 @@ TEST_CASE("a piece longer than any bar is an error that names its member and the
           "[model][schedule][finding]") {
     auto job = tests::small_job();
     job.project.stock[0].bars = {{.length = "18 in"}};
-    const auto findings = model::bar_findings(job.project, job.resolved);
+    const auto findings = model::bar_findings(job.project, job.catalogue, job.resolved);
     REQUIRE(findings.size() == 1);
     CHECK(findings[0].code == "no_bar_long_enough");
     CHECK(findings[0].severity == model::Severity::error);
@@ -37,7 +37,7 @@ TEST_CASE("a piece longer than any bar is an error that names its member and the
 TEST_CASE("a stock without bars is told once, as a warning", "[model][schedule][finding]") {
     auto job = tests::small_job();
     job.project.stock[1].bars.clear();
-    const auto findings = model::bar_findings(job.project, job.resolved);
+    const auto findings = model::bar_findings(job.project, job.catalogue, job.resolved);
     REQUIRE(findings.size() == 1);
     CHECK(findings[0].code == "no_bars_offered");
     CHECK(findings[0].severity == model::Severity::warning);
@@ -62,7 +62,7 @@ TEST_CASE("a bar whose length cannot be used is told, and the others still serve
 TEST_CASE("errors stand before warnings", "[model][schedule][finding]") {
     auto job = tests::small_job();
     job.project.stock[0].bars = {{.length = "18 in"}};
-    const auto findings = model::all_findings(job.project, job.resolved);
+    const auto findings = model::all_findings(job.project, job.catalogue, job.resolved);
     REQUIRE(findings.size() == 2);
     CHECK(findings[0].code == "no_bar_long_enough");
     CHECK(findings[1].code == "loose_end");
@@ -78,6 +78,6 @@ TEST_CASE("a member without length is told by the dimensions that it follows fro
     job.resolved.findings = {{.code = "no_length",
                               .concerns = {{model::SubjectKind::member, frame.name, member.name}},
                               .what = "nothing is left of it"}};
-    const auto findings = model::all_findings(job.project, job.resolved);
+    const auto findings = model::all_findings(job.project, job.catalogue, job.resolved);
     CHECK(findings.front().what == "nothing is left of it; that follows from reach");
 }

@@ -82,7 +82,9 @@ TEST_CASE("the cut schedule gives a part of sheet its kind, width and alloy", "[
 
 TEST_CASE("parts of bar are cut from bars, parts of sheet are not", "[schedule][parts]") {
     const auto pieces_on_bars = [](const tests::SmallJob& job) {
-        return model::bar_rows(job.project, job.catalogue, job.resolved).size();
+        return model::bar_rows(job.project, job.catalogue, job.resolved,
+                               model::bar_plans(job.project, job.catalogue, job.resolved))
+            .size();
     };
     const auto all = pieces_on_bars(tests::small_job());
     CHECK(pieces_on_bars(job_with(PieceKind::cleat)) == all);
@@ -92,7 +94,7 @@ TEST_CASE("parts of bar are cut from bars, parts of sheet are not", "[schedule][
 TEST_CASE("a part for which no bar is long enough is named by its joint", "[schedule][parts]") {
     auto job = job_with(PieceKind::cleat);
     job.resolved.pieces[2].length *= 10;
-    const auto findings = model::bar_findings(job.project, job.resolved);
+    const auto findings = model::bar_findings(job.project, job.catalogue, job.resolved);
     const auto found = std::find_if(findings.begin(), findings.end(), [](const model::Finding& it) {
         return it.code == "no_bar_long_enough";
     });

@@ -1,0 +1,65 @@
+#include "editor/nest_run.h"
+
+#include "editor/desk.h"
+
+#include <utility>
+
+namespace editor {
+namespace {
+
+// Asked from the thread; it owns all that it works on.
+std::unique_ptr<NestRun> begun(const Desk& desk, const Derived& now) {
+    struct Job {
+        Snapshot project;
+        std::shared_ptr<const model::Catalogue> catalogue;
+        model::Resolved resolved;
+    };
+    auto job = std::make_shared<const Job>(Job{now.project, desk.catalogue, now.resolved});
+    auto work =
+        [job](const NestRun::Work::GoOn& go_on) -> engine::Result<std::vector<model::BarPlan>> {
+        return model::bar_plans(*job->project, *job->catalogue, job->resolved,
+                                {.go_on = [&go_on] { return go_on(0.0); }});
+    };
+    return std::make_unique<NestRun>(now, std::move(work), desk.wake);
+}
+
+bool is_of(const NestRun& run, const Derived& now) {
+    return run.revision == now.revision && run.scans == now.scans;
+}
+
+}  // namespace
+
+void take_nest(Desk& desk, std::vector<model::BarPlan> plans) {
+    derived(desk);
+    auto& now = *desk.derived_memo;
+    take_plans(now, std::move(plans), *desk.catalogue);
+    now.summary.is_nested = true;
+    desk.change_memo.reset();
+    desk.figures[now.revision] = {nullptr, now.summary, now.tally};
+}
+
+void keep_nested(Desk& desk) {
+    if (!desk.bands) return;
+    const Derived& now = derived(desk);
+    auto& run = desk.nest_run;
+    if (run && !is_of(*run, now)) run->work.cancel();
+    if (run && !run->work.is_finished()) return;
+    if (run && is_of(*run, now) && !now.summary.is_nested && run->work.result()) {
+        auto plans = *run->work.result();
+        run.reset();
+        take_nest(desk, std::move(plans));
+        return;
+    }
+    if (run && is_of(*run, now)) return;  // it could not be worked out: first fit stays
+    run.reset();
+    if (!now.summary.is_nested) run = begun(desk, now);
+}
+
+void nest_now(Desk& desk) {
+    const Derived& now = derived(desk);
+    if (now.summary.is_nested) return;
+    desk.nest_run.reset();
+    take_nest(desk, model::bar_plans(*now.project, *desk.catalogue, now.resolved));
+}
+
+}  // namespace editor

@@ -1,0 +1,306 @@
+#include "editor/places/saw_list.h"
+
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+#include "editor/places/bar_diagram.h"
+#include "editor/places/bar_text.h"
+#include "editor/places/choice_row.h"
+#include "editor/places/table_columns.h"
+#include "model/schedule/stops.h"
+#include "model/schedule/tables.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+using model::CutState;
+using model::SawTick;
+
+std::optional<Change> change_of_all(std::vector<model::Edit> edits) {
+    if (edits.empty()) return std::nullopt;
+    Change change;
+    change.edits = std::move(edits);
+    return change;
+}
+
+std::optional<Change> ticked(const Derived& derived,
+                             const model::Catalogue& catalogue,
+                             SawListState& state,
+                             const std::vector<SawTick>& ticks,
+                             CutState to) {
+    auto edits =
+        model::cuts_ticked(*derived.project, catalogue, derived.resolved, derived.plans, ticks, to);
+    state.trouble = edits ? std::string() : engine::to_text(edits.error());
+    return edits ? change_of_all(std::move(edits).value()) : std::nullopt;
+}
+
+std::string cut_words(const model::SawCut& cut, const Derived& derived) {
+    const auto& project = *derived.project;
+    return cut.mark + "  " + model::length_text(project, cut.length);
+}
+
+// From the bar's datum end.
+std::string place_words(const model::SawCut& cut, const Derived& derived) {
+    const auto& project = *derived.project;
+    return "from " + model::length_text(project, cut.start) + " to " +
+           model::length_text(project, cut.start + cut.length);
+}
+
+std::string bar_head(const model::SawBar& bar, const Derived& derived) {
+    return "Bar " + std::to_string(bar.number) + ", " +
+           bar_text(bar.length, derived.project->shown) + " of " + bar.section;
+}
+
+std::string rest_words(const model::SawBar& bar, const Derived& derived) {
+    const auto least = engine::Length::from_nm(derived.resolved.shop.least_offcut);
+    if (bar.is_used_up) return "done with";
+    if (bar.offcut <= engine::Length{}) return "nothing left";
+    return model::length_text(*derived.project, bar.offcut) +
+           (bar.offcut >= least ? " left, to keep" : " scrap");
+}
+
+// What the pointer may do with one cut.
+struct CutHands {
+    const Derived& derived;
+    const model::Catalogue& catalogue;
+    SawListState& state;
+    Selection& selection;
+};
+
+std::optional<Change> draw_cut(const model::SawBar& bar, std::size_t index, const CutHands& hands) {
+    const auto& cut = bar.cuts[index];
+    const IdScope id(static_cast<int>(index));
+    const std::string name =
+        "bar " + std::to_string(bar.number) + " cut " + std::to_string(index + 1);
+    const SawTick tick{bar.number, index};
+    std::optional<Change> change;
+    const auto set = [&](CutState to) {
+        change = ticked(hands.derived, hands.catalogue, hands.state, {tick}, to);
+    };
+    if (cut.state == CutState::spoiled) {
+        ImGui::AlignTextToFramePadding();
+        draw_text(cut_words(cut, hands.derived) + "  spoiled", colour::quiet);
+    } else {
+        bool is_made = cut.state == CutState::cut;
+        if (draw_check(name, is_made, cut_words(cut, hands.derived))) {
+            set(is_made ? CutState::cut : CutState::planned);
+        }
+        draw_hint(is_made ? "Cut. Untick to take it back" : "Tick when it is cut");
+    }
+    ImGui::SameLine();
+    ImGui::AlignTextToFramePadding();
+    draw_text(place_words(cut, hands.derived), Type::small, colour::quiet);
+    ImGui::SameLine();
+    const bool is_spoiled = cut.state == CutState::spoiled;
+    const std::string link = is_spoiled ? "good after all" : "spoiled";
+    if (draw_button(name + " " + link, {.text = link, .weight = Weight::link})) {
+        set(is_spoiled ? CutState::cut : CutState::spoiled);
+    }
+    draw_hint(is_spoiled ? "It can be used" : "Cut wrong: it is planned again from what is left");
+    return change;
+}
+
+void choose_bar(const model::SawBar& bar, const Derived& derived, Selection& selection) {
+    std::vector<model::Index> pieces;
+    for (const auto& cut : bar.cuts) {
+        if (cut.piece != model::no_index) pieces.push_back(cut.piece);
+    }
+    selection = selection_of(*derived.project, derived.resolved, pieces);
+}
+
+std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& hands) {
+    const IdScope id(bar.number);
+    const auto& derived = hands.derived;
+    draw_text(bar_head(bar, derived), Type::strong);
+    ImGui::SameLine();
+    draw_text(from_words(bar.from), Type::small, colour::quiet);
+    ImGui::SameLine();
+    draw_text_right(rest_words(bar, derived), colour::quiet);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    const std::string name = "saw bar " + std::to_string(bar.number);
+    ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
+    if (ImGui::IsItemClicked()) choose_bar(bar, derived, hands.selection);
+    log_item(name, rest_words(bar, derived));
+    draw_hint("Click to choose its pieces");
+    draw_saw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, bar);
+    std::optional<Change> change;
+    for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
+        if (auto one = draw_cut(bar, i, hands)) change = std::move(one);
+    }
+    ImGui::Dummy(scaled(1, 6));
+    return change;
+}
+
+// The planned cuts of a bar that are made at one setting.
+std::vector<SawTick> ticks_of(const model::StopRow& row, const Derived& derived) {
+    std::vector<SawTick> ticks;
+    const auto bar = std::ranges::find(derived.saw, row.bar, &model::SawBar::number);
+    if (bar == derived.saw.end()) return ticks;
+    for (std::size_t i = 0; i < bar->cuts.size(); ++i) {
+        const auto& cut = bar->cuts[i];
+        if (cut.state != CutState::planned || cut.piece == model::no_index) continue;
+        const auto& piece = derived.resolved.pieces[cut.piece];
+        if (cut.length != row.length || piece.mark != row.mark || piece.hand != row.hand) continue;
+        ticks.push_back({row.bar, i});
+    }
+    return ticks;
+}
+
+std::string stop_words(const model::StopRow& row, const Derived& derived) {
+    const std::string mark =
+        row.mark == model::no_index ? "" : derived.resolved.marks[row.mark].name;
+    return std::to_string(row.pieces) + " x " + mark + " from bar " + std::to_string(row.bar);
+}
+
+std::optional<Change> draw_stops(const CutHands& hands) {
+    const auto& derived = hands.derived;
+    std::optional<Change> change;
+    int setting = 0;
+    const auto rows =
+        model::stop_rows(*derived.project, hands.catalogue, derived.resolved, derived.bars);
+    if (rows.empty()) draw_text("All is cut.", colour::quiet);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const auto& row = rows[i];
+        const IdScope id(static_cast<int>(i));
+        if (row.setting != setting) {
+            draw_text(model::length_text(*derived.project, row.length), Type::strong);
+            ImGui::SameLine();
+            draw_text("stop " + std::to_string(row.setting) + ", " + row.section, Type::small,
+                      colour::quiet);
+            setting = row.setting;
+        }
+        bool is_made = false;
+        const std::string name = "stop line " + std::to_string(i + 1);
+        if (draw_check(name, is_made, stop_words(row, derived))) {
+            change = ticked(derived, hands.catalogue, hands.state, ticks_of(row, derived),
+                            CutState::cut);
+        }
+        if (row.ends == "square") continue;
+        ImGui::SameLine();
+        draw_text(row.ends, Type::small, colour::quiet);
+        draw_hint(row.ends);
+    }
+    return change;
+}
+
+bool has_new_bars(const Derived& derived) {
+    return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
+        return std::ranges::any_of(bar.cuts, [](const model::SawCut& cut) { return !cut.place; });
+    });
+}
+
+void draw_progress(const Derived& derived) {
+    int made = 0;
+    int all = 0;
+    for (const auto& bar : derived.saw) {
+        for (const auto& cut : bar.cuts) {
+            if (cut.state == CutState::spoiled) continue;
+            ++all;
+            if (cut.state == CutState::cut) ++made;
+        }
+    }
+    draw_text(std::to_string(made) + " of " + std::to_string(all) + " cut", colour::quiet);
+}
+
+std::optional<Change> draw_saw_buttons(const Derived& derived, const model::Catalogue& catalogue) {
+    std::optional<Change> change;
+    if (has_new_bars(derived)) {
+        if (draw_button("bars are at home", {.text = "The bars are at home"})) {
+            change = bars_bought(derived, catalogue);
+        }
+        draw_hint(
+            "Bought and at the saw: this plan stays as it is, on the screen and on paper, "
+            "until you plan anew");
+    }
+    if (auto anew = planned_anew(derived)) {
+        go_on_in_line("Plan anew");
+        if (draw_button("plan anew", {.text = "Plan anew"})) change = std::move(anew);
+        draw_hint("All cuts that are not made are planned again, from the bars at home first");
+    }
+    if (auto racked = offcuts_racked(derived, catalogue)) {
+        go_on_in_line("Rack the offcuts");
+        if (draw_button("rack the offcuts", {.text = "Rack the offcuts"})) {
+            change = std::move(racked);
+        }
+        draw_hint(
+            "Bars that are cut up are done with; what is worth keeping is on hand for the "
+            "next job");
+    }
+    return change;
+}
+
+}  // namespace
+
+std::string from_words(model::BarFrom from) {
+    switch (from) {
+        case model::BarFrom::shop:
+            return "to buy";
+        case model::BarFrom::home:
+            return "at home";
+        case model::BarFrom::offcut:
+            return "an offcut";
+        case model::BarFrom::saw:
+            break;
+    }
+    return "at the saw";
+}
+
+// Never by a plan that was only made at once: what is bought by it cannot be had back.
+std::optional<Change> bars_bought(const Derived& derived, const model::Catalogue& catalogue) {
+    const auto& project = *derived.project;
+    const auto plans = derived.summary.is_nested
+                           ? derived.plans
+                           : model::bar_plans(project, catalogue, derived.resolved);
+    return change_of_all(model::bars_bought(project, catalogue, derived.resolved, plans));
+}
+
+std::optional<Change> planned_anew(const Derived& derived) {
+    return change_of_all(model::cuts_planned_anew(*derived.project));
+}
+
+std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalogue& catalogue) {
+    return change_of_all(model::offcuts_racked(*derived.project, catalogue, derived.resolved));
+}
+
+std::optional<Change> next_cut_ticked(const Derived& derived, const model::Catalogue& catalogue) {
+    const auto rows = model::stop_rows(*derived.project, catalogue, derived.resolved, derived.bars);
+    if (rows.empty()) return std::nullopt;
+    auto ticks = ticks_of(rows.front(), derived);
+    if (ticks.empty()) return std::nullopt;
+    ticks.resize(1);
+    SawListState state;
+    return ticked(derived, catalogue, state, ticks, CutState::cut);
+}
+
+std::optional<Change> draw_saw_list(const Derived& derived,
+                                    const model::Catalogue& catalogue,
+                                    SawListState& state,
+                                    Selection& selection) {
+    const ItemScope items("saw");
+    if (derived.saw.empty()) {
+        draw_text("Nothing is cut from bars yet.", colour::quiet);
+        return std::nullopt;
+    }
+    auto change = draw_saw_buttons(derived, catalogue);
+    state.order =
+        draw_choice_row<SawOrder>(state.order, {{SawOrder::bars, "bar by bar", "Bar by bar"},
+                                                {SawOrder::stops, "stop by stop", "Stop by stop"}});
+    ImGui::SameLine();
+    ImGui::AlignTextToFramePadding();
+    draw_progress(derived);
+    if (!state.trouble.empty()) draw_wrapped(state.trouble, Type::small, colour::red);
+    draw_rule();
+    const CutHands hands{derived, catalogue, state, selection};
+    if (state.order == SawOrder::stops) {
+        if (auto one = draw_stops(hands)) change = std::move(one);
+        return change;
+    }
+    for (const auto& bar : derived.saw) {
+        if (auto one = draw_one_bar(bar, hands)) change = std::move(one);
+    }
+    return change;
+}
+
+}  // namespace editor

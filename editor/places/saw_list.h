@@ -1,0 +1,39 @@
+// Make, at the saw: each bar with its cuts, to be ticked as they are made; or the same by the
+// settings of the stop.
+#pragma once
+
+#include "editor/change.h"
+#include "editor/derived.h"
+#include "editor/selection.h"
+#include "model/catalogue/catalogue.h"
+#include "model/schedule/saw_bars.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace editor {
+
+enum class SawOrder { bars, stops };
+
+struct SawListState {
+    SawOrder order = SawOrder::bars;
+    std::string trouble;  // why the last tick was refused
+};
+
+std::optional<Change> draw_saw_list(const Derived& derived,
+                                    const model::Catalogue& catalogue,
+                                    SawListState& state,
+                                    Selection& selection);
+
+// What the commands do; none where there is nothing to do it to.
+std::optional<Change> bars_bought(const Derived& derived, const model::Catalogue& catalogue);
+std::optional<Change> planned_anew(const Derived& derived);
+std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalogue& catalogue);
+// The first at the longest setting of the stop.
+std::optional<Change> next_cut_ticked(const Derived& derived, const model::Catalogue& catalogue);
+
+// "bought", "an offcut": where a bar comes from, in a word or two.
+std::string from_words(model::BarFrom from);
+
+}  // namespace editor

@@ -1,0 +1,62 @@
+#include "editor/saw_commands.h"
+
+#include "editor/desk.h"
+#include "editor/nest_run.h"
+#include "editor/places/saw_list.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+// What is done at the saw shows there.
+void submit_at_saw(Desk& desk, const std::optional<Change>& change) {
+    if (!change || !submit(desk, *change)) return;
+    desk.ui.place = Place::make;
+    desk.ui.make.table = ShopTable::saw;
+}
+
+bool has_cut(const Desk& desk, bool (*is_so)(const model::SawCut&)) {
+    if (!desk.derived_memo) return false;
+    return std::ranges::any_of(desk.derived_memo->saw, [is_so](const model::SawBar& bar) {
+        return std::ranges::any_of(bar.cuts, is_so);
+    });
+}
+
+}  // namespace
+
+bool has_bars_to_buy(const Desk& desk) {
+    return has_cut(desk, [](const model::SawCut& cut) { return !cut.place; });
+}
+
+void buy_bars(Desk& desk) {
+    submit_at_saw(desk, bars_bought(derived(desk), *desk.catalogue));
+}
+
+bool has_next_cut(const Desk& desk) {
+    return has_cut(desk,
+                   [](const model::SawCut& cut) { return cut.state == model::CutState::planned; });
+}
+
+void tick_next_cut(Desk& desk) {
+    nest_now(desk);
+    submit_at_saw(desk, next_cut_ticked(derived(desk), *desk.catalogue));
+}
+
+bool has_planned_cuts(const Desk& desk) {
+    return has_cut(desk, [](const model::SawCut& cut) {
+        return cut.place && cut.state == model::CutState::planned;
+    });
+}
+
+void plan_cuts_anew(Desk& desk) { submit_at_saw(desk, planned_anew(derived(desk))); }
+
+bool has_offcuts_to_rack(const Desk& desk) {
+    return desk.derived_memo && offcuts_racked(*desk.derived_memo, *desk.catalogue).has_value();
+}
+
+void rack_offcuts(Desk& desk) {
+    submit_at_saw(desk, offcuts_racked(derived(desk), *desk.catalogue));
+}
+
+}  // namespace editor

@@ -1,0 +1,67 @@
+#include "model/schedule/bar_stock.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace model {
+namespace {
+
+constexpr int no_limit = std::numeric_limits<int>::max();
+
+// What a bar without a price counts: as much for its length as those do that have one. Where none
+// has one, length stands for money, in tenths of a millimetre.
+void count_prices(std::vector<PlanStock>& stock) {
+    double money = 0.0;
+    double length = 0.0;
+    for (const auto& it : stock) {
+        if (it.from != BarFrom::shop || it.price.value_or(0) <= 0) continue;
+        money += static_cast<double>(*it.price);
+        length += static_cast<double>(it.length);
+    }
+    const double rate = length > 0.0 ? money / length : 10.0 / engine::Length::nm_per_mm;
+    for (auto& it : stock) {
+        if (it.from != BarFrom::shop) continue;
+        it.counted = it.price.value_or(0) > 0
+                         ? *it.price
+                         : std::max<Cents>(1, std::llround(static_cast<double>(it.length) * rate));
+    }
+}
+
+}  // namespace
+
+std::vector<PlanStock> plan_stock(const Resolved& resolved,
+                                  const BarSupply& supply,
+                                  const SawSeen& saw) {
+    const Nm trim = resolved.shop.end_trim;
+    std::vector<PlanStock> stock;
+    const auto add = [&](Nm length, int left, BarFrom from) -> PlanStock& {
+        return stock.emplace_back(PlanStock{
+            .length = length, .left = left, .from = from, .first_start = trim, .end_trim = trim});
+    };
+    for (Index i = 0; i < saw.bars.size(); ++i) {
+        auto& bar = add(saw.bars[i].length, 1, BarFrom::saw);
+        bar.at_saw = i;
+        bar.first_start = std::min(saw.bars[i].next_start, bar.length);
+    }
+    for (const Nm length : supply.offcuts) add(length, 1, BarFrom::offcut);
+    for (const Nm length : supply.at_home) add(length, 1, BarFrom::home);
+    for (const auto& offer : supply.offers) {
+        auto& bar = add(offer.length, offer.left, BarFrom::shop);
+        bar.price = offer.price;
+        bar.halved_from = offer.halved_from;
+    }
+    count_prices(stock);
+    return stock;
+}
+
+PlannedBar planned_bar(const PlanStock& stock) {
+    return {.length = stock.length,
+            .from = stock.from,
+            .price = stock.price,
+            .halved_from = stock.halved_from,
+            .at_saw = stock.at_saw,
+            .next_start = stock.first_start};
+}
+
+}  // namespace model

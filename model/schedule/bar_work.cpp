@@ -1,0 +1,194 @@
+#include "model/schedule/bar_work.h"
+
+#include "model/schedule/saw_seen.h"
+
+#include <algorithm>
+
+namespace model {
+namespace {
+
+KeepBars kept(const Stock& stock, std::string what_was_done) {
+    return {.stock = stock.name,
+            .offcuts = stock.offcuts,
+            .at_home = stock.at_home,
+            .at_saw = stock.at_saw,
+            .what_was_done = std::move(what_was_done)};
+}
+
+// As a length is typed: exactly, in inches where that is short, else in millimetres.
+Formula formula_of(const Project& project, Nm length) {
+    return length_in_words(engine::Length::from_nm(length), project.shown);
+}
+
+// Of what can be bought or lies there, the text that was typed for it.
+class Texts {
+public:
+    Texts(const Project& project, const Resolved& resolved, const Stock& stock)
+        : project_{project}, resolved_{resolved} {
+        for (const auto& it : stock.bars) add(it.length);
+        for (const auto& it : stock.at_home) add(it.length);
+        for (const auto& it : stock.offcuts) add(it.length);
+    }
+
+    Formula of(Nm length) const {
+        const auto found = std::ranges::find(known_, length, &Known::length);
+        return found == known_.end() ? formula_of(project_, length) : found->text;
+    }
+
+private:
+    struct Known {
+        Nm length = 0;
+        Formula text;
+    };
+
+    void add(const Formula& text) {
+        if (const auto length = stated_length(project_, resolved_, text)) {
+            known_.push_back({*length, text});
+        }
+    }
+
+    const Project& project_;
+    const Resolved& resolved_;
+    std::vector<Known> known_;
+};
+
+void add_one(std::vector<Offcut>& lying, const Formula& length) {
+    const auto found = std::ranges::find(lying, length, &Offcut::length);
+    if (found == lying.end()) {
+        lying.push_back({.length = length});
+    } else {
+        ++found->count;
+    }
+}
+
+// Takes one of that length away.
+void take_one(const Project& project,
+              const Resolved& resolved,
+              std::vector<Offcut>& lying,
+              Nm length) {
+    const auto found = std::ranges::find_if(lying, [&](const Offcut& it) {
+        const auto own = stated_length(project, resolved, it.length);
+        return own && *own == length && it.count > 0;
+    });
+    if (found == lying.end()) return;
+    if (--found->count == 0) lying.erase(found);
+}
+
+BarCut planned_cut(const Project& project,
+                   const Catalogue& catalogue,
+                   const Resolved& resolved,
+                   Index piece_index) {
+    const auto& piece = resolved.pieces[piece_index];
+    return {.length = formula_of(project, piece.length),
+            .ends = ends_text(project, catalogue, resolved, piece),
+            .mark = piece.mark == no_index ? std::string() : resolved.marks[piece.mark].name};
+}
+
+bool has_made(const BarAtSaw& bar) {
+    return std::ranges::any_of(bar.cuts,
+                               [](const BarCut& cut) { return cut.state != CutState::planned; });
+}
+
+}  // namespace
+
+std::vector<Edit> bars_bought(const Project& project,
+                              const Catalogue& catalogue,
+                              const Resolved& resolved,
+                              const std::vector<BarPlan>& plans) {
+    std::vector<Edit> edits;
+    for (const auto& plan : plans) {
+        const auto& stock = project.stock[plan.stock];
+        auto now = kept(stock, "Buy the bars of " + stock.name);
+        const Texts texts(project, resolved, stock);
+        const auto seen = saw_seen(project, catalogue, resolved, plan.stock);
+        for (const auto& bar : plan.bars) {
+            const bool was_there = bar.from == BarFrom::saw;
+            if (!was_there) {
+                auto& lying = bar.from == BarFrom::offcut ? now.offcuts : now.at_home;
+                if (bar.from != BarFrom::shop) take_one(project, resolved, lying, bar.length);
+                now.at_saw.push_back(
+                    {.length = texts.of(bar.length), .was_offcut = bar.from == BarFrom::offcut});
+            }
+            auto& at_saw = was_there ? now.at_saw[bar.at_saw] : now.at_saw.back();
+            for (const auto& cut : bar.cuts) {
+                if (was_there && std::ranges::binary_search(seen.planned, cut.piece)) continue;
+                at_saw.cuts.push_back(planned_cut(project, catalogue, resolved, cut.piece));
+            }
+        }
+        if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
+    }
+    return edits;
+}
+
+std::vector<Edit> cuts_planned_anew(const Project& project) {
+    std::vector<Edit> edits;
+    for (const auto& stock : project.stock) {
+        auto now = kept(stock, "Plan the cuts of " + stock.name + " anew");
+        now.at_saw.clear();
+        for (auto bar : stock.at_saw) {
+            if (!bar.is_used_up && !has_made(bar)) {
+                add_one(bar.was_offcut ? now.offcuts : now.at_home, bar.length);
+                continue;
+            }
+            std::erase_if(bar.cuts,
+                          [](const BarCut& cut) { return cut.state == CutState::planned; });
+            now.at_saw.push_back(std::move(bar));
+        }
+        if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
+    }
+    return edits;
+}
+
+engine::Result<Edit> cut_marked(const Project& project,
+                                const std::vector<CutPlace>& cuts,
+                                CutState state) {
+    const auto none = [](const std::string& where, const std::string& what) {
+        return engine::Error{engine::ErrorCode::unknown_name, where, "there is no such " + what};
+    };
+    if (cuts.empty()) return none("the saw", "cut");
+    const auto stock = std::ranges::find(project.stock, cuts.front().stock, &Stock::name);
+    if (stock == project.stock.end()) return none(cuts.front().stock, "stock");
+    auto now = kept(*stock, {});
+    std::string marks;
+    for (const auto& place : cuts) {
+        const auto where = "stock " + place.stock + ", bar " + std::to_string(place.bar + 1);
+        if (place.stock != stock->name) return none(where, "bar of stock " + stock->name);
+        if (place.bar >= now.at_saw.size()) return none(where, "bar");
+        if (place.cut >= now.at_saw[place.bar].cuts.size()) return none(where, "cut");
+        auto& cut = now.at_saw[place.bar].cuts[place.cut];
+        cut.state = state;
+        if (marks.find(cut.mark) == std::string::npos)
+            marks += (marks.empty() ? "" : ", ") + cut.mark;
+    }
+    const std::string what =
+        cuts.size() == 1 ? marks : std::to_string(cuts.size()) + " of " + marks;
+    now.what_was_done = state == CutState::cut       ? "Cut " + what
+                        : state == CutState::spoiled ? "Spoil " + what
+                                                     : "Take back the cut of " + what;
+    return Edit{std::move(now)};
+}
+
+std::vector<Edit> offcuts_racked(const Project& project,
+                                 const Catalogue& catalogue,
+                                 const Resolved& resolved) {
+    std::vector<Edit> edits;
+    for (Index i = 0; i < project.stock.size(); ++i) {
+        const auto& stock = project.stock[i];
+        auto now = kept(stock, "Lay the offcuts of " + stock.name + " on the rack");
+        const auto seen = saw_seen(project, catalogue, resolved, i);
+        for (std::size_t bar = 0; bar < now.at_saw.size(); ++bar) {
+            auto& at_saw = now.at_saw[bar];
+            const bool is_done = std::ranges::none_of(
+                at_saw.cuts, [](const BarCut& cut) { return cut.state == CutState::planned; });
+            if (at_saw.is_used_up || at_saw.cuts.empty() || !is_done) continue;
+            at_saw.is_used_up = true;
+            const Nm left = seen.bars[bar].length - seen.bars[bar].next_start;
+            if (left < resolved.shop.least_offcut || left <= 0) continue;
+            add_one(now.offcuts, formula_of(project, left));
+        }
+        if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
+    }
+    return edits;
+}
+
+}  // namespace model

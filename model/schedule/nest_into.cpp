@@ -1,0 +1,155 @@
+// A stock's bars nested at the least cost that can be proven.
+#include "engine/cutting/nest_grid.h"
+#include "model/schedule/bar_stock.h"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+
+namespace model {
+namespace {
+
+// No saw holds less (common practice), and a finer grid would only cost time.
+constexpr Nm saw_step = engine::Length::nm_per_mm / 10;
+
+// Pieces of one length, in the order in which they are to be cut: one mark after another, both of
+// its hands at one setting of the stop.
+struct Lengths {
+    std::vector<Nm> length;
+    std::vector<std::vector<Index>> pieces;
+};
+
+Lengths lengths_of(const Resolved& resolved, const std::vector<Index>& pieces) {
+    Lengths all;
+    for (const Index piece : pieces) {
+        const Nm length = resolved.pieces[piece].length;
+        if (all.length.empty() || all.length.back() != length) {
+            all.length.push_back(length);
+            all.pieces.emplace_back();
+        }
+        all.pieces.back().push_back(piece);
+    }
+    for (auto& alike : all.pieces) {
+        std::ranges::stable_sort(alike, {}, [&](Index i) { return resolved.pieces[i].mark; });
+        std::ranges::reverse(alike);  // the next to be cut is taken from the back
+    }
+    return all;
+}
+
+engine::NestProblem problem_of(const Resolved& resolved,
+                               const PlanTask& task,
+                               const Lengths& lengths) {
+    engine::NestProblem problem;
+    problem.kerf = resolved.shop.kerf;
+    problem.least_held = resolved.shop.least_held;
+    for (std::size_t i = 0; i < lengths.length.size(); ++i) {
+        problem.pieces.push_back({.length = lengths.length[i],
+                                  .quantity = static_cast<std::int64_t>(lengths.pieces[i].size())});
+    }
+    for (const auto& it : task.stock) {
+        engine::NestStock stock{.length = it.length,
+                                .price = it.counted,
+                                .trim_start = it.first_start,
+                                .trim_end = it.end_trim,
+                                .is_remnant = it.from != BarFrom::shop};
+        if (it.left < std::numeric_limits<int>::max()) stock.supply = it.left;
+        problem.stock.push_back(stock);
+    }
+    return problem;
+}
+
+// The pieces of a layout in the order in which they are cut: the longest first, since one cut wrong
+// can still become a shorter one. Where the vice would not hold what is left at the last cut, the
+// shortest that it holds comes last.
+std::vector<std::size_t> in_cutting_order(const Resolved& resolved,
+                                          const PlannedBar& bar,
+                                          const std::vector<engine::NestCount>& cuts,
+                                          const Lengths& lengths) {
+    std::vector<std::size_t> order;
+    Nm left = bar.length - bar.next_start + resolved.shop.kerf;
+    for (const auto& cut : cuts) {
+        for (std::int64_t i = 0; i < cut.count; ++i) {
+            order.push_back(cut.piece);
+            left -= lengths.length[cut.piece] + resolved.shop.kerf;
+        }
+    }
+    const auto is_held = [&](std::size_t piece) {
+        return lengths.length[piece] + left >= resolved.shop.least_held;
+    };
+    const auto held = std::find_if(order.rbegin(), order.rend(), is_held);
+    if (held != order.rend()) std::rotate(order.rbegin(), held, held + 1);
+    return order;
+}
+
+void cut_from(PlannedBar& bar,
+              const Resolved& resolved,
+              const std::vector<engine::NestCount>& cuts,
+              Lengths& lengths) {
+    for (const auto length : in_cutting_order(resolved, bar, cuts, lengths)) {
+        const Index piece = lengths.pieces[length].back();
+        lengths.pieces[length].pop_back();
+        bar.cuts.push_back({.piece = piece, .start = bar.next_start});
+        bar.next_start += lengths.length[length] + resolved.shop.kerf;
+    }
+}
+
+// What lies at the saw first, then what else is at hand, then what is bought; of those bars that
+// begin with the longest pieces first, so that equal settings of the stop follow each other.
+std::vector<const engine::NestLayout*> in_order(const engine::NestPlan& plan,
+                                                const PlanTask& task) {
+    std::vector<const engine::NestLayout*> order;
+    for (const auto& layout : plan.layouts) order.push_back(&layout);
+    const auto cuts_before = [](const engine::NestLayout& a, const engine::NestLayout& b) {
+        return std::ranges::lexicographical_compare(
+            a.cuts, b.cuts, [](const engine::NestCount& x, const engine::NestCount& y) {
+                return x.piece != y.piece ? x.piece < y.piece : x.count > y.count;
+            });
+    };
+    std::ranges::stable_sort(order, [&](const auto* a, const auto* b) {
+        const auto from_a = task.stock[a->stock].from;
+        const auto from_b = task.stock[b->stock].from;
+        const bool a_is_bought = from_a == BarFrom::shop;
+        const bool b_is_bought = from_b == BarFrom::shop;
+        if (a_is_bought != b_is_bought) return b_is_bought;
+        if (!a_is_bought && a->stock != b->stock) return a->stock < b->stock;
+        return cuts_before(*a, *b);
+    });
+    return order;
+}
+
+engine::Result<engine::Nest> nested(engine::NestProblem problem,
+                                    const std::function<bool()>& go_on) {
+    engine::NestLimits limits;
+    if (go_on) limits.go_on = [&go_on](const engine::NestProgress&) { return go_on(); };
+    auto found = engine::nest_on_grid(problem, saw_step, limits);
+    if (found || problem.least_held == 0) return found;
+    if (found.error().code == engine::ErrorCode::cancelled) return found;
+    // Rather a last piece that the vice holds badly than none.
+    problem.least_held = 0;
+    return engine::nest_on_grid(problem, saw_step, limits);
+}
+
+}  // namespace
+
+bool nest_into(const Resolved& resolved,
+               const PlanTask& task,
+               const std::function<bool()>& go_on,
+               BarPlan& plan) {
+    auto lengths = lengths_of(resolved, task.pieces);
+    const auto found = nested(problem_of(resolved, task, lengths), go_on);
+    if (!found) return false;
+    for (const auto* layout : in_order(found->plan, task)) {
+        for (std::int64_t i = 0; i < layout->bars; ++i) {
+            const auto& stock = task.stock[layout->stock];
+            if (stock.from != BarFrom::saw) plan.bars.push_back(planned_bar(stock));
+            auto& bar = stock.from == BarFrom::saw ? plan.bars[stock.at_saw] : plan.bars.back();
+            cut_from(bar, resolved, layout->cuts, lengths);
+        }
+    }
+    plan.cost = found->plan.cost;
+    plan.least_cost = found->least_cost;
+    plan.is_cheapest = found->is_cheapest;
+    return true;
+}
+
+}  // namespace model

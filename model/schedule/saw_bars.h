@@ -1,0 +1,57 @@
+// The bars as they lie at the saw: what has been cut from each, what is still to be cut, and what
+// is left of it.
+#pragma once
+
+#include "model/schedule/bar_plan.h"
+#include "model/schedule/bar_work.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace model {
+
+struct SawCut {
+    Index piece = no_index;  // none: spoiled, or of no use any more
+    std::string mark;
+    engine::Length length;
+    engine::Length start;  // from the bar's datum end
+    CutState state = CutState::planned;
+    std::optional<CutPlace> place;  // none: it stands in no project yet
+};
+
+struct SawBar {
+    int number = 0;   // from 1, as BarRow::bar
+    Index stock = 0;  // in the project
+    std::string section;
+    engine::Length length;
+    BarFrom from = BarFrom::shop;
+    std::optional<Cents> price;
+    bool is_used_up = false;
+    std::vector<SawCut> cuts;  // in order from the datum end
+    engine::Length offcut;     // what is left behind the last of them
+};
+
+// All bars of the plans, those that are cut up included.
+std::vector<SawBar> saw_bars(const Project& project,
+                             const Catalogue& catalogue,
+                             const Resolved& resolved,
+                             const std::vector<BarPlan>& plans);
+
+// A cut of a bar, both counted as in saw_bars.
+struct SawTick {
+    int bar = 0;          // SawBar::number
+    std::size_t cut = 0;  // in SawBar::cuts
+};
+
+// What was done to these cuts. One that stands in no project yet brings its stock's plan with it,
+// as bars_bought does: what has been cut has been bought. Errors: unknown_name where there is no
+// such bar or cut; those of the edits.
+engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
+                                              const Catalogue& catalogue,
+                                              const Resolved& resolved,
+                                              const std::vector<BarPlan>& plans,
+                                              const std::vector<SawTick>& ticks,
+                                              CutState state);
+
+}  // namespace model

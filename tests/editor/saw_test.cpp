@@ -1,0 +1,171 @@
+// Buying bars and working them off at the saw, by the window's own panels.
+#include "editor/band_worker.h"
+#include "editor/commands.h"
+#include "editor/keys.h"
+#include "editor/nest_run.h"
+#include "editor/places/bar_offers.h"
+#include "editor/places/bar_text.h"
+
+#include "tests/editor/headless_ui.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <string>
+
+using tests::HeadlessUi;
+
+namespace {
+
+int cuts_in(const editor::Derived& now, model::CutState state) {
+    int count = 0;
+    for (const auto& bar : now.saw) {
+        count += static_cast<int>(std::ranges::count(bar.cuts, state, &model::SawCut::state));
+    }
+    return count;
+}
+
+// A box with one bar length that has a price, at Make, at the saw.
+void start_at_saw(HeadlessUi& ui) {
+    tests::start_box(ui.desk);
+    editor::nest_now(ui.desk);
+    editor::run_command(ui.desk, "make.saw");
+    ui.settle();
+}
+
+}  // namespace
+
+TEST_CASE("prices and limits are typed behind the lengths of bars", "[editor][places][saw]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const std::string field = "Buy/bars of " + editor::project_of(ui.desk).stock[0].name;
+    ui.fill(field, "16 ft at 27; 20 ft at 33,50, only 4");
+    const auto& bars = editor::project_of(ui.desk).stock[0].bars;
+    REQUIRE(bars.size() == 2);
+    CHECK(bars[0].price == 27.0);
+    CHECK_FALSE(bars[0].limit);
+    CHECK(bars[1].price == 33.5);
+    CHECK(bars[1].limit == 4);
+    CHECK(ui.item(field).value == "16 ft at 27; 20 ft at 33.50, only 4");
+}
+
+TEST_CASE("a price that is none is refused where it stands", "[editor][places][saw]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    const auto& stock = editor::project_of(ui.desk).stock[0];
+    const auto refused = [&](const std::string& text) {
+        const auto offers = editor::read_offers(ui.now(), stock, text);
+        return offers ? std::string() : offers.error().message;
+    };
+    CHECK(refused("16 ft at much").find("a price is a number") != std::string::npos);
+    CHECK(refused("16 ft at -3").find("a price is a number") != std::string::npos);
+    CHECK(refused("16 ft at 27, only few").find("whole number") != std::string::npos);
+    CHECK_FALSE(refused("at 27").empty());
+    CHECK(refused("16 ft at 27; ;").empty());
+}
+
+TEST_CASE("a box without prices says that the least length is proven", "[editor][places][saw]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    auto stock = editor::project_of(ui.desk).stock[0];
+    for (auto& bar : stock.bars) bar.price.reset();
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutStock{stock, stock.name})));
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const std::string verdict = "Buy/verdict";
+    CHECK(ui.item(verdict).value == "looking for the least length of bar");
+    editor::nest_now(ui.desk);
+    ui.settle();
+    CHECK(ui.item(verdict).value == "no price stated; proven least length of bar");
+}
+
+TEST_CASE("with a thread beside the window the nest comes by itself, and again after an edit",
+          "[editor][places][saw]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.desk.bands = std::make_unique<editor::BandWorker>();
+    const auto wait = [&] {
+        for (int i = 0; i < 2000 && !ui.now().summary.is_nested; ++i) {
+            ui.settle();
+            ui.desk.bands->wait();
+        }
+    };
+    wait();
+    REQUIRE(ui.now().summary.is_nested);
+    auto shop = editor::project_of(ui.desk).shop;
+    shop.kerf = "1/4 in";
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::SetShop{shop})));
+    CHECK_FALSE(ui.now().summary.is_nested);
+    wait();
+    CHECK(ui.now().summary.is_nested);
+}
+
+TEST_CASE("all is bought by one click, in one step, and then nothing is to buy",
+          "[editor][places][saw]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::nest_now(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    const auto before = ui.desk.history.now();
+    REQUIRE(ui.now().summary.bars > 0);
+    ui.click("Buy/all is bought");
+    CHECK(ui.now().summary.bars == 0);
+    CHECK_FALSE(editor::project_of(ui.desk).stock[0].at_saw.empty());
+    CHECK_FALSE(ui.has("Buy/all is bought"));
+    ui.press('Z', editor::key::left_control);
+    CHECK(editor::project_of(ui.desk) == *before);
+}
+
+TEST_CASE("a cut is ticked, taken back and spoiled at the saw", "[editor][places][saw]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    const int all = cuts_in(ui.now(), model::CutState::planned);
+    REQUIRE(all > 2);
+    ui.click("Make/saw/bar 1 cut 1");
+    CHECK(cuts_in(ui.now(), model::CutState::cut) == 1);
+    CHECK(cuts_in(ui.now(), model::CutState::planned) == all - 1);
+    ui.click("Make/saw/bar 1 cut 1");
+    CHECK(cuts_in(ui.now(), model::CutState::cut) == 0);
+    ui.click("Make/saw/bar 1 cut 1 spoiled");
+    CHECK(cuts_in(ui.now(), model::CutState::spoiled) == 1);
+    CHECK(cuts_in(ui.now(), model::CutState::planned) == all);
+    ui.click("Make/saw/bar 1 cut 1 good after all");
+    CHECK(cuts_in(ui.now(), model::CutState::spoiled) == 0);
+}
+
+TEST_CASE("all cuts are ticked stop by stop until nothing is left to cut",
+          "[editor][places][saw]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    const int all = cuts_in(ui.now(), model::CutState::planned);
+    ui.click("Make/saw/stop by stop");
+    for (int i = 0; i < all && ui.has("Make/saw/stop line 1"); ++i) {
+        ui.click("Make/saw/stop line 1");
+    }
+    CHECK(cuts_in(ui.now(), model::CutState::cut) == all);
+    CHECK(cuts_in(ui.now(), model::CutState::planned) == 0);
+    CHECK(ui.now().summary.bars == 0);
+}
+
+TEST_CASE("the saw is worked off by keys alone", "[editor][places][saw][commands]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    const auto run = [&](const char* id) {
+        editor::run_command(ui.desk, id);
+        ui.settle();
+    };
+    run("saw.bought");
+    CHECK(ui.now().summary.bars == 0);
+    const int all = cuts_in(ui.now(), model::CutState::planned);
+    run("saw.tick");
+    CHECK(cuts_in(ui.now(), model::CutState::cut) == 1);
+    run("saw.anew");
+    CHECK(cuts_in(ui.now(), model::CutState::planned) == all - 1);
+    while (cuts_in(ui.now(), model::CutState::planned) > 0) run("saw.tick");
+    run("saw.rack");
+    const auto& stock = editor::project_of(ui.desk).stock[0];
+    for (const auto& bar : stock.at_saw) CHECK(bar.is_used_up);
+}
