@@ -1,8 +1,7 @@
 #include "model/catalogue/catalogue.h"
+#include "model/catalogue/near_name.h"
 
 #include <algorithm>
-#include <cctype>
-#include <numeric>
 
 namespace model {
 namespace {
@@ -12,32 +11,6 @@ const T* find_by(const std::vector<T>& all, std::string T::*name, std::string_vi
     const auto found =
         std::find_if(all.begin(), all.end(), [&](const T& one) { return one.*name == wanted; });
     return found == all.end() ? nullptr : &*found;
-}
-
-// Spaces and capitals are what people write differently, not what they mean differently.
-std::string compact(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (std::isspace(byte) == 0) out += static_cast<char>(std::tolower(byte));
-    }
-    return out;
-}
-
-// How many characters to put in, take out or change (Levenshtein distance).
-std::size_t changes_between(const std::string& a, const std::string& b) {
-    std::vector<std::size_t> row(b.size() + 1);
-    std::iota(row.begin(), row.end(), std::size_t{0});
-    for (std::size_t i = 1; i <= a.size(); ++i) {
-        std::size_t diagonal = row[0];
-        row[0] = i;
-        for (std::size_t j = 1; j <= b.size(); ++j) {
-            const auto change = diagonal + (a[i - 1] == b[j - 1] ? 0U : 1U);
-            diagonal = row[j];
-            row[j] = std::min({row[j] + 1, row[j - 1] + 1, change});
-        }
-    }
-    return row[b.size()];
 }
 
 }  // namespace
@@ -93,11 +66,11 @@ std::vector<std::string> nearest_section_ids(const Catalogue& catalogue,
     };
     // A longer text than any id is no misspelt id, and would only cost time.
     constexpr std::size_t longest = 200;
-    const auto wanted = compact(id.substr(0, longest));
+    const auto wanted = compact_name(id.substr(0, longest));
     const auto far = std::max<std::size_t>(3, wanted.size() / 2);
     std::vector<Candidate> near;
     for (const auto& section : catalogue.sections) {
-        const auto changes = changes_between(wanted, compact(section.id));
+        const auto changes = changes_between(wanted, compact_name(section.id));
         if (changes <= far) near.push_back({changes, &section.id});
     }
     std::stable_sort(near.begin(), near.end(),

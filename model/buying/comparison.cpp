@@ -1,0 +1,142 @@
+#include "model/buying/comparison.h"
+
+#include "model/buying/money.h"
+#include "model/buying/supply_from.h"
+#include "model/schedule/weight.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace model {
+namespace {
+
+engine::Error list_not_read(const PriceLibrary& library, const Supplier& supplier) {
+    const auto at = library.find(supplier.prices);
+    if (at != library.end()) return at->second.error();
+    return {.code = engine::ErrorCode::bad_file,
+            .where = supplier.prices,
+            .message = "the price list is not read yet"};
+}
+
+// The sum of one kind; empty where nothing of it is bought.
+std::string sum_text(const Estimate& estimate, BuyKind kind) {
+    Cents sum = 0;
+    bool is_there = false;
+    bool lacks_price = false;
+    for (const auto& line : estimate.lines) {
+        if (line.kind != kind) continue;
+        is_there = true;
+        sum += line.sum.value_or(0);
+        lacks_price = lacks_price || !line.sum;
+    }
+    if (!is_there) return "";
+    if (lacks_price && sum == 0) return "no price";
+    return money_text(sum) + (lacks_price ? "+" : "");
+}
+
+std::string bar_count_text(const Estimate& estimate) {
+    int bars = 0;
+    for (const auto& line : estimate.lines) {
+        if (line.kind == BuyKind::bar) bars += line.count;
+    }
+    return std::to_string(bars);
+}
+
+std::string total_text(const Estimate& estimate) {
+    return money_text(estimate.total) + (estimate.without.empty() ? "" : "+");
+}
+
+template <class Cell>
+ComparisonRow comparison_row(const std::string& what,
+                             const std::vector<Offering>& offerings,
+                             const Cell& cell) {
+    ComparisonRow row{what, {}};
+    for (const auto& it : offerings)
+        row.cells.push_back(it.estimate ? cell(*it.estimate) : std::string{});
+    return row;
+}
+
+bool is_empty(const ComparisonRow& row) {
+    return std::ranges::all_of(row.cells, [](const std::string& cell) { return cell.empty(); });
+}
+
+}  // namespace
+
+std::function<BarSupply(const Stock&)> supply_of(const Project& project,
+                                                 const Resolved& resolved,
+                                                 const BuyFrom& from) {
+    if (from.supplier == nullptr) return {};
+    return [&project, &resolved, from](const Stock& stock) {
+        return supply_from(*from.prices, *from.supplier, project, resolved, stock);
+    };
+}
+
+BuyFrom chosen_supplier(const Project& project, const PriceLibrary& library) {
+    for (const auto& supplier : project.suppliers) {
+        if (supplier.name != project.shop.supplier) continue;
+        const auto* prices = prices_of(library, supplier);
+        if (prices != nullptr) return {&supplier, prices};
+    }
+    return {};
+}
+
+std::vector<Offering> comparison(const Project& project,
+                                 const Catalogue& catalogue,
+                                 const Resolved& resolved,
+                                 const PriceLibrary& library,
+                                 const std::function<bool()>& go_on) {
+    const auto offering = [&](std::string name, Index supplier, const BuyFrom& from) {
+        auto plans = bar_plans(project, catalogue, resolved,
+                               {.supply = supply_of(project, resolved, from), .go_on = go_on});
+        auto estimate = estimate_of(project, catalogue, resolved, plans, from);
+        return Offering{std::move(name), supplier, std::move(plans), std::move(estimate), false};
+    };
+    std::vector<Offering> offerings{offering("as stated", no_index, {})};
+    offerings[0].is_chosen = project.shop.supplier.empty();
+    for (Index i = 0; i < project.suppliers.size(); ++i) {
+        const auto& supplier = project.suppliers[i];
+        if (const auto* prices = prices_of(library, supplier)) {
+            offerings.push_back(offering(supplier.name, i, {&supplier, prices}));
+        } else {
+            offerings.push_back({supplier.name, i, {}, list_not_read(library, supplier), false});
+        }
+        offerings.back().is_chosen = supplier.name == project.shop.supplier;
+    }
+    return offerings;
+}
+
+std::vector<ComparisonRow> comparison_rows(const std::vector<Offering>& offerings,
+                                           const engine::TapeStyle& shown) {
+    const auto row = [&](const std::string& what, const auto& cell) {
+        return comparison_row(what, offerings, cell);
+    };
+    const auto sums_of = [&](const std::string& what, BuyKind kind) {
+        return row(what, [&](const Estimate& it) { return sum_text(it, kind); });
+    };
+    std::vector<ComparisonRow> rows{
+        row("bars to buy", bar_count_text),
+        sums_of("bars", BuyKind::bar),
+        sums_of("cutting in half", BuyKind::cutting),
+        sums_of("sheets", BuyKind::sheet),
+        sums_of("fasteners", BuyKind::fastener),
+        sums_of("delivery", BuyKind::delivery),
+        row("tax", [](const Estimate& it) { return it.tax == 0 ? "" : money_text(it.tax); }),
+        row("total", total_text),
+        row("currency", [](const Estimate& it) { return it.currency; }),
+        row("weight bought", [&](const Estimate& it) { return weight_text(it.bought_kg, shown); })};
+    std::erase_if(rows, is_empty);
+    return rows;
+}
+
+std::optional<std::size_t> cheapest_of(const std::vector<Offering>& offerings) {
+    std::optional<std::size_t> best;
+    for (std::size_t i = 0; i < offerings.size(); ++i) {
+        const auto& estimate = offerings[i].estimate;
+        if (!estimate || !estimate->without.empty()) continue;
+        if (best && offerings[*best].estimate->currency != estimate->currency) return std::nullopt;
+        if (!best || estimate->total < offerings[*best].estimate->total) best = i;
+    }
+    return best;
+}
+
+}  // namespace model

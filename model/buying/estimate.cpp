@@ -1,0 +1,87 @@
+#include "model/buying/estimate.h"
+
+#include "model/buying/estimate_lines.h"
+#include "model/buying/money.h"
+#include "model/schedule/weight.h"
+
+#include <array>
+#include <numeric>
+
+namespace model {
+namespace {
+
+void add_delivery(Estimate& estimate, const Project& project, const BuyFrom& from) {
+    if (estimate.lines.empty()) return;
+    EstimateLine line{.kind = BuyKind::delivery, .what = "delivery", .count = 1};
+    if (from.supplier == nullptr) {
+        line.each = cents_of(project.shop.delivery_fee);
+        if (*line.each == 0) return;
+    } else {
+        if (from.supplier->way == WayHome::fetched) return;
+        line.each = from.prices->terms.delivery;
+        if (!line.each) estimate.without.emplace_back("delivery");
+    }
+    line.sum = line.each;
+    estimate.lines.push_back(std::move(line));
+}
+
+void add_up(Estimate& estimate) {
+    for (const auto& line : estimate.lines) estimate.sum += line.sum.value_or(0);
+    estimate.tax = share_of(estimate.sum, estimate.tax_percent);
+    estimate.total = estimate.sum + estimate.tax;
+}
+
+std::string listed(const std::vector<std::string>& things) {
+    std::string text;
+    for (std::size_t i = 0; i < things.size(); ++i) {
+        if (i > 0) text += i + 1 == things.size() ? " and " : ", ";
+        text += things[i];
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string_view name_of(BuyKind kind) {
+    constexpr std::array<std::string_view, 5> names{"bar", "cutting", "sheet", "fastener",
+                                                    "delivery"};
+    return names[static_cast<std::size_t>(kind)];
+}
+
+Estimate estimate_of(const Project& project,
+                     const Catalogue& catalogue,
+                     const Resolved& resolved,
+                     const std::vector<BarPlan>& plans,
+                     const BuyFrom& from) {
+    Estimate estimate;
+    estimate.currency = project.shop.currency;
+    estimate.tax_percent = project.shop.tax_percent;
+    if (from.supplier != nullptr) {
+        const auto& terms = from.prices->terms;
+        estimate.from = from.supplier->name;
+        if (!terms.currency.empty()) estimate.currency = terms.currency;
+        estimate.tax_percent = terms.tax_percent.value_or(estimate.tax_percent);
+    }
+    add_bar_lines(estimate, project, catalogue, plans, from.prices);
+    add_sheet_lines(estimate, project, catalogue,
+                    sheet_plans(project, catalogue, resolved, from.prices));
+    add_box_lines(estimate, project, catalogue, resolved, from.prices);
+    add_delivery(estimate, project, from);
+    add_up(estimate);
+    const auto weights = piece_weights_kg(project, catalogue, resolved);
+    estimate.built_kg = std::accumulate(weights.begin(), weights.end(), 0.0);
+    return estimate;
+}
+
+std::string total_in_words(const Estimate& estimate) {
+    constexpr std::size_t most_named = 3;
+    std::string text = money_text(estimate.total);
+    if (!estimate.currency.empty()) text += " " + estimate.currency;
+    const auto& without = estimate.without;
+    if (without.empty()) return text;
+    if (without.size() > most_named)
+        return text + " without " + std::to_string(without.size()) + " things that have no price";
+    return text + " without " + listed(without);
+}
+
+}  // namespace model

@@ -1,0 +1,70 @@
+// What a project costs and weighs, line by line: bars, cutting, sheets, boxes, delivery, tax.
+#pragma once
+
+#include "model/buying/price_list.h"
+#include "model/resolve/resolved.h"
+#include "model/schedule/bar_plan.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace model {
+
+enum class BuyKind { bar, cutting, sheet, fastener, delivery };
+
+std::string_view name_of(BuyKind kind);  // "bar", "cutting", "sheet", ...
+
+struct EstimateLine {
+    BuyKind kind = BuyKind::bar;
+    std::string what;  // "angle 1 x 1 x 1/8 6063-T52"
+    std::string size;  // "20 ft", "1/8 x 48 x 96 in", "box of 100"; empty where there is none
+    int count = 0;
+    std::optional<Cents> each;
+    std::optional<Cents> sum;  // none where the price is not known
+    std::string note;          // "270 over", "size assumed"
+
+    bool operator==(const EstimateLine&) const = default;
+};
+
+struct Estimate {
+    std::string from;  // the supplier; empty: by the prices that the project's stock states
+    std::string currency;
+    std::vector<EstimateLine> lines;
+    Cents sum = 0;  // of all lines that have a price, delivery included
+    double tax_percent = 0.0;
+    Cents tax = 0;
+    Cents total = 0;
+    std::vector<std::string> without;  // what the total lacks, since it has no price or is not sold
+    // Whole bars and sheets; and the pieces that are made of them, see weight.h. What is at home
+    // already is not bought. Neither counts fasteners, which the catalogue does not weigh, nor
+    // sheet of which it does not know the density.
+    double bought_kg = 0.0;
+    double built_kg = 0.0;
+
+    bool operator==(const Estimate&) const = default;
+};
+
+// From whom: both or neither. Neither: bars at the prices that their stock states, and delivery as
+// the shop says.
+struct BuyFrom {
+    const Supplier* supplier = nullptr;
+    const PriceList* prices = nullptr;
+};
+
+// Over all frames. The plans are those of the same supply. Of bars cut in half one buys whole ones:
+// of an odd half the other one is left over. Prices are whole hundredths of the currency and are
+// never rounded; tax is reckoned once, on the sum with delivery, and rounded to the nearest
+// hundredth, halves up. Its percentage is the list's, where that states none the shop's. Delivery
+// is paid once, by whoever delivers, where anything is bought.
+Estimate estimate_of(const Project& project,
+                     const Catalogue& catalogue,
+                     const Resolved& resolved,
+                     const std::vector<BarPlan>& plans,
+                     const BuyFrom& from);
+
+// "412.35 USD", and what it lacks: "412.35 USD without sheet 5052-H32 and delivery"; of more than
+// three things how many.
+std::string total_in_words(const Estimate& estimate);
+
+}  // namespace model

@@ -1,0 +1,33 @@
+// The rows of a price list that name no goods.
+#pragma once
+
+#include "model/buying/price_list.h"
+
+#include <array>
+#include <string_view>
+
+namespace model {
+
+// What a term is; one without a member is the currency or the tax.
+struct TermRow {
+    std::string_view name;
+    std::optional<Cents> PriceTerms::*money = nullptr;
+    std::optional<engine::Length> PriceTerms::*length = nullptr;
+    std::string_view note;  // how it is filled in, for a list that is begun
+};
+
+inline constexpr std::array<TermRow, 7> term_rows{{
+    {"currency", nullptr, nullptr, "of all prices here"},
+    {"delivery", &PriceTerms::delivery, nullptr, "of one order; 0 where it is free"},
+    {"tax", nullptr, nullptr, "per cent on all of it; 0 where the prices hold it"},
+    {"longest brought home", nullptr, &PriceTerms::longest_brought_home,
+     "that you can carry; empty: any"},
+    {"longest delivered", nullptr, &PriceTerms::longest_delivered, "empty: any"},
+    {"cutting in half", &PriceTerms::cutting_in_half, nullptr, "empty: they do not cut"},
+    {"each cut", &PriceTerms::each_cut, nullptr, "empty: they do not cut"},
+}};
+
+// Spaces and capitals do not matter; null where it is no term.
+const TermRow* find_term(std::string_view name);
+
+}  // namespace model

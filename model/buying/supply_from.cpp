@@ -1,0 +1,79 @@
+#include "model/buying/supply_from.h"
+
+#include "model/resolve/finding.h"
+
+#include <algorithm>
+#include <limits>
+#include <utility>
+
+namespace model {
+namespace {
+
+using engine::Length;
+
+constexpr int no_limit = std::numeric_limits<int>::max();
+
+std::optional<Length> longest_home(const PriceTerms& terms, WayHome way) {
+    return way == WayHome::fetched ? terms.longest_brought_home : terms.longest_delivered;
+}
+
+OfferedBar whole_bar(const BarPrice& bar) {
+    return {.length = bar.length.nm(),
+            .left = bar.limit.value_or(no_limit),
+            .price = bar.price,
+            .halved_from = 0};
+}
+
+OfferedBar half_bar(const BarPrice& bar, Cents fee, Nm kerf) {
+    const int bars = bar.limit.value_or(no_limit);
+    OfferedBar half{.length = (bar.length.nm() - kerf) / 2,
+                    .left = bars > no_limit / 2 ? no_limit : 2 * bars,
+                    .price = std::nullopt,
+                    .halved_from = bar.length.nm()};
+    if (bar.price) half.price = (*bar.price + fee + 1) / 2;
+    return half;
+}
+
+engine::Error too_long_to_come(const BarPrice& bar,
+                               Length longest,
+                               const Supplier& supplier,
+                               const engine::TapeStyle& shown) {
+    const bool is_fetched = supplier.way == WayHome::fetched;
+    return {.code = engine::ErrorCode::invalid_value,
+            .where = supplier.name,
+            .message = "a bar of " + length_in_words(bar.length, shown) + " is longer than the " +
+                       length_in_words(longest, shown) + " that can be " +
+                       (is_fetched ? "brought home" : "delivered") +
+                       ", and is not cut in half short enough"};
+}
+
+}  // namespace
+
+BarSupply supply_from(const PriceList& prices,
+                      const Supplier& supplier,
+                      const Project& project,
+                      const Resolved& resolved,
+                      const Stock& stock) {
+    Stock own = stock;
+    own.bars.clear();
+    auto supply = bar_supply(project, resolved, own);
+    const auto longest = longest_home(prices.terms, supplier.way);
+    const auto fee = halving_fee(prices.terms);
+    for (const auto& bar : prices.bars) {
+        if (bar.section != stock.section || bar.alloy != stock.alloy) continue;
+        if (!longest || bar.length <= *longest) {
+            supply.offers.push_back(whole_bar(bar));
+            continue;
+        }
+        const auto half = half_bar(bar, fee.value_or(0), resolved.shop.kerf);
+        if (fee && half.length > 0 && half.length <= longest->nm()) {
+            supply.offers.push_back(half);
+        } else {
+            supply.refused.push_back(too_long_to_come(bar, *longest, supplier, project.shown));
+        }
+    }
+    std::ranges::stable_sort(supply.offers, std::ranges::greater{}, &OfferedBar::length);
+    return supply;
+}
+
+}  // namespace model

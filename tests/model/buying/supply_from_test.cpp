@@ -1,0 +1,127 @@
+#include "model/buying/supply_from.h"
+
+#include <catch2/catch.hpp>
+
+#include <limits>
+
+using namespace engine::literals;
+using namespace model;
+
+namespace {
+
+constexpr int any = std::numeric_limits<int>::max();
+
+struct Trade {
+    Project project;
+    Resolved resolved;
+    PriceList prices;
+    Supplier supplier{.name = "the yard by the canal", .prices = "prices.csv"};
+    Stock stock{.name = "angle",
+                .section = "angle 1 x 1 x 1/8",
+                .alloy = "6063-T52",
+                .bars = {{.length = "3 ft"}},
+                .offcuts = {{.length = "30", .count = 2}},
+                .at_home = {{.length = "16 ft"}}};
+
+    Trade() {
+        resolved.shop.kerf = (8_in_64).nm();
+        offer("angle 1 x 1 x 1/8", "6063-T52", 192_in, 2700);
+        offer("angle 1 x 1 x 1/8", "6063-T52", 240_in, 3351);
+        offer("angle 1 x 1 x 1/8", "6061-T6", 240_in, 4000);
+        offer("angle 1 x 1 x 1/4", "6063-T52", 240_in, 6000);
+    }
+
+    void offer(const char* section, const char* alloy, Length length, Cents price) {
+        prices.bars.push_back(
+            {.section = section, .alloy = alloy, .length = length, .price = price});
+    }
+    BarSupply supply() const { return supply_from(prices, supplier, project, resolved, stock); }
+};
+
+}  // namespace
+
+TEST_CASE("a supplier offers bars of the stock's section and alloy, the longest first",
+          "[model][buying][supply]") {
+    const auto supply = Trade{}.supply();
+    REQUIRE(supply.offers.size() == 2);
+    CHECK(supply.offers[0].length == (240_in).nm());
+    CHECK(supply.offers[0].price == 3351);
+    CHECK(supply.offers[0].left == any);
+    CHECK(supply.offers[0].halved_from == 0);
+    CHECK(supply.offers[1].length == (192_in).nm());
+    CHECK(supply.refused.empty());
+}
+
+TEST_CASE("what is at home and on the rack is there whoever sells", "[model][buying][supply]") {
+    const auto supply = Trade{}.supply();
+    CHECK(supply.offcuts == std::vector<Nm>(2, (30_in).nm()));
+    CHECK(supply.at_home == std::vector<Nm>{(192_in).nm()});
+}
+
+TEST_CASE("what is fetched is no longer than what can be brought home", "[model][buying][supply]") {
+    Trade trade;
+    trade.supplier.way = WayHome::fetched;
+    trade.prices.terms.longest_brought_home = 192_in;
+    const auto supply = trade.supply();
+    REQUIRE(supply.offers.size() == 1);
+    CHECK(supply.offers[0].length == (192_in).nm());
+    REQUIRE(supply.refused.size() == 1);
+    CHECK(supply.refused[0].where == "the yard by the canal");
+    CHECK(supply.refused[0].message.find("240 in") != std::string::npos);
+    trade.supplier.way = WayHome::delivered;
+    CHECK(trade.supply().offers.size() == 2);
+}
+
+TEST_CASE("what is delivered has a limit only where the list states one",
+          "[model][buying][supply]") {
+    Trade trade;
+    trade.prices.terms.longest_delivered = 200_in;
+    CHECK(trade.supply().offers.size() == 1);
+}
+
+TEST_CASE("a bar that is too long comes in two halves where the supplier cuts",
+          "[model][buying][supply]") {
+    Trade trade;
+    trade.supplier.way = WayHome::fetched;
+    trade.prices.terms.longest_brought_home = 144_in;
+    trade.prices.terms.cutting_in_half = 300;
+    trade.prices.bars[1].limit = 5;
+    const auto supply = trade.supply();
+    REQUIRE(supply.offers.size() == 2);
+    // (240 - 1/8) / 2 = 119 15/16 in; (33.51 + 3.00) / 2 = 18.255, up to 18.26.
+    CHECK(supply.offers[0].length == (240_in - 8_in_64).nm() / 2);
+    CHECK(supply.offers[0].price == 1826);
+    CHECK(supply.offers[0].left == 10);
+    CHECK(supply.offers[0].halved_from == (240_in).nm());
+    // (192 - 1/8) / 2; (27.00 + 3.00) / 2.
+    CHECK(supply.offers[1].price == 1500);
+    CHECK(supply.offers[1].left == any);
+}
+
+TEST_CASE("a supplier that charges each cut cuts in half for that", "[model][buying][supply]") {
+    Trade trade;
+    trade.supplier.way = WayHome::fetched;
+    trade.prices.terms.longest_brought_home = 144_in;
+    trade.prices.terms.each_cut = 100;
+    CHECK(trade.supply().offers[1].price == 1400);
+}
+
+TEST_CASE("a bar whose halves are still too long does not come home", "[model][buying][supply]") {
+    Trade trade;
+    trade.supplier.way = WayHome::fetched;
+    trade.prices.terms.longest_brought_home = 96_in;
+    trade.prices.terms.cutting_in_half = 0;
+    const auto supply = trade.supply();
+    REQUIRE(supply.offers.size() == 1);  // halves of 192 in are 95 15/16 in
+    CHECK(supply.offers[0].halved_from == (192_in).nm());
+    CHECK(supply.refused.size() == 1);
+}
+
+TEST_CASE("halves of a bar without a price have none", "[model][buying][supply]") {
+    Trade trade;
+    trade.supplier.way = WayHome::fetched;
+    trade.prices.terms.longest_brought_home = 144_in;
+    trade.prices.terms.cutting_in_half = 300;
+    trade.prices.bars[0].price.reset();
+    CHECK_FALSE(trade.supply().offers[1].price);
+}
