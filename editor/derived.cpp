@@ -1,6 +1,7 @@
 #include "editor/derived.h"
 
 #include "editor/places/bar_text.h"
+#include "model/buying/comparison.h"
 #include "model/project/obstacle_measures.h"
 #include "model/room/resolve_in_room.h"
 #include "model/schedule/findings.h"
@@ -98,6 +99,13 @@ std::shared_ptr<const model::ScanLibrary> no_scans() {
     return none;
 }
 
+std::function<model::BarSupply(const model::Stock&)> supply_of(const model::Project& project,
+                                                               const model::Resolved& resolved,
+                                                               const model::PriceLibrary* prices) {
+    if (prices == nullptr || project.shop.supplier.empty()) return {};
+    return model::supply_of(project, resolved, model::chosen_supplier(project, *prices));
+}
+
 void take_plans(Derived& derived,
                 std::vector<model::BarPlan> plans,
                 const model::Catalogue& catalogue) {
@@ -111,19 +119,24 @@ void take_plans(Derived& derived,
 Derived derive(const Snapshot& project,
                Revision revision,
                const model::Catalogue& catalogue,
-               std::shared_ptr<const model::ScanLibrary> scans) {
-    Derived derived{.revision = revision, .project = project, .scans = std::move(scans)};
+               std::shared_ptr<const model::ScanLibrary> scans,
+               std::shared_ptr<const model::PriceLibrary> prices) {
+    Derived derived{.revision = revision,
+                    .project = project,
+                    .scans = std::move(scans),
+                    .prices = std::move(prices)};
     derived.resolved = model::resolve_in_room(*project, catalogue, *derived.scans);
     derived.cuts = model::cut_rows(*project, catalogue, derived.resolved);
     derived.drills = model::drill_rows(*project, catalogue, derived.resolved);
     derived.fasteners = model::fastener_rows(*project, catalogue, derived.resolved);
     derived.weights_kg = model::piece_weights_kg(*project, catalogue, derived.resolved);
-    derived.findings = model::all_findings(*project, catalogue, derived.resolved);
+    const auto supply = supply_of(*project, derived.resolved, derived.prices.get());
+    derived.findings = model::all_findings(*project, catalogue, derived.resolved, supply);
     derived.finding_groups = finding_groups(derived.findings);
     derived.summary = summary_of(derived);
     take_plans(derived,
                model::bar_plans(*project, catalogue, derived.resolved,
-                                {.effort = model::PlanEffort::first_fit}),
+                                {.effort = model::PlanEffort::first_fit, .supply = supply}),
                catalogue);
     derived.checks = model::count_by_check(derived.findings);
     derived.tally = model::tally_of(*project, catalogue, derived.resolved, derived.weights_kg);

@@ -4,6 +4,7 @@
 #include "editor/finding_groups.h"
 #include "editor/history.h"
 #include "engine/measure/length.h"
+#include "model/buying/price_library.h"
 #include "model/catalogue/catalogue.h"
 #include "model/resolve/resolved.h"
 #include "model/room/scans.h"
@@ -12,6 +13,7 @@
 #include "model/schedule/tables.h"
 #include "model/schedule/tally.h"
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -39,7 +41,8 @@ struct Summary {
 struct Derived {
     Revision revision = 0;
     Snapshot project;
-    std::shared_ptr<const model::ScanLibrary> scans;  // of the room; never null
+    std::shared_ptr<const model::ScanLibrary> scans;    // of the room; never null
+    std::shared_ptr<const model::PriceLibrary> prices;  // of the suppliers; null: none
     model::Resolved resolved;
     std::vector<model::CutRow> cuts;
     std::vector<model::DrillRow> drills;
@@ -62,7 +65,14 @@ std::shared_ptr<const model::ScanLibrary> no_scans();
 Derived derive(const Snapshot& project,
                Revision revision,
                const model::Catalogue& catalogue,
-               std::shared_ptr<const model::ScanLibrary> scans = no_scans());
+               std::shared_ptr<const model::ScanLibrary> scans = no_scans(),
+               std::shared_ptr<const model::PriceLibrary> prices = nullptr);
+
+// What the stock's bars are: those of the supplier that is chosen, else what the project states.
+// Both must outlive it.
+std::function<model::BarSupply(const model::Stock&)> supply_of(const model::Project& project,
+                                                               const model::Resolved& resolved,
+                                                               const model::PriceLibrary* prices);
 
 // Puts the plans in the place of those that are there, with all that is told of them.
 void take_plans(Derived& derived,

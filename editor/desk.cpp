@@ -58,7 +58,8 @@ const model::Project& project_of(const Desk& desk) { return *desk.history.now();
 const Derived& derived(Desk& desk) {
     const Revision revision = desk.history.revision();
     if (!desk.derived_memo || desk.derived_memo->revision != revision) {
-        desk.derived_memo = derive(desk.history.now(), revision, *desk.catalogue, desk.scans);
+        desk.derived_memo =
+            derive(desk.history.now(), revision, *desk.catalogue, desk.scans, desk.prices.library);
         desk.figures[revision] = {nullptr, desk.derived_memo->summary, desk.derived_memo->tally};
         forget_figures(desk);
     }

@@ -3,11 +3,13 @@
 #pragma once
 
 #include "editor/band_worker.h"
+#include "editor/buy_run.h"
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/file_stamp.h"
 #include "editor/history.h"
 #include "editor/nest_run.h"
+#include "editor/prices.h"
 #include "editor/room_facts.h"
 #include "editor/ui_state.h"
 #include "engine/render/scene.h"
@@ -60,7 +62,10 @@ struct Desk {
     // How far dimensions may go; null where nobody waits for it.
     std::unique_ptr<BandWorker> bands;
     std::unique_ptr<NestRun> nest_run;  // see editor/nest_run.h
-    std::function<void()> wake;         // of the window, from any thread; may be empty
+    PricesRead prices{no_prices(), {}, {}};
+    std::unique_ptr<BuyRun> buy_run;  // see editor/buy_run.h
+    std::optional<BuyFacts> buy_facts;
+    std::function<void()> wake;  // of the window, from any thread; may be empty
     Revision bands_wanted_of = 0;
     std::shared_ptr<const model::ScanLibrary> bands_wanted_in;  // with which scans
     std::vector<std::string> bands_wanted_first;

@@ -12,19 +12,23 @@ std::unique_ptr<NestRun> begun(const Desk& desk, const Derived& now) {
     struct Job {
         Snapshot project;
         std::shared_ptr<const model::Catalogue> catalogue;
+        std::shared_ptr<const model::PriceLibrary> prices;
         model::Resolved resolved;
     };
-    auto job = std::make_shared<const Job>(Job{now.project, desk.catalogue, now.resolved});
+    auto job =
+        std::make_shared<const Job>(Job{now.project, desk.catalogue, now.prices, now.resolved});
     auto work =
         [job](const NestRun::Work::GoOn& go_on) -> engine::Result<std::vector<model::BarPlan>> {
-        return model::bar_plans(*job->project, *job->catalogue, job->resolved,
-                                {.go_on = [&go_on] { return go_on(0.0); }});
+        return model::bar_plans(
+            *job->project, *job->catalogue, job->resolved,
+            {.supply = supply_of(*job->project, job->resolved, job->prices.get()),
+             .go_on = [&go_on] { return go_on(0.0); }});
     };
     return std::make_unique<NestRun>(now, std::move(work), desk.wake);
 }
 
 bool is_of(const NestRun& run, const Derived& now) {
-    return run.revision == now.revision && run.scans == now.scans;
+    return run.revision == now.revision && run.scans == now.scans && run.prices == now.prices;
 }
 
 }  // namespace
@@ -59,7 +63,9 @@ void nest_now(Desk& desk) {
     const Derived& now = derived(desk);
     if (now.summary.is_nested) return;
     desk.nest_run.reset();
-    take_nest(desk, model::bar_plans(*now.project, *desk.catalogue, now.resolved));
+    take_nest(desk, model::bar_plans(
+                        *now.project, *desk.catalogue, now.resolved,
+                        {.supply = supply_of(*now.project, now.resolved, now.prices.get())}));
 }
 
 }  // namespace editor

@@ -20,10 +20,14 @@ struct NestRun {
     using Work = BackgroundWork<std::vector<model::BarPlan>>;
 
     NestRun(const Derived& of, Work::Work does, std::function<void()> wake)
-        : revision{of.revision}, scans{of.scans}, work{std::move(does), std::move(wake)} {}
+        : revision{of.revision},
+          scans{of.scans},
+          prices{of.prices},
+          work{std::move(does), std::move(wake)} {}
 
     Revision revision = 0;
     std::shared_ptr<const model::ScanLibrary> scans;
+    std::shared_ptr<const model::PriceLibrary> prices;
     Work work;
 };
 

@@ -58,7 +58,9 @@ std::optional<Change> draw_place(const Area& area,
                 ui.prove, ui.selection,
                 {*desk.catalogue, ui.help.mends, ui.dialog, ui.place, desk.bands.get()});
         case Place::buy:
-            return draw_buy(area, now, *desk.catalogue, ui.offers, ui.saw, ui.selection);
+            keep_buy_facts(desk);
+            return draw_buy(area, {now, *desk.catalogue, buy_facts(desk)}, ui.offers, ui.saw,
+                            ui.selection, ui.dialog);
         case Place::make:
             return draw_make(area, now, *desk.catalogue, ui.make, ui.selection);
     }
@@ -176,6 +178,7 @@ void draw_screen(Desk& desk) {
     desk.ui.goes_on = false;
     begin_typing_frame(desk);
     tend_scans(desk);
+    tend_prices(desk);
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
     want_bands(desk);

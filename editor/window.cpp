@@ -253,7 +253,10 @@ private:
     }
 
     void take_wishes() {
-        if (events_.has_come_back) look_at_file(desk_);
+        if (events_.has_come_back) {
+            look_at_file(desk_);
+            read_prices_again(desk_);
+        }
         events_.has_come_back = false;
         if (events_.wants_to_close) {
             wish(desk_, {Intent::Kind::leave});
@@ -307,6 +310,7 @@ engine::Image picture_at_rest(WindowRun& window_run, Desk& desk) {
     if (!desk.bands) return picture;
     desk.bands->wait();
     nest_now(desk);
+    buy_facts_now(desk);
     return window_run.run_to_rest();
 }
 
@@ -382,6 +386,7 @@ ExitStatus run_with(GLFWwindow* window,
     }
     desk.bands.reset();  // its thread wakes the window, which is about to go
     desk.nest_run.reset();
+    desk.buy_run.reset();
     return status;
 }
 

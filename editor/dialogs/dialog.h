@@ -23,6 +23,7 @@
 #include "editor/dialogs/split_form.h"
 #include "editor/dialogs/starter_form.h"
 #include "editor/dialogs/step_form.h"
+#include "editor/dialogs/supplier_form.h"
 #include "editor/dialogs/take_out_form.h"
 #include "editor/dialogs/title_form.h"
 #include "editor/dialogs/trade_words_state.h"
@@ -73,6 +74,7 @@ using Dialog = std::variant<std::monostate,
                             MemberForm,
                             PlaneForm,
                             BayForm,
+                            SupplierForm,
                             TradeWords>;
 
 inline bool is_open(const Dialog& dialog) {
@@ -97,7 +99,9 @@ inline bool is_form(const Dialog& dialog) {
            std::holds_alternative<RepeatForm>(dialog) || std::holds_alternative<CopyForm>(dialog) ||
            std::holds_alternative<TakeOutForm>(dialog) ||
            std::holds_alternative<MemberForm>(dialog) ||
-           std::holds_alternative<PlaneForm>(dialog) || std::holds_alternative<BayForm>(dialog);
+           std::holds_alternative<PlaneForm>(dialog) ||
+           std::holds_alternative<BayForm>(dialog) ||
+           std::holds_alternative<SupplierForm>(dialog);
 }
 
 }  // namespace editor

@@ -102,6 +102,33 @@ void draw(Desk& desk, StepForm& form) {
     settle(desk, draw_step_form(form, derived(desk), *desk.catalogue));
 }
 
+std::string list_words(const Desk& desk, const std::string& file) {
+    const auto& library = *desk.prices.library;
+    const auto found = library.find(file);
+    if (found == library.end()) return {};
+    if (!found->second) return engine::to_text(found->second.error());
+    const auto& list = *found->second;
+    std::string words = "It holds " + std::to_string(list.bars.size()) + " bars, " +
+                        std::to_string(list.sheets.size()) + " sheets and " +
+                        std::to_string(list.boxes.size()) + " boxes.";
+    for (const auto& warning : list.warnings) words += "\n" + engine::to_text(warning);
+    return words;
+}
+
+void draw(Desk& desk, SupplierForm& form) {
+    form.words = list_words(desk, form.supplier.prices);
+    const auto outcome = draw_supplier_form(form, derived(desk));
+    if (outcome.begins_list) {
+        const auto begun = begin_price_list(desk, form.supplier.prices);
+        form.trouble = begun ? std::string() : engine::to_text(begun.error());
+        if (begun) {
+            desk.ui.notice =
+                Notice{"Written: " + price_list_path(desk, form.supplier.prices).string()};
+        }
+    }
+    settle(desk, outcome);
+}
+
 void draw(Desk& desk, LeanForm& form) {
     settle(desk, draw_lean_form(form, derived(desk), *desk.catalogue));
 }

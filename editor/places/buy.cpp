@@ -144,28 +144,31 @@ void draw_fasteners(const Derived& derived) {
 }  // namespace
 
 std::optional<Change> draw_buy(const Area& area,
-                               const Derived& derived,
-                               const model::Catalogue& catalogue,
+                               const BuyLook& look,
                                OfferTyping& typing,
                                SawTyping& saw,
-                               Selection& selection) {
+                               Selection& selection,
+                               Dialog& dialog) {
     const PanelScope panel("Buy", area);
+    const Derived& derived = look.derived;
     std::optional<Change> change;
     draw_text("Bars", Type::strong);
     if (derived.summary.bars > 0) {
         ImGui::SameLine();
         if (draw_button("all is bought", {.text = "All is bought", .weight = Weight::link})) {
-            change = bars_bought(derived, catalogue);
+            change = bars_bought(derived, look.catalogue);
         }
         draw_hint("The bars come to the saw with their cuts, under Make; the plan stays as it is");
     }
     for (std::size_t i = 0; i < derived.project->stock.size(); ++i) {
-        auto one = draw_stock(derived, i, typing, selection);
-        if (one) change = std::move(one);
+        keep_first(change, draw_stock(derived, i, typing, selection));
     }
     draw_rule();
-    auto of_saw = draw_saw_fields(derived, saw);
-    if (of_saw) change = std::move(of_saw);
+    keep_first(change, draw_suppliers(derived, look.facts, dialog));
+    draw_rule();
+    draw_estimate(derived, look.facts);
+    draw_rule();
+    keep_first(change, draw_saw_fields(derived, saw));
     draw_rule();
     draw_fasteners(derived);
     return change;

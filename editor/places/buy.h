@@ -7,6 +7,7 @@
 #include "editor/places/bar_offers.h"
 #include "editor/places/saw_fields.h"
 #include "editor/places/saw_list.h"
+#include "editor/places/supplier_list.h"
 #include "editor/selection.h"
 
 #include <optional>
@@ -14,11 +15,18 @@
 
 namespace editor {
 
+// What Buy shows.
+struct BuyLook {
+    const Derived& derived;
+    const model::Catalogue& catalogue;
+    const BuyFacts* facts = nullptr;  // null while they are being worked out
+};
+
 std::optional<Change> draw_buy(const Area& area,
-                               const Derived& derived,
-                               const model::Catalogue& catalogue,
+                               const BuyLook& look,
                                OfferTyping& typing,
                                SawTyping& saw,
-                               Selection& selection);
+                               Selection& selection,
+                               Dialog& dialog);
 
 }  // namespace editor

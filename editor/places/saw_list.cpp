@@ -251,9 +251,12 @@ std::string from_words(model::BarFrom from) {
 // Never by a plan that was only made at once: what is bought by it cannot be had back.
 std::optional<Change> bars_bought(const Derived& derived, const model::Catalogue& catalogue) {
     const auto& project = *derived.project;
-    const auto plans = derived.summary.is_nested
-                           ? derived.plans
-                           : model::bar_plans(project, catalogue, derived.resolved);
+    const auto plans =
+        derived.summary.is_nested
+            ? derived.plans
+            : model::bar_plans(
+                  project, catalogue, derived.resolved,
+                  {.supply = supply_of(project, derived.resolved, derived.prices.get())});
     return change_of_all(model::bars_bought(project, catalogue, derived.resolved, plans));
 }
 

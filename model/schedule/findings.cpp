@@ -138,9 +138,11 @@ void name_dimensions(Finding& finding, const Project& project) {
 
 std::vector<Finding> bar_findings(const Project& project,
                                   const Catalogue& catalogue,
-                                  const Resolved& resolved) {
+                                  const Resolved& resolved,
+                                  const std::function<BarSupply(const Stock&)>& supply) {
     std::vector<Finding> findings;
-    const auto plans = bar_plans(project, catalogue, resolved, {.effort = PlanEffort::first_fit});
+    const auto plans = bar_plans(project, catalogue, resolved,
+                                 {.effort = PlanEffort::first_fit, .supply = supply});
     for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
         for (const auto& error : plan.supply.refused) {
@@ -165,12 +167,13 @@ std::vector<Finding> bar_findings(const Project& project,
 
 std::vector<Finding> all_findings(const Project& project,
                                   const Catalogue& catalogue,
-                                  const Resolved& resolved) {
+                                  const Resolved& resolved,
+                                  const std::function<BarSupply(const Stock&)>& supply) {
     auto findings = resolved.findings;
     for (auto& finding : findings) {
         if (finding.code == "no_length") name_dimensions(finding, project);
     }
-    for (auto& finding : bar_findings(project, catalogue, resolved)) {
+    for (auto& finding : bar_findings(project, catalogue, resolved, supply)) {
         findings.push_back(std::move(finding));
     }
     std::ranges::stable_sort(findings, std::ranges::greater{}, &Finding::severity);

@@ -1,0 +1,77 @@
+#include "editor/dialogs/supplier_form.h"
+
+#include "editor/dialogs/form_line.h"
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+
+namespace editor {
+namespace {
+
+std::optional<Change> tried_change(SupplierForm& form, const Derived& derived) {
+    form.trouble = reason_against_name(derived.project->suppliers, form.supplier.name,
+                                       form.instead_of, "a supplier");
+    if (!form.trouble.empty()) return std::nullopt;
+    const model::Edit edit = model::PutSupplier{form.supplier, form.instead_of};
+    form.trouble = reason_against_edit(derived, edit);
+    if (!form.trouble.empty()) return std::nullopt;
+    return change_of(edit);
+}
+
+void draw_way(model::Supplier& supplier) {
+    draw_text("bars are", colour::quiet);
+    ImGui::SameLine(scaled(140));
+    if (draw_radio("delivered", supplier.way == model::WayHome::delivered)) {
+        supplier.way = model::WayHome::delivered;
+    }
+    ImGui::SameLine();
+    draw_text("delivered");
+    ImGui::SameLine();
+    if (draw_radio("fetched", supplier.way == model::WayHome::fetched)) {
+        supplier.way = model::WayHome::fetched;
+    }
+    ImGui::SameLine();
+    draw_text("fetched, no longer than the list says can be brought home");
+}
+
+}  // namespace
+
+SupplierForm new_supplier_form(const model::Project& project) {
+    SupplierForm form;
+    for (int n = 1;; ++n) {
+        form.supplier.name = "supplier " + std::to_string(n);
+        if (by_name(project.suppliers, form.supplier.name) == nullptr) break;
+    }
+    form.supplier.prices = "prices " + form.supplier.name.substr(9) + ".csv";
+    return form;
+}
+
+SupplierOutcome draw_supplier_form(SupplierForm& form, const Derived& derived) {
+    SupplierOutcome outcome;
+    const bool is_new = form.instead_of.empty();
+    const DialogScope dialog("Supplier", is_new ? "New supplier" : "Supplier", scaled(560));
+    if (!dialog) return outcome;
+    draw_form_line("name", form.supplier.name, "metal yard", form.is_fresh);
+    draw_form_line("price list", form.supplier.prices, "a .csv file beside the project");
+    draw_way(form.supplier);
+    draw_form_line("note", form.supplier.note, "days, telephone");
+    draw_wrapped(
+        "The list is a table that you keep in any spreadsheet: what, size, price, per, limit, "
+        "note. It is read again whenever you come back to this window.",
+        Type::small, colour::quiet);
+    if (!form.words.empty()) draw_wrapped(form.words, Type::small, colour::quiet);
+    if (draw_button("begin the list", {.text = "Begin this list", .weight = Weight::link})) {
+        outcome.begins_list = true;
+    }
+    draw_hint("Writes the file with all that the project needs, for you to fill in the prices");
+    const auto answer = draw_form_answers(
+        form.trouble, {.verb = is_new ? "Add" : "Change",
+                       .can_put = !form.supplier.name.empty() && !form.supplier.prices.empty(),
+                       .removes = is_new ? "" : "Remove this supplier"});
+    if (answer.puts) outcome.change = tried_change(form, derived);
+    if (answer.removes) outcome.change = change_of(model::RemoveSupplier{form.instead_of});
+    outcome.is_cancelled = answer.is_cancelled;
+    end_form(form.is_fresh, outcome);
+    return outcome;
+}
+
+}  // namespace editor

@@ -1,0 +1,17 @@
+// Buy, below the bars: from whom, what that comes to, and what a length of bar is worth.
+#pragma once
+
+#include "editor/buy_run.h"
+#include "editor/change.h"
+#include "editor/dialogs/dialog.h"
+
+#include <optional>
+
+namespace editor {
+
+// `facts` is null while they are being worked out.
+std::optional<Change> draw_suppliers(const Derived& derived, const BuyFacts* facts, Dialog& dialog);
+
+void draw_estimate(const Derived& derived, const BuyFacts* facts);
+
+}  // namespace editor

@@ -1,0 +1,43 @@
+// All that is bought by, and the order of work at the saw, as files.
+#pragma once
+
+#include "engine/drawing/paper.h"
+#include "engine/result.h"
+#include "model/buying/price_library.h"
+#include "model/schedule/bar_plan.h"
+#include "model/schedule/write_all.h"
+
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace model {
+
+struct BuyingWish {
+    std::string supplier;  // whose list; empty: the one that the shop has chosen, or none
+    engine::Paper paper = engine::Paper::a4;
+};
+
+struct BuyingFiles {
+    std::vector<ScheduleFile> files;
+    std::vector<std::string> words;  // what there is to say of them, a line each
+    bool lacks_something = false;    // a price, or a bar for a piece
+};
+
+// What the files are called, in their order.
+inline constexpr std::array<std::string_view, 8> buying_names{
+    "buy.csv",   "compare.csv", "what_if.csv", "nest.csv",
+    "stops.csv", "bars.svg",    "bars.pdf",    "prices_to_fill_in.csv"};
+
+// Errors: unknown_name for a supplier that the project does not have; those of its list.
+engine::Result<BuyingFiles> buying_files(const Project& project,
+                                         const Catalogue& catalogue,
+                                         const Resolved& resolved,
+                                         const PriceLibrary& library,
+                                         const BuyingWish& wish);
+
+// "angle: 109.50 crowns, proven cheapest".
+std::string plan_verdict(const Project& project, const BarPlan& plan, const std::string& currency);
+
+}  // namespace model
