@@ -1,0 +1,185 @@
+// From whom it is bought: in the window, and by the command that writes the lists.
+#include "editor/buy_run.h"
+#include "editor/command_line.h"
+#include "editor/commands.h"
+#include "editor/desk_files.h"
+#include "editor/keys.h"
+#include "editor/prices.h"
+#include "engine/files/csv.h"
+#include "engine/files/whole_file.h"
+#include "model/buying/buying_files.h"
+
+#include "tests/editor/headless_ui.h"
+#include "tests/support/scratch_folder.h"
+
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <sstream>
+#include <string>
+#include <vector>
+
+using tests::HeadlessUi;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+const std::string sample = BARWRIGHT_SAMPLES "/tool_cabinet.json";
+
+void write(const fs::path& file, const std::string& text) {
+    const auto written = engine::write_whole_file(file, text);
+    REQUIRE(written);
+}
+
+std::string text_of(const fs::path& file) {
+    const auto text = engine::read_whole_file(file);
+    if (!text) FAIL(engine::to_text(text.error()));
+    return *text;
+}
+
+// What the bars of a box cost at a yard that sells one length alone.
+std::string yard_list(const model::Stock& stock, const std::string& price) {
+    return "what,size,price\ncurrency,,crowns\n" + stock.section + " " + stock.alloy + ",20 ft," +
+           price + "\n";
+}
+
+// A box in a file, with two suppliers beside it; the desk at Buy.
+void open_with_suppliers(HeadlessUi& ui, const fs::path& folder) {
+    tests::start_box(ui.desk);
+    const auto& stock = editor::project_of(ui.desk).stock[0];
+    write(folder / "yard.csv", yard_list(stock, "30"));
+    write(folder / "dear.csv", yard_list(stock, "60"));
+    for (const auto* name : {"yard", "dear"}) {
+        const model::Supplier supplier{.name = name, .prices = std::string(name) + ".csv"};
+        REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutSupplier{supplier, {}})));
+    }
+    REQUIRE(editor::save_to(ui.desk, folder / "box.json"));
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    editor::buy_facts_now(ui.desk);
+    ui.settle();
+}
+
+struct Run {
+    int status = -1;
+    std::string out;
+    std::string err;
+};
+
+Run run(const std::vector<std::string>& arguments) {
+    std::ostringstream out;
+    std::ostringstream err;
+    const int status = editor::run_command_line(arguments, out, err);
+    return {status, out.str(), err.str()};
+}
+
+}  // namespace
+
+TEST_CASE("suppliers stand side by side with what all of it costs there", "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_side_by_side"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    const auto yard = ui.item("Buy/suppliers/sum of yard").value;
+    const auto dear = ui.item("Buy/suppliers/sum of dear").value;
+    CHECK(yard.find("crowns") != std::string::npos);
+    CHECK(yard != dear);
+    CHECK(ui.item("Buy/suppliers/sum of as stated").value != yard);
+}
+
+TEST_CASE("the supplier that is chosen sells the bars, in one step", "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_choose"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    ui.click("Buy/suppliers/buy from yard");
+    CHECK(editor::project_of(ui.desk).shop.supplier == "yard");
+    for (const auto& bar : ui.now().saw) CHECK(bar.price == 3000);
+    ui.press('Z', editor::key::left_control);
+    CHECK(editor::project_of(ui.desk).shop.supplier.empty());
+    for (const auto& bar : ui.now().saw) CHECK(bar.price != 3000);
+}
+
+TEST_CASE("a list that another program has changed is read when the window comes back",
+          "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_again"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    ui.click("Buy/suppliers/buy from yard");
+    write(scratch.path / "yard.csv", yard_list(editor::project_of(ui.desk).stock[0], "31.50"));
+    editor::read_prices_again(ui.desk);
+    ui.settle();
+    for (const auto& bar : ui.now().saw) CHECK(bar.price == 3150);
+}
+
+TEST_CASE("a list that cannot be read says where, and the stock's own bars are planned with",
+          "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_broken"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    write(scratch.path / "yard.csv", "what,size,price\nangle,20 ft,1.2.3.4\n");
+    editor::read_prices_again(ui.desk);
+    ui.settle();
+    editor::buy_facts_now(ui.desk);
+    ui.settle();
+    CHECK(ui.item("Buy/suppliers/sum of yard").value.find("yard.csv") != std::string::npos);
+    ui.click("Buy/suppliers/buy from yard");
+    CHECK(ui.now().summary.bars > 0);
+}
+
+TEST_CASE("a supplier is put, its list begun, changed and removed by the form", "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_form"};
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+    editor::run_command(ui.desk, "buy.supplier");
+    ui.settle();
+    ui.write("Supplier/name", "metal yard");
+    ui.write("Supplier/price list", "metal_yard.csv");
+    ui.click("Supplier/begin the list");
+    const auto begun = text_of(scratch.path / "metal_yard.csv");
+    CHECK(begun.find(editor::project_of(ui.desk).stock[0].section) != std::string::npos);
+    ui.click("Supplier/begin the list");  // it is there already and stays as it is
+    CHECK(text_of(scratch.path / "metal_yard.csv") == begun);
+    ui.click("Supplier/Add");
+    REQUIRE(editor::project_of(ui.desk).suppliers.size() == 1);
+    CHECK(editor::project_of(ui.desk).suppliers[0].prices == "metal_yard.csv");
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    ui.click("Buy/suppliers/change metal yard");
+    ui.click("Supplier/fetched");
+    ui.click("Supplier/Change");
+    CHECK(editor::project_of(ui.desk).suppliers[0].way == model::WayHome::fetched);
+    ui.click("Buy/suppliers/change metal yard");
+    ui.click("Supplier/Remove this supplier");
+    CHECK(editor::project_of(ui.desk).suppliers.empty());
+}
+
+TEST_CASE("buy writes every list, and says what it comes to", "[editor][command line][buy]") {
+    const tests::ScratchFolder scratch{"buy_files"};
+    const auto folder = scratch.path / "out";
+    const auto made = run({"buy", sample, "--out", folder.string(), "--paper", "letter"});
+    CAPTURE(made.out, made.err);
+    CHECK(made.status != 2);
+    CHECK(made.out.find("proven cheapest") != std::string::npos);
+    for (const auto name : model::buying_names) {
+        CAPTURE(name);
+        CHECK(fs::file_size(folder / name) > 50);
+    }
+    CHECK(text_of(folder / "bars.pdf").starts_with("%PDF"));
+    for (const auto* name : {"buy.csv", "compare.csv", "what_if.csv", "nest.csv", "stops.csv"}) {
+        CAPTURE(name);
+        CHECK(engine::read_csv(text_of(folder / name)));
+    }
+    const auto first = text_of(folder / "bars.pdf");
+    run({"buy", sample, "--out", folder.string(), "--paper", "letter"});
+    CHECK(text_of(folder / "bars.pdf") == first);
+}
+
+TEST_CASE("a supplier that the project does not have is refused with those it has",
+          "[editor][command line][buy]") {
+    const tests::ScratchFolder scratch{"buy_unknown"};
+    const auto refused = run({"buy", sample, "--out", scratch.path.string(), "--supplier", "moon"});
+    CHECK(refused.status == 2);
+    CHECK(refused.err.find("moon") != std::string::npos);
+    CHECK_FALSE(fs::exists(scratch.path / "buy.csv"));
+}
