@@ -10,6 +10,7 @@
 #include "model/buying/sheet_pages.h"
 #include "model/buying/what_if.h"
 #include "model/schedule/bar_pages.h"
+#include "model/schedule/page_flow.h"
 #include "model/schedule/saw_bars.h"
 #include "model/schedule/stops.h"
 
@@ -136,6 +137,7 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     add_sheet_pages(pages, project, resolved,
                     sheet_plans(project, catalogue, resolved, from->prices),
                     sheet_rows(project, catalogue, resolved), wish.paper);
+    number_pages(pages.pages, words.title);
     const auto pdf = engine::pdf_bytes(pages);
     if (!pdf) return pdf.error();
     made.files = {{"buy.csv", buy_csv(estimate, project.shown)},

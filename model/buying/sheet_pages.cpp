@@ -78,7 +78,7 @@ void add_sheet_pages(engine::Document& document,
             PageFlow flow(size);
             const std::string name = "Sheet " + std::to_string(i + 1) + " of " +
                                      std::to_string(plan.sheets.size()) + ": " + plan.material +
-                                     ", " + length_text(project, plan.thickness);
+                                     ", " + length_on_paper(project, plan.thickness);
             flow.text(name, {.size = title_size, .weight = LetterWeight::bold}, title_size + 2.0);
             flow.text(length_text(project, Length::from_nm(sheet.size[0])) + " x " +
                           length_text(project, Length::from_nm(sheet.size[1])) +
@@ -101,9 +101,7 @@ void add_sheet_pages(engine::Document& document,
                     flow.page(), scale.box(flow, part.at, part.size), mark_of(resolved, row),
                     length_text(project, row.width) + " x " + length_text(project, row.length));
             }
-            for (auto& page : std::move(flow).numbered(document.title)) {
-                document.pages.push_back(std::move(page));
-            }
+            document.pages.push_back(flow.page());
         }
     }
     if (document.pages.size() > first) {

@@ -1,7 +1,7 @@
 #include "model/schedule/bar_block.h"
 
 #include "engine/drawing/lettering.h"
-#include "model/schedule/stops.h"
+#include "model/schedule/page_flow.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -78,7 +78,7 @@ void BarBlock::lay_ticks() {
 
 void BarBlock::draw_words(engine::Page& page, PagePoint at) const {
     const std::string head =
-        "Bar " + std::to_string(bar_.number) + "   " + length_text(project_, bar_.length);
+        "Bar " + std::to_string(bar_.number) + "   " + length_on_paper(project_, bar_.length);
     page.draw_text({at.x, at.y + words_base}, head, {.size = 4.6, .weight = LetterWeight::bold});
     const double behind_head = engine::text_width(head, 4.6, LetterWeight::bold) + 5.0;
     page.draw_text({at.x + behind_head, at.y + words_base},
@@ -99,8 +99,9 @@ void BarBlock::draw_bar(engine::Page& page, PagePoint at) const {
             page.draw_line({left, top + bar_height}, {left + width, top});
         }
         if (engine::text_width(cut.mark, 4.0, LetterWeight::bold) + 1.0 < width) {
-            page.draw_text({left + width / 2, top + bar_height - 2.1}, cut.mark,
-                           {.size = 4.0, .weight = LetterWeight::bold, .anchor = TextAnchor::middle});
+            page.draw_text(
+                {left + width / 2, top + bar_height - 2.1}, cut.mark,
+                {.size = 4.0, .weight = LetterWeight::bold, .anchor = TextAnchor::middle});
         }
         rest = left + width;
     }
@@ -143,8 +144,9 @@ void BarBlock::draw_ticks(engine::Page& page, PagePoint at) const {
         const engine::PageBox box{x, base - box_size + 0.4, box_size, box_size};
         page.draw_rectangle(box);
         if (tick.is_made) {
-            page.draw_polyline({{x + 0.7, base - 1.6}, {x + 1.6, base - 0.4}, {x + 3.5, base - 3.2}},
-                               {.width = 0.6});
+            page.draw_polyline(
+                {{x + 0.7, base - 1.6}, {x + 1.6, base - 0.4}, {x + 3.5, base - 3.2}},
+                {.width = 0.6});
         }
         const std::string text = tick.is_spoiled ? tick.text + " spoiled" : tick.text;
         page.draw_text({x + box_size + 1.5, base}, text,

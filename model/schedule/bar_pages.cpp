@@ -53,17 +53,16 @@ void draw_bars(PageFlow& flow,
     }
 }
 
-void draw_stop(PageFlow& flow, const Project& project, const Resolved& resolved, const StopRow& row) {
+void draw_stop(PageFlow& flow, const Resolved& resolved, const StopRow& row) {
     const double y = flow.y() + stop_height - 2.5;
     auto& page = flow.page();
     page.draw_rectangle({flow.left(), y - 4.2, 4.5, 4.5});
     const std::string mark = row.mark == no_index ? "" : resolved.marks[row.mark].name;
     page.draw_text({flow.left() + 8.0, y}, std::to_string(row.pieces) + " x " + mark,
                    {.size = 4.5, .weight = LetterWeight::bold});
-    page.draw_text({flow.left() + 42.0, y}, "from bar " + std::to_string(row.bar), {.size = 4.0});
-    if (row.ends != "square") page.draw_text({flow.left() + 80.0, y}, row.ends, {.size = text_size});
-    static_cast<void>(project);
+    page.draw_text({flow.left() + 36.0, y}, "from bar " + std::to_string(row.bar), {.size = 4.0});
     flow.skip(stop_height);
+    if (row.ends != "square") flow.wrapped(row.ends, 3.2);
 }
 
 void draw_stops(PageFlow& flow,
@@ -76,21 +75,22 @@ void draw_stops(PageFlow& flow,
               title_size + 2.0);
     flow.wrapped("Longest first, over all bars: a piece cut wrong can still become a shorter one.",
                  text_size);
+    flow.use_columns(2);
     int setting = 0;
     for (const auto& row : stops) {
         if (row.setting != setting) {
             flow.make_room(2 * stop_height + 4.0);
             flow.skip(3.0);
-            flow.text(length_text(project, row.length), {.size = 6.0, .weight = LetterWeight::bold},
-                      0.0);
-            flow.page().draw_text({flow.left() + 60.0, flow.y() + 6.0},
+            flow.text(length_on_paper(project, row.length),
+                      {.size = 6.0, .weight = LetterWeight::bold}, 0.0);
+            flow.page().draw_text({flow.left() + 42.0, flow.y() + 6.0},
                                   "stop " + std::to_string(row.setting) + ", " + row.section,
                                   {.size = text_size});
             flow.skip(8.0);
             setting = row.setting;
         }
         flow.make_room(stop_height);
-        draw_stop(flow, project, resolved, row);
+        draw_stop(flow, resolved, row);
     }
 }
 
@@ -112,7 +112,7 @@ engine::Document bar_pages(const Project& project,
     if (flow.pages().size() > first_of_stops) {
         document.bookmarks.push_back({.title = "Settings of the stop", .page = first_of_stops});
     }
-    document.pages = std::move(flow).numbered(words.title);
+    document.pages = flow.pages();
     return document;
 }
 

@@ -15,7 +15,8 @@ struct BarPageWords {
     std::string verdict;  // "109.50 crowns, proven cheapest"
 };
 
-// Landscape pages. Boxes are to be ticked with a pen; what has been cut already is ticked.
+// Landscape pages, not numbered yet: see number_pages. Boxes are to be ticked with a pen; what has
+// been cut already is ticked.
 engine::Document bar_pages(const Project& project,
                            const Resolved& resolved,
                            const std::vector<SawBar>& bars,

@@ -1,6 +1,7 @@
 #include "model/schedule/page_flow.h"
 
 #include "engine/drawing/lettering.h"
+#include "model/schedule/length_texts.h"
 
 namespace model {
 
@@ -31,16 +32,23 @@ void PageFlow::wrapped(std::string_view words, double size) {
     if (!line.empty()) put();
 }
 
-std::vector<engine::Page> PageFlow::numbered(std::string_view title) && {
-    const double y = size_.height - margin;
-    for (std::size_t i = 0; i < pages_.size(); ++i) {
-        pages_[i].draw_text({left(), y}, title, {.size = 3.0, .ink = engine::Ink::grey_75});
-        pages_[i].draw_text(
-            {size_.width - margin, y},
-            "page " + std::to_string(i + 1) + " of " + std::to_string(pages_.size()),
+std::string length_on_paper(const Project& project, engine::Length length) {
+    auto style = project.shown;
+    style.with_unit = true;
+    LengthTexts shown{style};
+    return std::string(shown(length));
+}
+
+void number_pages(std::vector<engine::Page>& pages, std::string_view title) {
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        auto& page = pages[i];
+        const double y = page.size().height - PageFlow::margin;
+        page.draw_text({PageFlow::margin, y}, title, {.size = 3.0, .ink = engine::Ink::grey_75});
+        page.draw_text(
+            {page.size().width - PageFlow::margin, y},
+            "page " + std::to_string(i + 1) + " of " + std::to_string(pages.size()),
             {.size = 3.0, .anchor = engine::TextAnchor::end, .ink = engine::Ink::grey_75});
     }
-    return std::move(pages_);
 }
 
 }  // namespace model

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/drawing/page.h"
+#include "model/project/project.h"
 
 #include <string>
 #include <string_view>
@@ -19,12 +20,24 @@ public:
 
     void new_page() {
         pages_.emplace_back(size_);
-        y_ = margin;
+        top_ = y_ = margin;
+        column_ = 0;
     }
 
-    // Goes to a new page where less height is left on this one, unless nothing is on it yet.
+    // From here down the page, and on the pages that follow, text runs in so many columns.
+    void use_columns(int count) {
+        columns_ = count;
+        column_ = 0;
+        top_ = y_;
+    }
+
+    // Goes to the next column, or to a new page, where less height is left in this one, unless
+    // nothing is in it yet.
     void make_room(double height) {
-        if (y_ > margin && y_ + height > size_.height - margin - foot) new_page();
+        if (y_ <= top_ || y_ + height <= size_.height - margin - foot) return;
+        if (column_ + 1 >= columns_) return new_page();
+        ++column_;
+        y_ = top_;
     }
 
     void skip(double height) { y_ += height; }
@@ -36,17 +49,25 @@ public:
 
     engine::Page& page() { return pages_.back(); }
     const std::vector<engine::Page>& pages() const { return pages_; }
-    double left() const { return margin; }
-    double width() const { return size_.width - 2 * margin; }
+    double left() const { return margin + column_ * (width() + gutter); }
+    double width() const { return (size_.width - 2 * margin - (columns_ - 1) * gutter) / columns_; }
     double y() const { return y_; }
 
-    // All pages with their numbers and that title at the foot.
-    std::vector<engine::Page> numbered(std::string_view title) &&;
-
 private:
+    static constexpr double gutter = 10.0;  // between columns
+
     engine::PaperSize size_;
     std::vector<engine::Page> pages_;
+    int columns_ = 1;
+    int column_ = 0;
+    double top_ = margin;  // of the columns on this page
     double y_ = margin;
 };
+
+// As the project's tape shows it, with its unit: "44 1/2 in".
+std::string length_on_paper(const Project& project, engine::Length length);
+
+// Puts their numbers and that title at the foot of pages.
+void number_pages(std::vector<engine::Page>& pages, std::string_view title);
 
 }  // namespace model
