@@ -29,9 +29,7 @@ bool has_bars_to_buy(const Desk& desk) {
     return has_cut(desk, [](const model::SawCut& cut) { return !cut.place; });
 }
 
-void buy_bars(Desk& desk) {
-    submit_at_saw(desk, bars_bought(derived(desk), *desk.catalogue));
-}
+void buy_bars(Desk& desk) { submit_at_saw(desk, bars_bought(derived(desk), *desk.catalogue)); }
 
 bool has_next_cut(const Desk& desk) {
     return has_cut(desk,
@@ -43,17 +41,11 @@ void tick_next_cut(Desk& desk) {
     submit_at_saw(desk, next_cut_ticked(derived(desk), *desk.catalogue));
 }
 
-bool has_planned_cuts(const Desk& desk) {
-    return has_cut(desk, [](const model::SawCut& cut) {
-        return cut.place && cut.state == model::CutState::planned;
-    });
-}
+bool has_planned_cuts(const Desk& desk) { return model::has_planned_cuts(project_of(desk)); }
 
 void plan_cuts_anew(Desk& desk) { submit_at_saw(desk, planned_anew(derived(desk))); }
 
-bool has_offcuts_to_rack(const Desk& desk) {
-    return desk.derived_memo && offcuts_racked(*desk.derived_memo, *desk.catalogue).has_value();
-}
+bool has_offcuts_to_rack(const Desk& desk) { return model::has_bars_cut_up(project_of(desk)); }
 
 void rack_offcuts(Desk& desk) {
     submit_at_saw(desk, offcuts_racked(derived(desk), *desk.catalogue));

@@ -133,6 +133,17 @@ std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& han
     return change;
 }
 
+// A bar that is out of sight only takes its room: there may be hundreds.
+bool pass_over(const model::SawBar& bar, const SawListState& state) {
+    const auto known = state.heights.find(bar.number);
+    if (known == state.heights.end()) return false;
+    const auto& drawn = known->second;
+    if (drawn.cuts != bar.cuts.size() || drawn.scale != scaled(1)) return false;
+    if (ImGui::IsRectVisible({1.0F, drawn.height})) return false;
+    ImGui::Dummy({1.0F, drawn.height - ImGui::GetStyle().ItemSpacing.y});
+    return true;
+}
+
 // The planned cuts of a bar that are made at one setting.
 std::vector<SawTick> ticks_of(const model::StopRow& row, const Derived& derived) {
     std::vector<SawTick> ticks;
@@ -215,15 +226,15 @@ std::optional<Change> draw_saw_buttons(const Derived& derived, const model::Cata
             "Bought and at the saw: this plan stays as it is, on the screen and on paper, "
             "until you plan anew");
     }
-    if (auto anew = planned_anew(derived)) {
+    if (model::has_planned_cuts(*derived.project)) {
         go_on_in_line("Plan anew");
-        if (draw_button("plan anew", {.text = "Plan anew"})) change = std::move(anew);
+        if (draw_button("plan anew", {.text = "Plan anew"})) change = planned_anew(derived);
         draw_hint("All cuts that are not made are planned again, from the bars at home first");
     }
-    if (auto racked = offcuts_racked(derived, catalogue)) {
+    if (model::has_bars_cut_up(*derived.project)) {
         go_on_in_line("Rack the offcuts");
         if (draw_button("rack the offcuts", {.text = "Rack the offcuts"})) {
-            change = std::move(racked);
+            change = offcuts_racked(derived, catalogue);
         }
         draw_hint(
             "Bars that are cut up are done with; what is worth keeping is on hand for the "
@@ -302,7 +313,10 @@ std::optional<Change> draw_saw_list(const Derived& derived,
         return change;
     }
     for (const auto& bar : derived.saw) {
+        if (pass_over(bar, state)) continue;
+        const float top = ImGui::GetCursorPosY();
         if (auto one = draw_one_bar(bar, hands)) change = std::move(one);
+        state.heights[bar.number] = {ImGui::GetCursorPosY() - top, bar.cuts.size(), scaled(1)};
     }
     return change;
 }

@@ -8,6 +8,7 @@
 #include "model/catalogue/catalogue.h"
 #include "model/schedule/saw_bars.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,6 +20,14 @@ enum class SawOrder { bars, stops };
 struct SawListState {
     SawOrder order = SawOrder::bars;
     std::string trouble;  // why the last tick was refused
+
+    // How high a bar was drawn, with so many cuts and at that scale.
+    struct Drawn {
+        float height = 0.0F;
+        std::size_t cuts = 0;
+        float scale = 0.0F;
+    };
+    std::map<int, Drawn> heights;  // by SawBar::number
 };
 
 std::optional<Change> draw_saw_list(const Derived& derived,

@@ -89,7 +89,27 @@ bool has_made(const BarAtSaw& bar) {
                                [](const BarCut& cut) { return cut.state != CutState::planned; });
 }
 
+bool is_planned(const BarCut& cut) { return cut.state == CutState::planned; }
+
+bool is_cut_up(const BarAtSaw& bar) {
+    return !bar.is_used_up && !bar.cuts.empty() && std::ranges::none_of(bar.cuts, is_planned);
+}
+
 }  // namespace
+
+bool has_planned_cuts(const Project& project) {
+    return std::ranges::any_of(project.stock, [](const Stock& stock) {
+        return std::ranges::any_of(stock.at_saw, [](const BarAtSaw& bar) {
+            return std::ranges::any_of(bar.cuts, is_planned);
+        });
+    });
+}
+
+bool has_bars_cut_up(const Project& project) {
+    return std::ranges::any_of(project.stock, [](const Stock& stock) {
+        return std::ranges::any_of(stock.at_saw, is_cut_up);
+    });
+}
 
 std::vector<Edit> bars_bought(const Project& project,
                               const Catalogue& catalogue,
@@ -130,8 +150,7 @@ std::vector<Edit> cuts_planned_anew(const Project& project) {
                 add_one(bar.was_offcut ? now.offcuts : now.at_home, bar.length);
                 continue;
             }
-            std::erase_if(bar.cuts,
-                          [](const BarCut& cut) { return cut.state == CutState::planned; });
+            std::erase_if(bar.cuts, is_planned);
             now.at_saw.push_back(std::move(bar));
         }
         if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
@@ -178,9 +197,7 @@ std::vector<Edit> offcuts_racked(const Project& project,
         const auto seen = saw_seen(project, catalogue, resolved, i);
         for (std::size_t bar = 0; bar < now.at_saw.size(); ++bar) {
             auto& at_saw = now.at_saw[bar];
-            const bool is_done = std::ranges::none_of(
-                at_saw.cuts, [](const BarCut& cut) { return cut.state == CutState::planned; });
-            if (at_saw.is_used_up || at_saw.cuts.empty() || !is_done) continue;
+            if (!is_cut_up(at_saw)) continue;
             at_saw.is_used_up = true;
             const Nm left = seen.bars[bar].length - seen.bars[bar].next_start;
             if (left < resolved.shop.least_offcut || left <= 0) continue;

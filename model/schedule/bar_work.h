@@ -34,6 +34,12 @@ engine::Result<Edit> cut_marked(const Project& project,
                                 const std::vector<CutPlace>& cuts,
                                 CutState state);
 
+// Whether there is a cut that cuts_planned_anew would plan again.
+bool has_planned_cuts(const Project& project);
+
+// Whether there is a bar that offcuts_racked would be done with.
+bool has_bars_cut_up(const Project& project);
+
 // Bars whose cuts are all made are done with: what is left of them, where it is as long as the
 // shop keeps, goes to the rack as offcuts. Empty where there is none.
 std::vector<Edit> offcuts_racked(const Project& project,

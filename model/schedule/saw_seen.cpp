@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <map>
 
 namespace model {
 namespace {
@@ -23,20 +24,19 @@ public:
 
     // Takes the first that the cut can be; first of its mark, then of any.
     Index take(const BarCut& cut, Nm length) {
-        auto found = left_.end();
-        for (auto at = left_.begin(); at != left_.end(); ++at) {
-            const Piece& piece = resolved_.pieces[*at];
-            if (std::abs(piece.length - length) > same_cut) continue;
-            const bool has_mark = mark_of(piece) == cut.mark;
-            if (found != left_.end() && !has_mark) continue;
-            if (ends_text(project_, catalogue_, resolved_, piece) != cut.ends) continue;
-            found = at;
-            if (has_mark) break;
+        for (const bool wants_mark : {true, false}) {
+            const auto found = std::ranges::find_if(left_, [&](Index i) {
+                const Piece& piece = resolved_.pieces[i];
+                if (std::abs(piece.length - length) > same_cut) return false;
+                if (wants_mark != (mark_of(piece) == cut.mark)) return false;
+                return ends_of(i) == cut.ends;
+            });
+            if (found == left_.end()) continue;
+            const Index piece = *found;
+            left_.erase(found);
+            return piece;
         }
-        if (found == left_.end()) return no_index;
-        const Index piece = *found;
-        left_.erase(found);
-        return piece;
+        return no_index;
     }
 
 private:
@@ -45,10 +45,20 @@ private:
         return piece.mark == no_index ? none : resolved_.marks[piece.mark].name;
     }
 
+    // Put into words once for each piece.
+    const std::string& ends_of(Index piece) {
+        auto& text = ends_[piece];
+        if (text.empty()) {
+            text = ends_text(project_, catalogue_, resolved_, resolved_.pieces[piece]);
+        }
+        return text;
+    }
+
     const Project& project_;
     const Catalogue& catalogue_;
     const Resolved& resolved_;
     std::vector<Index> left_;
+    std::map<Index, std::string> ends_;
 };
 
 void read_lengths(const Project& project,
