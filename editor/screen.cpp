@@ -4,6 +4,7 @@
 #include "editor/commands.h"
 #include "editor/desk_files.h"
 #include "editor/dialogs/draw_dialog.h"
+#include "editor/kit/hover_help.h"
 #include "editor/kit/widgets.h"
 #include "editor/obstacle_words.h"
 #include "editor/places/consequences.h"
@@ -212,6 +213,7 @@ void draw_screen(Desk& desk) {
     draw_dialog(desk);
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
+    if (is_help_awaited()) ui.goes_on = true;
     end_drag(desk);
     end_typing_frame(desk);
     if (!had_popup) run_pressed_commands(desk);

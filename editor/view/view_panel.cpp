@@ -1,6 +1,7 @@
 #include "editor/view/view_panel.h"
 
 #include "editor/joint_list.h"
+#include "editor/kit/hover_help.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
 #include "editor/room_scene.h"
@@ -312,7 +313,7 @@ std::optional<Change> use_mouse(const Area& area,
 }
 
 void draw_obstacle_words(const Derived& derived, const ViewState& view) {
-    if (!view.hovered_obstacle || view.is_turning) return;
+    if (!view.hovered_obstacle || view.is_turning || is_typing()) return;
     if (*view.hovered_obstacle >= derived.project->room.size()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
     const TooltipScope tooltip;
@@ -323,7 +324,8 @@ void draw_hovered_words(const Derived& derived,
                         const ViewState& view,
                         bool picks_joints,
                         const std::string& hole) {
-    if (!view.hovered || view.is_turning || *view.hovered >= derived.resolved.pieces.size()) return;
+    if (!view.hovered || view.is_turning || is_typing()) return;
+    if (*view.hovered >= derived.resolved.pieces.size()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
     const TooltipScope tooltip;
     draw_text(piece_words(derived, *view.hovered));
