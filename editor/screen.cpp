@@ -206,7 +206,8 @@ void draw_screen(Desk& desk) {
     StepsOutcome steps;
     // Where a chosen piece would be laid flat.
     if (!ui.help.has_dismissed_steps && ui.selection.pieces.empty())
-        steps = draw_first_steps(areas.right, first_steps(now, ui.help.has_exported));
+        steps = draw_first_steps(areas.right,
+                                 first_steps(now, {ui.help.has_adjusted, ui.help.has_exported}));
     if (steps.is_dismissed) ui.help.has_dismissed_steps = true;
     const auto& mends = ui.help.mends;
     if ((mends.has_more || mends.prices.has_more) && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
