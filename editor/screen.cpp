@@ -43,9 +43,10 @@ std::optional<Change> draw_place(const Area& area,
             return std::move(outcome.change);
         }
         case Place::lay_out:
-            return draw_lay_out(area, now, *desk.catalogue,
-                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards,
-                                 ui.unfolded, ui.help.mends, ui.place, desk.bands.get()});
+            return draw_lay_out(
+                area, now, *desk.catalogue,
+                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards, ui.unfolded,
+                 ui.sections, ui.help.mends, ui.place, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
             if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
@@ -212,9 +213,9 @@ void draw_screen(Desk& desk) {
     const auto& mends = ui.help.mends;
     if ((mends.has_more || mends.prices.has_more) && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
     draw_dialog(desk);
+    if (is_help_awaited()) ui.goes_on = true;
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
-    if (is_help_awaited()) ui.goes_on = true;
     end_drag(desk);
     end_typing_frame(desk);
     if (!had_popup) run_pressed_commands(desk);
