@@ -88,6 +88,20 @@ void choose(const Derived& derived, const ViewState& view, Selection& selection,
     }
 }
 
+// Joints and nothing else, or nothing yet.
+bool holds_joints(const Selection& selection) {
+    if (selection.subjects.empty()) return selection.pieces.empty();
+    return std::ranges::all_of(selection.subjects, [](const model::Subject& subject) {
+        return subject.kind == model::SubjectKind::joint;
+    });
+}
+
+void choose(const Derived& derived, const JointName& joint, Selection& selection, bool adds) {
+    auto subjects = adds ? selection.subjects : std::vector<model::Subject>{};
+    if (std::erase(subjects, subject_of(joint)) == 0) subjects.push_back(subject_of(joint));
+    selection = selection_of_subjects(*derived.project, derived.resolved, subjects);
+}
+
 // The scan that a ray meets first, and where: in the room and in the scan's own axes.
 struct ScanHit {
     model::Index obstacle = 0;
@@ -289,8 +303,8 @@ std::optional<Change> use_mouse(const Area& area,
     if (!ImGui::IsItemDeactivated()) return change;
     if (!hands.view.is_turning && io.MouseReleased[0] && !sketch.has_pointer) {
         const bool adds = io.KeyCtrl || io.KeyShift;
-        const auto joint =
-            hands.picks_joints && !adds ? hovered_joint(derived, hands.view) : std::nullopt;
+        const bool takes_joint = hands.picks_joints && (!adds || holds_joints(hands.selection));
+        const auto joint = takes_joint ? hovered_joint(derived, hands.view) : std::nullopt;
         if (holds_tape(hands)) {
             // The pointer may have come here with the press itself.
             point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
@@ -298,7 +312,7 @@ std::optional<Change> use_mouse(const Area& area,
         } else if (hands.placing != nullptr) {
             change = pick_point(derived, scene, hands, pixel);
         } else if (joint) {
-            hands.selection = selection_of_joint(*derived.project, derived.resolved, *joint);
+            choose(derived, *joint, hands.selection, adds);
         } else {
             choose(derived, hands.view, hands.selection, adds);
         }
