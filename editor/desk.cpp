@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <utility>
+#include <variant>
 
 namespace editor {
 namespace {
@@ -142,6 +143,16 @@ const std::string& last_change_text(Desk& desk) {
     return memo->text;
 }
 
+namespace {
+
+bool changes_size(const Change& change) {
+    return std::ranges::any_of(change.edits, [](const model::Edit& edit) {
+        return std::holds_alternative<model::SetFormula>(edit);
+    });
+}
+
+}  // namespace
+
 engine::Result<engine::Done> submit(Desk& desk, const Change& change) {
     model::Project next = project_of(desk);
     std::string label = change.label;
@@ -155,6 +166,7 @@ engine::Result<engine::Done> submit(Desk& desk, const Change& change) {
         if (change.label.empty()) label = model::label_of(edit);
     }
     desk.ui.notice.reset();
+    if (changes_size(change)) desk.ui.help.has_adjusted = true;
     desk.history.record(std::move(label), std::move(next), change.merge_key);
     return engine::Done{};
 }
@@ -177,6 +189,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     auto& ui = desk.ui;
     ui.selection = {};
     ui.notice.reset();  // of what lay here before
+    ui.help.has_adjusted = false;
     ui.help.has_exported = false;
     ui.hand = {};
     ui.offers = {};

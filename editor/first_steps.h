@@ -17,6 +17,12 @@ struct FirstStep {
     bool is_done = false;
 };
 
-std::array<FirstStep, 3> first_steps(const Derived& now, bool has_exported);
+// What was done since the project was opened, and is not to be seen in it.
+struct StepsTaken {
+    bool has_adjusted = false;  // a size
+    bool has_exported = false;
+};
+
+std::array<FirstStep, 3> first_steps(const Derived& now, StepsTaken taken);
 
 }  // namespace editor

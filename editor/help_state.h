@@ -8,6 +8,7 @@ namespace editor {
 struct HelpState {
     MendBoard mends;
     bool has_dismissed_steps = true;  // the card of first steps; kept with the window's look
+    bool has_adjusted = false;        // a size of the project that is open
     bool has_exported = false;        // the schedules of the project that is open
 };
 

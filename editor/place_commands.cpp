@@ -1,5 +1,7 @@
 #include "editor/place_commands.h"
 
+#include "editor/joint_group.h"
+
 namespace editor {
 namespace {
 
@@ -12,6 +14,17 @@ const model::Mend* first_mend(const Desk& desk) {
     const auto card = board.cards.find(*open);
     if (card == board.cards.end() || card->second.kept.empty()) return nullptr;
     return &card->second.kept.front();
+}
+
+// Those like the one that is chosen; empty where another number is.
+std::vector<JointName> alike_joints(const Desk& desk) {
+    if (desk.ui.place != Place::join || !desk.derived_memo) return {};
+    const auto& now = *desk.derived_memo;
+    const auto& joints = desk.ui.join.joints;
+    if (desk.ui.join.revision != now.revision) return {};
+    const auto chosen = chosen_joints(*now.project, now.resolved, joints, desk.ui.selection);
+    if (chosen.size() != 1) return {};
+    return joints_like(*now.project, joints, chosen.front());
 }
 
 }  // namespace
@@ -45,6 +58,15 @@ void open_next_finding(Desk& desk) {
     const auto& concerns = now.finding_groups[*open_group(now, desk.ui.cards)].concerns;
     desk.ui.selection = selection_of_subjects(*now.project, now.resolved, concerns);
 }
+
+bool has_alike_joints(const Desk& desk) { return alike_joints(desk).size() > 1; }
+
+void choose_alike_joints(Desk& desk) {
+    const auto& now = *desk.derived_memo;
+    desk.ui.selection = selection_of_joints(*now.project, now.resolved, alike_joints(desk));
+}
+
+bool is_laying_out(const Desk& desk) { return desk.ui.place == Place::lay_out; }
 
 bool has_mend(const Desk& desk) { return first_mend(desk) != nullptr; }
 

@@ -30,6 +30,17 @@ void choose_line_before(Desk& desk);
 
 bool has_findings(const Desk& desk);
 void open_next_finding(Desk& desk);
+
+// At the Join place: one joint is chosen, and there are others like it.
+bool has_alike_joints(const Desk& desk);
+void choose_alike_joints(Desk& desk);
+
+bool is_laying_out(const Desk& desk);
+template <LayOutSection section>
+void fold_or_unfold(Desk& desk) {
+    auto& folded = desk.ui.sections.folded[static_cast<std::size_t>(section)];
+    folded = !folded;
+}
 bool has_mend(const Desk& desk);  // the open card has a button
 void mend_open_finding(Desk& desk);
 

@@ -4,6 +4,7 @@
 #include "editor/commands.h"
 #include "editor/desk_files.h"
 #include "editor/dialogs/draw_dialog.h"
+#include "editor/kit/hover_help.h"
 #include "editor/kit/widgets.h"
 #include "editor/obstacle_words.h"
 #include "editor/places/consequences.h"
@@ -42,9 +43,10 @@ std::optional<Change> draw_place(const Area& area,
             return std::move(outcome.change);
         }
         case Place::lay_out:
-            return draw_lay_out(area, now, *desk.catalogue,
-                                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards,
-                                 ui.unfolded, ui.help.mends, ui.place, desk.bands.get()});
+            return draw_lay_out(
+                area, now, *desk.catalogue,
+                {ui.hand, ui.selection, ui.dialog, ui.stock_filter, ui.cards, ui.unfolded,
+                 ui.sections, ui.help.mends, ui.place, desk.bands.get()});
         case Place::join: {
             auto change = draw_join(area, now, *desk.catalogue, ui.join, ui.selection);
             if (ui.join.prices.has_more && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
@@ -208,11 +210,13 @@ void draw_screen(Desk& desk) {
     StepsOutcome steps;
     // Where a chosen piece would be laid flat.
     if (!ui.help.has_dismissed_steps && ui.selection.pieces.empty())
-        steps = draw_first_steps(areas.right, first_steps(now, ui.help.has_exported));
+        steps = draw_first_steps(areas.right,
+                                 first_steps(now, {ui.help.has_adjusted, ui.help.has_exported}));
     if (steps.is_dismissed) ui.help.has_dismissed_steps = true;
     const auto& mends = ui.help.mends;
     if ((mends.has_more || mends.prices.has_more) && !ImGui::IsAnyMouseDown()) ui.goes_on = true;
     draw_dialog(desk);
+    if (is_help_awaited()) ui.goes_on = true;
     // From here on `now` may be replaced.
     if (change) static_cast<void>(submit(desk, *change));
     end_drag(desk);

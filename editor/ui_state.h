@@ -10,6 +10,7 @@
 #include "editor/places/dimension_list.h"
 #include "editor/places/finding_list.h"
 #include "editor/places/join.h"
+#include "editor/places/lay_out_sections.h"
 #include "editor/places/make.h"
 #include "editor/places/prove.h"
 #include "editor/places/section_choice.h"
@@ -50,6 +51,7 @@ struct UiState {
     SawTyping saw;
     SectionTyping stock_filter;
     UnfoldedMeasures unfolded;
+    LayOutSections sections;
     std::optional<ScanPlacing> placing;        // the view picks points of a scan
     std::optional<VentSource> vent_source;     // by which openings for air were sized last
     std::optional<model::Index> hovered_hole;  // in Resolved::holes: list and drawing agree

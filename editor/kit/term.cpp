@@ -1,5 +1,6 @@
 #include "editor/kit/term.h"
 
+#include "editor/kit/hover_help.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/trade_pictures.h"
 #include "editor/kit/widgets.h"
@@ -18,12 +19,21 @@ void draw_dots(ImVec2 from, float to) {
     }
 }
 
+ImVec2 size_of_trade_word(const TradeWord& word, float width) {
+    const float spacing = ImGui::GetStyle().ItemSpacing.y;
+    float height =
+        ImGui::GetTextLineHeight() + spacing + size_of_text(word.what, Type::text, width).y;
+    if (word.picture != TermPicture::none) height += spacing + height_of_trade_picture(width);
+    return {width, height};
+}
+
 void explain_while_hovered(const TradeWord& word) {
-    if (!ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) return;
+    if (!has_rested_on_item()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(12, 9));
-    const TooltipScope tooltip;
+    const float width = scaled(240);
+    const HelpScope help(size_of_trade_word(word, width));
     const FontScope plain(Type::text);
-    draw_trade_word(word, scaled(240));
+    draw_trade_word(word, width);
     log_item("explained", word.word);
 }
 

@@ -1,5 +1,6 @@
 #include "editor/kit/widgets.h"
 
+#include "editor/kit/hover_help.h"
 #include "editor/kit/item_log.h"
 #include "editor/kit/scopes.h"
 
@@ -213,12 +214,17 @@ FieldState draw_field(std::string_view name, std::string& text, const FieldLook&
 }
 
 void draw_hint(std::string_view text) {
-    if (!ImGui::IsItemHovered(ImGuiHoveredFlags_AllowWhenDisabled)) return;
+    if (!has_rested_on_item()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 7));
-    const TooltipScope tooltip;
-    ImGui::PushTextWrapPos(scaled(360));
+    const float width = scaled(350);
+    const HelpScope help(ImGui::CalcTextSize(text.data(), end_of(text), false, width));
+    ImGui::PushTextWrapPos(width + scaled(10));
     draw_text(text);
     ImGui::PopTextWrapPos();
+    const ImVec2 at = ImGui::GetWindowPos();
+    const ImVec2 size = ImGui::GetWindowSize();
+    log_rectangle("help",
+                  {at.x, at.y, at.x + size.x, at.y + size.y, true, true, std::string(text)});
 }
 
 bool is_pressed(int key_code, bool repeats) { return ImGui::IsKeyPressed(key_code, repeats); }

@@ -4,7 +4,6 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/fit_band.h"
-#include "editor/places/tape_choice.h"
 #include "editor/places/tape_strip.h"
 
 #include <algorithm>
@@ -17,30 +16,9 @@ double as_number(const engine::Quantity& quantity) {
                                                          : quantity.value;
 }
 
-// How far the value may go: the part of the trough between the limits, with the value's place.
-void draw_band(const Limits& limits, const engine::Quantity& value) {
-    const ImVec2 at = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
-    ImDrawList& on = *ImGui::GetWindowDrawList();
-    const double now = as_number(value);
-    const double least = limits.least ? as_number(*limits.least) : std::min(0.0, now);
-    const double most = limits.most ? as_number(*limits.most) : std::max(least, now) * 1.5;
-    const double from = std::min(least, now);
-    const double span = std::max(1.0, std::max(most, now) - from) * 1.15;
-    const auto place = [&](double v) {
-        return at.x + width * static_cast<float>((v - from) / span + 0.065);
-    };
-    const float y = at.y + scaled(5);
-    const float h = scaled(2.5F);
-    on.AddRectFilled({at.x, y - h}, {at.x + width, y + h}, colour::field, h);
-    const bool inside = now >= least && (!limits.most || now <= most);
-    on.AddRectFilled({place(least), y - h}, {limits.most ? place(most) : at.x + width, y + h},
-                     inside ? colour::band : colour::amber_edge, h);
-    const float x = place(now);
-    const float s = scaled(5);
-    on.AddTriangleFilled({x, y + scaled(1)}, {x + s, y + s * 2}, {x - s, y + s * 2}, colour::ink);
-    ImGui::Dummy({width, scaled(14)});
-}
+constexpr float strip_height = 25.0F;
+constexpr float line_height = 17.0F;  // of what stands below a strip
+constexpr float row_gap = 4.0F;
 
 std::string limit_text(const Limits& limits, const engine::TapeStyle& shown) {
     std::string text;
@@ -50,39 +28,72 @@ std::string limit_text(const Limits& limits, const engine::TapeStyle& shown) {
     return text;
 }
 
-// Its formula where it has one, else its note.
-void draw_underline(const model::Dimension& dimension,
-                    const Derived& derived,
-                    const Limits& limits) {
-    const bool plain = is_plain_value(*derived.project, dimension);
-    const std::string left = plain ? dimension.note : "= " + dimension.formula;
-    const std::string right = limit_text(limits, derived.project->shown);
-    if (left.empty() && right.empty()) {
-        ImGui::Dummy(scaled(1, 4));
-        return;
-    }
-    const FontScope small(Type::small);
-    const float room = ImGui::GetContentRegionAvail().x;
-    const float right_width =
-        right.empty() ? 0.0F : size_of_text(right, Type::small).x + scaled(10);
-    draw_text(text_to_fit(left.empty() ? " " : left, Type::small, room - right_width),
-              colour::quiet);
-    if (!left.empty()) draw_hint(left);
-    if (right.empty()) return;
-    ImGui::SameLine();
-    draw_text_right(right, colour::quiet);
+// How far the value may go: the part of the trough between the limits, with the value's place; and
+// the limits beside it.
+void draw_band(const Limits& limits,
+               const engine::Quantity& value,
+               const engine::TapeStyle& shown) {
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float whole = ImGui::GetContentRegionAvail().x;
+    const float width = trough_width(whole);
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    const double now = as_number(value);
+    const double least = limits.least ? as_number(*limits.least) : std::min(0.0, now);
+    const double most = limits.most ? as_number(*limits.most) : std::max(least, now) * 1.5;
+    const double from = std::min(least, now);
+    const double span = std::max(1.0, std::max(most, now) - from) * 1.15;
+    const auto place = [&](double v) {
+        return at.x + width * static_cast<float>((v - from) / span + 0.065);
+    };
+    const float y = at.y + scaled(6);
+    const float h = scaled(2.5F);
+    on.AddRectFilled({at.x, y - h}, {at.x + width, y + h}, colour::field, h);
+    const bool inside = now >= least && (!limits.most || now <= most);
+    on.AddRectFilled({place(least), y - h}, {limits.most ? place(most) : at.x + width, y + h},
+                     inside ? colour::band : colour::amber_edge, h);
+    const float x = place(now);
+    const float s = scaled(5);
+    on.AddTriangleFilled({x, y + scaled(1)}, {x + s, y + s * 2}, {x - s, y + s * 2}, colour::ink);
+    const float beside = width + scaled(10);
+    draw_text_at(on, {at.x + beside, at.y},
+                 text_to_fit(limit_text(limits, shown), Type::small, whole - beside), Type::small,
+                 inside ? colour::quiet : colour::amber);
 }
 
-void draw_name(const model::Dimension& dimension, float width, Dialog& dialog) {
-    const std::string text = text_to_fit(dimension.name, Type::text, width - scaled(8));
+// What the row has no room for.
+std::string hint_of(const model::Dimension& dimension,
+                    const Limits& limits,
+                    const engine::TapeStyle& shown) {
+    std::string text = dimension.name;
+    if (!dimension.note.empty()) text += "\n" + dimension.note;
+    text += "\n= " + dimension.formula;
+    const auto limit = limit_text(limits, shown);
+    if (!limit.empty()) text += "\n" + limit;
+    return text + "\nClick to change its name, limits and note";
+}
+
+// Its name, and behind it the formula where it has one.
+void draw_name(const model::Dimension& dimension,
+               const Derived& derived,
+               const Limits& limits,
+               float width,
+               Dialog& dialog) {
+    const float room = width - scaled(8);
+    const std::string text = text_to_fit(dimension.name, Type::text, room);
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImGui::InvisibleButton(("edit " + dimension.name).c_str(), {width, scaled(26)});
+    ImGui::InvisibleButton(("edit " + dimension.name).c_str(), {width, scaled(strip_height)});
     const bool hot = ImGui::IsItemHovered();
     if (ImGui::IsItemClicked()) dialog = dimension_form(dimension);
     log_item("edit " + dimension.name);
-    draw_hint("Change its name, limits and note");
-    draw_text_at(*ImGui::GetWindowDrawList(), {at.x, at.y + scaled(4)}, text, Type::text,
-                 hot ? colour::dye : colour::ink);
+    if (hot) draw_hint(hint_of(dimension, limits, derived.project->shown));
+    ImDrawList& on = *ImGui::GetWindowDrawList();
+    const float used = draw_text_at(on, {at.x, at.y + scaled(3)}, text, Type::text,
+                                    hot ? colour::dye : colour::ink) +
+                       scaled(7);
+    if (is_plain_value(*derived.project, dimension) || room - used < scaled(24)) return;
+    draw_text_at(on, {at.x + used, at.y + scaled(5)},
+                 text_to_fit("= " + dimension.formula, Type::small, room - used), Type::small,
+                 colour::quiet);
 }
 
 std::optional<Change> draw_dimension(const model::Dimension& dimension,
@@ -92,33 +103,35 @@ std::optional<Change> draw_dimension(const model::Dimension& dimension,
                                      const BandWorker* bands,
                                      Dialog& dialog) {
     const StyleScope close(ImGuiStyleVar_ItemSpacing, scaled(8, 3));
-    const float strip_width = std::min(scaled(150), ImGui::GetContentRegionAvail().x * 0.52F);
+    const float strip_width = std::min(scaled(138), ImGui::GetContentRegionAvail().x * 0.48F);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
-    draw_name(dimension, width - strip_width, dialog);
+    const Limits limits = limits_of(derived, dimension);
+    draw_name(dimension, derived, limits, width - strip_width, dialog);
     const TapeStrip look{
         .strip = "list",
         .at = {at.x + width - strip_width, at.y},
-        .size = {strip_width, scaled(27)},
+        .size = {strip_width, scaled(strip_height)},
         .is_marked = has_subject(selection, model::SubjectKind::dimension, dimension.name)};
     auto outcome = draw_tape_strip(look, dimension, derived, hand);
     if (auto pulled = change_by_pull(outcome.pull, derived, hand)) outcome.change = pulled;
-    ImGui::SetCursorScreenPos({at.x, at.y + scaled(32)});
-    const Limits limits = limits_of(derived, dimension);
+    const float below = at.y + scaled(strip_height + 2);
+    ImGui::SetCursorScreenPos({at.x, below});
     const auto value = value_of(derived, dimension.name);
     if (bands != nullptr && value && value->kind == engine::QuantityKind::length) {
         auto to_end =
             draw_fit_band(dimension, bands->state(dimension.name), value->length, derived);
         if (to_end) outcome.change = std::move(to_end);
     } else if (value && (limits.least || limits.most)) {
-        draw_band(limits, *value);
+        draw_band(limits, *value, derived.project->shown);
     }
-    draw_underline(dimension, derived, limits);
+    ImGui::SetCursorScreenPos({at.x, below + scaled(line_height)});
     if (hand.refused && hand.refused->dimension == dimension.name) {
         draw_wrapped(hand.refused->reason, Type::small, colour::red);
         log_item("refused " + dimension.name, hand.refused->reason);
     }
-    ImGui::Dummy(scaled(1, 4));
+    const ImVec2 end = ImGui::GetCursorScreenPos();
+    ImGui::SetCursorScreenPos({end.x, end.y + scaled(row_gap)});
     return outcome.change;
 }
 
@@ -156,15 +169,15 @@ std::vector<std::size_t> measures_of(const Derived& derived, const std::string& 
 
 }  // namespace
 
+float height_of_dimension() { return scaled(strip_height + 2 + line_height + row_gap); }
+
 std::optional<Change> draw_dimension_list(const Derived& derived,
                                           DimensionHand& hand,
                                           const Selection& selection,
                                           const BandWorker* bands,
                                           UnfoldedMeasures& unfolded,
                                           Dialog& dialog) {
-    draw_text("Dimensions", Type::strong);
-    ImGui::SameLine();
-    std::optional<Change> change = draw_tape_choice(derived.project->shown);
+    std::optional<Change> change;
     const auto& dimensions = derived.project->dimensions;
     const auto draw_one = [&](std::size_t i) {
         auto one = draw_dimension(dimensions[i], derived, hand, selection, bands, dialog);

@@ -1,5 +1,6 @@
 #include "editor/kit/item_log.h"
 #include "editor/kit/widgets.h"
+#include "editor/places/hole_signs.h"
 #include "editor/places/piece_panel.h"
 #include "editor/places/unrolled_piece.h"
 #include "model/schedule/laying.h"
@@ -268,14 +269,19 @@ void draw_datum_end(ImDrawList& on,
                  Type::small, colour::scribed);
 }
 
-void draw_hole(ImDrawList& on, ImVec2 at, float radius, bool is_hovered) {
-    const ImU32 ink = is_hovered ? colour::tape : colour::scribed;
-    const float cross = radius + scaled(3.5F);
-    if (is_hovered)
-        on.AddCircleFilled(at, radius + scaled(3), colour::with_alpha(colour::tape, 60));
-    on.AddLine({at.x - cross, at.y}, {at.x + cross, at.y}, ink, 1);
-    on.AddLine({at.x, at.y - cross}, {at.x, at.y + cross}, ink, 1);
-    on.AddCircle(at, radius, ink, 0, scaled(1.4F));
+void draw_hole(ImDrawList& on, ImVec2 at, HoleLook look, bool is_hovered) {
+    if (is_hovered) {
+        on.AddCircleFilled(at, look.radius + scaled(3), colour::with_alpha(colour::tape, 60));
+        look.ink = colour::tape;
+    }
+    draw_hole_sign(on, at, look);
+}
+
+void log_sign(std::size_t number, ImVec2 at, const HoleLook& look) {
+    const float reach = look.radius + scaled(4);
+    log_rectangle(
+        "sign of hole " + std::to_string(number),
+        {at.x - reach, at.y - reach, at.x + reach, at.y + reach, true, true, words_of(look.sign)});
 }
 
 bool is_near(ImVec2 a, ImVec2 b, float reach) {
@@ -293,24 +299,37 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
     const UnrolledPiece flat = unrolled_piece(derived, catalogue, piece);
     Paper paper = paper_across(area, flat);
     const auto fences = fence_lines(flat, derived, paper);
-    lay_lengthwise(paper, area, flat, rows_of(fences));
+    const auto& resolved = derived.resolved;
+    const auto legend = hole_legend(resolved, resolved.pieces[piece]);
+    const float legend_width = area.width - scaled(24);
+    const float legend_height = height_of_legend(legend, legend_width);
+    lay_lengthwise(paper, {area.x, area.y, area.width, area.height - legend_height}, flat,
+                   rows_of(fences));
     ImDrawList& on = *ImGui::GetWindowDrawList();
     draw_outline(on, paper, flat);
     draw_distances(on, paper, flat, derived, true);
     draw_distances(on, paper, flat, derived, false);
     const ImVec2 mouse = ImGui::GetIO().MousePos;
+    std::size_t number = 0;
     for (const auto& hole : flat.holes) {
         const ImVec2 at = paper.place(hole);
-        const float radius =
-            std::max(scaled(2.5F), static_cast<float>(hole.diameter) / 2 * paper.across);
-        if (ImGui::IsWindowHovered() && is_near(mouse, at, radius + scaled(4))) {
+        const auto& it = resolved.holes[hole.hole];
+        const HoleLook look{
+            sign_of(resolved, it), it.operation == model::HoleOperation::match_drill,
+            std::max(scaled(2.5F), static_cast<float>(hole.diameter) / 2 * paper.across),
+            colour::scribed};
+        if (ImGui::IsWindowHovered() && is_near(mouse, at, look.radius + scaled(4))) {
             under_pointer = hole.hole;
         }
-        draw_hole(on, at, radius, marked_hole == hole.hole || under_pointer == hole.hole);
+        draw_hole(on, at, look, marked_hole == hole.hole || under_pointer == hole.hole);
+        log_sign(++number, at, look);
     }
     const float bottom = area.y + area.height;
     draw_fences(on, paper, flat, fences);
-    draw_datum_end(on, area, flat, derived.resolved.pieces[piece]);
+    draw_datum_end(on, {area.x, area.y, area.width, area.height - legend_height}, flat,
+                   resolved.pieces[piece]);
+    draw_legend(on, {area.x + scaled(12), bottom - scaled(27) - legend_height}, legend,
+                legend_width);
     draw_text_at(on, {area.x + scaled(12), bottom - scaled(25)},
                  "inside faces; length not to scale", Type::small, colour::scribed_soft);
     const auto length = engine::Length::from_nm(derived.resolved.pieces[piece].length);

@@ -107,32 +107,33 @@ bool draw_card(const CardText& text,
     return clicked;
 }
 
-void draw_heading(const Summary& summary) {
-    const std::string words = count_words(summary);
-    draw_text(words, Type::strong);
-    log_item("findings heading", words);
-    ImGui::SameLine();
-    draw_text("click one for why and how", Type::small, colour::quiet);
+std::string key_of(const Derived& derived, std::size_t group) {
+    const auto& finding = derived.findings[derived.finding_groups[group].findings[0]];
+    return finding.code + ": " + where_words(derived.finding_groups[group], derived.findings) +
+           finding.what;
+}
+
+float unfolded_height(const FindingCards& cards, const std::string& key) {
+    const auto at = cards.unfolded.find(key);
+    return at == cards.unfolded.end() ? 0.0F : at->second;
 }
 
 void measure(FindingCards& cards, const Derived& derived, float width) {
     const float text_size = font(Type::small)->FontSize;
     if (cards.revision == derived.revision && cards.width == width &&
-        cards.text_size == text_size && cards.measured_height == cards.open_height &&
-        cards.measured_open == cards.open) {
+        cards.text_size == text_size && cards.measured == cards.unfolded) {
         return;
     }
+    if (cards.revision != derived.revision) cards.floor = 0.0F;
     cards.revision = derived.revision;
     cards.width = width;
     cards.text_size = text_size;
-    cards.measured_height = cards.open_height;
-    cards.measured_open = cards.open;
+    cards.measured = cards.unfolded;
     cards.tops = {0.0F};
-    const auto open = open_group(derived, cards);
     for (std::size_t i = 0; i < derived.finding_groups.size(); ++i) {
         const auto& group = derived.finding_groups[i];
         const float height = heights_of(text_of(group, derived.findings), width).whole() +
-                             (open == i ? cards.open_height : 0.0F);
+                             unfolded_height(cards, key_of(derived, i));
         cards.tops.push_back(cards.tops.back() + height + ImGui::GetStyle().ItemSpacing.y);
     }
 }
@@ -145,12 +146,6 @@ std::pair<std::size_t, std::size_t> shown_in(const FindingCards& cards, float fr
     const auto begin = first == tops.begin() ? first : first - 1;
     return {static_cast<std::size_t>(begin - tops.begin()),
             static_cast<std::size_t>(end - tops.begin())};
-}
-
-std::string key_of(const Derived& derived, std::size_t group) {
-    const auto& finding = derived.findings[derived.finding_groups[group].findings[0]];
-    return finding.code + ": " + where_words(derived.finding_groups[group], derived.findings) +
-           finding.what;
 }
 
 // Within the card, below its text.
@@ -172,10 +167,14 @@ std::optional<Change> draw_open_part(const std::string& name,
     return change;
 }
 
-void open_card(const Derived& derived, std::size_t index, FindingCards& cards) {
-    const auto key = key_of(derived, index);
-    cards.open = cards.open == key ? std::string() : key;
-    cards.open_height = 0.0F;
+// Opens it, or closes it where it is open; on the screen its top stays.
+void turn_over(const std::string& key, float y, FindingCards& cards) {
+    constexpr int frames_to_rest = 6;  // until what it shows is measured
+    if (cards.unfolded.erase(key) == 0) cards.unfolded.emplace(key, 0.0F);
+    const bool is_open = cards.unfolded.count(key) > 0;
+    if (is_open) cards.open = key;
+    if (!is_open && cards.open == key) cards.open.clear();
+    cards.held = HeldCard{key, y, frames_to_rest};
 }
 
 std::optional<Change> draw_one(const Derived& derived,
@@ -186,16 +185,19 @@ std::optional<Change> draw_one(const Derived& derived,
     const auto& group = derived.finding_groups[index];
     const Shades shades = shades_of(derived.findings[group.findings[0]].severity);
     const bool is_chosen = !group.concerns.empty() && selection.subjects == group.concerns;
-    const bool is_open = cards.open == key_of(derived, index);
+    const auto key = key_of(derived, index);
+    const auto unfolded = cards.unfolded.find(key);
+    const bool is_open = unfolded != cards.unfolded.end();
     const std::string name = "finding " + std::to_string(index + 1);
+    const float y = ImGui::GetCursorScreenPos().y;
     if (draw_card(text_of(group, derived.findings), shades, name, is_chosen,
-                  is_open ? cards.open_height : 0.0F)) {
+                  is_open ? unfolded->second : 0.0F)) {
         selection = selection_of_subjects(*derived.project, derived.resolved, group.concerns);
-        open_card(derived, index, cards);
+        turn_over(key, y, cards);
         return std::nullopt;
     }
     if (!is_open) return std::nullopt;
-    return draw_open_part(name, derived, index, cards.open_height, hands);
+    return draw_open_part(name, derived, index, unfolded->second, hands);
 }
 
 // The open card's top comes to the top of what shows.
@@ -203,6 +205,44 @@ void scroll_to_open(const Derived& derived, FindingCards& cards, float list_top)
     if (!std::exchange(cards.wants_open, false)) return;
     const auto open = open_group(derived, cards);
     if (open) ImGui::SetScrollY(list_top + cards.tops[*open]);
+}
+
+std::optional<std::size_t> group_of(const Derived& derived, const std::string& key) {
+    if (key.empty()) return std::nullopt;
+    for (std::size_t i = 0; i < derived.finding_groups.size(); ++i) {
+        if (key_of(derived, i) == key) return i;
+    }
+    return std::nullopt;
+}
+
+// By how much the list is scrolled too little for the card that is held; this frame draws it where
+// it will be, the next one is scrolled.
+float held_scroll(const Derived& derived, FindingCards& cards, float list_y) {
+    auto& held = cards.held;
+    if (!held) return 0.0F;
+    const auto group = group_of(derived, held->key);
+    const bool is_over = held->frames-- <= 0 || ImGui::GetIO().MouseWheel != 0.0F;
+    if (!group || is_over) {
+        held.reset();
+        return 0.0F;
+    }
+    const float wanted = ImGui::GetScrollY() + list_y + cards.tops[*group] - held->y;
+    const float scroll = std::max(0.0F, wanted);
+    cards.floor = std::max(cards.floor, scroll);
+    const float by = scroll - ImGui::GetScrollY();
+    if (by != 0.0F) ImGui::SetScrollY(scroll);
+    return by;
+}
+
+// The scroll bar measures all of them, and what is left free behind the last one.
+void end_list(FindingCards& cards, float list_x, float list_y, float scrolled_by) {
+    const float scroll = ImGui::GetScrollY() + scrolled_by;
+    cards.floor = std::min(cards.floor, scroll);
+    const float foot = ImGui::GetWindowPos().y + ImGui::GetWindowHeight() -
+                       ImGui::GetStyle().WindowPadding.y + scrolled_by;
+    const float end = list_y + cards.tops.back();
+    ImGui::SetCursorScreenPos({list_x, cards.floor > 0.0F ? std::max(end, foot) : end});
+    ImGui::Dummy({0, 0});
 }
 
 }  // namespace
@@ -231,11 +271,7 @@ float height_of_finding(const Derived& derived, std::size_t group, float width) 
 }
 
 std::optional<std::size_t> open_group(const Derived& derived, const FindingCards& cards) {
-    if (cards.open.empty()) return std::nullopt;
-    for (std::size_t i = 0; i < derived.finding_groups.size(); ++i) {
-        if (key_of(derived, i) == cards.open) return i;
-    }
-    return std::nullopt;
+    return group_of(derived, cards.open);
 }
 
 bool open_next(const Derived& derived, FindingCards& cards) {
@@ -243,7 +279,8 @@ bool open_next(const Derived& derived, FindingCards& cards) {
     if (count == 0) return false;
     const auto open = open_group(derived, cards);
     cards.open = key_of(derived, open ? (*open + 1) % count : 0);
-    cards.open_height = 0.0F;
+    cards.unfolded = {{cards.open, 0.0F}};
+    cards.held.reset();
     cards.wants_open = true;
     return true;
 }
@@ -258,26 +295,33 @@ std::optional<Change> draw_finding_list(const Derived& derived,
         return change;
     }
     if (std::exchange(cards.wants_top, false)) ImGui::SetScrollY(0.0F);
-    draw_heading(derived.summary);
     measure(cards, derived, ImGui::GetContentRegionAvail().x);
     scroll_to_open(derived, cards, ImGui::GetCursorPosY());
     const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float by = held_scroll(derived, cards, at.y);
     const ImDrawList& on = *ImGui::GetWindowDrawList();
+    const float top = at.y - by;
     const auto [first, end] =
-        shown_in(cards, on.GetClipRectMin().y - at.y, on.GetClipRectMax().y - at.y);
+        shown_in(cards, on.GetClipRectMin().y - top, on.GetClipRectMax().y - top);
     for (std::size_t i = first; i < end; ++i) {
-        ImGui::SetCursorScreenPos({at.x, at.y + cards.tops[i]});
+        ImGui::SetCursorScreenPos({at.x, top + cards.tops[i]});
         keep_first(change, draw_one(derived, i, cards, selection, hands));
     }
-    // The scroll bar measures all of them.
-    ImGui::SetCursorScreenPos({at.x, at.y + cards.tops.back()});
-    ImGui::Dummy({0, 0});
+    end_list(cards, at.x, at.y, by);
     return change;
 }
 
-float height_of_findings(const Derived& derived, FindingCards& cards, float width) {
+FindingsHeight height_of_findings(const Derived& derived, FindingCards& cards, float width) {
+    if (derived.findings.empty()) {
+        const float line = ImGui::GetTextLineHeightWithSpacing();
+        return {line, line};
+    }
     measure(cards, derived, width);
-    return ImGui::GetTextLineHeightWithSpacing() + cards.tops.back();
+    FindingsHeight height{cards.tops.back(), cards.tops.back()};
+    if (cards.unfolded.empty()) return height;
+    for (std::size_t i = 0; i < derived.finding_groups.size(); ++i)
+        height.folded -= unfolded_height(cards, key_of(derived, i));
+    return height;
 }
 
 }  // namespace editor

@@ -8,11 +8,19 @@
 #include <imgui.h>
 
 #include <cstddef>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace editor {
+
+// A card that was clicked keeps its place on the screen while what it shows unfolds.
+struct HeldCard {
+    std::string key;
+    float y = 0.0F;  // of its top, on the screen
+    int frames = 0;  // for so many more
+};
 
 // Where the cards begin, one below the other; measured once for each state of the project.
 struct FindingCards {
@@ -21,19 +29,23 @@ struct FindingCards {
     float text_size = 0.0F;
     std::vector<float> tops;  // of each card, and last the end of all
     bool wants_top = false;   // the first of them is to be seen
-    // The card that shows why, and the mends: known by what it says, so that it stays open when
+    // The card opened last, which the keys mend: known by what it says, so that it stays open when
     // others come and go. Empty: none.
     std::string open;
-    float open_height = 0.0F;      // of what it shows below its text
-    bool wants_open = false;       // the open one is to be seen
-    float measured_height = 0.0F;  // with these the cards were measured
-    std::string measured_open;
+    // How high what the open ones show below their text is. One stays open until it is clicked
+    // again: none below it moves under the hand.
+    std::map<std::string, float> unfolded;
+    std::map<std::string, float> measured;  // with these the cards were measured
+    bool wants_open = false;                // the one opened last is to be seen
+    std::optional<HeldCard> held;
+    float floor = 0.0F;  // how far the list may be scrolled though its end is reached
 };
 
-// The group whose card is open; none where it is gone.
+// The group whose card was opened last; none where it is gone.
 std::optional<std::size_t> open_group(const Derived& derived, const FindingCards& cards);
 
-// Opens the card after the open one, or the first; false where there is none.
+// Opens the card after the one opened last, or the first, and closes the others; false where there
+// is none.
 bool open_next(const Derived& derived, FindingCards& cards);
 
 // Clicking a finding selects what it concerns, and opens its card: why, and mends as buttons.
@@ -58,7 +70,11 @@ struct SeverityWord {
 };
 SeverityWord word_of(model::Severity severity);
 
-// How high the list is at that width.
-float height_of_findings(const Derived& derived, FindingCards& cards, float width);
+// How high the list is at that width: as it stands, and with no card open.
+struct FindingsHeight {
+    float whole = 0.0F;
+    float folded = 0.0F;
+};
+FindingsHeight height_of_findings(const Derived& derived, FindingCards& cards, float width);
 
 }  // namespace editor

@@ -12,6 +12,8 @@
 namespace editor {
 namespace {
 
+constexpr float band_height = 16.0F;
+
 std::string words(model::Nm length, const engine::TapeStyle& shown) {
     return engine::tape_text(engine::Length::from_nm(length), shown);
 }
@@ -55,10 +57,10 @@ bool fits(const model::Band& band, model::Nm value) {
 // Pale where it is that of a state before, or says less than it seems to.
 void draw_trough(const model::Band& band, model::Nm value, bool is_pale) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
+    const float width = trough_width(ImGui::GetContentRegionAvail().x);
     ImDrawList& on = *ImGui::GetWindowDrawList();
     const Scale scale = scale_of(band, value, at.x, width);
-    const float y = at.y + scaled(5);
+    const float y = at.y + scaled(6);
     const float h = scaled(2.5F);
     on.AddRectFilled({at.x, y - h}, {at.x + width, y + h}, colour::field, h);
     for (const auto& interval : band.intervals) {
@@ -72,7 +74,8 @@ void draw_trough(const model::Band& band, model::Nm value, bool is_pale) {
                          is_pale             ? colour::quiet
                          : fits(band, value) ? colour::ink
                                              : colour::amber_edge);
-    ImGui::Dummy({width, scaled(14)});
+    ImGui::Dummy({width, scaled(band_height)});
+    ImGui::SameLine(0, scaled(10));
 }
 
 // "fits 12 1/32 to 25 1/2, then wheel well left".
@@ -145,9 +148,14 @@ std::optional<Against> against(const BandState& state, const Derived& derived) {
     return std::nullopt;
 }
 
-void draw_words(const std::string& text, ImU32 ink, float room) {
-    ImGui::AlignTextToFramePadding();
-    draw_text(text_to_fit(text, Type::small, room), ink);
+void draw_words(const std::string& text, ImU32 ink) {
+    draw_text(text_to_fit(text, Type::small, ImGui::GetContentRegionAvail().x), ink);
+}
+
+// Where nothing is known to draw.
+void draw_no_trough() {
+    ImGui::Dummy({trough_width(ImGui::GetContentRegionAvail().x), scaled(band_height)});
+    ImGui::SameLine(0, scaled(10));
 }
 
 std::string words_of(const model::Band& band, model::Nm value, const engine::TapeStyle& shown) {
@@ -159,11 +167,13 @@ std::string words_of(const model::Band& band, model::Nm value, const engine::Tap
 
 std::optional<Change> draw_largest(const model::Band& band,
                                    model::Nm largest,
-                                   const std::string& button,
                                    const engine::TapeStyle& shown) {
-    ImGui::SameLine();
-    if (!draw_button("Largest " + band.dimension, {.text = button, .weight = Weight::link}))
-        return std::nullopt;
+    const StyleScope close(ImGuiStyleVar_FramePadding, scaled(3, 0));
+    const std::string text = "largest " + words(largest, shown);
+    const bool is_wanted =
+        draw_button("Largest " + band.dimension, {.text = text, .weight = Weight::link});
+    ImGui::SameLine(0, scaled(4));
+    if (!is_wanted) return std::nullopt;
     const auto quantity = engine::Quantity{.kind = engine::QuantityKind::length,
                                            .length = engine::Length::from_nm(largest)};
     auto change = change_of(model::SetFormula{band.dimension, formula_of(quantity, shown)});
@@ -176,8 +186,7 @@ std::optional<Change> draw_settled(const model::Band& band,
                                    const engine::TapeStyle& shown) {
     draw_trough(band, value.nm(), false);
     if (band.intervals.empty()) {
-        draw_words(words_of(band, value.nm(), shown), colour::red,
-                   ImGui::GetContentRegionAvail().x);
+        draw_words(words_of(band, value.nm(), shown), colour::red);
         log_item("band " + band.dimension, "none");
         return std::nullopt;
     }
@@ -186,14 +195,16 @@ std::optional<Change> draw_settled(const model::Band& band,
     const auto& interval = interval_at(now, now.value);
     const auto largest = model::largest_that_fits(now, shown);
     const bool offers = largest && *largest != now.value && !interval.above.is_of_search;
-    const std::string button = offers ? "largest " + words(*largest, shown) : std::string();
-    const float room = ImGui::GetContentRegionAvail().x -
-                       (offers ? size_of_text(button, Type::small).x + scaled(18) : 0.0F);
+    auto change = offers ? draw_largest(band, *largest, shown) : std::nullopt;
     const std::string text = band_words(now, interval, shown);
-    draw_words(text, fits(band, now.value) ? colour::quiet : colour::red, room);
+    const bool is_right = fits(band, now.value);
+    // The button says how far already.
+    const bool says_stop_only = offers && is_right;
+    draw_words(says_stop_only ? "then " + interval.above.by : text,
+               is_right ? colour::quiet : colour::red);
     log_item("band " + band.dimension, text);
     draw_hint(text + "\n" + hint_words(band, interval));
-    return offers ? draw_largest(band, *largest, button, shown) : std::nullopt;
+    return change;
 }
 
 // That of a state before, pale, until the new one is there.
@@ -204,11 +215,11 @@ void draw_awaited(const std::string& dimension,
     if (state.band) {
         draw_trough(*state.band, value.nm(), true);
     } else {
-        ImGui::Dummy(scaled(1, 14));
+        draw_no_trough();
     }
     const std::string words = state.band ? words_of(*state.band, value.nm(), shown)
                                          : std::string("working out\xE2\x80\xA6");
-    draw_words(words, colour::edge, ImGui::GetContentRegionAvail().x);
+    draw_words(words, colour::edge);
     log_item("awaited band " + dimension, words);
 }
 
@@ -219,22 +230,22 @@ void draw_against(const std::string& dimension,
     if (state.band) {
         draw_trough(*state.band, value.nm(), true);
     } else {
-        ImGui::Dummy(scaled(1, 14));
+        draw_no_trough();
     }
-    draw_words(it.shortly.empty() ? it.words : it.shortly, it.ink,
-               ImGui::GetContentRegionAvail().x);
+    draw_words(it.shortly.empty() ? it.words : it.shortly, it.ink);
     log_item("band " + dimension, it.words);
     draw_hint(it.words);
 }
 
 }  // namespace
 
+float trough_width(float width) { return std::clamp(0.3F * width, scaled(60), scaled(130)); }
+
 std::optional<Change> draw_fit_band(const model::Dimension& dimension,
                                     const BandState& state,
                                     engine::Length value,
                                     const Derived& derived) {
     const FontScope small(Type::small);
-    const ImVec2 at = ImGui::GetCursorScreenPos();
     std::optional<Change> change;
     if (const auto reason = against(state, derived)) {
         draw_against(dimension.name, state, *reason, value);
@@ -243,9 +254,6 @@ std::optional<Change> draw_fit_band(const model::Dimension& dimension,
     } else if (state.band) {
         change = draw_settled(*state.band, value, derived.project->shown);
     }
-    const float spacing = ImGui::GetStyle().ItemSpacing.y;
-    const float height = scaled(14) + ImGui::GetFrameHeight() + 2 * spacing;
-    ImGui::SetCursorScreenPos({at.x, at.y + height});
     return change;
 }
 

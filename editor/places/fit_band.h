@@ -1,5 +1,5 @@
-// How far a dimension may go, below its strip: the band in which everything fits, what stops it,
-// and the way to its end.
+// How far a dimension may go, on a line below its strip: the band in which everything fits, the way
+// to its end, and what stops it there.
 #pragma once
 
 #include "editor/band_worker.h"
@@ -10,8 +10,11 @@
 
 namespace editor {
 
-// For a dimension that is a length and has a value. Takes the same height whatever is known, so
-// that nothing jumps under the hand. Gives the change when its largest is asked for.
+// Of the trough at the left of such a line.
+float trough_width(float width);
+
+// For a dimension that is a length and has a value. One line whatever is known, so that nothing
+// jumps under the hand. Gives the change when its largest is asked for.
 std::optional<Change> draw_fit_band(const model::Dimension& dimension,
                                     const BandState& state,
                                     engine::Length value,

@@ -2,6 +2,8 @@
 
 #include "editor/by_name.h"
 #include "editor/join_choices.h"
+#include "editor/joint_group.h"
+#include "editor/joint_group_choices.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/choice_button.h"
 #include "editor/places/fastener_choice.h"
@@ -87,82 +89,124 @@ void draw_sections(const SectionTab& first, const SectionTab& second, JoinSectio
     ImGui::Dummy(scaled(1, 1));
 }
 
-std::string name_of_chosen(const std::vector<Choice>& choices) {
+std::string name_of_chosen(const std::vector<Choice>& choices, const char* none = "as stated") {
     const auto at = std::find_if(choices.begin(), choices.end(),
                                  [](const Choice& choice) { return choice.is_now; });
-    return at == choices.end() ? std::string("as stated") : at->name;
+    return at == choices.end() ? std::string(none) : at->name;
 }
 
 // ---- one joint ----------------------------------------------------------------------------------
 
+using Joints = std::vector<JointName>;
+
 std::string where_of(const JointName& joint) { return joint.frame + ": joint " + words_of(joint); }
+
+// Prices are kept by it; of several it is no place that a finding names.
+std::string where_of(const Joints& joints) {
+    std::string where;
+    for (const auto& joint : joints) where += (where.empty() ? "" : "\n") + where_of(joint);
+    return where;
+}
 
 std::optional<Change> draw_priced(JoinHands& hands,
                                   const char* group,
-                                  const JointName& joint,
+                                  const Joints& joints,
                                   const std::vector<Choice>& choices) {
-    const auto where = where_of(joint);
+    const auto where = where_of(joints);
     return change_if(draw_price_rows({group, where, where}, choices, hands.derived, hands.catalogue,
                                      hands.state.prices));
 }
 
-// Where something is said of the joint: to say nothing of it any more.
-std::optional<Change> draw_way_back(const model::Project& project, const JointName& joint) {
-    if (stated_joint(project, joint) == nullptr) return std::nullopt;
-    const bool is_wanted = draw_button(
-        "Back to the rule", {.text = "Join this one like the others", .weight = Weight::link});
-    draw_hint("Forgets all that is said of this joint, its note too");
-    if (!is_wanted) return std::nullopt;
-    return change_of(model::RemoveJoint{joint.frame, joint.members});
+// Where something is said of a joint: to say nothing of it any more.
+std::optional<Change> draw_way_back(const JointGroup& group) {
+    if (group.way_back.edits.empty()) return std::nullopt;
+    const bool is_one = group.joints.size() == 1;
+    const bool is_wanted =
+        draw_button("Back to the rule",
+                    {.text = is_one ? "Join this one like the others" : "Join these as the rule is",
+                     .weight = Weight::link});
+    draw_hint(is_one ? "Forgets all that is said of this joint, its note too"
+                     : "Forgets all that is said of these joints, their notes too");
+    return is_wanted ? std::optional(group.way_back) : std::nullopt;
 }
 
-std::optional<Change> draw_hold(JoinHands& hands,
-                                const JointName& joint,
-                                const std::vector<Choice>& holds) {
-    auto change = draw_joint_settings(hands.derived, hands.catalogue, joint);
+std::optional<Change> draw_hold(JoinHands& hands) {
+    const auto& group = hands.state.group;
+    auto change = draw_joint_settings(hands.derived, hands.catalogue, group);
     ImGui::Dummy(scaled(1, 2));
-    keep_first(change, draw_priced(hands, "hold", joint, holds));
+    keep_first(change, draw_priced(hands, "hold", group.joints, group.holds));
+    return change;
+}
+
+// An end of a frame has many alike: a button chooses them all.
+void draw_alike(JoinHands& hands) {
+    const auto& alike = hands.state.group.alike;
+    if (alike.size() < 2) return;
+    const std::string text = "Choose all " + std::to_string(alike.size()) + " like this one";
+    const bool is_wanted = draw_button("All like this one", {.text = text, .weight = Weight::link});
+    draw_hint("All that meet in the same way and are of the same two stocks");
+    if (!is_wanted) return;
+    hands.selection = selection_of_joints(*hands.derived.project, hands.derived.resolved, alike);
+}
+
+void draw_several(const JointGroup& group) {
+    draw_wrapped("What you choose here is done to all of them, in one step", Type::small,
+                 colour::quiet);
+    if (group.troubled == 0) return;
+    draw_text("there is something to look at: " + std::to_string(group.troubled) + " of them",
+              Type::small, colour::amber);
+}
+
+std::optional<Change> draw_about(JoinHands& hands) {
+    const auto& group = hands.state.group;
+    const auto& joints = group.joints;
+    const bool is_one = joints.size() == 1;
+    std::optional<Change> change;
+    if (is_one) {
+        change = draw_note_field(hands.derived, joints.front(), hands.state.typing);
+        draw_alike(hands);
+    } else {
+        draw_several(group);
+    }
+    keep_first(change, draw_way_back(group));
+    if (is_one) draw_joint_findings(hands.derived, joints.front());
     return change;
 }
 
 // A brace or a leaning member lies on another one, and no recipe has a say in how.
-std::optional<Change> draw_chosen(JoinHands& hands, const JointName& joint) {
-    const auto& project = *hands.derived.project;
+std::optional<Change> draw_chosen(JoinHands& hands) {
+    const auto& group = hands.state.group;
     auto& open = hands.state.section;
-    auto change = draw_note_field(hands.derived, joint, hands.state.typing);
-    keep_first(change, draw_way_back(project, joint));
-    draw_joint_findings(hands.derived, joint);
-    const auto holds = joint_hold_choices(project, joint);
-    if (!node_bar_word(project, joint).empty()) {
-        keep_first(change, draw_hold(hands, joint, holds));
+    auto change = draw_about(hands);
+    if (group.recipes.empty()) {
+        keep_first(change, draw_hold(hands));
         return change;
     }
-    const auto recipes = joint_recipe_choices(project, joint);
-    draw_sections({JoinSection::meet, "How they meet", name_of_chosen(recipes)},
-                  {JoinSection::hold, "What holds them", name_of_chosen(holds)}, open);
-    if (open == JoinSection::meet) {
-        keep_first(change, draw_priced(hands, "meet", joint, recipes));
-        return change;
-    }
-    keep_first(change, draw_hold(hands, joint, holds));
+    const char* none = group.joints.size() == 1 ? "as stated" : "not all alike";
+    draw_sections({JoinSection::meet, "How they meet", name_of_chosen(group.recipes, none)},
+                  {JoinSection::hold, "What holds them", name_of_chosen(group.holds, none)}, open);
+    keep_first(change, open == JoinSection::meet
+                           ? draw_priced(hands, "meet", group.joints, group.recipes)
+                           : draw_hold(hands));
     return change;
 }
 
 std::optional<Change> draw_joint(JoinHands& hands) {
     const auto& now = hands.derived;
-    const auto joint =
-        chosen_joint(*now.project, now.resolved, hands.state.joints, hands.selection);
-    const auto& joints = hands.state.joints;
-    std::optional<JointName> other;
-    if (joint) {
-        other = draw_joint_choice(now, joints, joint, hands.selection);
+    auto& state = hands.state;
+    auto& selection = hands.selection;
+    bring_up_to_date(state.group, now, state.joints, selection);
+    const auto& chosen = state.group.joints;
+    std::optional<Joints> others;
+    if (!chosen.empty()) {
+        others = draw_joint_choice(now, state.joints, chosen, state.listing, selection);
     } else {
         draw_wrapped("Click in the view where two bars meet, or choose here", Type::text,
                      colour::quiet);
-        other = draw_joint_list(now, joints, hands.selection);
+        others = draw_joint_list(now, state.joints, state.listing, selection);
     }
-    if (other) hands.selection = selection_of_joint(*now.project, now.resolved, *other);
-    return joint && !other ? draw_chosen(hands, *joint) : std::nullopt;
+    if (others) selection = selection_of_joints(*now.project, now.resolved, *others);
+    return !chosen.empty() && !others ? draw_chosen(hands) : std::nullopt;
 }
 
 // ---- a frame, and all ---------------------------------------------------------------------------
@@ -241,14 +285,14 @@ bool is_at_rest() {
     return !ImGui::IsAnyMouseDown() && !has_moved && io.MouseWheel == 0.0F;
 }
 
-// After a change the same joint is chosen, with the parts that it has now.
+// After a change the same joints are chosen, with the parts that they have now.
 void follow(const Derived& now, JoinState& state, Selection& selection) {
     if (state.revision == now.revision) return;
     state.joints = member_joints(*now.project, now.resolved, now.findings);
     state.revision = now.revision;
-    if (selection.subjects.size() != 1) return;
-    const auto joint = chosen_joint(*now.project, now.resolved, state.joints, selection);
-    if (joint) selection = selection_of_joint(*now.project, now.resolved, *joint);
+    if (selection.subjects.empty()) return;
+    const auto chosen = chosen_joints(*now.project, now.resolved, state.joints, selection);
+    if (!chosen.empty()) selection = selection_of_joints(*now.project, now.resolved, chosen);
 }
 
 // What is selected brings its frame along, once.

@@ -5,9 +5,11 @@
 #include "editor/change.h"
 #include "editor/choice_price.h"
 #include "editor/derived.h"
+#include "editor/joint_group_choices.h"
 #include "editor/joint_list.h"
 #include "editor/kit/scopes.h"
 #include "editor/places/join_fields.h"
+#include "editor/places/joint_choice.h"
 #include "editor/selection.h"
 
 #include <optional>
@@ -28,6 +30,8 @@ struct JoinState {
     JoinTyping typing;
     std::optional<Revision> revision;  // of `joints`
     std::vector<MemberJoint> joints;
+    JointListing listing;
+    JointGroup group;
 };
 
 std::optional<Change> draw_join(const Area& area,

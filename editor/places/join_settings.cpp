@@ -1,6 +1,7 @@
 #include "editor/places/join_settings.h"
 
 #include "editor/join_choices.h"
+#include "editor/joint_group.h"
 #include "editor/places/choice_button.h"
 
 #include <algorithm>
@@ -58,11 +59,10 @@ void add_screws(Options<std::string>& options, const Screws& screws) {
     for (const auto& screw : screws) options.add(screw.id, screw.id);
 }
 
-Options<std::string> fasteners_for(const model::Catalogue& catalogue,
-                                   const model::JointOverride& joint) {
+Options<std::string> fasteners_for(const model::Catalogue& catalogue, bool has_removable) {
     Options<std::string> options;
     options.add("as the project has it", {});
-    if (!joint.removable) {
+    if (!has_removable) {
         options.add_heading("Blind rivets");
         for (const auto& rivet : catalogue.rivets) options.add(rivet.id, rivet.id);
         options.add_heading("Screws");
@@ -71,33 +71,65 @@ Options<std::string> fasteners_for(const model::Catalogue& catalogue,
     return options;
 }
 
-std::optional<Change> draw_joint_fastener(const Derived& derived,
-                                          const model::Catalogue& catalogue,
-                                          const JointName& name) {
-    auto entry = joint_entry(*derived.project, name);
-    auto options = fasteners_for(catalogue, entry);
-    const std::string now = entry.fastener.value_or(std::string());
-    const auto chosen =
-        draw_options(std::string("Fastener of the joint"), "Fastener", options, now, now);
-    if (!chosen) return std::nullopt;
-    entry.fastener = chosen->empty() ? std::nullopt : std::optional(*chosen);
-    return joint_change(*derived.project, name.frame, entry,
-                        (chosen->empty() ? "The project's fastener" : "Fasten with " + *chosen) +
-                            " at " + words_of(name));
+// What all of them have; none where they differ.
+template <class Value>
+std::optional<Value> common(const std::vector<model::JointOverride>& entries,
+                            Value model::JointOverride::*field) {
+    const Value& first = entries.front().*field;
+    const bool are_alike =
+        std::ranges::all_of(entries, [&](const auto& entry) { return entry.*field == first; });
+    if (!are_alike) return std::nullopt;
+    return std::optional<Value>{std::in_place, first};  // also where that is none
 }
 
-std::optional<Change> draw_joint_count(const Derived& derived, const JointName& name) {
-    auto entry = joint_entry(*derived.project, name);
+constexpr const char* not_alike = "not the same for all of them";
+
+// Where they differ, any choice is another one.
+template <class Value>
+std::optional<Value> draw_common(const std::string& name,
+                                 const std::string& word,
+                                 Options<Value>& options,
+                                 const std::optional<Value>& now,
+                                 const std::string& text_of_now) {
+    if (now) return draw_options(name, word, options, *now, text_of_now);
+    options.add_heading(not_alike);
+    const auto clicked =
+        draw_choice_button(name, word, options.entries, options.entries.size() - 1);
+    if (!clicked) return std::nullopt;
+    return options.values[*clicked];
+}
+
+std::optional<Change> draw_joint_fastener(const Derived& derived,
+                                          const model::Catalogue& catalogue,
+                                          const JointGroup& group) {
+    auto options = fasteners_for(
+        catalogue, std::ranges::any_of(group.entries, [](const auto& it) { return it.removable; }));
+    const auto field = common(group.entries, &model::JointOverride::fastener);
+    const auto now = field ? std::optional(field->value_or(std::string())) : std::nullopt;
+    const auto chosen = draw_common(std::string("Fastener of the joint"), "Fastener", options, now,
+                                    now.value_or(std::string()));
+    if (!chosen) return std::nullopt;
+    return joint_group_change(
+        *derived.project, group.joints,
+        [&](model::JointOverride& entry) {
+            entry.fastener = chosen->empty() ? std::nullopt : std::optional(*chosen);
+        },
+        (chosen->empty() ? "The project's fastener" : "Fasten with " + *chosen) + " at " +
+            words_of(group.joints));
+}
+
+std::optional<Change> draw_joint_count(const Derived& derived, const JointGroup& group) {
+    const auto now = common(group.entries, &model::JointOverride::count);
     Options<std::optional<int>> options;
     options.add("as the project has it: " + std::to_string(derived.project->shop.per_lap), {});
     for (int i = 1; i <= most_in_a_lap; ++i) options.add(std::to_string(i), i);
-    const std::string text = entry.count ? std::to_string(*entry.count) : std::string();
+    const std::string text = now && *now ? std::to_string(**now) : std::string();
     const auto chosen =
-        draw_options(std::string("Count of the joint"), "In each lap", options, entry.count, text);
+        draw_common(std::string("Count of the joint"), "In each lap", options, now, text);
     if (!chosen) return std::nullopt;
-    entry.count = *chosen;
-    return joint_change(*derived.project, name.frame, entry,
-                        "Number of fasteners at " + words_of(name));
+    return joint_group_change(
+        *derived.project, group.joints, [&](model::JointOverride& entry) { entry.count = *chosen; },
+        "Number of fasteners at " + words_of(group.joints));
 }
 
 Change shop_change(model::Shop shop, std::string label) {
@@ -143,9 +175,9 @@ std::optional<Change> draw_shop_hold(const model::Shop& shop) {
 
 std::optional<Change> draw_joint_settings(const Derived& derived,
                                           const model::Catalogue& catalogue,
-                                          const JointName& joint) {
-    auto change = draw_joint_fastener(derived, catalogue, joint);
-    keep_first(change, draw_joint_count(derived, joint));
+                                          const JointGroup& group) {
+    auto change = draw_joint_fastener(derived, catalogue, group);
+    keep_first(change, draw_joint_count(derived, group));
     return change;
 }
 

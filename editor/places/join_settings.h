@@ -3,17 +3,17 @@
 
 #include "editor/change.h"
 #include "editor/derived.h"
-#include "editor/joint_list.h"
+#include "editor/joint_group_choices.h"
 #include "model/catalogue/catalogue.h"
 
 #include <optional>
 
 namespace editor {
 
-// Of one joint: its fastener, and how many in each lap.
+// Of one joint, or of several at once: the fastener, and how many in each lap.
 std::optional<Change> draw_joint_settings(const Derived& derived,
                                           const model::Catalogue& catalogue,
-                                          const JointName& joint);
+                                          const JointGroup& group);
 
 // Of the whole project: how many in each lap, the screws of joints that come apart and what holds
 // them.

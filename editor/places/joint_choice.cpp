@@ -57,26 +57,97 @@ bool draw_entry(const MemberJoint& joint, bool is_chosen, bool has_frames) {
     return clicked;
 }
 
-// Only what shows is drawn, however many there are.
-std::optional<JointName> draw_list(const std::vector<MemberJoint>& joints,
-                                   const JointOrder& order,
-                                   const std::optional<JointName>& chosen,
-                                   bool has_frames) {
-    std::optional<JointName> clicked;
-    if (order.of_chosen > 0) {
-        draw_text("Those of the chosen members come first", Type::small, colour::quiet);
+// What was chosen elsewhere brings its own members' joints to the top.
+void put_in_order(JointListing& listing,
+                  const Derived& derived,
+                  const std::vector<MemberJoint>& joints,
+                  const Selection& selection) {
+    if (listing.revision == derived.revision && listing.chosen == selection) return;
+    listing.revision = derived.revision;
+    listing.chosen = selection;
+    listing.order = joint_order(joints, selection);
+}
+
+// From the anchor to the place that was clicked, as the list shows them.
+std::vector<JointName> range_to(const std::vector<MemberJoint>& joints,
+                                const JointListing& listing,
+                                std::size_t clicked) {
+    const auto& order = listing.order.joints;
+    std::size_t from = clicked;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        if (listing.anchor == joints[order[i]].name) from = i;
     }
+    std::vector<JointName> range;
+    for (std::size_t i = std::min(from, clicked); i <= std::max(from, clicked); ++i) {
+        range.push_back(joints[order[i]].name);
+    }
+    return range;
+}
+
+bool goes_on_choosing() { return ImGui::GetIO().KeyShift || ImGui::GetIO().KeyCtrl; }
+
+// A plain click chooses one; with Ctrl it joins those that are chosen or leaves them; with Shift
+// all from the one before it to this one are chosen.
+std::vector<JointName> after_click(const std::vector<MemberJoint>& joints,
+                                   JointListing& listing,
+                                   const std::vector<JointName>& chosen,
+                                   std::size_t clicked) {
+    const auto& name = joints[listing.order.joints[clicked]].name;
+    const ImGuiIO& io = ImGui::GetIO();
+    if (io.KeyShift && listing.anchor) {
+        auto range = range_to(joints, listing, clicked);
+        if (!io.KeyCtrl) return range;
+        for (const auto& it : chosen) {
+            if (std::ranges::find(range, it) == range.end()) range.push_back(it);
+        }
+        return range;
+    }
+    listing.anchor = name;
+    return io.KeyCtrl ? toggled(chosen, name) : std::vector<JointName>{name};
+}
+
+// Only what shows is drawn, however many there are.
+std::optional<std::size_t> draw_rows(const std::vector<MemberJoint>& joints,
+                                     const JointOrder& order,
+                                     const std::vector<JointName>& chosen,
+                                     bool has_frames) {
+    std::optional<std::size_t> clicked;
+    draw_text(order.of_chosen > 0 ? "Those of the chosen members come first; Shift or Ctrl for more"
+                                  : "Click one; with Shift or Ctrl several",
+              Type::small, colour::quiet);
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(order.joints.size()));
     while (clipper.Step()) {
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
-            const auto& joint = joints[order.joints[static_cast<std::size_t>(i)]];
-            if (draw_entry(joint, chosen && *chosen == joint.name, has_frames)) {
-                clicked = joint.name;
-            }
+            const auto at = static_cast<std::size_t>(i);
+            const auto& joint = joints[order.joints[at]];
+            const bool is_chosen = std::ranges::find(chosen, joint.name) != chosen.end();
+            if (draw_entry(joint, is_chosen, has_frames)) clicked = at;
         }
     }
     return clicked;
+}
+
+std::optional<std::vector<JointName>> draw_list(const Derived& derived,
+                                                const std::vector<MemberJoint>& joints,
+                                                const std::vector<JointName>& chosen,
+                                                JointListing& listing,
+                                                const Selection& selection) {
+    put_in_order(listing, derived, joints, selection);
+    const auto clicked =
+        draw_rows(joints, listing.order, chosen, derived.project->frames.size() > 1);
+    if (!clicked) return std::nullopt;
+    auto after = after_click(joints, listing, chosen, *clicked);
+    if (goes_on_choosing()) {
+        listing.chosen = selection_of_joints(*derived.project, derived.resolved, after);
+    }
+    return after;
+}
+
+std::string text_of(const std::vector<JointName>& chosen, bool has_frames) {
+    if (chosen.empty()) return "choose a joint";
+    const bool tells_frame = has_frames && chosen.size() == 1;
+    return (tells_frame ? chosen.front().frame + ": " : "") + words_of(chosen);
 }
 
 }  // namespace
@@ -104,41 +175,42 @@ std::string joint_state_words(const MemberJoint& joint) {
            (joint.fasteners == 1 ? " fastener" : " fasteners");
 }
 
-std::optional<JointName> draw_joint_list(const Derived& derived,
-                                         const std::vector<MemberJoint>& joints,
-                                         const Selection& selection) {
+std::optional<std::vector<JointName>> draw_joint_list(const Derived& derived,
+                                                      const std::vector<MemberJoint>& joints,
+                                                      JointListing& listing,
+                                                      const Selection& selection) {
     const ItemScope items("Joint list");
     const ChildScope list("joints");
-    return draw_list(joints, joint_order(joints, selection), std::nullopt,
-                     derived.project->frames.size() > 1);
+    auto after = draw_list(derived, joints, {}, listing, selection);
+    listing.wants_open = after && goes_on_choosing();
+    return after;
 }
 
-std::optional<JointName> draw_joint_choice(const Derived& derived,
-                                           const std::vector<MemberJoint>& joints,
-                                           const std::optional<JointName>& chosen,
-                                           const Selection& selection) {
-    const bool has_frames = derived.project->frames.size() > 1;
-    const std::string text =
-        chosen ? (has_frames ? chosen->frame + ": " : "") + words_of(*chosen) : "choose a joint";
+std::optional<std::vector<JointName>> draw_joint_choice(const Derived& derived,
+                                                        const std::vector<MemberJoint>& joints,
+                                                        const std::vector<JointName>& chosen,
+                                                        JointListing& listing,
+                                                        const Selection& selection) {
+    const std::string text = text_of(chosen, derived.project->frames.size() > 1);
     const float width = ImGui::GetContentRegionAvail().x;
     if (draw_button("Joint of choice", {.text = text_with_arrow(text, width), .width = width})) {
         ImGui::OpenPopup("Joint list");
+        listing.revision.reset();
+        if (!chosen.empty()) listing.anchor = chosen.back();
     }
-    if (chosen) draw_hint(text);
+    draw_hint(text);
+    if (std::exchange(listing.wants_open, false)) ImGui::OpenPopup("Joint list");
     const float room = popup_room();
-    std::optional<JointName> clicked;
-    {
-        const PopupScope open("Joint list");
-        if (!open) return std::nullopt;
-        const float line = ImGui::GetTextLineHeightWithSpacing();
-        const float height = line * static_cast<float>(joints.size() + 1) + scaled(6);
-        const float most_wide = ImGui::GetIO().DisplaySize.x - scaled(60);
-        const ChildScope list(
-            "joints", {std::min(scaled(430), most_wide), std::min({scaled(340), room, height})});
-        clicked = draw_list(joints, joint_order(joints, selection), chosen, has_frames);
-        if (clicked) ImGui::CloseCurrentPopup();
-    }
-    return clicked;
+    const PopupScope open("Joint list");
+    if (!open) return std::nullopt;
+    const float line = ImGui::GetTextLineHeightWithSpacing();
+    const float height = line * static_cast<float>(joints.size() + 1) + scaled(6);
+    const float most_wide = ImGui::GetIO().DisplaySize.x - scaled(60);
+    const ChildScope list(
+        "joints", {std::min(scaled(430), most_wide), std::min({scaled(340), room, height})});
+    auto after = draw_list(derived, joints, chosen, listing, selection);
+    if (after && !goes_on_choosing()) ImGui::CloseCurrentPopup();
+    return after;
 }
 
 }  // namespace editor

@@ -9,6 +9,7 @@
 #include "editor/kit/scopes.h"
 #include "editor/places/dimension_list.h"
 #include "editor/places/finding_list.h"
+#include "editor/places/lay_out_sections.h"
 #include "editor/places/section_choice.h"
 #include "editor/selection.h"
 
@@ -24,6 +25,7 @@ struct LayOutState {
     SectionTyping& stock_filter;
     FindingCards& cards;
     UnfoldedMeasures& unfolded;
+    LayOutSections& sections;
     MendBoard& mends;
     Place& place;
     const BandWorker* bands = nullptr;

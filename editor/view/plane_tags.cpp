@@ -74,23 +74,42 @@ void draw_plane(const Area& area,
     on.AddPolyline(corners.data(), 4, colour::dye, ImDrawFlags_Closed, scaled(1.5F));
 }
 
-// What is said under a tag: why it was refused, or what it snapped to.
-void draw_remark(const PlaneTag& tag, const std::string& frame, const PlaneHand& hand) {
+constexpr float remark_width = 260.0F;
+
+// Under the tag, or above it where the view ends below; within the view.
+Area place_of_remark(const PlaneTag& tag, const Area& view, ImVec2 size) {
+    const float rim_x = scaled(5);
+    const float rim_y = scaled(3);
+    Area at{tag.at.x - rim_x, tag.at.y + tag.at.height + scaled(2), size.x + 2 * rim_x,
+            size.y + 2 * rim_y};
+    const bool has_room_below = at.y + at.height <= view.y + view.height;
+    if (!has_room_below) at.y = tag.at.y - scaled(2) - at.height;
+    at.x = std::clamp(at.x, view.x, std::max(view.x, view.x + view.width - at.width));
+    return at;
+}
+
+// What is said beside a tag: why it was refused, or what it snapped to. Over all other tags; gives
+// where, so that nothing is written on it.
+std::optional<Area> draw_remark(const PlaneTag& tag,
+                                const Area& view,
+                                const std::string& frame,
+                                const PlaneHand& hand) {
     const bool is_refused = hand.refused && hand.refused->is_of(frame, tag.plane.name);
     const bool is_snapped = hand.dragged && hand.dragged->plane == tag.plane.name;
     const std::string text = is_refused   ? hand.refused->reason
                              : is_snapped ? hand.dragged->snapped_to
                                           : std::string();
-    if (text.empty()) return;
+    if (text.empty()) return std::nullopt;
+    const float width = std::min(scaled(remark_width), view.width - scaled(10));
+    const Area at = place_of_remark(tag, view, size_of_text(text, Type::small, width));
+    const ImVec2 end{at.x + at.width, at.y + at.height};
     ImDrawList& on = *ImGui::GetWindowDrawList();
-    const ImVec2 size = size_of_text(text, Type::small, scaled(260));
-    const ImVec2 at{tag.at.x, tag.at.y + tag.at.height + scaled(5)};
-    on.AddRectFilled({at.x - scaled(5), at.y - scaled(3)},
-                     {at.x + size.x + scaled(5), at.y + size.y + scaled(3)},
-                     is_refused ? colour::red_ground : colour::dye_wash, scaled(3));
-    draw_wrapped_at(on, at, text, Type::small, is_refused ? colour::red : colour::dye, scaled(260));
-    log_rectangle(tag.plane.name + " remark",
-                  {at.x, at.y, at.x + size.x, at.y + size.y, true, true, text});
+    on.AddRectFilled({at.x, at.y}, end, is_refused ? colour::red_ground : colour::sheet, scaled(3));
+    on.AddRect({at.x, at.y}, end, is_refused ? colour::red_edge : colour::dye, scaled(3));
+    draw_wrapped_at(on, {at.x + scaled(5), at.y + scaled(3)}, text, Type::small,
+                    is_refused ? colour::red : colour::dye, width);
+    log_rectangle(tag.plane.name + " remark", {at.x, at.y, end.x, end.y, true, true, text});
+    return at;
 }
 
 std::optional<Change> draw_typing(const PlaneTag& tag, const SketchDesk& desk) {
@@ -165,9 +184,7 @@ std::optional<Change> draw_tag(const PlaneTag& tag,
     auto& hand = desk.state.planes;
     const std::string& frame = name_of_frame(desk);
     if (hand.typed && hand.typed->frame == frame && hand.typed->plane == tag.plane.name) {
-        auto change = draw_typing(tag, desk);
-        draw_remark(tag, frame, hand);
-        return change;
+        return draw_typing(tag, desk);
     }
     ImGui::SetCursorScreenPos({tag.at.x, tag.at.y});
     ImGui::InvisibleButton(tag.plane.name.c_str(), {tag.at.width, tag.at.height});
@@ -177,7 +194,6 @@ std::optional<Change> draw_tag(const PlaneTag& tag,
     if (is_hot) draw_plane(area, grid, desk.view, tag, pixel_scale);
     draw_face(tag, desk.derived, is_hot,
               has_subject(desk.selection, {model::SubjectKind::plane, frame, tag.plane.name}));
-    draw_remark(tag, frame, hand);
     return change;
 }
 
@@ -223,6 +239,10 @@ std::optional<Change> draw_plane_tags(const Area& area,
     for (const auto& tag : tags) {
         taken.push_back(tag.at);
         keep_first(change, draw_tag(tag, area, grid, desk, pixel_scale));
+    }
+    for (const auto& tag : tags) {
+        const auto remark = draw_remark(tag, area, name_of_frame(desk), desk.state.planes);
+        if (remark) taken.push_back(*remark);
     }
     return change;
 }

@@ -1,5 +1,6 @@
 #include "editor/view/sketch_view.h"
 
+#include "editor/kit/hover_help.h"
 #include "editor/kit/widgets.h"
 
 #include <imgui.h>
@@ -98,7 +99,7 @@ void draw_sketch_grid(const Area& area, const SketchDesk& desk, float pixel_scal
 
 void draw_sketch_words(const SketchDesk& desk) {
     const auto& trial = desk.state.trial;
-    if (!trial || (trial->title.empty() && trial->refusal.empty())) return;
+    if (!trial || (trial->title.empty() && trial->refusal.empty()) || is_typing()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 7));
     const TooltipScope tooltip;
     constexpr float width = 320.0F;

@@ -142,23 +142,31 @@ public:
         return at ? glm::distance(*at, pixel_) : 1.0e9;
     }
 
-    std::optional<glm::dvec3> corner(std::span<const Edge> edges) const {
-        std::optional<glm::dvec3> best;
-        double least = sight_.reach;
+    struct Corner {
+        glm::dvec3 at;
+        double off = 0.0;  // pixels
+    };
+
+    std::optional<Corner> corner(std::span<const Edge> edges) const {
+        std::optional<Corner> best;
         for (const auto& edge : edges) {
             for (const auto& at : {edge.from, edge.to}) {
                 const double here = off(at);
-                if (here >= least || !is_corner(at, edges)) continue;
-                least = here;
-                best = at;
+                if (here >= (best ? best->off : sight_.reach) || !is_corner(at, edges)) continue;
+                best = Corner{at, here};
             }
         }
         return best;
     }
 
-    // The edge, and the place on it that is nearest to the pixel.
-    std::optional<std::pair<Edge, glm::dvec3>> edge(std::span<const Edge> edges) const {
-        std::optional<std::pair<Edge, glm::dvec3>> best;
+    struct Nearest {
+        Edge edge;
+        glm::dvec3 at;  // on it, nearest to the pixel
+        double off = 0.0;
+    };
+
+    std::optional<Nearest> edge(std::span<const Edge> edges) const {
+        std::optional<Nearest> best;
         double least = 0.75 * sight_.reach;
         for (const auto& it : edges) {
             const auto at = nearest_on(it);
@@ -168,7 +176,7 @@ public:
                                 glm::distance(it.from, it.to) < 4.0;
             if (is_rim) continue;
             least = here;
-            best = std::pair{it, *at};
+            best = Nearest{it, *at, here};
         }
         return best;
     }
@@ -291,23 +299,30 @@ Line line_between(const TapeEnd& a, const TapeEnd& b) {
 std::optional<TapeEnd> tape_end_at(const TapeSight& sight, glm::dvec2 pixel) {
     const auto ray = engine::ray_through(sight.camera, pixel, sight.viewport);
     const auto hit = engine::pick_at(sight.scene, sight.camera, pixel, sight.viewport, 5.0);
-    if (auto hole = hole_end(sight, ray, hit)) return hole;
-    if (!hit || hit->pick_id == engine::no_pick) return std::nullopt;
+    const Finder finder{sight, pixel};
+    const auto hole = hole_end(sight, ray, hit);
+    if (!hit || hit->pick_id == engine::no_pick) return hole;
+    const auto edges = edges_of_face(sight.scene, *hit);
+    const auto corner = finder.corner(edges);
+    const auto edge = corner ? std::nullopt : finder.edge(edges);
+    // A hole is wide, a corner is not: what is within reach goes before it, unless the pointer is
+    // nearer to its middle.
+    const double to_middle = hole ? finder.off(hole->at / nm) : 0.0;
+    const double beside = corner ? corner->off : edge ? edge->off : to_middle;
+    if (hole && to_middle <= beside) return hole;
     const auto stated = stated_by(sight.derived, hit->pick_id);
     TapeEnd end{.of = name_of(sight.derived, hit->pick_id),
                 .at = put_back(hit->at, stated),
                 .normal = straightened(hit->normal)};
     if (!obstacle_of_pick(hit->pick_id)) end.piece = hit->pick_id;
-    const auto edges = edges_of_face(sight.scene, *hit);
-    const Finder finder{sight, pixel};
-    if (const auto corner = finder.corner(edges)) {
+    if (corner) {
         end.on = TapeOn::corner;
-        end.at = put_back(*corner, stated);
-    } else if (const auto edge = finder.edge(edges)) {
+        end.at = put_back(corner->at, stated);
+    } else if (edge) {
         end.on = TapeOn::edge;
-        end.at = put_back(edge->second, stated);
-        end.from = put_back(edge->first.from, stated);
-        end.to = put_back(edge->first.to, stated);
+        end.at = put_back(edge->at, stated);
+        end.from = put_back(edge->edge.from, stated);
+        end.to = put_back(edge->edge.to, stated);
     }
     return end;
 }

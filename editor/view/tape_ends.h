@@ -19,7 +19,8 @@ struct TapeSight {
     double reach = 9.0;  // pixels within which it holds to a corner, a hole or an edge
 };
 
-// The corner, hole, edge or face under the pixel, the first of them that is near enough.
+// The corner, edge or face under the pixel, the first of them that is near enough; or the hole
+// where the pixel is nearer to its middle than to a corner or an edge.
 std::optional<TapeEnd> tape_end_at(const TapeSight& sight, glm::dvec2 pixel);
 
 // nm; whole where both ends are.

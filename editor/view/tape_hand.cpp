@@ -1,6 +1,7 @@
 #include "editor/view/tape_hand.h"
 
 #include "editor/keys.h"
+#include "editor/kit/hover_help.h"
 #include "editor/kit/widgets.h"
 #include "editor/view/on_screen.h"
 #include "editor/view/tape_ends.h"
@@ -155,6 +156,7 @@ void draw_refusal(const TapeView& in, const Area& label, const std::string& reas
 }
 
 void draw_what_moves(const TapeHand& hand, const TapeView& in) {
+    if (is_typing()) return;
     const auto hold = tape_hold(in.derived, *hand.taken);
     const std::string words =
         hold.grip ? "click to type it: " + hold.grip->plane + " moves" : hold.reason;
@@ -240,6 +242,7 @@ void draw_words(ImDrawList& on, const TapeHand& hand, const Area& area) {
 }
 
 void draw_pointed_at(const TapeEnd& end) {
+    if (is_typing()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
     const TooltipScope tooltip;
     draw_text(words_of(end));

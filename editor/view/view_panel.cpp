@@ -1,6 +1,7 @@
 #include "editor/view/view_panel.h"
 
 #include "editor/joint_list.h"
+#include "editor/kit/hover_help.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/piece_words.h"
 #include "editor/room_scene.h"
@@ -85,6 +86,20 @@ void choose(const Derived& derived, const ViewState& view, Selection& selection,
     } else {
         selection.pieces.push_back(name);
     }
+}
+
+// Joints and nothing else, or nothing yet.
+bool holds_joints(const Selection& selection) {
+    if (selection.subjects.empty()) return selection.pieces.empty();
+    return std::ranges::all_of(selection.subjects, [](const model::Subject& subject) {
+        return subject.kind == model::SubjectKind::joint;
+    });
+}
+
+void choose(const Derived& derived, const JointName& joint, Selection& selection, bool adds) {
+    auto subjects = adds ? selection.subjects : std::vector<model::Subject>{};
+    if (std::erase(subjects, subject_of(joint)) == 0) subjects.push_back(subject_of(joint));
+    selection = selection_of_subjects(*derived.project, derived.resolved, subjects);
 }
 
 // The scan that a ray meets first, and where: in the room and in the scan's own axes.
@@ -288,8 +303,8 @@ std::optional<Change> use_mouse(const Area& area,
     if (!ImGui::IsItemDeactivated()) return change;
     if (!hands.view.is_turning && io.MouseReleased[0] && !sketch.has_pointer) {
         const bool adds = io.KeyCtrl || io.KeyShift;
-        const auto joint =
-            hands.picks_joints && !adds ? hovered_joint(derived, hands.view) : std::nullopt;
+        const bool takes_joint = hands.picks_joints && (!adds || holds_joints(hands.selection));
+        const auto joint = takes_joint ? hovered_joint(derived, hands.view) : std::nullopt;
         if (holds_tape(hands)) {
             // The pointer may have come here with the press itself.
             point_tape(hands.seeing->tape, {area, derived, scene, hands.view}, pixel, pixel_scale);
@@ -297,7 +312,7 @@ std::optional<Change> use_mouse(const Area& area,
         } else if (hands.placing != nullptr) {
             change = pick_point(derived, scene, hands, pixel);
         } else if (joint) {
-            hands.selection = selection_of_joint(*derived.project, derived.resolved, *joint);
+            choose(derived, *joint, hands.selection, adds);
         } else {
             choose(derived, hands.view, hands.selection, adds);
         }
@@ -312,7 +327,7 @@ std::optional<Change> use_mouse(const Area& area,
 }
 
 void draw_obstacle_words(const Derived& derived, const ViewState& view) {
-    if (!view.hovered_obstacle || view.is_turning) return;
+    if (!view.hovered_obstacle || view.is_turning || is_typing()) return;
     if (*view.hovered_obstacle >= derived.project->room.size()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
     const TooltipScope tooltip;
@@ -323,7 +338,8 @@ void draw_hovered_words(const Derived& derived,
                         const ViewState& view,
                         bool picks_joints,
                         const std::string& hole) {
-    if (!view.hovered || view.is_turning || *view.hovered >= derived.resolved.pieces.size()) return;
+    if (!view.hovered || view.is_turning || is_typing()) return;
+    if (*view.hovered >= derived.resolved.pieces.size()) return;
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(10, 6));
     const TooltipScope tooltip;
     draw_text(piece_words(derived, *view.hovered));

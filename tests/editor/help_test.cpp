@@ -1,5 +1,6 @@
 #include "editor/commands.h"
 #include "editor/desk_files.h"
+#include "editor/first_steps.h"
 #include "editor/keys.h"
 #include "editor/kit/trade_words.h"
 #include "editor/mend_doors.h"
@@ -352,6 +353,35 @@ TEST_CASE("the first steps lead from a frame over the well to the schedules", "[
     REQUIRE(editor::export_to(ui.desk, folder.path()));
     ui.settle();
     CHECK(ui.item("First steps/export state").value == "done");
+}
+
+TEST_CASE("without a wheel well the second step speaks of none, and is done all the same",
+          "[editor][help]") {
+    HeadlessUi ui;
+    ui.desk.ui.help.has_dismissed_steps = false;
+    tests::start_box(ui.desk);
+    ui.settle();
+    const auto title = [&] { return std::string(editor::first_steps(ui.now(), {})[1].title); };
+    CHECK_THAT(title(), !Contains("well"));
+    CHECK(ui.item("First steps/adjust state").value == "open");
+    ui.fill("Lay out/width", "30");
+    CHECK(ui.item("First steps/adjust state").value == "done");
+    put(ui, model::PutObstacle{
+                {.name = "chest",
+                 .shape = model::BoxObstacle{{"0 in", "0 in", "0 in"}, {"9 in", "9 in", "9 in"}}},
+                {}});
+    CHECK_THAT(title(), !Contains("well"));
+    CHECK(ui.item("First steps/adjust state").value == "open");
+    ui.click("First steps/adjust");
+    CHECK(ui.has("Lay out/finding 1 why"));
+    put(ui, model::RemoveObstacle{"chest"});
+    put(ui, model::PutObstacle{{.name = "chest",
+                                .shape = model::BoxObstacle{{"200 in", "0 in", "0 in"},
+                                                            {"209 in", "9 in", "9 in"}}},
+                               {}});
+    ui.desk.ui.selection = {};
+    ui.settle();
+    CHECK(ui.item("First steps/adjust state").value == "done");
 }
 
 TEST_CASE("the first steps are put away for good, and brought back by a command",

@@ -339,6 +339,47 @@ TEST_CASE("a formula is typed into a plane's tag", "[editor][sketch]") {
     }
 }
 
+TEST_CASE("why a plane's tag was refused can be read: no mark is written on it",
+          "[editor][sketch]") {
+    HeadlessUi ui;
+    start(ui, StarterKind::box, "sketch.planes");
+    ui.desk.ui.seeing.shows_marks = true;
+    ui.settle();
+    for (const char* plane : {"left", "right", "front", "back", "bottom", "top", "shelf 1"}) {
+        const auto tag = "View/planes/" + std::string(plane);
+        if (!ui.has(tag)) continue;
+        INFO(plane);
+        ui.click(tag);
+        if (!ui.has(tag + " formula")) continue;
+        ui.press('A', key::left_control);
+        ui.type("hight/2 + a name that nothing has");
+        ui.press(key::enter);
+        REQUIRE(ui.has(tag + " remark"));
+        const auto& remark = ui.item(tag + " remark");
+        const auto& picture = ui.item("View/picture");
+        CHECK(remark.left >= picture.left);
+        CHECK(remark.right <= picture.right);
+        CHECK(remark.bottom <= picture.bottom);
+        int marks = 0;
+        for (const auto& [name, mark] : ui.items()) {
+            if (name.rfind("View/marks/", 0) != 0) continue;
+            ++marks;
+            CHECK((mark.right <= remark.left || remark.right <= mark.left ||
+                   mark.bottom <= remark.top || remark.bottom <= mark.top));
+        }
+        CHECK(marks > 3);
+        ui.press(key::escape);
+        ui.press(key::escape);
+        ui.press(key::escape);
+        editor::run_command(ui.desk, "sketch.planes");
+        ui.settle();
+        if (ui.desk.ui.sketch.hand != SketchHand::planes) {
+            editor::run_command(ui.desk, "sketch.planes");
+            ui.settle();
+        }
+    }
+}
+
 TEST_CASE("a click on a line sets a plane across it, on a dimension of its own",
           "[editor][sketch]") {
     HeadlessUi ui;

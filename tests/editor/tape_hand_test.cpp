@@ -233,6 +233,37 @@ TEST_CASE("the tape holds to the middle of a hole", "[editor][tape]") {
     CHECK(held > 3);
 }
 
+TEST_CASE(
+    "a corner beside a hole is held to, and the hole where the pointer is nearer to its middle",
+    "[editor][tape]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    ui.settle();
+    ui.press('1');
+    auto& view = ui.desk.ui.view;
+    // From so far that a hole, the end of its bar and the pointer are a few pixels apart.
+    view.camera = engine::zoomed(
+        view.camera, 0.22, {view.viewport.width / 2.0, view.viewport.height / 2.0}, view.viewport);
+    const auto box = box_of(ui);
+    int corners = 0;
+    int holes = 0;
+    for (const double x : {box.lo.x, box.hi.x}) {
+        for (const double z : {box.lo.z, box.hi.z}) {
+            const auto end = end_at(ui, {x, box.lo.y, z});
+            REQUIRE(end);
+            corners += end->on == TapeOn::corner ? 1 : 0;
+        }
+    }
+    for (model::Index h = 0; h < ui.now().resolved.holes.size(); ++h) {
+        const auto place = editor::hole_place(ui.now(), h);
+        if (!place || std::abs(place->axis.y) < 0.5) continue;
+        const auto end = end_at(ui, place->at);
+        holes += end && end->on == TapeOn::hole ? 1 : 0;
+    }
+    CHECK(corners == 4);
+    CHECK(holes > 3);
+}
+
 TEST_CASE("two clicks take a measure that stays until the next one; Escape ends",
           "[editor][tape]") {
     HeadlessUi ui;

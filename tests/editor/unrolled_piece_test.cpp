@@ -1,10 +1,15 @@
 #include "editor/places/unrolled_piece.h"
 
+#include "editor/places/hole_signs.h"
 #include "model/schedule/tables.h"
 
 #include "tests/editor/headless_ui.h"
 
 #include <catch2/catch.hpp>
+
+#include <array>
+#include <map>
+#include <string>
 
 using editor::unrolled_piece;
 using tests::HeadlessUi;
@@ -126,4 +131,48 @@ TEST_CASE("a leg lies on the side that it has to an eye within the angle", "[edi
     const auto flat = unrolled_piece(now, *box.desk.catalogue, 0);
     CHECK(flat.walls[0].name == "leg b");
     CHECK(flat.walls[1].name == "leg a");
+}
+
+TEST_CASE("holes for rivets, for screws and for threads are drawn apart, with a legend",
+          "[editor][unrolled]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    const auto& project = editor::project_of(ui.desk);
+    const auto& joint = ui.now().resolved.joints.front();
+    const auto name_of_piece = [&](std::size_t i) {
+        const auto& piece = ui.now().resolved.pieces[joint.pieces[i]];
+        return project.frames[0].members[piece.member].name;
+    };
+    const std::array members{name_of_piece(0), name_of_piece(1)};
+    const auto pieces = joint.pieces;
+    const auto choose = [&](model::Index piece) {
+        ui.desk.ui.selection = editor::selection_of(*ui.now().project, ui.now().resolved, {piece});
+        ui.settle();
+    };
+    choose(pieces[0]);
+    CHECK(ui.has("Piece/sign: rivet"));
+    CHECK_FALSE(ui.has("Piece/sign: tapped"));
+    REQUIRE(editor::submit(
+        ui.desk,
+        editor::change_of(model::PutJoint{
+            project.frames[0].name,
+            {.members = members, .removable = true, .screw_hold = model::ScrewHold::tapped}})));
+    std::map<editor::HoleSign, int> signs;
+    for (const auto piece : pieces) {
+        choose(piece);
+        const auto& resolved = ui.now().resolved;
+        const auto legend = editor::hole_legend(resolved, resolved.pieces[piece]);
+        for (const auto sign : legend.signs) {
+            ++signs[sign];
+            CHECK(ui.item("Piece/sign: " + std::string(editor::words_of(sign))).visible);
+        }
+    }
+    CHECK(signs[editor::HoleSign::rivet] == 2);
+    CHECK(signs[editor::HoleSign::tapped] == 1);
+    CHECK(signs[editor::HoleSign::screw] == 1);
+    const auto& resolved = ui.now().resolved;
+    for (const auto& hole : resolved.holes) {
+        const bool is_tapped = hole.tap != model::no_index;
+        CHECK((editor::sign_of(resolved, hole) == editor::HoleSign::tapped) == is_tapped);
+    }
 }
