@@ -1,6 +1,7 @@
 #include "model/buying/price_library.h"
 
 #include "engine/files/whole_file.h"
+#include "model/project/project_json.h"
 
 #include "tests/model/catalogue/shipped_catalogue.h"
 #include "tests/support/scratch_folder.h"
@@ -30,4 +31,22 @@ TEST_CASE("price lists are read from the project's folder, and errors are kept",
     CHECK(library.at("bad.csv").error().where == "bad.csv, line 2, column price");
     CHECK_FALSE(library.at("none.csv"));
     CHECK(library.at("").error().message.find("choose its file") != std::string::npos);
+}
+
+TEST_CASE("the suppliers of the samples have price lists that read without a warning",
+          "[model][buying][library][samples]") {
+    const std::filesystem::path samples{BARWRIGHT_SAMPLES};
+    const auto text = engine::read_whole_file(samples / "tool_cabinet.json");
+    REQUIRE(text);
+    const auto project = model::read_project_json(*text);
+    REQUIRE(project);
+    REQUIRE(project->suppliers.size() == 2);
+    const auto library = model::read_price_lists(*project, shipped_catalogue(), samples);
+    for (const auto& [file, list] : library) {
+        CAPTURE(file);
+        if (!list) FAIL(engine::to_text(list.error()));
+        CHECK(list->warnings.empty());
+        CHECK(list->terms.currency == project->shop.currency);
+        CHECK_FALSE(list->sheets.empty());
+    }
 }

@@ -1,0 +1,132 @@
+#include "model/buying/comparison.h"
+
+#include "model/buying/what_if.h"
+
+#include "tests/model/schedule/small_job.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace engine::literals;
+using namespace model;
+
+namespace {
+
+PriceList yard_list(Cents long_bar, Cents short_bar) {
+    PriceList list;
+    list.terms.currency = "USD";
+    list.terms.longest_brought_home = 72_in;
+    list.terms.cutting_in_half = 200;
+    list.bars = {
+        {.section = "angle 1 x 1 x 1/8", .alloy = "6063-T52", .length = 96_in, .price = long_bar},
+        {.section = "angle 1 x 1 x 1/8", .alloy = "6063-T52", .length = 30_in, .price = short_bar},
+        {.section = "flat 1 x 1/8", .alloy = "6063-T52", .length = 48_in, .price = 500}};
+    for (const char* fastener : {"blind rivet 1/8, grip 4-4", "machine screw 8-32 x 1/2 in",
+                                 "nut for machine screw 8-32", "sheet pin 1/8"})
+        list.boxes.push_back({.fastener = fastener, .count = 10, .price = 100});
+    return list;
+}
+
+struct Trade {
+    tests::SmallJob job = tests::small_job();
+    PriceLibrary library;
+
+    Trade() {
+        job.project.stock[0].offcuts.clear();
+        job.project.shop.supplier = "brook";
+        job.project.suppliers = {{.name = "brook", .prices = "brook.csv", .way = WayHome::fetched},
+                                 {.name = "hill", .prices = "hill.csv", .way = WayHome::fetched},
+                                 {.name = "closed", .prices = "closed.csv"}};
+        library.emplace("brook.csv", yard_list(2'000, 1'500));
+        library.emplace("hill.csv", yard_list(3'000, 700));
+        library.emplace("closed.csv", engine::Error{engine::ErrorCode::bad_file, "closed.csv",
+                                                    "there is no such file"});
+    }
+    std::vector<Offering> offerings() const {
+        return comparison(job.project, job.catalogue, job.resolved, library);
+    }
+};
+
+}  // namespace
+
+TEST_CASE("suppliers stand side by side, with why one cannot be asked",
+          "[model][buying][comparison]") {
+    const Trade trade;
+    const auto offerings = trade.offerings();
+    REQUIRE(offerings.size() == 4);
+    CHECK(offerings[0].name == "as stated");
+    CHECK(offerings[1].is_chosen);
+    CHECK_FALSE(offerings[0].is_chosen);
+    REQUIRE(offerings[1].estimate);
+    CHECK_FALSE(offerings[3].estimate);
+    CHECK(offerings[3].estimate.error().message == "there is no such file");
+    // Posts of 12, 12 and a rail of 19 11/16 in, with a kerf of 3/32 in and 1/2 in trimmed from
+    // each end, want 44 7/8 in: one half of the 96 in bar, or two bars of 30 in. At the brook the
+    // bar cut in half is 22.00 and two short ones 30.00; on the hill 32.00 and 14.00.
+    CHECK(offerings[1].estimate->lines[0].size == "96 in");
+    CHECK(offerings[2].estimate->lines[0].size == "30 in");
+    CHECK(offerings[2].estimate->lines[0].sum == 1'400);
+    CHECK(cheapest_of(offerings) == 2);
+}
+
+TEST_CASE("rows of the comparison have a cell for each supplier", "[model][buying][comparison]") {
+    const Trade trade;
+    const auto offerings = trade.offerings();
+    const auto rows = comparison_rows(offerings, trade.job.project.shown);
+    const auto row = [&](const std::string& what) {
+        const auto at = std::ranges::find(rows, what, &ComparisonRow::what);
+        if (at == rows.end()) FAIL("no row " + what);
+        return at->cells;
+    };
+    for (const auto& it : rows) CHECK(it.cells.size() == 4);
+    CHECK(row("cutting in half") == std::vector<std::string>{"", "2.00", "", ""});
+    // 14.00 + 5.00 for bars, 4 boxes at 1.00.
+    CHECK(row("total")[2] == "23.00");
+    CHECK(row("total")[0].back() == '+');
+    CHECK(row("total")[3].empty());
+    // Nobody delivers and nobody asks for tax.
+    CHECK(std::ranges::find(rows, "delivery", &ComparisonRow::what) == rows.end());
+    CHECK(std::ranges::find(rows, "tax", &ComparisonRow::what) == rows.end());
+}
+
+TEST_CASE("totals in different currencies are not compared", "[model][buying][comparison]") {
+    Trade trade;
+    auto list = yard_list(3'000, 700);
+    list.terms.currency = "CAD";
+    trade.library.erase("hill.csv");
+    trade.library.emplace("hill.csv", list);
+    CHECK_FALSE(cheapest_of(trade.offerings()));
+}
+
+TEST_CASE("the chosen supplier is the one that is bought from, if its list is read",
+          "[model][buying][comparison]") {
+    Trade trade;
+    CHECK(chosen_supplier(trade.job.project, trade.library).supplier ==
+          &trade.job.project.suppliers[0]);
+    trade.job.project.shop.supplier = "closed";
+    CHECK(chosen_supplier(trade.job.project, trade.library).supplier == nullptr);
+}
+
+TEST_CASE("each length is worth what its absence would cost", "[model][buying][what if]") {
+    const Trade trade;
+    const auto& project = trade.job.project;
+    const BuyFrom hill{&project.suppliers[1], prices_of(trade.library, project.suppliers[1])};
+    const PlanWish wish{.supply = supply_of(project, trade.job.resolved, hill)};
+    const auto plans = bar_plans(project, trade.job.catalogue, trade.job.resolved, wish);
+    const auto all = what_if_without(project, trade.job.catalogue, trade.job.resolved, plans, wish);
+    REQUIRE(all.size() == 3);
+    // The half of 96 in is not used: without it all stays as it is.
+    CHECK(all[0].halved_from == (96_in).nm());
+    CHECK(all[0].used == 0);
+    CHECK(all[0].cost == 1'400);
+    // Without the 30 in bars one half of a 96 in bar is bought, (30.00 + 2.00) / 2.
+    CHECK(all[1].length == (30_in).nm());
+    CHECK(all[1].used == 2);
+    CHECK(all[1].with == 1'400);
+    CHECK(all[1].cost == 1'600);
+    CHECK(all[1].is_proven);
+    // The flat is sold in one length only.
+    CHECK(all[2].used == 1);
+    CHECK_FALSE(all[2].cost);
+}
