@@ -48,9 +48,9 @@ Ways post_in_corner(const Case& of) {
     const auto f = index_of_frame(of, of.finding.concerns.front().frame);
     if (!f || *f >= of.ailing.resolved.frames.size()) return ways;
     const Frame& frame = of.project().frames[*f];
-    const auto& placed = of.ailing.resolved.frames[*f];
-    for (const auto& corner : open_corners(of.project(), of.catalogue(), frame, placed)) {
-        if (corner_not_carried(frame, corner).what != of.finding.what) continue;
+    for (const auto& corner :
+         open_corners(of.project(), of.catalogue(), of.ailing.resolved, static_cast<Index>(*f))) {
+        if (finding_of(frame, corner).what != of.finding.what) continue;
         for (const auto& stock : stocks_for_post(frame, corner)) {
             ways.push_back(with_post(frame, corner, stock));
         }

@@ -28,6 +28,11 @@ constexpr std::array rules{
                 "leaning member, a brace, a fixed panel, a rail that runs on, or a foot on a wall; "
                 "rails that only lap each other let the corner sag",
                 practice},
+    FindingRule{
+        "corner_on_brace",
+        "A brace of flat bar keeps a corner square and in its place; weight wants a post, a "
+        "leaning member or a fixed panel under it",
+        practice},
     FindingRule{"fasteners_meet", "No two fasteners may be in one place", of_itself},
     FindingRule{"few_threads", "A tapped plate must hold the screw by three threads or more",
                 three_threads},

@@ -28,6 +28,7 @@ constexpr std::array table{
     MendRow{"brace_without_room", other_place},
     MendRow{"clearance", keep_clear},
     MendRow{"corner_not_carried", post_in_corner},
+    MendRow{"corner_on_brace", post_in_corner},
     MendRow{"cut_piece_unused", lay_on_rack},
     MendRow{"does_not_lean", other_place},
     MendRow{"drawer_blocked", nullptr, where_to_go},

@@ -3,6 +3,8 @@
 #include "model/resolve/bay_box.h"
 
 #include <algorithm>
+#include <cmath>
+#include <cstdlib>
 
 namespace model {
 namespace {
@@ -21,6 +23,13 @@ bool is_beside(const Box& box, Nm x, Nm y, Nm reach) {
            y <= box.hi[1] + reach;
 }
 
+bool is_near(const Point& a, const Point& b, Nm reach) {
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (std::abs(a[k] - b[k]) > reach) return false;
+    }
+    return true;
+}
+
 }  // namespace
 
 Point StatedLine::at(Nm along) const {
@@ -32,8 +41,33 @@ Point StatedLine::at(Nm along) const {
     return point;
 }
 
-Carriers::Carriers(const Frame& frame, const ResolvedFrame& placed)
-    : frame_{frame}, placed_{placed} {
+// Where along it, from 0 to 1, it enters and leaves what lies within reach.
+std::optional<Stretch> Carriers::Slanting::beside(Nm x, Nm y, Nm reach) const {
+    const std::array<Nm, 2> at{x, y};
+    double enters = 0.0;
+    double leaves = 1.0;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const Nm least = at[k] - reach - from[k];
+        const Nm most = at[k] + reach - from[k];
+        const auto rise = static_cast<double>(to[k] - from[k]);
+        if (to[k] == from[k]) {
+            if (least > 0 || most < 0) return std::nullopt;
+            continue;
+        }
+        const double first = static_cast<double>(least) / rise;
+        const double second = static_cast<double>(most) / rise;
+        enters = std::max(enters, std::min(first, second));
+        leaves = std::min(leaves, std::max(first, second));
+    }
+    if (enters > leaves) return std::nullopt;
+    const auto level = [&](double along) {
+        return from[2] + std::llround(along * static_cast<double>(to[2] - from[2]));
+    };
+    return std::minmax({level(enters), level(leaves)});
+}
+
+Carriers::Carriers(const Frame& frame, const ResolvedFrame& placed, const NamedValues& values)
+    : frame_{frame}, placed_{placed}, values_{values} {
     for (std::size_t i = 0; i < frame.planes.size() && i < placed.planes.size(); ++i) {
         plane_.emplace(frame.planes[i].name, i);
     }
@@ -47,6 +81,9 @@ std::vector<Stretch> Carriers::beside(Nm x, Nm y, Nm reach) const {
     for (const Box& box : upright_) {
         if (is_beside(box, x, y, reach)) stretches.emplace_back(box.lo[2], box.hi[2]);
     }
+    for (const Slanting& leaning : leaning_) {
+        if (const auto stretch = leaning.beside(x, y, reach)) stretches.push_back(*stretch);
+    }
     for (const Box& box : sheets_) {
         if (is_beside(box, x, y, 0)) stretches.emplace_back(box.lo[2], box.hi[2]);
     }
@@ -54,12 +91,17 @@ std::vector<Stretch> Carriers::beside(Nm x, Nm y, Nm reach) const {
     return stretches;
 }
 
-bool Carriers::holds(const Point& node) const {
-    if (std::ranges::find(brace_ends_, node) != brace_ends_.end()) return true;
+bool Carriers::is_passed(const Point& node, Nm reach) const {
     return std::ranges::any_of(level_, [&](const StatedLine& line) {
         const Nm along = node[index_of(line.run)];
-        return line.from < along && along < line.to && line.at(along) == node;
+        return line.from + reach < along && along < line.to - reach &&
+               is_near(line.at(along), node, reach);
     });
+}
+
+bool Carriers::is_braced(const Point& node, Nm reach) const {
+    return std::ranges::any_of(brace_ends_,
+                               [&](const Point& end) { return is_near(end, node, reach); });
 }
 
 std::optional<Nm> Carriers::position(std::string_view plane) const {
@@ -87,8 +129,13 @@ void Carriers::add_members() {
         const auto from = position(member.from);
         const auto to = position(member.to);
         if (!first || !second || !from || !to || *from >= *to) continue;
-        const StatedLine line{m, member.run, {*first, *second}, *from, *to};
-        const Box box = hull_of_nodes(line.at(*from), line.at(*to));
+        const StatedLine line{m,
+                              member.run,
+                              {*first, *second},
+                              *from + values_.length(member.allowance_from).value_or(0),
+                              *to - values_.length(member.allowance_to).value_or(0)};
+        if (line.from >= line.to) continue;
+        const Box box = hull_of_nodes(line.at(line.from), line.at(line.to));
         const bool is_first = level_.empty() && upright_.empty();
         height_ = {is_first ? box.lo[2] : std::min(height_.first, box.lo[2]),
                    is_first ? box.hi[2] : std::max(height_.second, box.hi[2])};
@@ -104,12 +151,14 @@ void Carriers::add_between_nodes() {
     for (const Leaning& leaning : frame_.leaning) {
         const auto from = node(leaning.face, leaning.from);
         const auto to = node(leaning.face, leaning.to);
-        if (from && to) upright_.push_back(hull_of_nodes(*from, *to));
+        if (from && to) leaning_.push_back({*from, *to});
     }
+    // One that lies level keeps corners square, and lets them sag.
     for (const Diagonal& brace : frame_.diagonals) {
-        for (const auto* end : {&brace.from, &brace.to}) {
-            if (const auto at = node(brace.face, *end)) brace_ends_.push_back(*at);
-        }
+        const auto from = node(brace.face, brace.from);
+        const auto to = node(brace.face, brace.to);
+        if (!from || !to || (*from)[2] == (*to)[2]) continue;
+        brace_ends_.insert(brace_ends_.end(), {*from, *to});
     }
 }
 

@@ -5,28 +5,38 @@
 #include "model/resolve/carriers.h"
 
 #include <algorithm>
-#include <map>
+#include <cstdlib>
 #include <optional>
+#include <set>
 #include <utility>
 
 namespace model {
 namespace {
 
-// A rail's end on an upright line.
-struct EndOnLine {
+// A rail's end near an upright line.
+struct RailEnd {
     Index rail = 0;
     Axis run = Axis::x;
-    Nm level = 0;
+    Point at{};
     bool is_from = true;
+    Nm reach = 0;
+
+    Nm level() const { return at[2]; }
 };
 
-// None where one of them has no place: then nobody knows what the frame's outside is.
+// One that its planes leave nothing of takes up nothing. None where a plane has no place: then
+// nobody knows what the frame's outside is.
 std::optional<std::vector<Box>> boxes_of_bays(const Frame& frame, const ResolvedFrame& placed) {
     std::vector<Box> boxes;
     for (const Bay& bay : frame.bays) {
-        const auto box = bay_box(frame, placed, bay);
-        if (!box) return std::nullopt;
-        boxes.push_back(*box);
+        const std::array<const std::array<std::string, 2>*, 3> sides{&bay.x, &bay.y, &bay.z};
+        for (std::size_t k = 0; k < 3; ++k) {
+            for (const std::string& plane : *sides[k]) {
+                if (!plane_position(frame, placed, plane, static_cast<Axis>(k)))
+                    return std::nullopt;
+            }
+        }
+        if (const auto box = bay_box(frame, placed, bay)) boxes.push_back(*box);
     }
     return boxes;
 }
@@ -49,87 +59,102 @@ public:
                 const Catalogue& catalogue,
                 const Frame& frame,
                 const ResolvedFrame& placed,
+                const NamedValues& values,
                 std::vector<Box> bays)
         : project_{project},
           catalogue_{catalogue},
           frame_{frame},
           placed_{placed},
           bays_{std::move(bays)},
-          carriers_{frame, placed} {}
+          carriers_{frame, placed, values} {
+        for (const StatedLine& line : carriers_.level()) {
+            const Nm reach = reach_of(frame_.members[line.member]);
+            ends_.push_back({line.member, line.run, line.at(line.from), true, reach});
+            ends_.push_back({line.member, line.run, line.at(line.to), false, reach});
+        }
+    }
 
     std::vector<OpenCorner> find() {
-        std::map<std::array<Nm, 2>, std::vector<EndOnLine>> ends;  // by x and y
-        for (const StatedLine& line : carriers_.level()) {
-            for (const bool is_from : {true, false}) {
-                const Point node = line.at(is_from ? line.from : line.to);
-                ends[{node[0], node[1]}].push_back({line.member, line.run, node[2], is_from});
+        std::set<std::array<Nm, 2>> lines;
+        for (const Box& bay : bays_) {
+            for (const Nm x : {bay.lo[0], bay.hi[0]}) {
+                for (const Nm y : {bay.lo[1], bay.hi[1]}) lines.insert({x, y});
             }
         }
-        for (const auto& [at, here] : ends) on_line(at[0], at[1], here);
+        for (const auto& at : lines) on_line(at[0], at[1]);
         return std::move(found_);
     }
 
 private:
-    void on_line(Nm x, Nm y, const std::vector<EndOnLine>& ends) {
+    // As far as a lap may begin from an end that it holds.
+    Nm reach_of(const Member& rail) const {
+        const auto stock = std::ranges::find(project_.stock, rail.stock, &Stock::name);
+        const auto* section =
+            stock == project_.stock.end() ? nullptr : find_section(catalogue_, stock->section);
+        if (section == nullptr) return 0;
+        const Nm width = std::max(section->a.nm(), section->b.nm());
+        return width + width / 2;
+    }
+
+    void on_line(Nm x, Nm y) {
+        std::vector<RailEnd> ends;
+        Nm reach = 0;
+        for (const RailEnd& end : ends_) {
+            if (std::abs(end.at[0] - x) > end.reach || std::abs(end.at[1] - y) > end.reach)
+                continue;
+            ends.push_back(end);
+            reach = std::max(reach, end.reach);
+        }
+        if (ends.empty()) return;
         for (const UprightEdge& edge : upright_edges(bays_, x, y)) {
             const Nm from = std::max(edge.from, carriers_.height().first);
             const Nm to = std::min(edge.to, carriers_.height().second);
             if (from >= to) continue;
-            const auto beside = carriers_.beside(x, y, reach_of(ends));
-            for (const auto& gap : free_between(from, to, beside)) {
-                if (gap.second < to && !has_corner_below(gap, ends)) continue;
-                auto rails = hanging(x, y, gap, ends);
-                if (!rails.empty()) add(x, y, gap, edge, std::move(rails));
+            for (const auto& gap : free_between(from, to, carriers_.beside(x, y, reach))) {
+                // What stands below laps what ends no further up; else its own end is loose.
+                const bool is_bridged = gap.first > from && gap.second - gap.first <= reach;
+                if (is_bridged || (gap.second < to && !has_corner_below(gap, ends))) continue;
+                in_gap(x, y, gap, edge, ends);
             }
         }
     }
 
     // Under a post that ends there the frame may step back, whatever its bays say: only where rails
     // end further down, too, has it a corner there.
-    static bool has_corner_below(const Stretch& gap, const std::vector<EndOnLine>& ends) {
-        return std::ranges::any_of(ends, [&](const EndOnLine& end) {
-            return gap.first <= end.level && end.level < gap.second;
+    static bool has_corner_below(const Stretch& gap, const std::vector<RailEnd>& ends) {
+        return std::ranges::any_of(ends, [&](const RailEnd& end) {
+            return gap.first <= end.level() && end.level() < gap.second;
         });
     }
 
-    // As far as a lap may begin from an end that it holds.
-    Nm reach_of(const std::vector<EndOnLine>& ends) const {
-        Nm width = 0;
-        for (const EndOnLine& end : ends) {
-            const auto stock =
-                std::ranges::find(project_.stock, frame_.members[end.rail].stock, &Stock::name);
-            const auto* section =
-                stock == project_.stock.end() ? nullptr : find_section(catalogue_, stock->section);
-            if (section != nullptr) width = std::max({width, section->a.nm(), section->b.nm()});
-        }
-        return width + width / 2;
-    }
-
     // What ends at the lower end of the gap stands on what is below, or lies on the floor.
-    std::vector<Index> hanging(Nm x,
-                               Nm y,
-                               const Stretch& gap,
-                               const std::vector<EndOnLine>& ends) const {
-        std::vector<Index> rails;
-        for (const EndOnLine& end : ends) {
-            if (end.level <= gap.first || end.level > gap.second) continue;
-            if (is_carried_at(x, y, end.level, ends)) continue;
-            rails.push_back(end.rail);
+    void in_gap(
+        Nm x, Nm y, const Stretch& gap, const UprightEdge& edge, const std::vector<RailEnd>& ends) {
+        std::vector<Index> hanging;
+        std::vector<Index> braced;
+        for (const RailEnd& end : ends) {
+            if (end.level() <= gap.first || end.level() > gap.second) continue;
+            if (is_carried_at(x, y, end, ends)) continue;
+            const bool is_braced = carriers_.is_braced({x, y, end.level()}, end.reach);
+            (is_braced ? braced : hanging).push_back(end.rail);
         }
-        std::sort(rails.begin(), rails.end());
-        return rails;
+        if (!hanging.empty()) {
+            add(x, y, gap, edge, std::move(hanging), false);
+        } else if (!braced.empty()) {
+            add(x, y, gap, edge, std::move(braced), true);
+        }
     }
 
     // An end that no other laps is loose, which is told elsewhere.
-    bool is_carried_at(Nm x, Nm y, Nm level, const std::vector<EndOnLine>& ends) const {
+    bool is_carried_at(Nm x, Nm y, const RailEnd& of, const std::vector<RailEnd>& ends) const {
         std::array<bool, 2> along{};
-        for (const EndOnLine& end : ends) {
-            if (end.level != level) continue;
+        for (const RailEnd& end : ends) {
+            if (std::abs(end.level() - of.level()) > of.reach) continue;
             const Member& rail = frame_.members[end.rail];
             if (end.is_from ? rail.foot_from : rail.foot_to) return true;
             along[index_of(end.run)] = true;
         }
-        return !along[0] || !along[1] || carriers_.holds({x, y, level});
+        return !along[0] || !along[1] || carriers_.is_passed({x, y, of.level()}, of.reach);
     }
 
     std::string plane_name(Axis axis, Nm at) const {
@@ -140,14 +165,37 @@ private:
         return {};
     }
 
-    void add(Nm x, Nm y, const Stretch& gap, const UprightEdge& edge, std::vector<Index> rails) {
+    // The level of the plane there, or of the next one beyond; the level itself without any.
+    Nm plane_beyond(Nm level, Sense beyond) const {
+        std::optional<Nm> nearest;
+        for (const auto& plane : placed_.planes) {
+            if (plane.axis != Axis::z || !plane.position) continue;
+            const Nm at = *plane.position;
+            if (beyond == Sense::plus ? at < level : at > level) continue;
+            if (!nearest || std::abs(at - level) < std::abs(*nearest - level)) nearest = at;
+        }
+        return nearest.value_or(level);
+    }
+
+    void add(Nm x,
+             Nm y,
+             const Stretch& gap,
+             const UprightEdge& edge,
+             std::vector<Index> rails,
+             bool is_braced) {
+        std::sort(rails.begin(), rails.end());
+        rails.erase(std::unique(rails.begin(), rails.end()), rails.end());
+        const Nm from = plane_beyond(gap.first, Sense::minus);
+        const Nm to = plane_beyond(gap.second, Sense::plus);
         found_.push_back({.on = {plane_name(Axis::x, x), plane_name(Axis::y, y)},
-                          .from = plane_name(Axis::z, gap.first),
-                          .to = plane_name(Axis::z, gap.second),
+                          .from = plane_name(Axis::z, from),
+                          .to = plane_name(Axis::z, to),
+                          .is_short = {from != gap.first, to != gap.second},
                           .seat = edge.seat,
                           .legs = edge.legs,
                           .length = gap.second - gap.first,
-                          .rails = std::move(rails)});
+                          .rails = std::move(rails),
+                          .is_braced = is_braced});
     }
 
     const Project& project_;
@@ -156,6 +204,7 @@ private:
     const ResolvedFrame& placed_;
     std::vector<Box> bays_;
     Carriers carriers_;
+    std::vector<RailEnd> ends_;
     std::vector<OpenCorner> found_;
 };
 
@@ -163,36 +212,21 @@ private:
 
 std::vector<OpenCorner> open_corners(const Project& project,
                                      const Catalogue& catalogue,
-                                     const Frame& frame,
-                                     const ResolvedFrame& placed) {
-    if (frame.bays.empty()) return {};
-    auto bays = boxes_of_bays(frame, placed);
+                                     const Resolved& resolved,
+                                     Index frame) {
+    const Frame& stated = project.frames[frame];
+    const ResolvedFrame& placed = resolved.frames[frame];
+    if (stated.bays.empty()) return {};
+    auto bays = boxes_of_bays(stated, placed);
     if (!bays) return {};
-    return OpenCorners(project, catalogue, frame, placed, std::move(*bays)).find();
-}
-
-Finding corner_not_carried(const Frame& frame, const OpenCorner& corner) {
-    Finding finding{
-        .code = "corner_not_carried",
-        .severity = Severity::warning,
-        .numbers = {{"length", Length::from_nm(corner.length)}},
-        .what = "nothing carries the corner of \"" + corner.on[1] + "\" and \"" + corner.on[0] +
-                "\" from \"" + corner.from + "\" to \"" + corner.to +
-                "\": the rails that end there hold only each other",
-        .mend =
-            "put a post there, or a brace or a leaning member that ends there; where a wall "
-            "carries it, give a rail a foot at that end"};
-    for (const Index rail : corner.rails) {
-        finding.concerns.push_back({SubjectKind::member, frame.name, frame.members[rail].name});
-    }
-    return finding;
+    const NamedValues values(project, resolved);
+    return OpenCorners(project, catalogue, stated, placed, values, std::move(*bays)).find();
 }
 
 void report_open_corners(const Project& project, const Catalogue& catalogue, Resolved& resolved) {
-    for (std::size_t f = 0; f < resolved.frames.size(); ++f) {
-        const Frame& frame = project.frames[f];
-        for (const auto& corner : open_corners(project, catalogue, frame, resolved.frames[f])) {
-            resolved.findings.push_back(corner_not_carried(frame, corner));
+    for (Index f = 0; f < resolved.frames.size(); ++f) {
+        for (const auto& corner : open_corners(project, catalogue, resolved, f)) {
+            resolved.findings.push_back(finding_of(project.frames[f], corner));
         }
     }
 }

@@ -19,8 +19,9 @@ constexpr std::array<std::string_view, 21> of_stated{
 
 constexpr std::array<std::string_view, 3> of_apart{"interference", "nothing_left", "same_place"};
 
-constexpr std::array<std::string_view, 5> of_ends{
-    "brace_on_no_member", "corner_not_carried", "leaning_on_no_member", "loose_end", "not_joined"};
+constexpr std::array<std::string_view, 6> of_ends{"brace_on_no_member", "corner_not_carried",
+                                                  "corner_on_brace",    "leaning_on_no_member",
+                                                  "loose_end",          "not_joined"};
 
 constexpr std::array<std::string_view, 18> of_joints{"brace_along_axis",
                                                      "brace_not_flat",

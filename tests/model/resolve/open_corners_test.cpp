@@ -14,6 +14,7 @@
 
 #include <algorithm>
 #include <string>
+#include <tuple>
 #include <utility>
 
 using namespace model;
@@ -191,7 +192,15 @@ TEST_CASE("a leaning post, braces at each level, feet and a fixed panel carry a 
                                                .face = "front",
                                                .from = {"left", "bottom"},
                                                .to = {"right", "top"}});
-        CHECK(told(project) == 0);
+        const auto braced = tests::resolved(project);
+        CHECK(tests::count_of(braced, code) == 0);
+        REQUIRE(tests::count_of(braced, "corner_on_brace") == 1);
+        const auto* note = tests::first_of(braced, "corner_on_brace");
+        CHECK(note->severity == Severity::note);
+        CHECK(note->what ==
+              "the corner of \"front\" and \"right\" from \"bottom\" to \"top\" is held by a "
+              "brace only: it carries no weight unless something stands under it");
+        CHECK(note->concerns.size() == 2);
         project.frames[0].diagonals[0].to = {"right", "bottom"};
         CHECK(told(project) == 1);
     }
@@ -225,6 +234,112 @@ TEST_CASE("without bays, or where one has no place, nobody knows what is outside
     bare.frames[0].bays.clear();
     CHECK(told(bare) == 0);
     project.frames[0].bays[0].x[1] = "nowhere";
+    CHECK(told(project) == 0);
+}
+
+TEST_CASE("a brace that lies level carries no corner", "[model][corners]") {
+    auto project = without(box({}), "post front right");
+    project.stock.push_back(tests::stock_of("flat", "flat 1 x 1/8", "6063-T52"));
+    auto& braces = project.frames[0].diagonals;
+    braces = {{.name = "brace",
+               .stock = "flat",
+               .face = "top",
+               .from = {"right", "front"},
+               .to = {"left", "back"},
+               .side = FaceSide::outside}};
+    CHECK(told(project) == 1);
+    project.frames[0].planes.push_back({"middle", Axis::x, "18"});
+    braces[0].face = "front";
+    braces[0].from = {"middle", "top"};
+    braces[0].to = {"right", "top"};
+    CHECK(told(project) == 1);
+    braces[0].from = {"middle", "bottom"};
+    CHECK(told(project) == 0);
+}
+
+TEST_CASE("a braced corner that a post carries is no matter for a note", "[model][corners]") {
+    auto project = box({});
+    project.stock.push_back(tests::stock_of("flat", "flat 1 x 1/8", "6063-T52"));
+    project.frames[0].diagonals.push_back({.name = "brace",
+                                           .stock = "flat",
+                                           .face = "front",
+                                           .from = {"left", "bottom"},
+                                           .to = {"right", "top"}});
+    CHECK(tests::count_of(tests::resolved(project), "corner_on_brace") == 0);
+}
+
+TEST_CASE("a post that ends a little lower carries what laps it", "[model][corners]") {
+    auto project = box({});
+    project.frames[0].planes.push_back({"post top", Axis::z, "29 1/4"});
+    for (auto& member : project.frames[0].members) {
+        if (member.name == "post front right") member.to = "post top";
+    }
+    CHECK(told(project) == 0);
+    for (const auto& [top, corners, ends] :
+         {std::tuple{"28 5/8", 0L, 1L}, std::tuple{"28 1/4", 1L, 1L}}) {
+        CAPTURE(top);
+        project.frames[0].planes.back().position = top;
+        const auto resolved = tests::resolved(project);
+        CHECK(tests::count_of(resolved, code) == corners);
+        CHECK(tests::count_of(resolved, "loose_end") == ends);
+    }
+}
+
+TEST_CASE("rails that end near each other end in one corner", "[model][corners]") {
+    auto project = without(box(), "post front right");
+    project.frames[0].planes.push_back({"set in", Axis::x, "width - 1/4 in"});
+    project.frames[0].planes.push_back({"further in", Axis::x, "width - 2 in"});
+    project.frames[0].planes.push_back({"a little beyond", Axis::x, "width + 1/4 in"});
+    for (const auto& [plane, count] : {std::pair{"set in", 1L}, std::pair{"further in", 0L}}) {
+        CAPTURE(plane);
+        auto moved = project;
+        for (auto& member : moved.frames[0].members) {
+            if (member.run == Axis::y && member.on[0] == "right") member.on[0] = plane;
+        }
+        CHECK(told(moved) == count);
+    }
+    for (auto& member : project.frames[0].members) {
+        if (member.run == Axis::x && member.on[0] == "front") member.to = "a little beyond";
+    }
+    CHECK(told(project) == 1);
+}
+
+TEST_CASE("a bay that nothing is left of silences no corner", "[model][corners]") {
+    auto project = without(box(), "post front right");
+    project.frames[0].bays.push_back(
+        {.name = "ghost", .x = {"left", "right"}, .y = {"front", "back"}, .z = {"top", "bottom"}});
+    CHECK(told(project) == 1);
+}
+
+TEST_CASE("a leaning member carries a corner only where it is near", "[model][corners]") {
+    auto project = without(box({"14"}), "post front right");
+    project.frames[0].leaning.push_back({.name = "leaning post",
+                                         .stock = "angle",
+                                         .face = "right",
+                                         .from = {"front", "bottom"},
+                                         .to = {"back", "top"}});
+    const auto resolved = tests::resolved(project);
+    REQUIRE(tests::count_of(resolved, code) == 1);
+    CHECK(tests::first_of(resolved, code)->what ==
+          "nothing carries the corner of \"front\" and \"right\" from above \"bottom\" to "
+          "\"top\": the rails that end there hold only each other");
+    // 1 1/2 in of 18 in deep, of 30 in high
+    CHECK(std::get<Length>(tests::first_of(resolved, code)->numbers[0].value).nm() ==
+          tests::inches(30) - tests::inches(5) / 2);
+}
+
+TEST_CASE("a post carries as far as it is not held back", "[model][corners]") {
+    auto project = box({});
+    for (auto& member : project.frames[0].members) {
+        if (member.name == "post front right") member.allowance_to = "20";
+    }
+    const auto resolved = tests::resolved(project);
+    REQUIRE(tests::count_of(resolved, code) == 1);
+    CHECK(std::get<Length>(tests::first_of(resolved, code)->numbers[0].value).nm() ==
+          tests::inches(20));
+    for (auto& member : project.frames[0].members) {
+        if (member.name == "post front right") member.allowance_to = "1/2";
+    }
     CHECK(told(project) == 0);
 }
 
