@@ -61,7 +61,7 @@ std::string what_if_csv(const Project& project,
                          "proven"};
     for (const auto& it : all) {
         const auto length = engine::Length::from_nm(it.length);
-        text.row({project.stock[it.stock].name, length_in_words(length, shown),
+        text.row({project.stock[it.stock].name, bar_length_text(length, shown),
                   std::to_string(it.used), money_text(it.with),
                   it.cost ? money_text(*it.cost) : std::string("not all can be cut"),
                   it.is_proven ? "yes" : "no"});

@@ -13,7 +13,7 @@ namespace {
 using engine::Length;
 
 std::string in_words(Nm length, const engine::TapeStyle& shown) {
-    return length_in_words(Length::from_nm(length), shown);
+    return bar_length_text(Length::from_nm(length), shown);
 }
 
 std::string counted(std::size_t count, const std::string& one, const std::string& many) {

@@ -69,7 +69,7 @@ BarSupply supply_from(const PriceList& prices,
         if (fee && half.length > 0 && half.length <= longest->nm()) {
             supply.offers.push_back(half);
         } else {
-            supply.refused.push_back(too_long_to_come(bar, *longest, supplier, project.shown));
+            supply.not_home.push_back(too_long_to_come(bar, *longest, supplier, project.shown));
         }
     }
     std::ranges::stable_sort(supply.offers, std::ranges::greater{}, &OfferedBar::length);

@@ -10,14 +10,18 @@ constexpr std::array rules{
     FindingRule{"bad_obstacle", "An obstacle is a solid with length, width and height", of_itself},
     FindingRule{"bad_opening", "An opening has a height and widths above nothing", of_itself},
     FindingRule{"bar_length_refused", "The length of a bar has to be readable", of_itself},
+    FindingRule{"bar_not_brought_home",
+                "What is fetched or delivered is no longer than the price list says can come home",
+                "your own price list"},
     FindingRule{"clearance",
                 "Pieces keep the clearance that is asked for from what stands in the room; 1/4 in "
                 "where nothing else is asked",
                 practice},
-    FindingRule{"cut_piece_unused",
-                "What was cut is used where a piece of its length and ends is needed; lengths agree "
-                "within 0.1 mm",
-                practice},
+    FindingRule{
+        "cut_piece_unused",
+        "What was cut is used where a piece of its length and ends is needed; lengths agree "
+        "within 0.1 mm",
+        practice},
     FindingRule{"drawer_blocked", "A drawer can be drawn out by its whole depth", practice},
     FindingRule{"drawer_meets_door", "A drawer and a door do not pass through each other",
                 of_itself},

@@ -22,10 +22,11 @@ struct OfferedBar {
 };
 
 struct BarSupply {
-    std::vector<OfferedBar> offers;      // longest first
-    std::vector<Nm> at_home;             // whole bars that are paid for; longest first
-    std::vector<Nm> offcuts;             // shortest first, one entry each
-    std::vector<engine::Error> refused;  // lengths that cannot be used, and why
+    std::vector<OfferedBar> offers;       // longest first
+    std::vector<Nm> at_home;              // whole bars that are paid for; longest first
+    std::vector<Nm> offcuts;              // shortest first, one entry each
+    std::vector<engine::Error> refused;   // lengths that cannot be used, and why
+    std::vector<engine::Error> not_home;  // bars that are sold but cannot come home, and why
 };
 
 // A price as typed: "31.25" is 3125.

@@ -78,7 +78,7 @@ void BarBlock::lay_ticks() {
 
 void BarBlock::draw_words(engine::Page& page, PagePoint at) const {
     const std::string head =
-        "Bar " + std::to_string(bar_.number) + "   " + length_on_paper(project_, bar_.length);
+        "Bar " + std::to_string(bar_.number) + "   " + bar_length_text(bar_.length, project_.shown);
     page.draw_text({at.x, at.y + words_base}, head, {.size = 4.6, .weight = LetterWeight::bold});
     const double behind_head = engine::text_width(head, 4.6, LetterWeight::bold) + 5.0;
     page.draw_text({at.x + behind_head, at.y + words_base},

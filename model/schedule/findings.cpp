@@ -107,6 +107,14 @@ void append_unused_cuts(const Project& project,
     }
 }
 
+Finding bar_not_brought_home(const Stock& stock, const engine::Error& error) {
+    return {.code = "bar_not_brought_home",
+            .severity = Severity::note,
+            .concerns = {stock_subject(stock)},
+            .what = engine::to_text(error) + "; it is planned without",
+            .mend = "have it delivered, or cut where it is sold, if another bar costs more"};
+}
+
 void append_names(std::vector<std::string>& names, const Frame& frame, const std::string& plane) {
     for (const auto& it : frame.planes) {
         if (it.name != plane) continue;
@@ -147,6 +155,9 @@ std::vector<Finding> bar_findings(const Project& project,
         const auto& stock = project.stock[plan.stock];
         for (const auto& error : plan.supply.refused) {
             findings.push_back(bar_length_refused(stock, error));
+        }
+        for (const auto& error : plan.supply.not_home) {
+            findings.push_back(bar_not_brought_home(stock, error));
         }
         append_unused_cuts(project, catalogue, resolved, plan.stock, findings);
         if (plan.supply.offers.empty() && plan.supply.offcuts.empty() &&

@@ -13,6 +13,10 @@ namespace model {
 // "~11/16". The exact value stands in the millimetre column beside it.
 std::string shown_text(engine::Length length, const engine::TapeStyle& style);
 
+// The length of a bar as it is asked for at the counter: in whole feet where it is, "20 ft", else
+// exactly.
+std::string bar_length_text(engine::Length length, engine::TapeStyle style);
+
 // As the files show them: with the unit, since a spreadsheet would take a bare "1/2" for a date.
 class LengthTexts {
 public:

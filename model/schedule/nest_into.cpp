@@ -117,6 +117,20 @@ std::vector<const engine::NestLayout*> in_order(const engine::NestPlan& plan,
     return order;
 }
 
+// A supplier sells whole bars: of an odd half the other one is bought too. The nest knows halves
+// only one by one, so that its bound holds and the plan costs what this adds.
+Cents cost_of_odd_halves(const engine::NestPlan& plan, const PlanTask& task) {
+    std::map<std::size_t, std::int64_t> halves;
+    for (const auto& layout : plan.layouts) {
+        if (task.stock[layout.stock].halved_from > 0) halves[layout.stock] += layout.bars;
+    }
+    Cents cost = 0;
+    for (const auto& [stock, count] : halves) {
+        if (count % 2 != 0) cost += task.stock[stock].counted;
+    }
+    return cost;
+}
+
 engine::Result<engine::Nest> nested(engine::NestProblem problem,
                                     const std::function<bool()>& go_on) {
     engine::NestLimits limits;
@@ -146,9 +160,9 @@ bool nest_into(const Resolved& resolved,
             cut_from(bar, resolved, layout->cuts, lengths);
         }
     }
-    plan.cost = found->plan.cost;
+    plan.cost = found->plan.cost + cost_of_odd_halves(found->plan, task);
     plan.least_cost = found->least_cost;
-    plan.is_cheapest = found->is_cheapest;
+    plan.is_cheapest = found->is_cheapest && plan.cost == found->plan.cost;
     return true;
 }
 
