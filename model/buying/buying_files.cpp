@@ -10,6 +10,7 @@
 #include "model/buying/sheet_pages.h"
 #include "model/buying/what_if.h"
 #include "model/schedule/bar_pages.h"
+#include "model/schedule/length_texts.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/saw_bars.h"
 #include "model/schedule/stops.h"

@@ -4,6 +4,7 @@
 #include "model/buying/known_goods.h"
 #include "model/catalogue/section_shape.h"
 #include "model/resolve/finding.h"
+#include "model/schedule/length_texts.h"
 
 #include <algorithm>
 

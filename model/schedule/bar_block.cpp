@@ -1,7 +1,7 @@
 #include "model/schedule/bar_block.h"
 
 #include "engine/drawing/lettering.h"
-#include "model/schedule/page_flow.h"
+#include "model/schedule/length_texts.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>

@@ -64,7 +64,7 @@ TEST_CASE("suppliers stand side by side, with why one cannot be asked",
     // Posts of 12, 12 and a rail of 19 11/16 in, with a kerf of 3/32 in and 1/2 in trimmed from
     // each end, want 44 7/8 in: one half of the 96 in bar, or two bars of 30 in. At the brook the
     // bar cut in half is 22.00 and two short ones 30.00; on the hill 32.00 and 14.00.
-    CHECK(offerings[1].estimate->lines[0].size == "96 in");
+    CHECK(offerings[1].estimate->lines[0].size == "8 ft");
     CHECK(offerings[2].estimate->lines[0].size == "30 in");
     CHECK(offerings[2].estimate->lines[0].sum == 1'400);
     CHECK(cheapest_of(offerings) == 2);

@@ -161,7 +161,7 @@ TEST_CASE("the list to buy from reads back, with plain decimal prices",
     REQUIRE(table);
     CHECK(table->header ==
           engine::CsvRow{"kind", "what", "size", "count", "each", "sum", "currency", "note"});
-    CHECK(table->rows[0] == engine::CsvRow{"bar", "angle 1 x 1 x 1/8 6063-T52", "96 in", "1",
+    CHECK(table->rows[0] == engine::CsvRow{"bar", "angle 1 x 1 x 1/8 6063-T52", "8 ft", "1",
                                            "13.51", "13.51", "USD", ""});
     std::vector<std::string> kinds;
     for (const auto& row : table->rows) kinds.push_back(row[0]);

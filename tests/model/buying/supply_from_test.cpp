@@ -65,9 +65,9 @@ TEST_CASE("what is fetched is no longer than what can be brought home", "[model]
     const auto supply = trade.supply();
     REQUIRE(supply.offers.size() == 1);
     CHECK(supply.offers[0].length == (192_in).nm());
-    REQUIRE(supply.refused.size() == 1);
-    CHECK(supply.refused[0].where == "the yard by the canal");
-    CHECK(supply.refused[0].message.find("240 in") != std::string::npos);
+    REQUIRE(supply.not_home.size() == 1);
+    CHECK(supply.not_home[0].where == "the yard by the canal");
+    CHECK(supply.not_home[0].message.find("240 in") != std::string::npos);
     trade.supplier.way = WayHome::delivered;
     CHECK(trade.supply().offers.size() == 2);
 }
@@ -114,7 +114,7 @@ TEST_CASE("a bar whose halves are still too long does not come home", "[model][b
     const auto supply = trade.supply();
     REQUIRE(supply.offers.size() == 1);  // halves of 192 in are 95 15/16 in
     CHECK(supply.offers[0].halved_from == (192_in).nm());
-    CHECK(supply.refused.size() == 1);
+    CHECK(supply.not_home.size() == 1);
 }
 
 TEST_CASE("halves of a bar without a price have none", "[model][buying][supply]") {
