@@ -53,9 +53,22 @@ std::string rest_text(engine::Length rest, const engine::TapeStyle& shown) {
     return bar_text(whole, shown) + " left";
 }
 
+// The piece at that place from the datum end; beside all of them, every piece of the bar.
+std::vector<model::Index> pieces_at(const Derived& derived, const BarRun& run, double place_mm) {
+    std::vector<model::Index> pieces;
+    for (std::size_t i = run.first; i < run.first + run.count; ++i) {
+        const auto& row = derived.bars[i];
+        if (place_mm >= row.start.mm() && place_mm <= (row.start + row.length).mm()) {
+            return {row.piece};
+        }
+        pieces.push_back(row.piece);
+    }
+    return pieces;
+}
+
 std::string bar_hint(model::BarFrom from) {
     const std::string words = from_words(from);
-    return "Bar " + words + ". Click to choose its pieces";
+    return "Bar " + words + ". Click a piece to choose it, the rest to choose all of the bar";
 }
 
 void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selection) {
@@ -69,10 +82,8 @@ void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selectio
         const std::string name = "bar " + std::to_string(row.bar);
         ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
         if (ImGui::IsItemClicked()) {
-            std::vector<model::Index> pieces;
-            for (std::size_t i = run.first; i < run.first + run.count; ++i) {
-                pieces.push_back(derived.bars[i].piece);
-            }
+            const double share = width > 0.0F ? (ImGui::GetMousePos().x - at.x) / width : 0.0F;
+            const auto pieces = pieces_at(derived, run, share * longest.mm());
             selection = selection_of(*derived.project, derived.resolved, pieces);
         }
         log_item(name, rest_text(row.offcut, derived.project->shown));

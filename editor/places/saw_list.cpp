@@ -101,10 +101,19 @@ std::optional<Change> draw_cut(const model::SawBar& bar, std::size_t index, cons
     return change;
 }
 
-void choose_bar(const model::SawBar& bar, const Derived& derived, Selection& selection) {
+// The piece at that place from the datum end; beside all of them, every piece of the bar.
+void choose_of_bar(const model::SawBar& bar,
+                   double place_mm,
+                   const Derived& derived,
+                   Selection& selection) {
     std::vector<model::Index> pieces;
     for (const auto& cut : bar.cuts) {
-        if (cut.piece != model::no_index) pieces.push_back(cut.piece);
+        if (cut.piece == model::no_index) continue;
+        const bool is_there =
+            place_mm >= cut.start.mm() && place_mm <= (cut.start + cut.length).mm();
+        if (is_there) pieces = {cut.piece};
+        if (is_there) break;
+        pieces.push_back(cut.piece);
     }
     selection = selection_of(*derived.project, derived.resolved, pieces);
 }
@@ -121,9 +130,12 @@ std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& han
     const float width = ImGui::GetContentRegionAvail().x;
     const std::string name = "saw bar " + std::to_string(bar.number);
     ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
-    if (ImGui::IsItemClicked()) choose_bar(bar, derived, hands.selection);
+    if (ImGui::IsItemClicked()) {
+        const double share = width > 0.0F ? (ImGui::GetMousePos().x - at.x) / width : 0.0F;
+        choose_of_bar(bar, share * bar.length.mm(), derived, hands.selection);
+    }
     log_item(name, rest_words(bar, derived));
-    draw_hint("Click to choose its pieces");
+    draw_hint("Click a piece to choose it, the rest to choose all of the bar");
     draw_saw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, bar);
     std::optional<Change> change;
     for (std::size_t i = 0; i < bar.cuts.size(); ++i) {

@@ -106,6 +106,32 @@ void draw_lines(const model::Estimate& estimate) {
     }
 }
 
+// What each asks, row by row; only where there is something to compare.
+void draw_side_by_side(const Derived& derived, const BuyFacts& facts) {
+    const auto columns = static_cast<int>(facts.offerings.size()) + 1;
+    if (columns < 3) return;
+    const TableScope table("side by side", columns, ImGuiTableFlags_BordersInnerH);
+    if (!table) return;
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);
+    for (const auto& it : facts.offerings) {
+        ImGui::TableSetupColumn(it.name.c_str(), ImGuiTableColumnFlags_WidthStretch);
+    }
+    const FontScope small(Type::small);
+    {
+        const ColourScope quiet(ImGuiCol_Text, colour::quiet);
+        ImGui::TableHeadersRow();
+    }
+    for (const auto& row : model::comparison_rows(facts.offerings, derived.project->shown)) {
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        draw_text(row.what, colour::quiet);
+        for (const auto& cell : row.cells) {
+            ImGui::TableNextColumn();
+            draw_text_right(cell);
+        }
+    }
+}
+
 }  // namespace
 
 std::optional<Change> draw_suppliers(const Derived& derived,
@@ -130,6 +156,7 @@ std::optional<Change> draw_suppliers(const Derived& derived,
         auto one = draw_one(derived, supplier, offering(i), has_choice && cheapest == i, dialog);
         if (one) change = std::move(one);
     }
+    if (facts != nullptr) draw_side_by_side(derived, *facts);
     return change;
 }
 
