@@ -31,7 +31,8 @@ SectionHeights section_heights(const SectionWishes& wishes, float room) {
     take_more(heights.made_of, wishes.made_of);
     heights.dimensions =
         wishes.dimensions > 0.0F ? std::max(0.0F, room - heights.findings - heights.made_of) : 0.0F;
-    if (wishes.findings_open > heights.findings) {
+    const bool is_open = wishes.findings_open > wishes.findings;
+    if (is_open && wishes.findings_open > heights.findings) {
         const float below = room - heights.dimensions - heights.findings;
         const float more =
             std::clamp(wishes.findings_open - heights.findings, 0.0F, std::max(0.0F, below));

@@ -74,6 +74,7 @@ TEST_CASE("six dimensions are in sight in a small window", "[editor][lay out]") 
         INFO(sample);
         open_sample(ui, sample);
         CHECK(dimensions_in_sight(ui) >= 6);
+        CHECK(ui.item("Lay out/Fastener").visible);  // of the section at the foot
     }
 }
 
