@@ -62,14 +62,18 @@ ExitStatus run_buy(const BuyArguments& arguments, Streams streams) {
         streams.err << "barwright: " << engine::to_text(made.error()) << "\n";
         return ExitStatus::not_possible;
     }
-    if (const auto written = model::write_all(made->files, arguments.folder); !written) {
+    const auto written = model::write_buying(made->files, arguments.folder);
+    if (!written) {
         streams.err << "barwright: " << engine::to_text(written.error()) << "\n";
         return ExitStatus::not_possible;
     }
     for (const auto& line : made->words) streams.out << line << "\n";
     streams.out << "written to " << arguments.folder << ":";
-    for (const auto& file : made->files) streams.out << " " << file.name;
+    for (const auto& name : *written) streams.out << " " << name;
     streams.out << "\n";
+    if (written->size() < made->files.size()) {
+        streams.out << model::buying_names.back() << " is there already and is kept\n";
+    }
     if (!made->lacks_something) return ExitStatus::fine;
     streams.err << "barwright: the list is written, but lacks something: read the lines above, and "
                    "fill in prices_to_fill_in.csv as a supplier's list\n";

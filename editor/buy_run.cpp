@@ -57,8 +57,12 @@ void keep_buy_facts(Desk& desk) {
     const Derived& now = derived(desk);
     if (buy_facts(desk) != nullptr) return;
     auto& run = desk.buy_run;
-    if (run && !is_of(*run, desk, now)) run->work.cancel();
+    if (run && !is_of(*run, desk, now)) {
+        run->is_cancelled = true;
+        run->work.cancel();
+    }
     if (run && !run->work.is_finished()) return;
+    if (run && run->is_cancelled) run.reset();
     if (run && is_of(*run, desk, now)) {
         if (run->work.result()) desk.buy_facts = *run->work.result();
         return;  // what could not be worked out is not tried again

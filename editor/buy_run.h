@@ -37,6 +37,7 @@ struct BuyRun {
     WorkedOutOf of;
     std::shared_ptr<const model::PriceLibrary> prices;
     Work work;
+    bool is_cancelled = false;  // what it gives is half done
 };
 
 // Once in each frame in which they are asked for; where the desk has nobody to work beside it

@@ -62,7 +62,7 @@ struct Desk {
     // How far dimensions may go; null where nobody waits for it.
     std::unique_ptr<BandWorker> bands;
     std::unique_ptr<NestRun> nest_run;  // see editor/nest_run.h
-    PricesRead prices{no_prices(), {}, {}};
+    PricesRead prices{no_prices(), {}, {}, engine::LengthUnit::inch};
     std::unique_ptr<BuyRun> buy_run;  // see editor/buy_run.h
     std::optional<BuyFacts> buy_facts;
     std::function<void()> wake;  // of the window, from any thread; may be empty

@@ -8,6 +8,7 @@
 #include "editor/scan_paths.h"
 #include "editor/typing.h"
 #include "engine/files/whole_file.h"
+#include "model/buying/buying_files.h"
 #include "model/project/project_json.h"
 #include "model/schedule/write_all.h"
 
@@ -53,6 +54,18 @@ bool has_open_form(const UiState& ui) {
 std::string with_refused(std::string said, const Desk& desk) {
     const auto refused = refused_typing(desk);
     return refused.empty() ? said : said + "; not in it: " + refused;
+}
+
+// Writes the lists to buy and saw by; says so, or why not.
+std::string buying_words(Desk& desk, const fs::path& folder) {
+    const auto& now = derived(desk);
+    if (now.plans.empty()) return {};
+    const auto made =
+        model::buying_files(*now.project, *desk.catalogue, now.resolved, *desk.prices.library, {});
+    if (!made) return ", but not what is bought: " + engine::to_text(made.error());
+    const auto written = model::write_buying(made->files, folder);
+    if (!written) return ", but not what is bought: " + engine::to_text(written.error());
+    return ", and what is bought into " + folder.filename().string();
 }
 
 }  // namespace
@@ -157,8 +170,10 @@ void browse_to_export(Desk& desk) {
 }
 
 bool export_to(Desk& desk, const fs::path& folder) {
+    const auto& now = derived(desk);
     const auto files =
-        model::schedule_files(project_of(desk), *desk.catalogue, derived(desk).resolved);
+        model::schedule_files(project_of(desk), *desk.catalogue, now.resolved,
+                              supply_of(*now.project, now.resolved, now.prices.get()));
     const auto written = model::write_all(files, folder);
     if (!written) {
         say_trouble(desk, "The schedules are not written", written.error());
@@ -167,6 +182,7 @@ bool export_to(Desk& desk, const fs::path& folder) {
     desk.ui.help.has_exported = true;
     std::string text =
         "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string();
+    text += buying_words(desk, folder / "buying");
     const auto& summary = derived(desk).summary;
     const int open = summary.open();
     if (summary.errors > 0) {

@@ -46,8 +46,12 @@ void keep_nested(Desk& desk) {
     if (!desk.bands) return;
     const Derived& now = derived(desk);
     auto& run = desk.nest_run;
-    if (run && !is_of(*run, now)) run->work.cancel();
+    if (run && !is_of(*run, now)) {
+        run->is_cancelled = true;
+        run->work.cancel();
+    }
     if (run && !run->work.is_finished()) return;
+    if (run && run->is_cancelled) run.reset();
     if (run && is_of(*run, now) && !now.summary.is_nested && run->work.result()) {
         auto plans = *run->work.result();
         run.reset();

@@ -29,6 +29,7 @@ struct NestRun {
     std::shared_ptr<const model::ScanLibrary> scans;
     std::shared_ptr<const model::PriceLibrary> prices;
     Work work;
+    bool is_cancelled = false;  // what it gives is half done
 };
 
 // Once in each frame: begins what is wanted, and takes what is finished into what follows from the

@@ -36,6 +36,7 @@ void read(Desk& desk, std::vector<std::string> files) {
     const bool is_other = !is_same(library, *desk.prices.library);
     desk.prices.folder = std::move(folder);
     desk.prices.files = std::move(files);
+    desk.prices.unit = engine::bare_unit(project_of(desk).shown);
     if (!is_other) return;
     desk.prices.library = std::make_shared<const model::PriceLibrary>(std::move(library));
     forget_derived(desk);
@@ -50,7 +51,9 @@ std::shared_ptr<const model::PriceLibrary> no_prices() {
 
 void tend_prices(Desk& desk) {
     auto files = files_of(project_of(desk));
-    if (files == desk.prices.files && desk.file.parent_path() == desk.prices.folder) return;
+    const bool is_same_place = desk.file.parent_path() == desk.prices.folder;
+    const bool is_same_unit = engine::bare_unit(project_of(desk).shown) == desk.prices.unit;
+    if (files == desk.prices.files && is_same_place && (is_same_unit || files.empty())) return;
     read(desk, std::move(files));
 }
 
@@ -63,6 +66,10 @@ std::filesystem::path price_list_path(const Desk& desk, const std::string& file)
 }
 
 engine::Result<engine::Done> begin_price_list(Desk& desk, const std::string& file) {
+    if (desk.file.empty()) {
+        return engine::Error{engine::ErrorCode::invalid_value, file,
+                             "the list lies beside the project: save the project first"};
+    }
     const auto path = price_list_path(desk, file);
     std::error_code unseen;
     if (std::filesystem::exists(path, unseen)) {

@@ -17,6 +17,7 @@ struct PricesRead {
     std::shared_ptr<const model::PriceLibrary> library;  // never null
     std::filesystem::path folder;
     std::vector<std::string> files;
+    engine::LengthUnit unit = engine::LengthUnit::inch;  // of bare lengths
 };
 
 std::shared_ptr<const model::PriceLibrary> no_prices();
@@ -31,7 +32,7 @@ void read_prices_again(Desk& desk);
 std::filesystem::path price_list_path(const Desk& desk, const std::string& file);
 
 // Writes a list with all that the project needs, to be filled in. Errors: duplicate_name where
-// there is such a file; cannot_write.
+// there is such a file; invalid_value where the project lies in no folder yet; cannot_write.
 engine::Result<engine::Done> begin_price_list(Desk& desk, const std::string& file);
 
 }  // namespace editor

@@ -1,6 +1,7 @@
 #include "editor/reports.h"
 
 #include "editor/open_project.h"
+#include "model/buying/comparison.h"
 #include "model/room/read_scan.h"
 #include "model/room/resolve_in_room.h"
 #include "model/schedule/findings.h"
@@ -20,6 +21,12 @@ struct Opened {
     model::Project project;
     model::Catalogue catalogue;
     model::Resolved resolved;
+    model::PriceLibrary prices;
+
+    // Of the supplier that is chosen.
+    std::function<model::BarSupply(const model::Stock&)> supply() const {
+        return model::supply_of(project, resolved, model::chosen_supplier(project, prices));
+    }
 };
 
 engine::Result<Opened> opened(const std::filesystem::path& project_file) {
@@ -27,10 +34,11 @@ engine::Result<Opened> opened(const std::filesystem::path& project_file) {
     if (!project) return project.error();
     auto catalogue = open_catalogue();
     if (!catalogue) return catalogue.error();
-    Opened all{std::move(project).value(), std::move(catalogue).value(), {}};
+    Opened all{std::move(project).value(), std::move(catalogue).value(), {}, {}};
     if (all.project.name.empty()) all.project.name = project_file.stem().string();
     all.resolved = model::resolve_in_room(
         all.project, all.catalogue, model::read_scans(all.project, project_file.parent_path()));
+    all.prices = model::read_price_lists(all.project, all.catalogue, project_file.parent_path());
     return all;
 }
 
@@ -95,12 +103,13 @@ ExitStatus write_schedules(const std::filesystem::path& project_file,
                            Streams streams) {
     const auto all = opened(project_file);
     if (!all) return refusal(streams.err, all.error());
-    const auto files = model::schedule_files(all->project, all->catalogue, all->resolved);
+    const auto files =
+        model::schedule_files(all->project, all->catalogue, all->resolved, all->supply());
     if (const auto written = model::write_all(files, folder); !written) {
         return refusal(streams.err, written.error());
     }
-    const auto counts =
-        count_by_severity(model::all_findings(all->project, all->catalogue, all->resolved));
+    const auto counts = count_by_severity(
+        model::all_findings(all->project, all->catalogue, all->resolved, all->supply()));
     print_summary(streams.out, *all, counts);
     print_written(streams.out, files, folder);
     const auto status = status_of(counts);
@@ -114,7 +123,7 @@ ExitStatus write_schedules(const std::filesystem::path& project_file,
 ExitStatus print_findings(const std::filesystem::path& project_file, Streams streams) {
     const auto all = opened(project_file);
     if (!all) return refusal(streams.err, all.error());
-    auto findings = model::all_findings(all->project, all->catalogue, all->resolved);
+    auto findings = model::all_findings(all->project, all->catalogue, all->resolved, all->supply());
     std::ranges::stable_sort(findings, std::ranges::greater{}, &model::Finding::severity);
     for (const auto& finding : findings) print(streams.out, finding);
     const auto counts = count_by_severity(findings);

@@ -45,7 +45,9 @@ bool has_planned_cuts(const Desk& desk) { return model::has_planned_cuts(project
 
 void plan_cuts_anew(Desk& desk) { submit_at_saw(desk, planned_anew(derived(desk))); }
 
-bool has_offcuts_to_rack(const Desk& desk) { return model::has_bars_cut_up(project_of(desk)); }
+bool has_offcuts_to_rack(const Desk& desk) {
+    return desk.derived_memo && has_bars_cut_up(*desk.derived_memo);
+}
 
 void rack_offcuts(Desk& desk) {
     submit_at_saw(desk, offcuts_racked(derived(desk), *desk.catalogue));

@@ -166,7 +166,8 @@ std::optional<Change> draw_buy(const Area& area,
     draw_text("Bars", Type::strong);
     if (derived.summary.bars > 0) {
         ImGui::SameLine();
-        if (draw_button("all is bought", {.text = "All is bought", .weight = Weight::link})) {
+        if (draw_button("bars are bought",
+                        {.text = "The bars are bought", .weight = Weight::link})) {
             change = bars_bought(derived, look.catalogue);
         }
         draw_hint("The bars come to the saw with their cuts, under Make; the plan stays as it is");

@@ -24,11 +24,22 @@ std::optional<Change> change_of_all(std::vector<model::Edit> edits) {
     return change;
 }
 
+bool has_new_bars(const Derived& derived) {
+    return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
+        return std::ranges::any_of(bar.cuts, [](const model::SawCut& cut) { return !cut.place; });
+    });
+}
+
 std::optional<Change> ticked(const Derived& derived,
                              const model::Catalogue& catalogue,
                              SawListState& state,
                              const std::vector<SawTick>& ticks,
                              CutState to) {
+    const bool is_sure = derived.summary.is_nested || !has_new_bars(derived);
+    if (!is_sure) {
+        state.trouble = "the cheapest plan is still being looked for: tick again in a moment";
+        return std::nullopt;
+    }
     auto edits =
         model::cuts_ticked(*derived.project, catalogue, derived.resolved, derived.plans, ticks, to);
     state.trouble = edits ? std::string() : engine::to_text(edits.error());
@@ -165,7 +176,7 @@ std::vector<SawTick> ticks_of(const model::StopRow& row, const Derived& derived)
         const auto& cut = bar->cuts[i];
         if (cut.state != CutState::planned || cut.piece == model::no_index) continue;
         const auto& piece = derived.resolved.pieces[cut.piece];
-        if (cut.length != row.length || piece.mark != row.mark) continue;
+        if (piece.length != row.length.nm() || piece.mark != row.mark) continue;
         if (row.hand != model::Hand::none && piece.hand != row.hand) continue;
         ticks.push_back({row.bar, i});
     }
@@ -209,12 +220,6 @@ std::optional<Change> draw_stops(const CutHands& hands) {
     return change;
 }
 
-bool has_new_bars(const Derived& derived) {
-    return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
-        return std::ranges::any_of(bar.cuts, [](const model::SawCut& cut) { return !cut.place; });
-    });
-}
-
 void draw_progress(const Derived& derived) {
     int made = 0;
     int all = 0;
@@ -243,7 +248,7 @@ std::optional<Change> draw_saw_buttons(const Derived& derived, const model::Cata
         if (draw_button("plan anew", {.text = "Plan anew"})) change = planned_anew(derived);
         draw_hint("All cuts that are not made are planned again, from the bars at home first");
     }
-    if (model::has_bars_cut_up(*derived.project)) {
+    if (has_bars_cut_up(derived)) {
         go_on_in_line("Rack the offcuts");
         if (draw_button("rack the offcuts", {.text = "Rack the offcuts"})) {
             change = offcuts_racked(derived, catalogue);
@@ -256,6 +261,14 @@ std::optional<Change> draw_saw_buttons(const Derived& derived, const model::Cata
 }
 
 }  // namespace
+
+bool has_bars_cut_up(const Derived& derived) {
+    return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
+        if (bar.from != model::BarFrom::saw || bar.is_used_up) return false;
+        return std::ranges::none_of(
+            bar.cuts, [](const model::SawCut& cut) { return cut.state == CutState::planned; });
+    });
+}
 
 std::string from_words(model::BarFrom from) {
     switch (from) {

@@ -38,6 +38,7 @@ std::optional<Change> draw_saw_list(const Derived& derived,
 // What the commands do; none where there is nothing to do it to.
 std::optional<Change> bars_bought(const Derived& derived, const model::Catalogue& catalogue);
 std::optional<Change> planned_anew(const Derived& derived);
+bool has_bars_cut_up(const Derived& derived);  // what offcuts_racked is for
 std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalogue& catalogue);
 // The first at the longest setting of the stop.
 std::optional<Change> next_cut_ticked(const Derived& derived, const model::Catalogue& catalogue);

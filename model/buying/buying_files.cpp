@@ -16,6 +16,7 @@
 #include "model/schedule/stops.h"
 
 #include <algorithm>
+#include <system_error>
 
 namespace model {
 namespace {
@@ -153,6 +154,20 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
                   {"bars.pdf", *pdf},
                   {"prices_to_fill_in.csv", price_list_template(project, catalogue, resolved)}};
     return made;
+}
+
+engine::Result<std::vector<std::string>> write_buying(const std::vector<ScheduleFile>& files,
+                                                      const std::filesystem::path& folder) {
+    auto to_write = files;
+    std::erase_if(to_write, [&](const ScheduleFile& file) {
+        std::error_code unseen;
+        return file.name == buying_names.back() &&
+               std::filesystem::exists(folder / file.name, unseen);
+    });
+    if (const auto written = write_all(to_write, folder); !written) return written.error();
+    std::vector<std::string> names;
+    for (const auto& file : to_write) names.push_back(file.name);
+    return names;
 }
 
 }  // namespace model

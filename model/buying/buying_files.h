@@ -8,6 +8,7 @@
 #include "model/schedule/write_all.h"
 
 #include <array>
+#include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -36,6 +37,11 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
                                          const Resolved& resolved,
                                          const PriceLibrary& library,
                                          const BuyingWish& wish);
+
+// Writes them into a folder that is made when it is missing; the price list to fill in only where
+// there is none, since it may be filled in. Says which were written. Error: cannot_write.
+engine::Result<std::vector<std::string>> write_buying(const std::vector<ScheduleFile>& files,
+                                                      const std::filesystem::path& folder);
 
 // "angle: 109.50 crowns, proven cheapest".
 std::string plan_verdict(const Project& project, const BarPlan& plan, const std::string& currency);

@@ -7,6 +7,11 @@ namespace {
 
 bool is_whole(const BarPlan& plan) { return plan.too_long.empty() && plan.left_out.empty(); }
 
+bool is_priced(const BarPlan& plan) {
+    return std::ranges::all_of(plan.supply.offers,
+                               [](const OfferedBar& it) { return it.price.has_value(); });
+}
+
 int bars_in_use(const BarPlan& plan, const OfferedBar& offer) {
     return static_cast<int>(std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
         return bar.from == BarFrom::shop && bar.length == offer.length &&
@@ -48,7 +53,7 @@ std::vector<WithoutLength> what_if_without(const Project& project,
     std::vector<WithoutLength> all;
     std::vector<BarPlan> room;
     for (const auto& plan : plans) {
-        if (!is_whole(plan)) continue;
+        if (!is_whole(plan) || !is_priced(plan)) continue;
         for (const auto& offer : plan.supply.offers) {
             WithoutLength it{.stock = plan.stock,
                              .length = offer.length,

@@ -20,7 +20,8 @@ struct WithoutLength {
     bool is_proven = false;     // both are the least there is
 };
 
-// For each length that each plan's supply offers. The plans are those of `wish`; a plan in which
+// For each length that each plan's supply offers, where all of them have a price: else there is no
+// money to compare. The plans are those of `wish`; a plan in which
 // pieces are left over is passed over, since it has no cost to compare with. Only lengths in use
 // are planned anew: without another one the plan stays as it is.
 std::vector<WithoutLength> what_if_without(const Project& project,

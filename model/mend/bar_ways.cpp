@@ -45,9 +45,19 @@ void offer(const Case& of, const Stock& stock, Ways& ways) {
     }
 }
 
+// What a supplier sells stands in its price list, which no edit changes.
+Ways buy_as_stated(const Case& of) {
+    auto shop = of.project().shop;
+    shop.supplier.clear();
+    return {{"as stated",
+             "Buy the bars that the stock states, not those of " + of.project().shop.supplier,
+             {SetShop{std::move(shop)}}}};
+}
+
 }  // namespace
 
 Ways longer_bars(const Case& of) {
+    if (!of.project().shop.supplier.empty()) return buy_as_stated(of);
     Ways ways;
     for (const auto* stock : stocks_of(of)) offer(of, *stock, ways);
     // A splice wants flat bar to back it: the one that the finding names.
@@ -67,6 +77,7 @@ Ways longer_bars(const Case& of) {
 }
 
 Ways more_bars(const Case& of) {
+    if (!of.project().shop.supplier.empty()) return buy_as_stated(of);
     Ways ways;
     for (const auto* stock : stocks_of(of)) {
         for (std::size_t i = 0; i < stock->bars.size(); ++i) {

@@ -39,6 +39,13 @@ BarRoom::Room& BarRoom::of(Index stock) {
     if (room.usual == 0) room.usual = longest;
     for (const Nm bar : supply.at_home) note(bar, 1);
     for (const Nm offcut : supply.offcuts) note(offcut, 1);
+    // What has come to the saw for a long piece is no reason to splice that piece.
+    for (const auto& bar : project_.stock[stock].at_saw) {
+        for (const auto& cut : bar.cuts) {
+            const auto length = stated_length(project_, resolved_, cut.length);
+            if (length && cut.state != CutState::spoiled) note(*length + trims, 1);
+        }
+    }
     if (room.usual == 0) room.usual = longest;
     room.longer.erase(room.longer.begin(), room.longer.upper_bound(room.usual));
     return room;

@@ -63,16 +63,25 @@ BarPlan plan_for(const Resolved& resolved,
         plan.is_cheapest = true;
         return plan;
     }
-    if (wish.effort == PlanEffort::nested && nest_into(resolved, task, wish.go_on, plan)) {
-        return plan;
-    }
     BarPlan first = plan;
     fit_first(resolved, task, first);
-    if (wish.effort == PlanEffort::first_fit && !first.left_out.empty() &&
-        nest_into(resolved, task, wish.go_on, plan)) {
+    if (wish.effort == PlanEffort::first_fit) {
+        // Only where it runs out of bars, and no longer than a frame of the window may take.
+        constexpr std::int64_t little_work = 5'000'000;
+        const bool is_whole = first.left_out.empty();
+        if (is_whole || !nest_into(resolved, task, {wish.go_on, little_work, false}, plan)) {
+            return first;
+        }
         return plan;
     }
-    return first;
+    if (!nest_into(resolved, task, {wish.go_on, std::nullopt, true}, plan)) return first;
+    // Lengths that are no whole tenths of a millimetre can fit where the saw's grid sees no room.
+    if (first.left_out.empty() && first.cost < plan.cost) {
+        first.least_cost = std::min(plan.least_cost, first.cost);
+        first.is_cheapest = first.least_cost == first.cost;
+        return first;
+    }
+    return plan;
 }
 
 }  // namespace

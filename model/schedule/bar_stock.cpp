@@ -44,8 +44,14 @@ std::vector<PlanStock> plan_stock(const Resolved& resolved,
         bar.at_saw = i;
         bar.first_start = std::min(saw.bars[i].next_start, bar.length);
     }
-    for (const Nm length : supply.offcuts) add(length, 1, BarFrom::offcut);
-    for (const Nm length : supply.at_home) add(length, 1, BarFrom::home);
+    const auto add_alike = [&](const std::vector<Nm>& lengths, BarFrom from) {
+        for (std::size_t i = 0; i < lengths.size(); ++i) {
+            const bool is_alike = i > 0 && lengths[i] == lengths[i - 1];
+            is_alike ? ++stock.back().left : add(lengths[i], 1, from).left;
+        }
+    };
+    add_alike(supply.offcuts, BarFrom::offcut);
+    add_alike(supply.at_home, BarFrom::home);
     for (const auto& offer : supply.offers) {
         auto& bar = add(offer.length, offer.left, BarFrom::shop);
         bar.price = offer.price;

@@ -41,10 +41,16 @@ struct PlanTask {
 // these; and give what is left out and what it costs.
 void fit_first(const Resolved& resolved, const PlanTask& task, BarPlan& plan);
 
+struct NestEffort {
+    std::function<bool()> go_on;       // as PlanWish::go_on
+    std::optional<std::int64_t> work;  // engine::NestLimits::work; none: as usual
+    bool may_hold_badly = true;        // rather a last piece that the vice holds badly than none
+};
+
 // False, and nothing changed, where no plan was found that holds all pieces.
 bool nest_into(const Resolved& resolved,
                const PlanTask& task,
-               const std::function<bool()>& go_on,
+               const NestEffort& effort,
                BarPlan& plan);
 
 }  // namespace model

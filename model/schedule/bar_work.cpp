@@ -1,8 +1,10 @@
 #include "model/schedule/bar_work.h"
 
+#include "engine/measure/formula.h"
 #include "model/schedule/saw_seen.h"
 
 #include <algorithm>
+#include <map>
 
 namespace model {
 namespace {
@@ -42,6 +44,8 @@ private:
     };
 
     void add(const Formula& text) {
+        // What lies there does not change its length with a dimension.
+        if (!engine::names_in(text).empty()) return;
         if (const auto length = stated_length(project_, resolved_, text)) {
             known_.push_back({*length, text});
         }
@@ -91,8 +95,13 @@ bool has_made(const BarAtSaw& bar) {
 
 bool is_planned(const BarCut& cut) { return cut.state == CutState::planned; }
 
-bool is_cut_up(const BarAtSaw& bar) {
-    return !bar.is_used_up && !bar.cuts.empty() && std::ranges::none_of(bar.cuts, is_planned);
+// A cut that was planned and is of no use any more is none.
+bool is_cut_up(const BarAtSaw& bar, const BarSeen& seen) {
+    if (bar.is_used_up || bar.cuts.empty()) return false;
+    for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
+        if (is_planned(bar.cuts[i]) && seen.cuts[i].piece != no_index) return false;
+    }
+    return true;
 }
 
 }  // namespace
@@ -102,12 +111,6 @@ bool has_planned_cuts(const Project& project) {
         return std::ranges::any_of(stock.at_saw, [](const BarAtSaw& bar) {
             return std::ranges::any_of(bar.cuts, is_planned);
         });
-    });
-}
-
-bool has_bars_cut_up(const Project& project) {
-    return std::ranges::any_of(project.stock, [](const Stock& stock) {
-        return std::ranges::any_of(stock.at_saw, is_cut_up);
     });
 }
 
@@ -121,7 +124,10 @@ std::vector<Edit> bars_bought(const Project& project,
         auto now = kept(stock, "Buy the bars of " + stock.name);
         const Texts texts(project, resolved, stock);
         const auto seen = saw_seen(project, catalogue, resolved, plan.stock);
+        std::map<Nm, int> halves;  // bought, by their own length
         for (const auto& bar : plan.bars) {
+            if (bar.cuts.empty()) continue;
+            if (bar.from == BarFrom::shop && bar.halved_from > 0) ++halves[bar.length];
             const bool was_there = bar.from == BarFrom::saw;
             if (!was_there) {
                 auto& lying = bar.from == BarFrom::offcut ? now.offcuts : now.at_home;
@@ -134,6 +140,10 @@ std::vector<Edit> bars_bought(const Project& project,
                 if (was_there && std::ranges::binary_search(seen.planned, cut.piece)) continue;
                 at_saw.cuts.push_back(planned_cut(project, catalogue, resolved, cut.piece));
             }
+        }
+        // Of an odd half the other one is bought too.
+        for (const auto& [length, count] : halves) {
+            if (count % 2 != 0) add_one(now.at_home, texts.of(length));
         }
         if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
     }
@@ -197,7 +207,7 @@ std::vector<Edit> offcuts_racked(const Project& project,
         const auto seen = saw_seen(project, catalogue, resolved, i);
         for (std::size_t bar = 0; bar < now.at_saw.size(); ++bar) {
             auto& at_saw = now.at_saw[bar];
-            if (!is_cut_up(at_saw)) continue;
+            if (!is_cut_up(at_saw, seen.bars[bar])) continue;
             at_saw.is_used_up = true;
             const Nm left = seen.bars[bar].length - seen.bars[bar].next_start;
             if (left < resolved.shop.least_offcut || left <= 0) continue;

@@ -11,6 +11,7 @@ namespace model {
 
 // The purchase is done: every bar of the plans comes to the saw, with its cuts planned from it, so
 // that the plan stays as it is printed whatever is cut, and offcuts that it takes leave the rack.
+// Bars of which nothing is cut stay where they lie.
 // Empty where no bar is in the plans but those at the saw, with nothing new to be cut from them.
 std::vector<Edit> bars_bought(const Project& project,
                               const Catalogue& catalogue,
@@ -36,9 +37,6 @@ engine::Result<Edit> cut_marked(const Project& project,
 
 // Whether there is a cut that cuts_planned_anew would plan again.
 bool has_planned_cuts(const Project& project);
-
-// Whether there is a bar that offcuts_racked would be done with.
-bool has_bars_cut_up(const Project& project);
 
 // Bars whose cuts are all made are done with: what is left of them, where it is as long as the
 // shop keeps, goes to the rack as offcuts. Empty where there is none.

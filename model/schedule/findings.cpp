@@ -162,8 +162,9 @@ std::vector<Finding> bar_findings(const Project& project,
         append_unused_cuts(project, catalogue, resolved, plan.stock, findings);
         if (plan.supply.offers.empty() && plan.supply.offcuts.empty() &&
             plan.supply.at_home.empty()) {
-            if (plan.too_long.empty()) continue;
-            findings.push_back(no_bars_offered(stock, plan.too_long.size()));
+            const auto left = plan.too_long.size() + plan.left_out.size();
+            if (left == 0) continue;
+            findings.push_back(no_bars_offered(stock, left));
         } else {
             if (!plan.too_long.empty()) {
                 findings.push_back(no_bar_long_enough(project, resolved, plan));

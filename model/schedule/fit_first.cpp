@@ -13,7 +13,8 @@ public:
     Planner(const Resolved& resolved, const PlanTask& task, BarPlan& plan)
         : resolved_{resolved}, kerf_{resolved.shop.kerf}, stock_{task.stock}, plan_{plan} {
         for (std::size_t i = 0; i < stock_.size(); ++i) {
-            if (stock_[i].from != BarFrom::shop) open_bar(i);
+            if (stock_[i].from == BarFrom::shop) continue;
+            while (stock_[i].left > 0) open_bar(i);
         }
     }
 
@@ -34,6 +35,9 @@ public:
             if (is_bought) exchange_for_shortest(i);
             if (is_bought) plan_.cost += stock_[is_of_[i]].counted;
         }
+        std::erase_if(plan_.bars, [](const PlannedBar& bar) {
+            return bar.from != BarFrom::saw && bar.cuts.empty();
+        });
     }
 
 private:

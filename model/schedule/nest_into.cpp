@@ -36,6 +36,16 @@ Lengths lengths_of(const Resolved& resolved, const std::vector<Index>& pieces) {
     return all;
 }
 
+// Those from which anything can be cut: a bar that is cut up, or whose length cannot be read, is
+// none.
+std::vector<std::size_t> usable_stock(const PlanTask& task) {
+    std::vector<std::size_t> usable;
+    for (std::size_t i = 0; i < task.stock.size(); ++i) {
+        if (task.stock[i].room() > 0 && task.stock[i].left > 0) usable.push_back(i);
+    }
+    return usable;
+}
+
 engine::NestProblem problem_of(const Resolved& resolved,
                                const PlanTask& task,
                                const Lengths& lengths) {
@@ -46,7 +56,8 @@ engine::NestProblem problem_of(const Resolved& resolved,
         problem.pieces.push_back({.length = lengths.length[i],
                                   .quantity = static_cast<std::int64_t>(lengths.pieces[i].size())});
     }
-    for (const auto& it : task.stock) {
+    for (const auto i : usable_stock(task)) {
+        const auto& it = task.stock[i];
         engine::NestStock stock{.length = it.length,
                                 .price = it.counted,
                                 .trim_start = it.first_start,
@@ -131,28 +142,79 @@ Cents cost_of_odd_halves(const engine::NestPlan& plan, const PlanTask& task) {
     return cost;
 }
 
-engine::Result<engine::Nest> nested(engine::NestProblem problem,
-                                    const std::function<bool()>& go_on) {
+engine::NestLimits limits_of(const NestEffort& effort) {
     engine::NestLimits limits;
-    if (go_on) limits.go_on = [&go_on](const engine::NestProgress&) { return go_on(); };
+    if (effort.work) limits.work = *effort.work;
+    if (effort.go_on) {
+        limits.go_on = [&effort](const engine::NestProgress&) { return effort.go_on(); };
+    }
+    return limits;
+}
+
+// With the pieces and the kerf rounded down to whole steps and the bars up: no plan of the task
+// itself costs less than the cheapest of these.
+engine::NestProblem rounded_down(engine::NestProblem problem) {
+    const auto down = [](std::int64_t& length) { length = length / saw_step * saw_step; };
+    for (auto& piece : problem.pieces) {
+        down(piece.length);
+        piece.length = std::max(piece.length, saw_step);
+    }
+    down(problem.kerf);
+    down(problem.least_held);
+    for (auto& stock : problem.stock) {
+        stock.length = (stock.length + saw_step - 1) / saw_step * saw_step;
+        down(stock.trim_start);
+        down(stock.trim_end);
+    }
+    return problem;
+}
+
+bool is_whole(const engine::NestProblem& problem) {
+    const auto whole = [](std::int64_t length) { return length % saw_step == 0; };
+    return whole(problem.kerf) &&
+           std::ranges::all_of(problem.pieces,
+                               [&](const auto& piece) { return whole(piece.length); }) &&
+           std::ranges::all_of(problem.stock, [&](const auto& stock) {
+               return whole(stock.length) && whole(stock.trim_start) && whole(stock.trim_end);
+           });
+}
+
+// What is found on the saw's grid is proven for lengths that are a little longer: where that
+// rounds, the bound is that of lengths a little shorter.
+engine::Result<engine::Nest> nested(const engine::NestProblem& problem,
+                                    const engine::NestLimits& limits) {
     auto found = engine::nest_on_grid(problem, saw_step, limits);
-    if (found || problem.least_held == 0) return found;
+    if (!found || is_whole(problem)) return found;
+    auto nest = std::move(found).value();
+    const auto below = engine::nest(rounded_down(problem), limits);
+    nest.least_cost = below ? std::min(below->least_cost, nest.plan.cost) : 0;
+    nest.is_cheapest = nest.least_cost == nest.plan.cost;
+    nest.is_shortest = false;
+    return nest;
+}
+
+engine::Result<engine::Nest> nested(engine::NestProblem problem, const NestEffort& effort) {
+    const auto limits = limits_of(effort);
+    auto found = nested(problem, limits);
+    if (found || problem.least_held == 0 || !effort.may_hold_badly) return found;
     if (found.error().code == engine::ErrorCode::cancelled) return found;
-    // Rather a last piece that the vice holds badly than none.
     problem.least_held = 0;
-    return engine::nest_on_grid(problem, saw_step, limits);
+    return nested(problem, limits);
 }
 
 }  // namespace
 
 bool nest_into(const Resolved& resolved,
                const PlanTask& task,
-               const std::function<bool()>& go_on,
+               const NestEffort& effort,
                BarPlan& plan) {
     auto lengths = lengths_of(resolved, task.pieces);
-    const auto found = nested(problem_of(resolved, task, lengths), go_on);
+    auto found = nested(problem_of(resolved, task, lengths), effort);
     if (!found) return false;
-    for (const auto* layout : in_order(found->plan, task)) {
+    const auto usable = usable_stock(task);
+    auto nest = std::move(found).value();
+    for (auto& layout : nest.plan.layouts) layout.stock = usable[layout.stock];
+    for (const auto* layout : in_order(nest.plan, task)) {
         for (std::int64_t i = 0; i < layout->bars; ++i) {
             const auto& stock = task.stock[layout->stock];
             if (stock.from != BarFrom::saw) plan.bars.push_back(planned_bar(stock));
@@ -160,9 +222,9 @@ bool nest_into(const Resolved& resolved,
             cut_from(bar, resolved, layout->cuts, lengths);
         }
     }
-    plan.cost = found->plan.cost + cost_of_odd_halves(found->plan, task);
-    plan.least_cost = found->least_cost;
-    plan.is_cheapest = found->is_cheapest && plan.cost == found->plan.cost;
+    plan.cost = nest.plan.cost + cost_of_odd_halves(nest.plan, task);
+    plan.least_cost = nest.least_cost;
+    plan.is_cheapest = nest.is_cheapest && plan.cost == nest.plan.cost;
     return true;
 }
 

@@ -45,31 +45,51 @@ void add_planned(const Resolved& resolved, const PlannedBar& bar, SawBar& out) {
     }
 }
 
-const SawBar* numbered(const std::vector<SawBar>& bars, int number) {
-    const auto found = std::ranges::find(bars, number, &SawBar::number);
-    return found == bars.end() ? nullptr : &*found;
-}
-
 engine::Error no_such_cut(const SawTick& tick) {
     return {engine::ErrorCode::unknown_name, "bar " + std::to_string(tick.bar),
             "there is no cut " + std::to_string(tick.cut + 1) + " to be made"};
 }
 
-// The stocks of which a cut is ticked that stands in no project yet.
-engine::Result<std::vector<BarPlan>> plans_to_keep(const std::vector<SawBar>& bars,
-                                                   const std::vector<BarPlan>& plans,
-                                                   const std::vector<SawTick>& ticks) {
+// The plans of the stocks of which a cut is ticked that stands in no project yet.
+std::vector<BarPlan> plans_to_keep(const std::vector<SawBar>& bars,
+                                   const std::vector<BarPlan>& plans,
+                                   const std::vector<SawTick>& ticks) {
     std::vector<BarPlan> kept;
-    for (const auto& tick : ticks) {
-        const SawBar* bar = numbered(bars, tick.bar);
-        if (bar == nullptr || tick.cut >= bar->cuts.size()) return no_such_cut(tick);
-        if (bar->cuts[tick.cut].place) continue;
-        const auto plan = std::ranges::find(plans, bar->stock, &BarPlan::stock);
-        if (std::ranges::find(kept, bar->stock, &BarPlan::stock) == kept.end()) {
-            kept.push_back(*plan);
-        }
+    for (const auto& plan : plans) {
+        const bool is_ticked = std::ranges::any_of(ticks, [&](const SawTick& tick) {
+            const auto& bar = bars[static_cast<std::size_t>(tick.bar) - 1];
+            return bar.stock == plan.stock && !bar.cuts[tick.cut].place;
+        });
+        if (is_ticked) kept.push_back(plan);
     }
     return kept;
+}
+
+// Where bars_bought puts each cut of a plan that stands in no project yet: a new bar comes behind
+// those at the saw, a new cut behind those of its bar.
+CutPlace place_when_kept(const Project& project,
+                         const std::vector<SawBar>& bars,
+                         const SawTick& tick) {
+    const auto& ticked = bars[static_cast<std::size_t>(tick.bar) - 1];
+    if (ticked.cuts[tick.cut].place) return *ticked.cuts[tick.cut].place;
+    const auto& stock = project.stock[ticked.stock];
+    CutPlace place{stock.name, stock.at_saw.size(), 0};
+    std::size_t at_saw = 0;
+    for (const auto& bar : bars) {
+        if (bar.stock != ticked.stock) continue;
+        const bool was_there = bar.from == BarFrom::saw;
+        if (&bar == &ticked) {
+            if (was_there) place.bar = at_saw;
+            break;
+        }
+        if (was_there) ++at_saw;
+        if (!was_there && !bar.cuts.empty()) ++place.bar;
+    }
+    const auto is_new = [](const SawCut& cut) { return !cut.place; };
+    const auto before = ticked.cuts.begin() + static_cast<std::ptrdiff_t>(tick.cut);
+    place.cut = static_cast<std::size_t>(std::count_if(ticked.cuts.begin(), before, is_new));
+    if (ticked.from == BarFrom::saw) place.cut += stock.at_saw[place.bar].cuts.size();
+    return place;
 }
 
 }  // namespace
@@ -107,24 +127,24 @@ engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
                                               const std::vector<BarPlan>& plans,
                                               const std::vector<SawTick>& ticks,
                                               CutState state) {
-    const auto to_keep = plans_to_keep(saw_bars(project, catalogue, resolved, plans), plans, ticks);
-    if (!to_keep) return to_keep.error();
-    auto edits = bars_bought(project, catalogue, resolved, *to_keep);
+    const auto bars = saw_bars(project, catalogue, resolved, plans);
+    for (const auto& tick : ticks) {
+        const bool is_bar = tick.bar >= 1 && static_cast<std::size_t>(tick.bar) <= bars.size();
+        if (!is_bar || tick.cut >= bars[static_cast<std::size_t>(tick.bar) - 1].cuts.size()) {
+            return no_such_cut(tick);
+        }
+    }
+    auto edits = bars_bought(project, catalogue, resolved, plans_to_keep(bars, plans, ticks));
     Project kept = project;
     for (const auto& edit : edits) {
         auto changed = apply(std::move(kept), edit);
         if (!changed) return changed.error();
         kept = std::move(changed).value();
     }
-    // Numbers and order stay: what is kept lies behind what lay at the saw, in the plan's order.
-    const auto bars = saw_bars(kept, catalogue, resolved,
-                               edits.empty() ? plans : bar_plans(kept, catalogue, resolved));
     std::vector<std::vector<CutPlace>> by_stock(kept.stock.size());
     for (const auto& tick : ticks) {
-        const SawBar* bar = numbered(bars, tick.bar);
-        const bool is_there = bar != nullptr && tick.cut < bar->cuts.size();
-        if (!is_there || !bar->cuts[tick.cut].place) return no_such_cut(tick);
-        by_stock[bar->stock].push_back(*bar->cuts[tick.cut].place);
+        const auto& bar = bars[static_cast<std::size_t>(tick.bar) - 1];
+        by_stock[bar.stock].push_back(place_when_kept(project, bars, tick));
     }
     for (const auto& places : by_stock) {
         if (places.empty()) continue;

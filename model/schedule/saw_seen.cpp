@@ -106,19 +106,29 @@ void lay_out(const Resolved& resolved,
     if (bar.is_used_up) seen.next_start = seen.length;
 }
 
+// Whether run, section a and section b turn like the fingers of the right hand: what a mirror image
+// does the other way round.
+bool is_right_handed(const Piece& piece) {
+    const auto run = index_of(piece.run);
+    const auto a = index_of(piece.a_axis);
+    const bool follows = (run + 1) % 3 == a;
+    return follows == (piece.run_sense * piece.a_sense * piece.b_sense > 0);
+}
+
 }  // namespace
 
 std::string ends_text(const Project& project,
                       const Catalogue& catalogue,
                       const Resolved& resolved,
                       const Piece& piece) {
-    const auto ends = end_words(project, catalogue, resolved, piece);
-    std::string text = ends[0] + "; " + ends[1];
-    const bool is_square = ends[0] == "square" && ends[1] == "square";
-    if (!is_square && piece.hand != Hand::none) {
-        text += piece.hand == Hand::opposite ? "; opposite hand" : "; as drawn";
-    }
-    return text;
+    static_cast<void>(project);
+    // In one way of showing lengths, whatever the project's is.
+    static const Project in_tenths{
+        .shown = {.form = engine::TapeForm::millimetre, .decimals = 1, .with_unit = true}};
+    const auto ends = end_words(in_tenths, catalogue, resolved, piece);
+    const std::string text = ends[0] + "; " + ends[1];
+    if (ends[0] == "square" && ends[1] == "square") return text;
+    return text + (is_right_handed(piece) ? "; right-handed" : "; left-handed");
 }
 
 SawSeen saw_seen(const Project& project,

@@ -33,8 +33,9 @@ struct SawSeen {
     std::vector<engine::Error> refused;  // lengths that cannot be read
 };
 
-// The ends of a piece as they are told of one that was cut: those of end_words, and the hand where
-// it can be told from its ends.
+// The ends of a piece as they are told of one that was cut: those of end_words with lengths in
+// tenths of a millimetre, and the hand of the piece itself where it can be told from its ends.
+// Neither the project's tape nor the other pieces change it.
 std::string ends_text(const Project& project,
                       const Catalogue& catalogue,
                       const Resolved& resolved,

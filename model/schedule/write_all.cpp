@@ -14,16 +14,18 @@ namespace model {
 
 std::vector<ScheduleFile> schedule_files(const Project& project,
                                          const Catalogue& catalogue,
-                                         const Resolved& resolved) {
-    const auto findings = all_findings(project, catalogue, resolved);
+                                         const Resolved& resolved,
+                                         const std::function<BarSupply(const Stock&)>& supply) {
+    const auto findings = all_findings(project, catalogue, resolved, supply);
     return {{"how_to_read.txt", how_to_read(project, findings)},
             {"cut.csv", cut_csv(project, resolved, cut_rows(project, catalogue, resolved))},
             {"drill.csv", drill_csv(project, resolved, drill_rows(project, catalogue, resolved))},
             {"fasteners.csv", fastener_csv(fastener_rows(project, catalogue, resolved))},
             {"findings.csv", finding_csv(findings)},
-            {"bars.csv", bar_csv(project, resolved,
-                                 bar_rows(project, catalogue, resolved,
-                                          bar_plans(project, catalogue, resolved)))},
+            {"bars.csv",
+             bar_csv(project, resolved,
+                     bar_rows(project, catalogue, resolved,
+                              bar_plans(project, catalogue, resolved, {.supply = supply})))},
             {"sheet.csv", sheet_csv(project, resolved, sheet_rows(project, catalogue, resolved))},
             {"square.csv", square_csv(project, square_rows(project, resolved))},
             {"pieces.json", pieces_json(project, catalogue, resolved)}};

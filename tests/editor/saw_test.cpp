@@ -102,7 +102,7 @@ TEST_CASE("with a thread beside the window the nest comes by itself, and again a
     CHECK(ui.now().summary.is_nested);
 }
 
-TEST_CASE("all is bought by one click, in one step, and then nothing is to buy",
+TEST_CASE("the bars are bought by one click, in one step, and then nothing is to buy",
           "[editor][places][saw]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
@@ -111,10 +111,10 @@ TEST_CASE("all is bought by one click, in one step, and then nothing is to buy",
     ui.settle();
     const auto before = ui.desk.history.now();
     REQUIRE(ui.now().summary.bars > 0);
-    ui.click("Buy/all is bought");
+    ui.click("Buy/bars are bought");
     CHECK(ui.now().summary.bars == 0);
     CHECK_FALSE(editor::project_of(ui.desk).stock[0].at_saw.empty());
-    CHECK_FALSE(ui.has("Buy/all is bought"));
+    CHECK_FALSE(ui.has("Buy/bars are bought"));
     ui.press('Z', editor::key::left_control);
     CHECK(editor::project_of(ui.desk) == *before);
 }
