@@ -115,6 +115,37 @@ Parted parted(const Frame& frame, const PlanePlaces& places) {
     return found;
 }
 
+// By names, either way round.
+using Pairs = std::set<std::pair<std::string, std::string>>;
+
+Pairs meetings(const Frame& frame, const PlanePlaces& places) {
+    Pairs found;
+    const auto all = placed(frame, places);
+    for (const Placed& a : all) {
+        for (const Placed& b : all) {
+            if (crossing(a, b)) found.emplace(a.bar->name, b.bar->name);
+        }
+    }
+    return found;
+}
+
+// Whether what meets the bar at that place has legs along it to either side, so that both its parts
+// have something to lie against.
+bool has_legs_both_ways(const Frame& frame,
+                        const std::string& name,
+                        const std::array<Nm, 3>& at,
+                        const PlanePlaces& places) {
+    const auto bar = std::ranges::find(frame.members, name, &Member::name);
+    ReachBox point;
+    for (std::size_t k = 0; k < 3; ++k) point[k] = {at[k], at[k]};
+    std::set<Sense> legs;
+    for (const Placed& it : placed(frame, places)) {
+        if (it.bar->run == bar->run || !lies_within(point, it.at)) continue;
+        legs.insert(it.bar->legs[across(it.bar->run)[0] == bar->run ? 0 : 1]);
+    }
+    return legs.size() == 2;
+}
+
 // The bar that meets it at one end while another one of that run passes its other end.
 const Member* pushed_in(const Placed& it, const std::vector<Placed>& all) {
     for (const Axis run : across(it.bar->run)) {
@@ -126,6 +157,52 @@ const Member* pushed_in(const Placed& it, const std::vector<Placed>& all) {
         }
     }
     return nullptr;
+}
+
+bool is_passed_at_an_end(const Placed& it, Axis run, const std::vector<Placed>& all) {
+    return met_at(it, 0, run, all).is_passed || met_at(it, 1, run, all).is_passed;
+}
+
+// Whether the bar's other end lies at one that nothing pushes in, with another bar between the two
+// that is cut back by as much as this one is moved in.
+bool squeezes(const Placed& bar,
+              std::size_t end,
+              const Placed& pusher,
+              const std::vector<Placed>& all) {
+    const std::size_t along = index_of(bar.bar->run);
+    const Axis third = static_cast<Axis>(3 - along - index_of(pusher.bar->run));
+    const Met behind = met_at(bar, end, third, all);
+    if (behind.ending == nullptr || rank_of(*behind.ending) < rank_of(*bar.bar)) return false;
+    return std::ranges::any_of(all, [&](const Placed& other) {
+        const auto met = crossing(other, bar);
+        return met && other.bar->run == pusher.bar->run && met->at[along] == bar.at[along][end] &&
+               !met->first_ends && !is_passed_at_an_end(other, bar.bar->run, all);
+    });
+}
+
+// A bar that ends on the span of one that others of its run push in; null where there is none.
+const Member* pushed_far(const Placed& pusher, Axis run, const std::vector<Placed>& all) {
+    for (const Placed& bar : all) {
+        if (bar.bar->run != run) continue;
+        const auto met = crossing(bar, pusher);
+        if (!met || !met->first_ends || met->second_ends) continue;
+        if (!is_passed_at_an_end(pusher, bar.bar->run, all)) continue;
+        const std::size_t along = index_of(bar.bar->run);
+        const std::size_t far = bar.at[along][0] == met->at[along] ? 1 : 0;
+        if (squeezes(bar, far, pusher, all)) return bar.bar;
+    }
+    return nullptr;
+}
+
+// The rank that a bar would get if it had none.
+std::optional<int> rank_behind(Frame frame, const std::string& name, const PlanePlaces& places) {
+    std::ranges::find(frame.members, name, &Member::name)->rank.reset();
+    const auto all = placed(frame, places);
+    const auto it =
+        std::ranges::find_if(all, [&](const Placed& one) { return one.bar->name == name; });
+    const Member* pushed = it == all.end() ? nullptr : pushed_in(*it, all);
+    if (pushed == nullptr) return std::nullopt;
+    return rank_of(*pushed) + one_behind;
 }
 
 }  // namespace
@@ -166,6 +243,43 @@ std::vector<NewlyParted> newly_parted(const Frame& frame,
         if (then.contains({by, bar})) found.push_back({bar, by, at});
     }
     return found;
+}
+
+std::vector<NewlyParted> newly_parted_loose(const Frame& frame,
+                                            const Frame& before,
+                                            const PlanePlaces& places) {
+    const Parted then = parted(before, places);
+    const Pairs met = meetings(before, places);
+    std::vector<NewlyParted> found;
+    for (const auto& [names, at] : parted(frame, places)) {
+        const auto& [bar, by] = names;
+        if (then.contains(names) || !met.contains(names)) continue;
+        if (!has_legs_both_ways(frame, bar, at, places)) found.push_back({bar, by, at});
+    }
+    return found;
+}
+
+std::optional<PushedFar> newly_pushed_far(const Frame& frame,
+                                          const Frame& before,
+                                          const PlanePlaces& places,
+                                          Axis run) {
+    const auto all = placed(frame, places);
+    for (const Placed& pusher : all) {
+        const auto was = std::ranges::find(before.members, pusher.bar->name, &Member::name);
+        if (!pusher.bar->rank || was == before.members.end() || was->rank) continue;
+        if (const Member* bar = pushed_far(pusher, run, all))
+            return PushedFar{pusher.bar->name, bar->name};
+    }
+    return std::nullopt;
+}
+
+void drop_spent_ranks(Frame& frame, const Frame& before, const PlanePlaces& places) {
+    for (Member& bar : frame.members) {
+        const auto was = std::ranges::find(before.members, bar.name, &Member::name);
+        if (!bar.rank || was == before.members.end() || was->rank != bar.rank) continue;
+        if (rank_behind(before, bar.name, places) != bar.rank) continue;
+        if (!rank_behind(frame, bar.name, places)) bar.rank.reset();
+    }
 }
 
 void let_lie_behind(Frame& frame, const Frame& before, const PlanePlaces& places) {
