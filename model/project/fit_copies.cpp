@@ -6,6 +6,7 @@
 #include "model/project/lie_behind.h"
 #include "model/project/named_list.h"
 #include "model/project/opposite.h"
+#include "model/project/ranks_behind.h"
 
 #include <algorithm>
 

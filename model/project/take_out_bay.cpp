@@ -2,8 +2,8 @@
 #include "model/project/change.h"
 #include "model/project/frame_bars.h"
 #include "model/project/in_frame.h"
-#include "model/project/lie_behind.h"
 #include "model/project/opposite.h"
+#include "model/project/ranks_behind.h"
 
 #include <algorithm>
 #include <set>
