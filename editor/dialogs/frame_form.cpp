@@ -55,16 +55,55 @@ public:
     }
 
     Names turned() const {
+        return of_both([](const auto& was, const auto& is) {
+            return was.run == is.run && was.legs != is.legs;
+        });
+    }
+
+    Names without_foot() const {
+        return of_both([](const auto& was, const auto& is) {
+            return (was.foot_from && !is.foot_from) || (was.foot_to && !is.foot_to);
+        });
+    }
+
+    Names ranked_anew() const {
+        return of_both([](const auto& was, const auto& is) { return was.rank != is.rank; });
+    }
+
+    // Between bars that are both still there: with a bar that goes, or becomes one with another,
+    // its joints go too.
+    Names joints_to_the_rule() const {
         Names names;
-        for (const auto& member : after_.members) {
-            const auto* was = by_name(before_.members, member.name);
-            if (was != nullptr && was->run == member.run && was->legs != member.legs)
-                names.push_back(member.name);
+        for (const auto& joint : before_.joints) {
+            const std::string& first = joint.members[0];
+            const std::string& second = joint.members[1];
+            if (!has_bar(first) || !has_bar(second)) continue;
+            const bool is_kept = std::ranges::any_of(after_.joints, [&](const auto& other) {
+                return (other.members[0] == first && other.members[1] == second) ||
+                       (other.members[0] == second && other.members[1] == first);
+            });
+            if (!is_kept) names.push_back(first + " + " + second);
         }
         return names;
     }
 
 private:
+    template <class Differs>
+    Names of_both(Differs differs) const {
+        Names names;
+        for (const auto& member : after_.members) {
+            const auto* was = by_name(before_.members, member.name);
+            if (was != nullptr && differs(*was, member)) names.push_back(member.name);
+        }
+        return names;
+    }
+
+    bool has_bar(const std::string& name) const {
+        return by_name(after_.members, name) != nullptr ||
+               by_name(after_.diagonals, name) != nullptr ||
+               by_name(after_.leaning, name) != nullptr;
+    }
+
     std::optional<engine::Nm> position(const std::string& plane) const {
         return plane_position(derived_, before_.name, plane);
     }
@@ -179,7 +218,10 @@ std::string words_of_gone(const Derived& derived,
     add_gone(before.loads, after.loads, gone);
     std::string words;
     for (const auto& more : {sentence("These go:", gone), sentence("Shorter:", members.shorter()),
-                             sentence("Legs turned:", members.turned())}) {
+                             sentence("Legs turned:", members.turned()),
+                             sentence("Without a foot that they have:", members.without_foot()),
+                             sentence("Ranked anew:", members.ranked_anew()),
+                             sentence("Joined by the rule again:", members.joints_to_the_rule())}) {
         if (!more.empty()) words += (words.empty() ? "" : " ") + more;
     }
     return words;

@@ -41,7 +41,8 @@ std::optional<engine::Nm> plane_position(const Derived& derived,
 std::vector<std::string> bay_names(const Derived& derived, const std::string& frame);
 
 // What a change that takes out takes from the frame: "These go: rail left shelf 1, load a and 2
-// more. Shorter: post front left. Legs turned: rail left top."; empty: nothing.
+// more. Shorter: post front left. Legs turned: rail left top."; and which of those that stay lose
+// a foot, a rank or what was stated of a joint. Empty: nothing.
 std::string words_of_gone(const Derived& derived,
                           const model::Frame& before,
                           const model::Frame& after);

@@ -23,11 +23,13 @@ std::string counted(std::size_t before, std::size_t after, const char* thing) {
 
 std::string change_words(const model::Frame& before, const model::Frame& after) {
     std::string words;
-    for (const auto& part :
-         {counted(before.planes.size(), after.planes.size(), "layout plane"),
-          counted(before.bays.size(), after.bays.size(), "bay"),
-          counted(before.members.size(), after.members.size(), "member"),
-          counted(before.leaning.size(), after.leaning.size(), "leaning member")}) {
+    for (const auto& part : {counted(before.planes.size(), after.planes.size(), "layout plane"),
+                             counted(before.bays.size(), after.bays.size(), "bay"),
+                             counted(before.members.size(), after.members.size(), "member"),
+                             counted(before.leaning.size(), after.leaning.size(), "leaning member"),
+                             counted(before.diagonals.size(), after.diagonals.size(), "brace"),
+                             counted(before.panels.size(), after.panels.size(), "panel"),
+                             counted(before.loads.size(), after.loads.size(), "load")}) {
         if (!part.empty()) words += (words.empty() ? "" : ", ") + part;
     }
     return words.empty() ? "members are moved, none is added" : words;

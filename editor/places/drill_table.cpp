@@ -21,7 +21,7 @@ std::string pieces_words(const model::DrillRow& row) {
     return row.pieces > 1 ? "x" + std::to_string(row.pieces) : "";
 }
 
-// "A7 opp. x6", to reckon how wide it is.
+// "A7 opp. x6", to reckon how wide it is and to find it.
 std::string mark_words(const model::DrillRow& row, const Derived& derived) {
     std::string words = mark_name(derived, row.mark);
     if (row.hand == model::Hand::opposite) words += " opp.";
@@ -137,9 +137,10 @@ TableLine line_of(const model::DrillRow& row, const Derived& derived) {
     const auto& project = *derived.project;
     const std::string mark = mark_name(derived, row.mark);
     const std::string work(model::name_of(row.operation));
-    return {row.drill + " " + model::length_text(project, row.gauge) + " " + mark + " " + row.leg +
-                " " + model::length_text(project, row.from_datum) + " " + datum_side(row) + " " +
-                work + " " + row.mates_with + " " + row.fastener,
+    return {row.drill + " " + model::length_text(project, row.gauge) + " " +
+                mark_words(row, derived) + " " + row.leg + " " +
+                model::length_text(project, row.from_datum) + " " + datum_side(row) + " " + work +
+                " " + row.mates_with + " " + row.fastener,
             {row.diameter.mm(), row.gauge.mm(), mark, row.leg, row.from_datum.mm(), datum_side(row),
              work, row.mates_with}};
 }

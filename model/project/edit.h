@@ -313,8 +313,9 @@ struct MirrorBars {
 // is so at its original. Where the copies stand out beyond the bays beside the bay, bars that lie
 // between them turn their legs to the copies. A bar that would push what it meets two layers in
 // gets a rank behind that. Refused where another bay is in the way, or a bar takes up only part of
-// the place of one that comes again, where bars would have to hold others on both sides, and where
-// one would come to lie behind another that parts it, with nothing to hold its ends.
+// the place of one that comes again, where bars would have to hold others on both sides, where one
+// would come to lie behind another that parts it, with nothing to hold its ends, where one that
+// gets a rank would push others two layers in, and where a re-entrant edge of the bay ends with it.
 struct RepeatBay {
     std::string frame;
     std::string bay;
@@ -353,8 +354,10 @@ struct TakeOutPlane {
 
 // Removes a bay with the panels and loads in it and, if asked, the bars that lie within it and
 // beside no other bay; what runs on into it then ends where it begins, legs there that pointed into
-// it alone turn away, a bar that would push what it meets two layers in gets a rank behind that,
-// and planes on which nothing stands any more go too.
+// it alone turn away, a bar that would push what it meets two layers in gets a rank behind that, or
+// loses such a rank with what it pushed in, and planes on which nothing stands any more go too, as
+// do joint overrides of bars that no longer meet. Refused where what leans would lose what holds
+// its end, and where bars would turn away from a re-entrant edge.
 struct TakeOutBay {
     std::string frame;
     std::string bay;

@@ -5,6 +5,8 @@
 #include "model/project/join_members.h"
 #include "model/project/plane_places.h"
 
+#include <cmath>
+
 namespace model {
 
 namespace {
@@ -26,8 +28,46 @@ std::array<Member, 2> parts_of(const Frame& frame, const Member& whole, const st
     return parts;
 }
 
-// Which of the parts an override with another bar is for: those that the bar reaches. Where that
-// cannot be told it is kept for both.
+// Where along the member a bar between nodes of a face that it lies in meets it.
+template <class Bar>
+std::optional<Nm> place_met(const Bar& bar, const Member& whole, const PlanePlaces& places) {
+    const auto face = places.axis_of(bar.face);
+    if (!face || *face == whole.run) return std::nullopt;
+    const auto sides = across(whole.run);
+    const Axis rising = sides[0] == *face ? sides[1] : sides[0];
+    Bar begin = bar;
+    Bar end = bar;
+    begin.to = begin.from;
+    end.from = end.to;
+    const auto level = reach(whole, places, rising);
+    const auto low = reach(begin, places, rising);
+    const auto high = reach(end, places, rising);
+    const auto from = reach(begin, places, whole.run);
+    const auto to = reach(end, places, whole.run);
+    if (!level || !low || !high || !from || !to || *low == *high) return std::nullopt;
+    const double part =
+        static_cast<double>((*level)[0] - (*low)[0]) / static_cast<double>((*high)[0] - (*low)[0]);
+    return (*from)[0] + std::llround(part * static_cast<double>((*to)[0] - (*from)[0]));
+}
+
+// From where to where along the member another bar may meet it.
+std::optional<Reach> reach_met(const Frame& frame,
+                               const std::string& bar,
+                               const Member& whole,
+                               const PlanePlaces& places) {
+    std::optional<Nm> at;
+    for (const Diagonal& it : frame.diagonals) {
+        if (it.name == bar) at = place_met(it, whole, places);
+    }
+    for (const Leaning& it : frame.leaning) {
+        if (it.name == bar) at = place_met(it, whole, places);
+    }
+    if (at) return Reach{*at, *at};
+    return reach_of_bar(frame, bar, places, whole.run);
+}
+
+// Which of the parts an override with another bar is for: those where it meets. Where that cannot
+// be told it is kept for both.
 std::array<bool, 2> parts_reached(const std::optional<Reach>& other, Nm seam) {
     if (!other) return {true, true};
     const bool is_at_seam = (*other)[0] == seam && (*other)[1] == seam;
@@ -46,7 +86,7 @@ std::vector<JointOverride> parted_joints(const Frame& frame,
             joints.push_back(joint);
             continue;
         }
-        const auto other = reach_of_bar(frame, joint.members[1 - i], places, whole.run);
+        const auto other = reach_met(frame, joint.members[1 - i], whole, places);
         const auto reached = parts_reached(other, seam);
         for (std::size_t k = 0; k < 2; ++k) {
             if (!reached[k]) continue;

@@ -6,6 +6,7 @@
 #include "model/project/lie_behind.h"
 #include "model/project/named_list.h"
 #include "model/project/opposite.h"
+#include "model/project/ranks_behind.h"
 
 #include <algorithm>
 
@@ -86,11 +87,24 @@ public:
 
     // Who lies behind whom must stay as it was but at the ends of the copies, which are seen to.
     Changed check_parted(const std::vector<NewlyParted>& parted) const {
-        for (const auto& [bar, by, at] : parted) {
-            if (row_.is_at_corner(at)) continue;
-            return refused(
-                "\"" + bar + "\" would come to lie behind \"" + by +
-                "\" and be parted by it, with nothing to hold its ends; lay that out by hand");
+        for (const NewlyParted& one : parted) {
+            if (!row_.is_at_corner(one.at)) return refused_to_part(one);
+        }
+        return Done{};
+    }
+
+    // Where bars run on between the bay's corners. What was seen to at those, and what is parted as
+    // its original is, may stay.
+    Changed check_loose(const std::vector<NewlyParted>& loose) const {
+        const std::size_t run = index_of(it_.axis);
+        for (const NewlyParted& one : loose) {
+            if (one.at[run] != it_.box[run][1]) continue;
+            const bool is_corner = std::ranges::all_of(across(it_.axis), [&](Axis axis) {
+                const Reach& its = it_.box[index_of(axis)];
+                const Nm place = one.at[index_of(axis)];
+                return place == its[0] || place == its[1];
+            });
+            if (!is_corner) return refused_to_part(one);
         }
         return Done{};
     }
@@ -105,6 +119,12 @@ public:
     }
 
 private:
+    Error refused_to_part(const NewlyParted& one) const {
+        return refused("\"" + one.bar + "\" would come to lie behind \"" + one.by +
+                       "\" and be parted by it, with nothing to hold its ends; lay that out by "
+                       "hand");
+    }
+
     Changed fit_at(const RowFace& face, int copy) {
         const bool is_beside = row_.has_beside(face, copy);
         if (copy < it_.times() && is_beside && !row_.has_beside(face, copy + 1)) {
@@ -221,10 +241,16 @@ Changed fit_copies(Frame& frame,
         while (!name.empty()) name = joining.join_with_next(name, it.original);
     }
     let_lie_behind(frame, before, places);
+    if (const auto far = newly_pushed_far(frame, before, places, repeated.axis)) {
+        return Error{ErrorCode::invalid_value, inside(described(before), described(repeated.bay)),
+                     "\"" + far->by + "\" would push \"" + far->bar +
+                         "\" two layers in, where little is left to fasten; lay that out by hand"};
+    }
     Fitting fitting(frame, repeated, places);
     const auto parted = newly_parted(frame, before, places);
     if (auto sound = fitting.check_parted(parted); !sound) return sound;
-    return fitting.fit();
+    if (auto fits = fitting.fit(); !fits) return fits;
+    return fitting.check_loose(newly_parted_loose(frame, before, places));
 }
 
 }  // namespace model

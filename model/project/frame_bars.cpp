@@ -40,6 +40,36 @@ bool lies_beside(const ReachBox& bar, const ReachBox& box) {
     return true;
 }
 
+bool do_touch(const ReachBox& a, const ReachBox& b) {
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (a[k][1] < b[k][0] || b[k][1] < a[k][0]) return false;
+    }
+    return true;
+}
+
+std::optional<ReachBox> box_of_bar(const Frame& frame,
+                                   const std::string& bar,
+                                   const PlanePlaces& places) {
+    ReachBox box;
+    for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
+        const auto along = reach_of_bar(frame, bar, places, axis);
+        if (!along) return std::nullopt;
+        box[index_of(axis)] = *along;
+    }
+    return box;
+}
+
+void remove_parted_joints(Frame& frame, const Frame& before, const PlanePlaces& places) {
+    const auto do_meet = [&](const Frame& in, const JointOverride& joint) {
+        const auto first = box_of_bar(in, joint.members[0], places);
+        const auto second = box_of_bar(in, joint.members[1], places);
+        return first && second && do_touch(*first, *second);
+    };
+    std::erase_if(frame.joints, [&](const JointOverride& joint) {
+        return do_meet(before, joint) && !do_meet(frame, joint);
+    });
+}
+
 bool has_joint(const Frame& frame, const std::array<std::string, 2>& members) {
     const std::array turned{members[1], members[0]};
     return std::ranges::any_of(frame.joints, [&](const JointOverride& joint) {

@@ -4,6 +4,7 @@
 #include "model/project/plane_places.h"
 
 #include <array>
+#include <optional>
 #include <string>
 
 namespace model {
@@ -33,6 +34,18 @@ bool lies_within(const ReachBox& bar, const ReachBox& box);
 
 // Whether part of a bar lies in the box or along its edges; one that ends there does not.
 bool lies_beside(const ReachBox& bar, const ReachBox& box);
+
+// Whether the lines of two bars, or the rectangles of what leans, have a place in common.
+bool do_touch(const ReachBox& a, const ReachBox& b);
+
+// Where the member, diagonal or leaning member of that name lies; none where it has no place.
+std::optional<ReachBox> box_of_bar(const Frame& frame,
+                                   const std::string& bar,
+                                   const PlanePlaces& places);
+
+// Removes the joint overrides of two bars whose lines met before an edit and no longer do. Those
+// whose lines lie a little apart stay: resolve alone knows whether they lap.
+void remove_parted_joints(Frame& frame, const Frame& before, const PlanePlaces& places);
 
 // Whether there is a joint override of those two, in either order.
 bool has_joint(const Frame& frame, const std::array<std::string, 2>& members);

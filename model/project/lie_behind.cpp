@@ -1,6 +1,6 @@
 #include "model/project/lie_behind.h"
 
-#include "model/project/frame_bars.h"
+#include "model/project/bar_crossings.h"
 
 #include <algorithm>
 #include <array>
@@ -14,76 +14,8 @@ namespace model {
 
 namespace {
 
-constexpr int one_behind = 5;  // between two of the usual ranks
-
-// As resolve takes it; lower ones lie outside.
-int rank_of(const Member& member) {
-    return member.rank.value_or(member.run == Axis::z ? 10 : member.run == Axis::x ? 20 : 30);
-}
-
-struct Placed {
-    const Member* bar = nullptr;
-    ReachBox at;
-};
-
-std::vector<Placed> placed(const Frame& frame, const PlanePlaces& places) {
-    std::vector<Placed> all;
-    for (const Member& bar : frame.members) {
-        if (const auto at = box_of(bar, places)) all.push_back({&bar, *at});
-    }
-    return all;
-}
-
-// How bars of one run meet an end of another bar.
-struct Met {
-    bool is_passed = false;
-    const Member* ending = nullptr;
-};
-
-Met met_at(const Placed& it, std::size_t end, Axis run, const std::vector<Placed>& all) {
-    const std::size_t along = index_of(it.bar->run);
-    const std::size_t k = index_of(run);
-    Met met;
-    for (const Placed& other : all) {
-        if (other.bar->run != run || other.at[along][0] != it.at[along][end]) continue;
-        const std::size_t third = 3 - along - k;
-        if (other.at[third] != it.at[third]) continue;
-        const Nm line = it.at[k][0];
-        if (other.at[k][0] < line && line < other.at[k][1]) met.is_passed = true;
-        if (other.at[k][0] == line || other.at[k][1] == line) met.ending = other.bar;
-    }
-    return met;
-}
-
 std::size_t index_in(const Frame& frame, const Placed& it) {
     return static_cast<std::size_t>(it.bar - frame.members.data());
-}
-
-bool ends_at(const Reach& reach, Nm place) { return reach[0] == place || reach[1] == place; }
-
-bool holds(const Reach& reach, Nm place) { return reach[0] <= place && place <= reach[1]; }
-
-// Where the lines of two meet.
-struct Crossing {
-    bool first_ends = false;
-    bool second_ends = false;
-    std::array<Nm, 3> at{};
-};
-
-std::optional<Crossing> crossing(const Placed& a, const Placed& b) {
-    const std::size_t run_a = index_of(a.bar->run);
-    const std::size_t run_b = index_of(b.bar->run);
-    if (run_a == run_b) return std::nullopt;
-    const std::size_t third = 3 - run_a - run_b;
-    const Nm line_a = a.at[run_b][0];
-    const Nm line_b = b.at[run_a][0];
-    if (a.at[third] != b.at[third]) return std::nullopt;
-    if (!holds(a.at[run_a], line_b) || !holds(b.at[run_b], line_a)) return std::nullopt;
-    Crossing met{ends_at(a.at[run_a], line_b), ends_at(b.at[run_b], line_a), {}};
-    met.at[run_a] = line_b;
-    met.at[run_b] = line_a;
-    met.at[third] = a.at[third][0];
-    return met;
 }
 
 bool lies_outside(const Placed& a, const Placed& b) {
@@ -99,7 +31,7 @@ using Parted = std::map<std::pair<std::string, std::string>, std::array<Nm, 3>>;
 
 Parted parted(const Frame& frame, const PlanePlaces& places) {
     const auto depths = depths_of_members(frame, places);
-    const auto all = placed(frame, places);
+    const auto all = placed_members(frame, places);
     const auto key = [&](const Placed& it) {
         const std::size_t i = index_in(frame, it);
         return std::tuple(depths[i], rank_of(*it.bar), i);
@@ -115,17 +47,35 @@ Parted parted(const Frame& frame, const PlanePlaces& places) {
     return found;
 }
 
-// The bar that meets it at one end while another one of that run passes its other end.
-const Member* pushed_in(const Placed& it, const std::vector<Placed>& all) {
-    for (const Axis run : across(it.bar->run)) {
-        for (std::size_t end = 0; end < 2; ++end) {
-            const Met met = met_at(it, end, run, all);
-            if (met.is_passed || met.ending == nullptr || met.ending->rank) continue;
-            if (rank_of(*met.ending) < rank_of(*it.bar)) continue;
-            if (met_at(it, 1 - end, run, all).is_passed) return met.ending;
+// By names, either way round.
+using Pairs = std::set<std::pair<std::string, std::string>>;
+
+Pairs meetings(const Frame& frame, const PlanePlaces& places) {
+    Pairs found;
+    const auto all = placed_members(frame, places);
+    for (const Placed& a : all) {
+        for (const Placed& b : all) {
+            if (crossing(a, b)) found.emplace(a.bar->name, b.bar->name);
         }
     }
-    return nullptr;
+    return found;
+}
+
+// Whether what meets the bar at that place has legs along it to either side, so that both its parts
+// have something to lie against.
+bool has_legs_both_ways(const Frame& frame,
+                        const std::string& name,
+                        const std::array<Nm, 3>& at,
+                        const PlanePlaces& places) {
+    const auto bar = std::ranges::find(frame.members, name, &Member::name);
+    ReachBox point;
+    for (std::size_t k = 0; k < 3; ++k) point[k] = {at[k], at[k]};
+    std::set<Sense> legs;
+    for (const Placed& it : placed_members(frame, places)) {
+        if (it.bar->run == bar->run || !lies_within(point, it.at)) continue;
+        legs.insert(it.bar->legs[across(it.bar->run)[0] == bar->run ? 0 : 1]);
+    }
+    return legs.size() == 2;
 }
 
 }  // namespace
@@ -133,7 +83,7 @@ const Member* pushed_in(const Placed& it, const std::vector<Placed>& all) {
 std::vector<int> depths_of_members(const Frame& frame, const PlanePlaces& places) {
     std::vector<std::vector<std::size_t>> outside(
         frame.members.size());  // of each, those before it
-    const auto all = placed(frame, places);
+    const auto all = placed_members(frame, places);
     for (const Placed& it : all) {
         for (const Placed& other : all) {
             if (lies_outside(other, it))
@@ -168,22 +118,18 @@ std::vector<NewlyParted> newly_parted(const Frame& frame,
     return found;
 }
 
-void let_lie_behind(Frame& frame, const Frame& before, const PlanePlaces& places) {
-    const auto all_before = placed(before, places);
-    std::set<std::string> known;
-    for (const Placed& it : all_before) {
-        if (pushed_in(it, all_before) != nullptr) known.insert(it.bar->name);
+std::vector<NewlyParted> newly_parted_loose(const Frame& frame,
+                                            const Frame& before,
+                                            const PlanePlaces& places) {
+    const Parted then = parted(before, places);
+    const Pairs met = meetings(before, places);
+    std::vector<NewlyParted> found;
+    for (const auto& [names, at] : parted(frame, places)) {
+        const auto& [bar, by] = names;
+        if (then.contains(names) || !met.contains(names)) continue;
+        if (!has_legs_both_ways(frame, bar, at, places)) found.push_back({bar, by, at});
     }
-    const auto all = placed(frame, places);
-    std::vector<std::pair<std::string, int>> ranks;
-    for (const Placed& it : all) {
-        if (it.bar->rank || known.contains(it.bar->name)) continue;
-        const Member* pushed = pushed_in(it, all);
-        if (pushed != nullptr) ranks.emplace_back(it.bar->name, rank_of(*pushed) + one_behind);
-    }
-    for (const auto& [name, rank] : ranks) {
-        std::ranges::find(frame.members, name, &Member::name)->rank = rank;
-    }
+    return found;
 }
 
 }  // namespace model

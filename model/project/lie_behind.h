@@ -1,5 +1,4 @@
-// Who lies outside whom, as far as it can be told from the lines that bars lie on; and ranks for
-// bars that would lie in the wrong layer.
+// Who lies outside whom, as far as it can be told from the lines that bars lie on.
 #pragma once
 
 #include "model/project/plane_places.h"
@@ -26,10 +25,10 @@ std::vector<NewlyParted> newly_parted(const Frame& frame,
                                       const Frame& before,
                                       const PlanePlaces& places);
 
-// A bar that ends on another's span at one end, and at the other end lies before one of that run,
-// would push what it meets there two layers in, where little is left to fasten. Where that came
-// about by an edit the bar gets a rank behind the other one. `before`: the frame without the edit.
-// Bars and neighbours that have a rank keep it.
-void let_lie_behind(Frame& frame, const Frame& before, const PlanePlaces& places);
+// Those where both met before the edit and neither was parted, and what meets the member there now
+// has no legs to both sides that its parts could lie against.
+std::vector<NewlyParted> newly_parted_loose(const Frame& frame,
+                                            const Frame& before,
+                                            const PlanePlaces& places);
 
 }  // namespace model

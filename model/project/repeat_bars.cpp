@@ -167,10 +167,31 @@ private:
                     is_there = is_there && passes(bar, copy);
                 }
             }
-            if (come_again > 0 && is_there && !has_joint(frame_, again.members)) {
+            if (come_again > 0 && is_there && do_meet_again(joint, again) &&
+                !has_joint(frame_, again.members)) {
                 frame_.joints.push_back(std::move(again));
             }
         }
+    }
+
+    // Not where only part of a bar came again, and the rest met the other one.
+    bool do_meet_again(const JointOverride& joint, const JointOverride& again) const {
+        const auto do_meet = [&](const Frame& frame, const JointOverride& one) {
+            const auto first = reach_at_last(frame, one.members[0]);
+            const auto second = reach_at_last(frame, one.members[1]);
+            return !first || !second || do_touch(*first, *second);
+        };
+        return !do_meet(before_, joint) || do_meet(frame_, again);
+    }
+
+    // With as much as it is going to run on.
+    std::optional<ReachBox> reach_at_last(const Frame& frame, const std::string& bar) const {
+        auto at = box_of_bar(frame, bar, places_);
+        const auto member = std::ranges::find(before_.members, bar, &Member::name);
+        if (at && member != before_.members.end() && does_run_on(*member, *at)) {
+            (*at)[run_][1] = repeated_.end(repeated_.times());
+        }
+        return at;
     }
 
     bool passes(const std::string& bar, int copy) const {

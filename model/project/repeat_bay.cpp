@@ -39,6 +39,7 @@ public:
         if (auto found = find_pitch(); !found) return found;
         it_.ends = {planes_of(it_.bay, it_.axis)[1]};
         if (auto ready = make_room(); !ready) return ready;
+        if (auto sound = check_edges(); !sound) return sound;
         for (int copy = 1; copy <= edit_.times; ++copy) add_end(copy);
         let_next_begin_behind();
         const PlanePlaces places(project_, frame_);
@@ -142,6 +143,32 @@ private:
                            "that bay out first");
         }
         return Done{};
+    }
+
+    // A re-entrant edge of the bay that ends it, or ends with it, belongs to the bay over it, too,
+    // which does not come again.
+    Changed check_edges() const {
+        const std::size_t run = index_of(it_.axis);
+        for (const Member& bar : frame_.members) {
+            const auto at = box_of(bar, places_);
+            if (bar.seat != Seat::root || !at || !lies_along_edge(bar, *at)) continue;
+            const Nm end = it_.box[run][1];
+            if ((*at)[run][1] != end) continue;
+            return refused("\"" + bar.name +
+                           "\" is a re-entrant edge of it, which the copies would not have; lay "
+                           "them out by hand");
+        }
+        return Done{};
+    }
+
+    bool lies_along_edge(const Member& bar, const ReachBox& at) const {
+        if (!lies_beside(at, it_.box)) return false;
+        const auto sides = across(bar.run);
+        return std::ranges::all_of(sides, [&](Axis axis) {
+            const Reach& its = it_.box[index_of(axis)];
+            const Nm line = at[index_of(axis)][0];
+            return line == its[0] || line == its[1];
+        });
     }
 
     Formula shifted(const Formula& position, int copy) const {

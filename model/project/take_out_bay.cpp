@@ -2,8 +2,8 @@
 #include "model/project/change.h"
 #include "model/project/frame_bars.h"
 #include "model/project/in_frame.h"
-#include "model/project/lie_behind.h"
 #include "model/project/opposite.h"
+#include "model/project/ranks_behind.h"
 
 #include <algorithm>
 #include <set>
@@ -36,7 +36,7 @@ public:
         }
     }
 
-    void take_out_bars() {
+    Changed take_out_bars() {
         const Frame before = frame_;
         std::vector<std::string> gone;
         const auto note_gone = [&](const auto& bars) {
@@ -52,10 +52,16 @@ public:
         note_gone(frame_.leaning);
         for (const std::string& bar : gone) remove_bar(frame_, bar);
         for (Member& member : frame_.members) cut_back(member);
+        if (auto held = check_leaning(before); !held) return held;
         for (const auto& [axis, side] : cut_) {
-            for (Member& member : frame_.members) turn_inward(member, axis, side);
+            for (Member& member : frame_.members) {
+                if (auto turned = turn_inward(member, axis, side); !turned) return turned;
+            }
         }
+        remove_parted_joints(frame_, before, places_);
+        drop_spent_ranks(frame_, before, places_);
         let_lie_behind(frame_, before, places_);
+        return Done{};
     }
 
 private:
@@ -92,14 +98,72 @@ private:
 
     // Where others were cut back the frame ends now: a leg that points into what is gone would hold
     // none of their ends. Where another bay lies on that side it still has its work there.
-    void turn_inward(Member& member, Axis axis, std::size_t side) const {
+    Changed turn_inward(Member& member, Axis axis, std::size_t side) const {
         const auto at = box_of(member, places_);
         const std::size_t k = index_of(axis);
-        if (!at || member.run == axis || (*at)[k][0] != box_[k][side]) return;
-        if (!lies_beside(*at, box_)) return;
+        if (!at || member.run == axis || (*at)[k][0] != box_[k][side]) return Done{};
+        if (!lies_beside(*at, box_)) return Done{};
         Sense& leg = member.legs[across(member.run)[0] == axis ? 0 : 1];
         const Sense into_gap = side == 0 ? Sense::plus : Sense::minus;
-        if (leg == into_gap && !has_bay_towards(*at, axis, into_gap)) leg = opposite(leg);
+        if (leg != into_gap || has_bay_towards(*at, axis, into_gap)) return Done{};
+        if (const Member* edge = edge_met(member, axis)) {
+            return refused("\"" + edge->name +
+                           "\" would be no re-entrant edge any more; take out the bay over it "
+                           "first, or leave the bars");
+        }
+        leg = opposite(leg);
+        return Done{};
+    }
+
+    // The bar at a re-entrant edge that the member is, or ends on: its metal lies on the far side
+    // of its planes, and what is turned across it would hold neither. Null where there is none.
+    const Member* edge_met(const Member& member, Axis axis) const {
+        for (const Member& edge : frame_.members) {
+            const auto at = box_of(edge, places_);
+            if (edge.seat != Seat::root || edge.run == axis || !at) continue;
+            if (edge.name == member.name || do_touch(*at, end_of(member, member.from)) ||
+                do_touch(*at, end_of(member, member.to))) {
+                return &edge;
+            }
+        }
+        return nullptr;
+    }
+
+    ReachBox end_of(const Member& member, const std::string& plane) const {
+        ReachBox end = box_of(member, places_).value_or(ReachBox{});
+        const Nm at = places_.known(plane, member.run).value_or(0);
+        end[index_of(member.run)] = {at, at};
+        return end;
+    }
+
+    // What leans cannot be cut back to a plane, since its nodes lie where planes meet: what held
+    // its ends must stay as it is.
+    Changed check_leaning(const Frame& before) const {
+        for (const Leaning& bar : frame_.leaning) {
+            for (const auto* node : {&bar.from, &bar.to}) {
+                Leaning end = bar;
+                end.from = end.to = *node;
+                const auto point = box_of(end, places_);
+                if (!point || is_beside_another(*point)) continue;
+                if (!loses_what_touches(*point, before)) continue;
+                return refused("\"" + bar.name +
+                               "\" leans out of it and would lose what holds its end there; let it "
+                               "end beside another bay first, or leave the bars");
+            }
+        }
+        return Done{};
+    }
+
+    bool loses_what_touches(const ReachBox& point, const Frame& before) const {
+        return std::ranges::any_of(before.members, [&](const Member& was) {
+            const auto at = box_of(was, places_);
+            return at && do_touch(*at, point) &&
+                   std::ranges::find(frame_.members, was) == frame_.members.end();
+        });
+    }
+
+    Error refused(const std::string& why) const {
+        return {ErrorCode::invalid_value, inside(described(frame_), described(bay_)), why};
     }
 
     bool has_bay_towards(const ReachBox& bar, Axis axis, Sense sense) const {
@@ -134,7 +198,8 @@ Changed change(Project& project, const TakeOutBay& edit) {
                              "where it lies is not known, so neither which bars are its own; mend "
                              "its planes first, or leave the bars"};
             }
-            TakingOut(project, frame, bay, *box).take_out_bars();
+            TakingOut taking_out(project, frame, bay, *box);
+            if (auto done = taking_out.take_out_bars(); !done) return done;
         }
         std::erase_if(frame.panels, [&](const Panel& panel) { return panel.bay == edit.bay; });
         std::erase_if(frame.loads, [&](const Load& load) {

@@ -1,6 +1,7 @@
 // Laying out by hand: commands for what is chosen in the view, and their dialogs.
 #include "editor/commands.h"
 #include "editor/dialogs/frame_form.h"
+#include "editor/dialogs/frame_trial.h"
 #include "editor/keys.h"
 #include "editor/selection.h"
 
@@ -341,6 +342,55 @@ TEST_CASE("bars that are cut and turned by one change are told as both", "[edito
         found->legs[0] == model::Sense::plus ? model::Sense::minus : model::Sense::plus;
     CHECK(editor::words_of_gone(ui.now(), frame_in(ui), after) ==
           "Shorter: rail front top. Legs turned: rail front top.");
+}
+
+TEST_CASE("feet, ranks and joints that bars lose which stay are told", "[editor][laying out]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    auto before = frame_in(ui);
+    const auto rail = [](model::Frame& frame) -> model::Member& {
+        return *std::ranges::find(frame.members, "rail front top", &model::Member::name);
+    };
+    rail(before).foot_to = true;
+    rail(before).rank = 35;
+    before.joints = {{.members = {"rail front top", "post front left"}, .removable = true},
+                     {.members = {"rail front top", "post front right"}, .removable = true},
+                     {.members = {"rail left top", "post front left"}, .removable = true}};
+    auto after = before;
+    rail(after).foot_to = false;
+    rail(after).rank.reset();
+    after.joints.erase(after.joints.begin());
+    after.joints[0].members = {"post front right", "rail front top"};
+    std::erase_if(after.members, [](const auto& it) { return it.name == "rail left top"; });
+    after.joints.pop_back();
+    CHECK(editor::words_of_gone(ui.now(), before, after) ==
+          "These go: rail left top. Without a foot that they have: rail front top. "
+          "Ranked anew: rail front top. Joined by the rule again: rail front top + post front "
+          "left.");
+}
+
+TEST_CASE("braces, panels and loads that a change adds are told", "[editor][laying out]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    put(ui, model::PutStock{{.name = "flat", .section = "flat 1 x 1/8", .alloy = "6061-T6"}, ""});
+    const auto& bay = frame_in(ui).bays.front();
+    model::Frame more = frame_in(ui);
+    more.diagonals.push_back({.name = "brace",
+                              .stock = "flat",
+                              .face = "front",
+                              .from = {bay.x[0], bay.z[0]},
+                              .to = {bay.x[1], bay.z[1]}});
+    more.panels.push_back(
+        {.name = "sheet", .bay = bay.name, .material = "5052-H32", .thickness = "1/16 in"});
+    more.loads = {{.name = "a", .mass_kg = 1, .where = bay.name},
+                  {.name = "b", .mass_kg = 1, .where = bay.name}};
+    const auto words = [&](const model::Frame& next) {
+        const auto trial = editor::frame_trial(ui.now(), *ui.desk.catalogue, next.name, {},
+                                               editor::change_of(model::PutFrame{next, next.name}));
+        return trial.words;
+    };
+    CHECK(words(more) == "1 brace more, 1 panel more, 2 loads more");
+    CHECK(words(frame_in(ui)) == "members are moved, none is added");
 }
 
 TEST_CASE("a bay is removed with or without its bars", "[editor][laying out]") {

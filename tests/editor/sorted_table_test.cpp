@@ -192,6 +192,35 @@ TEST_CASE("the drilling table says beside a mark how many pieces are drilled so"
     CHECK(many > 0);
 }
 
+TEST_CASE("the drilling table is searched by all that its rows show beside a mark",
+          "[editor][tables]") {
+    HeadlessUi ui(1600, 1000);
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "make.drilling");
+    ui.settle();
+    const auto& drills = ui.now().drills;
+    const auto count_of = [&](const auto& holds) {
+        return static_cast<std::size_t>(std::ranges::count_if(drills, holds));
+    };
+    const auto opposite =
+        count_of([](const model::DrillRow& row) { return row.hand == model::Hand::opposite; });
+    REQUIRE(opposite > 0);
+    REQUIRE(opposite < drills.size());
+    auto& order = ui.desk.ui.make.drills;
+    ui.write("Make/drills/Find", "opp.");
+    ui.settle();
+    CHECK(order.shown.size() == opposite);
+    const auto most =
+        std::ranges::max_element(drills, {}, [](const auto& row) { return row.pieces; })->pieces;
+    const auto drilled_so =
+        count_of([&](const model::DrillRow& row) { return row.pieces == most; });
+    REQUIRE(most > 1);
+    REQUIRE(drilled_so < drills.size());
+    ui.write("Make/drills/Find", "x" + std::to_string(most));
+    ui.settle();
+    CHECK(order.shown.size() == drilled_so);
+}
+
 TEST_CASE("a table is searched, sorted and gone through by the keyboard alone",
           "[editor][tables]") {
     HeadlessUi ui;
