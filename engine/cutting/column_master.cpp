@@ -66,19 +66,13 @@ bool ColumnMaster::raise_lack_cost() {
     return true;
 }
 
-std::vector<std::int32_t> ColumnMaster::values() {
-    double most = 1e-9;
-    for (const Bar& bar : task_.bars) {
-        for (std::size_t i = 0; i < task_.items.size(); ++i) {
-            const Item& item = task_.items[i];
-            const double each = simplex_.dual(i) / static_cast<double>(item.weight);
-            most = std::max(most, each * static_cast<double>(bar.capacity));
-        }
-    }
-    scale_ = most_value / most;
-    std::vector<std::int32_t> values;
+std::vector<std::int32_t> ColumnMaster::values(const Knapsack& knapsack) {
+    std::vector<double> duals;
     for (std::size_t i = 0; i < task_.items.size(); ++i)
-        values.push_back(static_cast<std::int32_t>(std::max(0.0, simplex_.dual(i) * scale_)));
+        duals.push_back(std::max(0.0, simplex_.dual(i)));
+    scale_ = most_value / std::max(1e-9, knapsack.most_in_table(duals));
+    std::vector<std::int32_t> values;
+    for (const double dual : duals) values.push_back(static_cast<std::int32_t>(dual * scale_));
     return values;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/cutting/column_bound.h"
+#include "engine/cutting/knapsack.h"
 #include "engine/cutting/simplex.h"
 
 #include <cstdint>
@@ -20,8 +21,8 @@ public:
     bool is_lacking() const { return simplex_.lack() > 1e-5; }
     bool raise_lack_cost();
 
-    // Duals as whole numbers, such that no bar's contents exceed most_value.
-    std::vector<std::int32_t> values();
+    // Duals as whole numbers, such that nothing in the knapsack's table exceeds most_value.
+    std::vector<std::int32_t> values(const Knapsack& knapsack);
     // What a pattern's value is less for each half that it counts in a cut.
     std::vector<std::int32_t> penalties() const;
     const std::vector<Triple>& cuts() const { return cuts_; }
