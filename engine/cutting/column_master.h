@@ -37,7 +37,7 @@ private:
     double dearest_;
     std::vector<double> prices_;  // in parts of the dearest
     std::vector<Triple> cuts_;
-    double lack_cost_;
+    double lack_ = 1.0;  // how often what lacks was made dearer
     Simplex simplex_;
     std::vector<Pattern> patterns_;
     std::set<Pattern> known_;

@@ -135,7 +135,7 @@ Best Knapsack::best(int bar, std::int32_t at_least, std::int64_t nodes, Effort& 
     if (best.bound <= at_least) return best;
     KnapsackSearch search(*this, bar, at_least, nodes);
     search.run();
-    best.patterns = search.patterns(3 + worth_taking_.size() / 12);
+    best.patterns = search.patterns(3 + worth_taking_.size() / 6);
     best.is_exact = search.is_complete();
     if (best.is_exact) best.bound = search.best_value();
     effort.spend(search.nodes_used() * 8);

@@ -1,5 +1,7 @@
 #include "engine/cutting/nest.h"
 
+#include "engine/cutting/nest_input.h"
+
 #include "tests/engine/cutting/nest_checks.h"
 #include "tests/engine/cutting/nest_files.h"
 
@@ -145,6 +147,28 @@ TEST_CASE("lengths in nanometres are nested as they are", "[cutting]") {
     CHECK(engine::nest(problem)->plan.cost == 1);
     problem.pieces[0].length += 1;
     CHECK(engine::nest(problem)->plan.cost == 2);
+}
+
+// What is left of a bar beyond whole units is not used by any piece, but it helps the vice.
+TEST_CASE("pieces that are whole numbers of a coarse unit are nested in that unit", "[cutting]") {
+    NestProblem problem{.pieces = {{970, 2}, {470, 3}}, .stock = {}, .kerf = 30};
+    problem.stock = {{.length = 2'019, .price = 10, .trim_start = 20, .trim_end = 5}};
+    problem.least_held = 500;
+    const cutting::Task task = cutting::task_of(problem);
+    CHECK(task.items[0].weight == 2);
+    CHECK(task.items[1].weight == 1);
+    CHECK(task.bars[0].capacity == 4);  // 2024 by 500
+
+    for (std::int64_t held = 1; held < 1'990; ++held) {
+        problem.least_held = held;
+        const cutting::Task again = cutting::task_of(problem);
+        for (const auto& [item, length] : {std::pair{0, 970}, std::pair{1, 470}}) {
+            const std::int64_t room =
+                cutting::room(again.bars[0], again.items[static_cast<std::size_t>(item)].longest);
+            const std::int64_t held_room = 2'019 - 20 + 30 + length - held;
+            CHECK(room == std::min<std::int64_t>(2'024, held_room) / 500);
+        }
+    }
 }
 
 TEST_CASE("a supply that does not hold all pieces is told", "[cutting]") {
