@@ -64,7 +64,7 @@ private:
 
     // Whether there were any. Leaves in need_ what the values prove.
     bool add_columns() {
-        const std::vector<std::int32_t> values = master_->values();
+        const std::vector<std::int32_t> values = master_->values(knapsack_);
         knapsack_.set_values(values, effort_);
         need_.wanted = 0;
         for (std::size_t i = 0; i < values.size(); ++i)

@@ -10,7 +10,12 @@ namespace engine::cutting {
 
 namespace {
 
-constexpr double highest_lack_cost = 1e5;
+// How much dearer than its share of a bar by weight what lacks is at first, and how often it is
+// raised to that at last, in small steps first. Measured: 1.02 takes half the steps of 2 on Hard28
+// and Falkenauer's sets.
+constexpr double first_lack = 1.02;
+constexpr double most_lack = 1e6;
+constexpr double first_raises = 4.0;
 
 double dearest(const std::vector<double>& prices) {
     return std::max(1e-9, *std::max_element(prices.begin(), prices.end()));
@@ -25,6 +30,20 @@ std::vector<double> demands(const Task& task) {
     std::vector<double> demands;
     for (const Item& item : task.items) demands.push_back(item.demand);
     return demands;
+}
+
+// What an item's share of a bar costs, a little more: the duals begin near where they end, since no
+// dual exceeds what lacking costs.
+std::vector<double> lack_costs(const Task& task, const std::vector<double>& prices) {
+    double by_weight = 0;
+    for (std::size_t b = 0; b < task.bars.size(); ++b) {
+        if (task.bars[b].capacity > 0)
+            by_weight = std::max(by_weight, prices[b] / static_cast<double>(task.bars[b].capacity));
+    }
+    std::vector<double> costs;
+    for (const Item& item : task.items)
+        costs.push_back(std::max(1e-6, first_lack * by_weight * static_cast<double>(item.weight)));
+    return costs;
 }
 
 // Of bars, then of cuts.
@@ -42,8 +61,7 @@ ColumnMaster::ColumnMaster(const Task& task, std::vector<double> prices, std::ve
       dearest_{dearest(prices)},
       prices_{divided(std::move(prices), dearest_)},
       cuts_{std::move(cuts)},
-      lack_cost_{2.0},
-      simplex_{demands(task), limits(task, cuts_), lack_cost_} {}
+      simplex_{demands(task), limits(task, cuts_), lack_costs(task, prices_)} {}
 
 bool ColumnMaster::add(const Pattern& pattern) {
     if (pattern.parts.empty() || !known_.insert(pattern).second) return false;
@@ -60,25 +78,20 @@ bool ColumnMaster::add(const Pattern& pattern) {
 }
 
 bool ColumnMaster::raise_lack_cost() {
-    if (!is_lacking() || lack_cost_ >= highest_lack_cost) return false;
-    lack_cost_ *= 10.0;
-    simplex_.set_lack_cost(lack_cost_);
+    if (!is_lacking() || lack_ >= most_lack) return false;
+    const double times = lack_ < first_raises ? 2.0 : 10.0;
+    lack_ *= times;
+    simplex_.raise_lack_costs(times);
     return true;
 }
 
-std::vector<std::int32_t> ColumnMaster::values() {
-    double most = 1e-9;
-    for (const Bar& bar : task_.bars) {
-        for (std::size_t i = 0; i < task_.items.size(); ++i) {
-            const Item& item = task_.items[i];
-            const double each = simplex_.dual(i) / static_cast<double>(item.weight);
-            most = std::max(most, each * static_cast<double>(bar.capacity));
-        }
-    }
-    scale_ = most_value / most;
-    std::vector<std::int32_t> values;
+std::vector<std::int32_t> ColumnMaster::values(const Knapsack& knapsack) {
+    std::vector<double> duals;
     for (std::size_t i = 0; i < task_.items.size(); ++i)
-        values.push_back(static_cast<std::int32_t>(std::max(0.0, simplex_.dual(i) * scale_)));
+        duals.push_back(std::max(0.0, simplex_.dual(i)));
+    scale_ = most_value / std::max(1e-9, knapsack.most_in_table(duals));
+    std::vector<std::int32_t> values;
+    for (const double dual : duals) values.push_back(static_cast<std::int32_t>(dual * scale_));
     return values;
 }
 
@@ -95,7 +108,7 @@ std::vector<std::int32_t> ColumnMaster::penalties() const {
 std::int32_t ColumnMaster::worth_adding(int bar) const {
     const auto at = static_cast<std::size_t>(bar);
     const double least = (prices_[at] - bar_dual(at)) * scale_ + most_value * 1e-7;
-    return static_cast<std::int32_t>(std::clamp(least, 0.0, 1.0 * most_value));
+    return least > 0.0 ? static_cast<std::int32_t>(std::min(least, 1.0 * most_value)) : 0;
 }
 
 // Of the columns that are not used only the nearest to it, so that the next relaxation starts lean.

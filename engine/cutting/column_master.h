@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/cutting/column_bound.h"
+#include "engine/cutting/knapsack.h"
 #include "engine/cutting/simplex.h"
 
 #include <cstdint>
@@ -20,8 +21,8 @@ public:
     bool is_lacking() const { return simplex_.lack() > 1e-5; }
     bool raise_lack_cost();
 
-    // Duals as whole numbers, such that no bar's contents exceed most_value.
-    std::vector<std::int32_t> values();
+    // Duals as whole numbers, such that nothing in the knapsack's table exceeds most_value.
+    std::vector<std::int32_t> values(const Knapsack& knapsack);
     // What a pattern's value is less for each half that it counts in a cut.
     std::vector<std::int32_t> penalties() const;
     const std::vector<Triple>& cuts() const { return cuts_; }
@@ -36,7 +37,7 @@ private:
     double dearest_;
     std::vector<double> prices_;  // in parts of the dearest
     std::vector<Triple> cuts_;
-    double lack_cost_;
+    double lack_ = 1.0;  // how often what lacks was made dearer
     Simplex simplex_;
     std::vector<Pattern> patterns_;
     std::set<Pattern> known_;

@@ -10,6 +10,7 @@ namespace engine::cutting {
 namespace {
 
 constexpr std::int64_t most_nodes = 2'000'000;
+constexpr std::int64_t more_than_any_cost = std::numeric_limits<std::int64_t>::max() / 4;
 
 class Enumeration {
 public:
@@ -136,7 +137,7 @@ std::int64_t least_cost(const std::vector<Bar>& bars, const Need& need) {
         if (bars[b].price == 0) left -= need.worth[b] * bars[b].supply;
     }
     if (left <= 0) return 0;
-    std::int64_t least = std::numeric_limits<std::int64_t>::max();
+    std::int64_t least = more_than_any_cost;
     for (std::size_t b = 0; b < bars.size(); ++b) {
         if (bars[b].price == 0 || need.worth[b] <= 0) continue;
         const Wide cost = (Wide{left} * bars[b].price + need.worth[b] - 1) / need.worth[b];

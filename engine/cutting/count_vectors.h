@@ -43,7 +43,7 @@ CountVectors count_vectors(const std::vector<Bar>& bars,
                            const Price& below,
                            std::size_t most);
 
-// No vector that meets the need costs less.
+// No vector that meets the need costs less; where none does, more than all bars do.
 std::int64_t least_cost(const std::vector<Bar>& bars, const Need& need);
 
 }  // namespace engine::cutting

@@ -3,6 +3,7 @@
 #include "engine/cutting/best_fill.h"
 #include "engine/cutting/count_vectors.h"
 #include "engine/cutting/draw.h"
+#include "engine/cutting/wide.h"
 
 #include <algorithm>
 #include <numeric>
@@ -85,8 +86,8 @@ bool fill_in_turn(
         while (i + static_cast<std::size_t>(alike) < bars.size() &&
                bars[i + static_cast<std::size_t>(alike)] == bars[i])
             ++alike;
-        const std::int64_t slack = (room_left - pass.left_weight()) * share / 2 /
-                                   static_cast<std::int64_t>(bars.size() - i);
+        const Wide over = Wide{room_left - pass.left_weight()} * share / 2;
+        const auto slack = static_cast<std::int64_t>(over / static_cast<Wide>(bars.size() - i));
         const int used = std::max(1, pass.fill(bars[i], slack, alike));
         room_left -= used * task.bars[static_cast<std::size_t>(bars[i])].capacity;
         i += static_cast<std::size_t>(used);
@@ -119,6 +120,7 @@ std::optional<Packing> filled(const Task& task, int tries, Effort& effort) {
     for (int attempt = 0; attempt < tries && !effort.is_over(); ++attempt) {
         Pass pass(task);
         const std::vector<int> order = in_order(task, bars, attempt, draw);
+        effort.spend(static_cast<std::int64_t>(order.size()) * 10);
         if (fill_in_turn(pass, task, order, attempt, effort)) return std::move(pass.packing);
     }
     return std::nullopt;

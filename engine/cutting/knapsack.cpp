@@ -45,10 +45,29 @@ std::int64_t largest_capacity(const Task& task) {
 
 Knapsack::Knapsack(const Task& task, std::int64_t cells)
     : task_{&task}, triples_of_(task.items.size()) {
-    const std::int64_t largest = largest_capacity(task);
+    largest_ = largest_capacity(task);
     cells = std::min(cells, most_cells / (static_cast<std::int64_t>(task.items.size()) + 1));
-    cell_ = std::max<std::int64_t>(1, (largest + cells - 1) / cells);
-    width_ = cell_of(largest) + 1;
+    cell_ = std::max<std::int64_t>(1, (largest_ + cells - 1) / cells);
+    width_ = cell_of(largest_) + 1;
+}
+
+// What takes cells, at the most for each cell; what takes none, as often as fits in lengths.
+double Knapsack::most_in_table(std::span<const double> each) const {
+    double by_cell = 0;
+    double without_cells = 0;
+    for (std::size_t i = 0; i < each.size(); ++i) {
+        const std::size_t step = cell_of(task_->items[i].weight);
+        if (step == 0)
+            without_cells += each[i] * static_cast<double>(most_of(i));
+        else
+            by_cell = std::max(by_cell, each[i] / static_cast<double>(step));
+    }
+    return by_cell * static_cast<double>(width_) + without_cells;
+}
+
+std::size_t Knapsack::most_of(std::size_t item) const {
+    const Item& of = task_->items[item];
+    return static_cast<std::size_t>(std::min<std::int64_t>(of.demand, largest_ / of.weight));
 }
 
 void Knapsack::set_values(std::span<const std::int32_t> values, Effort& effort) {
@@ -72,10 +91,9 @@ void Knapsack::add_item(std::size_t place) {
     const std::int32_t* from = row(place + 1);
     const std::size_t step = cell_of(task_->items[item].weight);
     const std::int32_t value = values_[item];
-    const std::size_t most = step == 0 ? width_ : (width_ - 1) / step;
-    const std::size_t left = std::min(static_cast<std::size_t>(task_->items[item].demand), most);
-    if (left == most && step > 0) return allow_any(from, to, width_, step, value);
-    allow_some(place, left, step, value);
+    const std::size_t most = step == 0 ? 0 : (width_ - 1) / step;
+    if (step > 0 && most_of(item) >= most) return allow_any(from, to, width_, step, value);
+    allow_some(place, most_of(item), step, value);
 }
 
 // 1, 2, 4 ... together: every number up to `left`. In turns to the row and beside it, the last to
@@ -88,6 +106,7 @@ void Knapsack::allow_some(std::size_t place,
     for (std::size_t together = 1; left > 0; left -= lots.back(), together *= 2)
         lots.push_back(std::min(together, left));
     const std::int32_t* from = row(place + 1);
+    if (lots.empty()) std::copy(from, from + width_, table_.data() + place * width_);
     for (std::size_t l = 0; l < lots.size(); ++l) {
         const bool is_to_row = (lots.size() - l) % 2 == 1;
         std::int32_t* to = is_to_row ? table_.data() + place * width_ : spare_.data();
@@ -116,7 +135,7 @@ Best Knapsack::best(int bar, std::int32_t at_least, std::int64_t nodes, Effort& 
     if (best.bound <= at_least) return best;
     KnapsackSearch search(*this, bar, at_least, nodes);
     search.run();
-    best.patterns = search.patterns(3 + worth_taking_.size() / 12);
+    best.patterns = search.patterns(3 + worth_taking_.size() / 6);
     best.is_exact = search.is_complete();
     if (best.is_exact) best.bound = search.best_value();
     effort.spend(search.nodes_used() * 8);

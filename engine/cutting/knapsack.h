@@ -29,7 +29,11 @@ public:
     // `cells`: how fine the grid is for the largest bar.
     Knapsack(const Task& task, std::int64_t cells);
 
-    // Values of one of each item, at least 0; the contents of no bar may exceed `most_value`.
+    // Nothing in the table would be more if one of each item were worth so much, at least 0.
+    double most_in_table(std::span<const double> each) const;
+
+    // Values of one of each item, at least 0; what they make of the table may not exceed
+    // `most_value`.
     void set_values(std::span<const std::int32_t> values, Effort& effort);
 
     // What contents are worth less for each half of what they hold of a triple, rounded down. The
@@ -46,6 +50,7 @@ public:
 private:
     friend class KnapsackSearch;
 
+    std::size_t most_of(std::size_t item) const;  // that are wanted and fit into any bar
     void add_item(std::size_t place);
     void allow_some(std::size_t place, std::size_t left, std::size_t step, std::int32_t value);
     std::size_t cell_of(std::int64_t length) const {
@@ -54,6 +59,7 @@ private:
     const std::int32_t* row(std::size_t place) const { return table_.data() + place * width_; }
 
     const Task* task_;
+    std::int64_t largest_ = 1;  // of the bars' capacities
     std::int64_t cell_ = 1;
     std::size_t width_ = 0;
     std::vector<int>

@@ -2,6 +2,7 @@
 
 #include "engine/cutting/best_fill.h"
 #include "engine/cutting/layout_swap.h"
+#include "engine/cutting/wide.h"
 
 #include <algorithm>
 #include <map>
@@ -45,7 +46,8 @@ public:
 private:
     Filled most_repeated() {
         const int most = *std::max_element(bars_.begin(), bars_.end());
-        const std::int64_t slack = count_ > 0 ? room_ * quarters_ / 4 / count_ : 0;
+        const auto slack = static_cast<std::int64_t>(
+            count_ > 0 ? Wide{room_} * quarters_ / 4 / Wide{count_} : Wide{0});
         Filled last;
         for (int times = most; times > 0; times = times > 16 ? times - times / 16 : times - 1) {
             for (std::size_t b = 0; b < bars_.size(); ++b) {

@@ -12,10 +12,10 @@ namespace engine {
 
 namespace {
 
-Error without_plan(const cutting::Effort& effort) {
+Error without_plan(const cutting::Search& search, const cutting::Effort& effort) {
     if (effort.is_stopped())
         return {ErrorCode::cancelled, "nest", "stopped before there was any plan"};
-    if (effort.is_over())
+    if (!search.is_settled())
         return {ErrorCode::out_of_range, "nest",
                 "no plan was found within the bars on offer; offer more of them"};
     return {ErrorCode::out_of_range, "stock",
@@ -93,7 +93,7 @@ Result<Nest> nest(const NestProblem& problem, const NestLimits& limits) {
     cutting::Search search(task, effort);
     telling.listen_to(search);
     search.run();
-    if (!search.found().packing) return without_plan(effort);
+    if (!search.found().packing) return without_plan(search, effort);
     return outcome(problem, task, search, telling, effort);
 }
 

@@ -17,8 +17,8 @@ constexpr std::int64_t highest_price = 1'000'000'000;
 
 std::optional<Error> mistake(const NestProblem& problem);
 
-// Kinds of the task are places of problem.pieces, the first of those with equal length; bars are
-// places of problem.stock.
+// In a unit of its own, the largest that loses nothing. Kinds of the task are places of
+// problem.pieces, the first of those with equal length; bars are places of problem.stock.
 Task task_of(const NestProblem& problem);
 
 }  // namespace engine::cutting

@@ -75,12 +75,13 @@ std::map<Pattern, int> times_by_pattern(const Packing& packing) {
     return times;
 }
 
-std::int64_t used(const NestProblem& problem, const Pattern& pattern) {
-    std::int64_t sum = 0;
+std::int64_t offcut_of(const NestProblem& problem, const Pattern& pattern) {
+    const NestStock& stock = problem.stock[static_cast<std::size_t>(pattern.bar)];
+    std::int64_t left = stock.length - stock.trim_start - stock.trim_end;
     for (const Part& part : pattern.parts)
-        sum += (problem.pieces[static_cast<std::size_t>(part.item)].length + problem.kerf) *
-               part.count;
-    return sum;
+        left -= (problem.pieces[static_cast<std::size_t>(part.item)].length + problem.kerf) *
+                part.count;
+    return std::max<std::int64_t>(0, left);
 }
 
 }  // namespace
@@ -96,8 +97,7 @@ NestPlan plan_of(const NestProblem& problem, const Task& task, const Packing& pa
                              return problem.pieces[static_cast<std::size_t>(a.item)].length >
                                     problem.pieces[static_cast<std::size_t>(b.item)].length;
                          });
-        const std::int64_t offcut =
-            std::max<std::int64_t>(0, bar.capacity - problem.kerf - used(problem, pattern));
+        const std::int64_t offcut = offcut_of(problem, pattern);
         add_layouts(plan, pieces, filled, offcut);
         plan.cost += bar.price * times;
         plan.bought_length += bar.bought * times;

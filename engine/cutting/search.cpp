@@ -37,7 +37,7 @@ std::vector<double> prices(const Task& task) {
 Search::Search(const Task& task, Effort& effort) : task_{task}, effort_{effort} {
     needs_.push_back(material(task));
     from_.cost = cutting::least_cost(task.bars, needs_.back());
-    for (const Bar& bar : task.bars) width_ = std::max(width_, bar.price);
+    for (const Bar& bar : task.bars) width_ = std::max({width_, bar.price, std::int64_t{1}});
 }
 
 const Found& Search::run() {

@@ -35,6 +35,8 @@ public:
 
     // At any time; what `effort` tells whom it asks.
     const Found& found() const { return found_; }
+    // Whatever there is below the plan, or at all without one, is proven impossible.
+    bool is_settled() const { return open_.empty() && !(from_ < upper()); }
     // No plan is cheaper, as far as is known.
     std::int64_t least_cost() const;
 

@@ -19,7 +19,9 @@ constexpr std::size_t none = static_cast<std::size_t>(-1);
 
 // Right sides are moved a little, each by another amount, so that no two rows tie and the simplex
 // does not stall: needs down and limits up, so that what can be met stays so.
-Simplex::Simplex(std::span<const double> needs, std::span<const double> limits, double lack_cost)
+Simplex::Simplex(std::span<const double> needs,
+                 std::span<const double> limits,
+                 std::span<const double> lack_costs)
     : needs_{needs.size()}, rows_{needs.size() + limits.size()} {
     Draw draw{1};
     const auto a_little = [&draw] {
@@ -27,7 +29,7 @@ Simplex::Simplex(std::span<const double> needs, std::span<const double> limits, 
     };
     for (const double need : needs) right_.push_back(need > 0 ? need - a_little() : 0.0);
     for (const double limit : limits) right_.push_back(limit + a_little());
-    add_own_columns(lack_cost);
+    add_own_columns(lack_costs);
     inverse_.assign(rows_ * rows_, 0.0);
     for (std::size_t r = 0; r < rows_; ++r) inverse_column(r)[r] = 1.0;
     level_ = right_;
@@ -36,9 +38,9 @@ Simplex::Simplex(std::span<const double> needs, std::span<const double> limits, 
 }
 
 // All needs lack and all limits are free at first.
-void Simplex::add_own_columns(double lack_cost) {
+void Simplex::add_own_columns(std::span<const double> lack_costs) {
     for (std::size_t r = 0; r < needs_; ++r)
-        columns_.push_back({lack_cost, {{static_cast<int>(r), 1.0}}});
+        columns_.push_back({lack_costs[r], {{static_cast<int>(r), 1.0}}});
     for (std::size_t r = 0; r < rows_; ++r)
         columns_.push_back({0.0, {{static_cast<int>(r), r < needs_ ? -1.0 : 1.0}}});
     is_basic_.assign(columns_.size(), 0);
@@ -51,8 +53,8 @@ void Simplex::add_column(double cost, std::vector<Entry> entries) {
     is_basic_.push_back(0);
 }
 
-void Simplex::set_lack_cost(double cost) {
-    for (std::size_t r = 0; r < needs_; ++r) columns_[r].cost = cost;
+void Simplex::raise_lack_costs(double times) {
+    for (std::size_t r = 0; r < needs_; ++r) columns_[r].cost *= times;
 }
 
 double Simplex::objective() const {

@@ -18,12 +18,14 @@ class Simplex {
 public:
     using Entry = std::pair<int, double>;  // row, coefficient
 
-    // Rows 0 .. needs.size() - 1 need at least so much, and what lacks costs `lack_cost`; the
-    // following rows allow at most so much.
-    Simplex(std::span<const double> needs, std::span<const double> limits, double lack_cost);
+    // Rows 0 .. needs.size() - 1 need at least so much, and one that lacks costs its `lack_costs`;
+    // the following rows allow at most so much.
+    Simplex(std::span<const double> needs,
+            std::span<const double> limits,
+            std::span<const double> lack_costs);
 
     void add_column(double cost, std::vector<Entry> entries);
-    void set_lack_cost(double cost);
+    void raise_lack_costs(double times);
     void minimise(Effort& effort);
 
     std::size_t columns() const { return columns_.size() - own_columns(); }
@@ -44,7 +46,7 @@ private:
     // Before the added ones: what lacks of each need, what there is too much of it, what is free of
     // each limit.
     std::size_t own_columns() const { return needs_ + rows_; }
-    void add_own_columns(double lack_cost);
+    void add_own_columns(std::span<const double> lack_costs);
     double* inverse_column(std::size_t row) { return inverse_.data() + row * rows_; }
     double cost_less_duals(std::size_t column) const;
     std::size_t entering();

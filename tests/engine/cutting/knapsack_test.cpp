@@ -1,5 +1,8 @@
 #include "engine/cutting/knapsack.h"
 
+#include "engine/cutting/column_bound.h"
+#include "engine/cutting/triple_cut.h"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -47,8 +50,15 @@ bool is_apart(const Task& task, const std::vector<int>& counts) {
     return true;
 }
 
+struct Penalty {
+    Triple triple;
+    std::int32_t each = 0;
+};
+
 // Every choice of counts.
-std::int32_t best_by_trying(const Task& task, const std::vector<std::int32_t>& values) {
+std::int32_t best_by_trying(const Task& task,
+                            const std::vector<std::int32_t>& values,
+                            const std::vector<Penalty>& penalties = {}) {
     std::vector<int> counts(task.items.size(), 0);
     std::int32_t best = 0;
     while (true) {
@@ -58,6 +68,8 @@ std::int32_t best_by_trying(const Task& task, const std::vector<std::int32_t>& v
             if (counts[i] > 0) pattern.parts.push_back({static_cast<int>(i), counts[i]});
             value += counts[i] * values[i];
         }
+        for (const Penalty& penalty : penalties)
+            value -= penalty.each * halves(penalty.triple, pattern);
         if (fits(task, pattern) && is_apart(task, counts)) best = std::max(best, value);
         std::size_t at = 0;
         while (at < counts.size() && counts[at] == task.items[at].demand) counts[at++] = 0;
@@ -107,4 +119,46 @@ TEST_CASE("a search that is cut off still bounds the best from above", "[cutting
         cut_off += best.is_exact ? 0 : 1;
     }
     CHECK(cut_off > 100);
+}
+
+TEST_CASE("contents that hold two of a triple are worth less by its penalty", "[cutting]") {
+    std::mt19937 random(9);
+    Effort effort(1'000'000'000, {});
+    int lowered = 0;
+    for (int run = 0; run < 2'000; ++run) {
+        const Task task = random_task(random);
+        const int last = static_cast<int>(task.items.size()) - 1;
+        if (last < 3) continue;
+        std::vector<std::int32_t> values;
+        for (int i = 0; i <= last; ++i)
+            values.push_back(static_cast<std::int32_t>(random() % 1'000));
+        const std::vector<Penalty> penalties{
+            {{0, 1, last}, static_cast<std::int32_t>(random() % 900)},
+            {{1, 2, last}, static_cast<std::int32_t>(random() % 300)}};
+        Knapsack knapsack(task, run % 2 == 0 ? 20 : 1'000);
+        knapsack.set_values(values, effort);
+        knapsack.set_penalties({penalties[0].triple, penalties[1].triple},
+                               {penalties[0].each, penalties[1].each});
+        const std::int32_t most = best_by_trying(task, values, penalties);
+        CAPTURE(run);
+        const Best best = knapsack.best(0, 0, 1'000'000, effort);
+        CHECK(best.is_exact);
+        CHECK(best.bound == most);
+        CHECK(knapsack.bound(0) >= most);
+        CHECK(knapsack.best(0, 0, 3, effort).bound >= most);
+        if (most < best_by_trying(task, values)) ++lowered;
+    }
+    CHECK(lowered > 100);
+}
+
+// 30 pieces of 1 are worth 30 in a bar of 1000, whose cells are 50 wide: 21 of them.
+TEST_CASE("more pieces than the grid has cells are not forgotten", "[cutting]") {
+    Task task;
+    task.items = {{.weight = 1, .longest = 1, .demand = 30, .kinds = {0}, .apart = {}}};
+    task.bars = {{.capacity = 1'000, .hold = 0, .price = 1, .bought = 0, .supply = 1}};
+    Effort effort(1'000'000, {});
+    Knapsack knapsack(task, 20);
+    knapsack.set_values(std::vector<std::int32_t>{1}, effort);
+    CHECK(knapsack.bound(0) >= 30);
+    CHECK(knapsack.best(0, 0, 1'000, effort).bound == 30);
 }

@@ -1,5 +1,7 @@
 #include "engine/cutting/nest.h"
 
+#include "engine/cutting/nest_input.h"
+
 #include "tests/engine/cutting/nest_checks.h"
 #include "tests/engine/cutting/nest_files.h"
 
@@ -108,6 +110,37 @@ TEST_CASE("numbers that could overflow are refused, not wrapped", "[cutting]") {
     CHECK(engine::nest(problem).has_value());
 }
 
+// So many rows that nothing is searched for: a first plan fails, and more is not known.
+TEST_CASE("what was not searched is not said to be impossible", "[cutting]") {
+    NestProblem problem{.pieces = {{40, 1}, {35, 3}, {32, 1}}, .stock = {}};
+    for (int p = 0; p < 1'600; ++p) problem.pieces.push_back({1'000 + p, 1});
+    problem.stock = {{.length = 68, .price = 0, .supply = 1, .is_remnant = true},
+                     {.length = 113, .price = 0, .supply = 1, .is_remnant = true}};
+    for (int p = 0; p < 320; ++p)
+        problem.stock.push_back({.length = 5'000 + 25 * p + 10, .price = 1'000, .supply = 1});
+    const Error error = error_of(problem);
+    CHECK(to_text(error) == "nest: no plan was found within the bars on offer; offer more of them");
+}
+
+// Beside a long bar on hand a dear one that holds next to nothing: buying enough of it would cost
+// more than 64 bits hold.
+TEST_CASE("a supply that falls short by more money than can be counted is told", "[cutting]") {
+    NestProblem problem{.pieces = {{100'000'000'000, 20'000}}, .stock = {}};
+    problem.stock = {{.length = 100'000'000'000, .price = 0, .supply = 1},
+                     {.length = 1, .price = 1'000'000'000}};
+    CHECK(error_of(problem).where == "stock");
+}
+
+TEST_CASE("thousands of long bars on hand are shared out", "[cutting]") {
+    NestProblem problem{.pieces = {{60'000'000'000, 10'000}, {50'000'000'000, 10'000}},
+                        .stock = {}};
+    for (int s = 0; s < 100; ++s)
+        problem.stock.push_back({.length = 100'000'000'000 - s, .price = 0, .supply = 20'000});
+    const auto nest = engine::nest(problem, {.work = 10'000'000, .go_on = {}});
+    REQUIRE(nest);
+    CHECK(tests::why_not(problem, nest->plan) == "");
+}
+
 TEST_CASE("lengths in nanometres are nested as they are", "[cutting]") {
     NestProblem problem{.pieces = {{1'197'600'000, 5}}, .stock = {}, .kerf = 3'000'000};
     problem.stock = {{.length = 6'000'000'000, .price = 1}};
@@ -116,9 +149,47 @@ TEST_CASE("lengths in nanometres are nested as they are", "[cutting]") {
     CHECK(engine::nest(problem)->plan.cost == 2);
 }
 
+// What is left of a bar beyond whole units is not used by any piece, but it helps the vice.
+TEST_CASE("pieces that are whole numbers of a coarse unit are nested in that unit", "[cutting]") {
+    NestProblem problem{.pieces = {{970, 2}, {470, 3}}, .stock = {}, .kerf = 30};
+    problem.stock = {{.length = 2'019, .price = 10, .trim_start = 20, .trim_end = 5}};
+    problem.least_held = 500;
+    const cutting::Task task = cutting::task_of(problem);
+    CHECK(task.items[0].weight == 2);
+    CHECK(task.items[1].weight == 1);
+    CHECK(task.bars[0].capacity == 4);  // 2024 by 500
+
+    for (std::int64_t held = 1; held < 1'990; ++held) {
+        problem.least_held = held;
+        const cutting::Task again = cutting::task_of(problem);
+        for (const auto& [item, length] : {std::pair{0, 970}, std::pair{1, 470}}) {
+            const std::int64_t room =
+                cutting::room(again.bars[0], again.items[static_cast<std::size_t>(item)].longest);
+            const std::int64_t held_room = 2'019 - 20 + 30 + length - held;
+            CHECK(room == std::min<std::int64_t>(2'024, held_room) / 500);
+        }
+    }
+}
+
 TEST_CASE("a supply that does not hold all pieces is told", "[cutting]") {
     NestProblem problem = small_problem();
     problem.stock[0].supply = 2;
+    CHECK(to_text(error_of(problem)) ==
+          "stock: the bars on offer do not hold all pieces; offer more of them");
+}
+
+// The longest piece first into the shorter bar, as the first plan tries it, leaves no room.
+TEST_CASE("bars on hand alone are tried in more ways than one", "[cutting]") {
+    NestProblem problem{.pieces = {{40, 1}, {35, 3}, {32, 1}}, .stock = {}};
+    problem.stock = {{.length = 69, .price = 0, .supply = 1, .trim_start = 1, .is_remnant = true},
+                     {.length = 113, .price = 0, .supply = 1, .is_remnant = true}};
+    const auto nest = engine::nest(problem, {.work = 10'000'000, .go_on = {}});
+    REQUIRE(nest);
+    CHECK(nest->plan.cost == 0);
+    CHECK(nest->is_cheapest);
+    CHECK(tests::why_not(problem, nest->plan) == "");
+
+    problem.stock[1].length = 109;  // 177 in all, as there are pieces; none make 68
     CHECK(to_text(error_of(problem)) ==
           "stock: the bars on offer do not hold all pieces; offer more of them");
 }

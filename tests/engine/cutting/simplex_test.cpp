@@ -10,7 +10,7 @@ using namespace engine::cutting;
 TEST_CASE("the simplex meets needs within limits at the least cost", "[cutting]") {
     // 45 and 36 of a bar of 100: five columns by hand, worth 97 / 2 and (610 - 0) / 2 of them.
     const std::vector<double> needs{97, 610};
-    Simplex simplex(needs, {}, 100.0);
+    Simplex simplex(needs, {}, std::vector<double>{100.0, 100.0});
     simplex.add_column(1.0, {{0, 2.0}});
     simplex.add_column(1.0, {{1, 2.0}});
     simplex.add_column(1.0, {{0, 1.0}, {1, 1.0}});
@@ -25,7 +25,7 @@ TEST_CASE("the simplex meets needs within limits at the least cost", "[cutting]"
 TEST_CASE("what the limits do not allow is told as lacking", "[cutting]") {
     const std::vector<double> needs{10};
     const std::vector<double> limits{4};
-    Simplex simplex(needs, limits, 50.0);
+    Simplex simplex(needs, limits, std::vector<double>{50.0});
     simplex.add_column(1.0, {{0, 2.0}, {1, 1.0}});
     Effort effort(1'000'000, {});
     simplex.minimise(effort);
@@ -43,7 +43,7 @@ TEST_CASE("at the end no column would lower the cost, and costs equal duals time
         std::vector<double> needs;
         for (std::size_t r = 0; r < rows; ++r)
             needs.push_back(1.0 + static_cast<double>(random() % 9));
-        Simplex simplex(needs, {}, 5.0);
+        Simplex simplex(needs, {}, std::vector<double>(rows, 5.0));
         for (std::size_t c = 0; c < 4 * rows; ++c) {
             std::vector<Simplex::Entry> entries;
             for (std::size_t r = 0; r < rows; ++r) {
@@ -64,4 +64,19 @@ TEST_CASE("at the end no column would lower the cost, and costs equal duals time
         for (std::size_t c = 0; c < simplex.columns(); ++c) CHECK(simplex.reduced_cost(c) >= -1e-6);
         CHECK(simplex.objective() == Approx(by_duals).margin(1e-2));
     }
+}
+
+TEST_CASE("what lacks is bought at its own price until lacking is dearer than a column",
+          "[cutting]") {
+    const std::vector<double> needs{2, 3};
+    Simplex simplex(needs, {}, std::vector<double>{1.0, 4.0});
+    simplex.add_column(5.0, {{0, 1.0}, {1, 1.0}});
+    Effort effort(1'000'000, {});
+    simplex.minimise(effort);
+    CHECK(simplex.lack() == Approx(5.0).margin(1e-3));
+    CHECK(simplex.objective() == Approx(2.0 * 1.0 + 3.0 * 4.0).margin(1e-3));
+    simplex.raise_lack_costs(2.0);
+    simplex.minimise(effort);
+    CHECK(simplex.lack() == Approx(0.0).margin(1e-9));
+    CHECK(simplex.objective() == Approx(3.0 * 5.0).margin(1e-3));
 }
