@@ -183,3 +183,25 @@ TEST_CASE("a supplier that the project does not have is refused with those it ha
     CHECK(refused.err.find("moon") != std::string::npos);
     CHECK_FALSE(fs::exists(scratch.path / "buy.csv"));
 }
+
+TEST_CASE("a price list that was filled in is not written over", "[editor][command line][buy]") {
+    const tests::ScratchFolder scratch{"buy_twice"};
+    const auto list = scratch.path / "prices_to_fill_in.csv";
+    write(list, "mine");
+    const auto again = run({"buy", sample, "--out", scratch.path.string()});
+    CHECK(again.out.find("is kept") != std::string::npos);
+    CHECK(text_of(list) == "mine");
+    CHECK(fs::exists(scratch.path / "buy.csv"));
+}
+
+TEST_CASE("the schedules cut the bars of the supplier that is chosen", "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_schedules"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    ui.click("Buy/suppliers/buy from yard");
+    REQUIRE(editor::export_to(ui.desk, scratch.path / "out"));
+    const auto bars = text_of(scratch.path / "out" / "bars.csv");
+    CHECK(bars.find("240 in") != std::string::npos);
+    CHECK(bars.find("192 in") == std::string::npos);
+    CHECK(fs::exists(scratch.path / "out" / "buying" / "buy.csv"));
+}

@@ -2,6 +2,8 @@
 #include "model/schedule/bar_work.h"
 
 #include "model/schedule/findings.h"
+#include "model/schedule/saw_bars.h"
+#include "model/schedule/saw_seen.h"
 
 #include "tests/model/schedule/saw_job.h"
 
@@ -196,4 +198,80 @@ TEST_CASE("a cut that is not there cannot be ticked", "[model][schedule][saw]") 
     CHECK_FALSE(model::cut_marked(job.project, {{"angle", 9, 0}}, model::CutState::cut));
     CHECK_FALSE(model::cut_marked(job.project, {{"steel", 0, 0}}, model::CutState::cut));
     CHECK_FALSE(model::cut_marked(job.project, {}, model::CutState::cut));
+}
+
+TEST_CASE("a tick marks the cut that was meant, whatever the other stock's bars are",
+          "[model][schedule][saw]") {
+    auto job = tests::saw_job({1500, 1200, 900, 1500, 1200});
+    for (const model::Index i : {3U, 4U}) job.resolved.pieces[i].stock = 1;
+    job.project.stock[0].bars = {{.length = "3 m", .price = 30.0}};
+    job.project.stock[1].bars = {{.length = "3 m", .price = 20.0}};
+    // Bars that the project itself does not state, as a supplier's are.
+    const auto supply = [](const model::Stock&) {
+        model::BarSupply from;
+        from.offers = {{.length = mm(1600), .left = 50, .price = 1000}};
+        return from;
+    };
+    const auto plans =
+        model::bar_plans(job.project, job.catalogue, job.resolved, {.supply = supply});
+    const auto bars = model::saw_bars(job.project, job.catalogue, job.resolved, plans);
+    REQUIRE(bars.size() == 5);
+    for (const auto& bar : bars) {
+        auto ticked = model::cuts_ticked(job.project, job.catalogue, job.resolved, plans,
+                                         {{bar.number, 0}}, model::CutState::cut);
+        REQUIRE(ticked);
+        auto after = job;
+        make(after, *ticked);
+        const auto seen =
+            model::saw_seen(after.project, after.catalogue, after.resolved, bar.stock);
+        CHECK(seen.cut == std::vector<model::Index>{bar.cuts[0].piece});
+    }
+    CHECK_FALSE(model::cuts_ticked(job.project, job.catalogue, job.resolved, plans, {{9, 0}},
+                                   model::CutState::cut));
+    CHECK_FALSE(model::cuts_ticked(job.project, job.catalogue, job.resolved, plans, {{1, 7}},
+                                   model::CutState::cut));
+}
+
+TEST_CASE("bars that lie idle stay there when others are bought", "[model][schedule][saw]") {
+    auto job = tests::saw_job({1400});
+    job.project.stock[0].bars = {{.length = "3 m", .price = 30.0}};
+    job.project.stock[0].offcuts = {{.length = "1500 mm"}, {.length = "700 mm", .count = 3}};
+    make(job, model::bars_bought(job.project, job.catalogue, job.resolved,
+                                 {tests::plan_of(job, model::PlanEffort::first_fit)}));
+    CHECK(job.project.stock[0].at_saw.size() == 1);
+    REQUIRE(job.project.stock[0].offcuts.size() == 1);
+    CHECK(job.project.stock[0].offcuts[0].count == 3);
+}
+
+TEST_CASE("what has been cut stays so when the tape shows lengths in another way",
+          "[model][schedule][saw]") {
+    auto job = two_bars();
+    job.resolved.pieces[0].ends[0].wall_back[0] = mm(11);  // notched
+    buy(job);
+    mark_cut(job, 0, 0, model::CutState::cut);
+    const auto before = tests::plan_of(job).cut;
+    REQUIRE(before.size() == 1);
+    job.project.shown = {engine::TapeForm::millimetre, 16, 0, true};
+    CHECK(tests::plan_of(job).cut == before);
+    job.resolved.pieces[before[0]].hand = model::Hand::as_drawn;  // a mirror image came
+    CHECK(tests::plan_of(job).cut == before);
+}
+
+TEST_CASE("a planned cut that is of no use any more keeps no bar from being done with",
+          "[model][schedule][saw]") {
+    auto job = tests::saw_job({1400, 900});
+    job.project.stock[0].bars = {{.length = "3 m", .price = 30.0}};
+    buy(job);
+    mark_cut(job, 0, 0, model::CutState::cut);
+    job.resolved.pieces.pop_back();
+    make(job, model::offcuts_racked(job.project, job.catalogue, job.resolved));
+    CHECK(job.project.stock[0].at_saw[0].is_used_up);
+}
+
+TEST_CASE("a bar at the saw keeps its length when a dimension changes", "[model][schedule][saw]") {
+    auto job = tests::saw_job({1400});
+    job.project.stock[0].bars = {{.length = "mill length", .price = 30.0}};
+    buy(job);
+    REQUIRE(job.project.stock[0].at_saw.size() == 1);
+    CHECK(job.project.stock[0].at_saw[0].length.find("mill") == std::string::npos);
 }

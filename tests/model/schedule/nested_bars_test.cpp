@@ -185,3 +185,61 @@ TEST_CASE("a bar's lines in nest.csv follow each other from its datum end to its
     CHECK(model::nest_csv(job.project, job.catalogue, job.resolved, rows).find("scrap") !=
           std::string::npos);
 }
+
+// 6000 less 10 at each end and 3 kerfs leaves 5971 mm for four pieces: 1492.7475 mm each fit, but
+// not as whole tenths of a millimetre rounded up.
+TEST_CASE("pieces that fit exactly, off the grid of the saw, take one bar",
+          "[model][schedule][nested]") {
+    auto job = tests::saw_job({1, 1, 1, 1});
+    for (auto& piece : job.resolved.pieces) piece.length = 1'492'747'500;
+    job.project.stock[0].bars = {{.length = "6 m", .price = 30.0}};
+    job.resolved.shop.end_trim = mm(10);
+    const auto plan = tests::plan_of(job);
+    CHECK(plan.cost == 3000);
+    CHECK(plan.is_cheapest);
+}
+
+TEST_CASE("off the grid of the saw nothing is called cheapest that a bound does not hold for",
+          "[model][schedule][nested]") {
+    std::mt19937 random(7);
+    for (int run = 0; run < 25; ++run) {
+        std::vector<int> lengths(6 + random() % 8, 1);
+        auto job = tests::saw_job(lengths);
+        job.project.stock[0].bars = {{.length = "3 m", .price = 21.0},
+                                     {.length = "4877 mm", .price = 32.9}};
+        for (auto& piece : job.resolved.pieces) {
+            piece.length = 300'000'000 + static_cast<Nm>(random() % 1'400'000'000);
+        }
+        const auto plan = tests::plan_of(job);
+        const auto first = tests::plan_of(job, model::PlanEffort::first_fit);
+        CHECK(plan.cost <= first.cost);
+        CHECK(plan.least_cost <= plan.cost);
+        CHECK(plan.is_cheapest == (plan.least_cost == plan.cost));
+    }
+}
+
+TEST_CASE("of an odd half the other one is paid for, and nothing is called cheapest for less",
+          "[model][schedule][nested]") {
+    auto job = tests::saw_job({2000});
+    const auto halves = [](const model::Stock&) {
+        model::BarSupply supply;
+        supply.offers = {{.length = mm(2998), .left = 10, .price = 1600, .halved_from = mm(6000)}};
+        return supply;
+    };
+    const auto plan =
+        model::bar_plans(job.project, job.catalogue, job.resolved, {.supply = halves}).at(0);
+    CHECK(plan.cost == 3200);
+    CHECK_FALSE(plan.is_cheapest);
+    CHECK(plan.least_cost == 1600);
+}
+
+TEST_CASE("a bar at the saw whose length cannot be read stops no nest",
+          "[model][schedule][nested]") {
+    auto job = tests::saw_job({1000, 1000});
+    job.project.stock[0].bars = {{.length = "3 m", .price = 30.0}};
+    job.project.stock[0].at_saw = {{.length = "gone"}};
+    const auto plan = tests::plan_of(job);
+    CHECK(plan.cost == 3000);
+    CHECK(plan.is_cheapest);
+    CHECK(plan.supply.refused.size() == 1);
+}
