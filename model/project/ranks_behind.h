@@ -9,8 +9,8 @@
 namespace model {
 
 // A bar of that run that ends on the span of one which got a rank by the edit, since others of the
-// run push it in: the bar lies two layers in then, and what it cuts back at its other end has little
-// left to fasten.
+// run push it in: the bar lies two layers in then, and what it cuts back at its other end has
+// little left to fasten.
 struct PushedFar {
     std::string by;
     std::string bar;
