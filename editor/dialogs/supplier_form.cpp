@@ -18,19 +18,18 @@ std::optional<Change> tried_change(SupplierForm& form, const Derived& derived) {
 }
 
 void draw_way(model::Supplier& supplier) {
+    const auto draw_one = [&](const char* name, model::WayHome way) {
+        if (draw_radio(name, supplier.way == way)) supplier.way = way;
+    };
+    ImGui::AlignTextToFramePadding();
     draw_text("bars are", colour::quiet);
-    ImGui::SameLine(scaled(140));
-    if (draw_radio("delivered", supplier.way == model::WayHome::delivered)) {
-        supplier.way = model::WayHome::delivered;
-    }
+    ImGui::SameLine(scaled(104));
+    draw_one("delivered", model::WayHome::delivered);
     ImGui::SameLine();
-    draw_text("delivered");
-    ImGui::SameLine();
-    if (draw_radio("fetched", supplier.way == model::WayHome::fetched)) {
-        supplier.way = model::WayHome::fetched;
-    }
-    ImGui::SameLine();
-    draw_text("fetched, no longer than the list says can be brought home");
+    draw_one("fetched", model::WayHome::fetched);
+    draw_hint(
+        "Then no bar is longer than the list says can be brought home, unless the supplier "
+        "cuts it in half");
 }
 
 }  // namespace

@@ -115,6 +115,11 @@ std::optional<Change> draw_stock(const Derived& derived,
     ImGui::SameLine();
     draw_text_right(is_used(derived, index) ? bars_text(derived, stock.section) : "not used");
     auto change = draw_offers(derived, stock, typing);
+    const auto& supplier = derived.project->shop.supplier;
+    if (!supplier.empty()) {
+        const auto words = "now bought from " + supplier + ", in the lengths of its list";
+        draw_text(words, Type::small, colour::quiet);
+    }
     draw_verdict(derived, index);
     draw_bars_of(derived, index, selection);
     ImGui::Dummy(scaled(1, 6));

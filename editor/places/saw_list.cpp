@@ -129,6 +129,14 @@ void choose_of_bar(const model::SawBar& bar,
     selection = selection_of(*derived.project, derived.resolved, pieces);
 }
 
+// All bars are drawn to one scale.
+float share_of_longest(const model::SawBar& bar, const Derived& derived) {
+    engine::Length longest;
+    for (const auto& it : derived.saw) longest = std::max(longest, it.length);
+    if (longest.nm() <= 0 || bar.length.nm() <= 0) return 1.0F;
+    return static_cast<float>(bar.length.mm() / longest.mm());
+}
+
 std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& hands) {
     const IdScope id(bar.number);
     const auto& derived = hands.derived;
@@ -138,7 +146,7 @@ std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& han
     ImGui::SameLine();
     draw_text_right(rest_words(bar, derived), colour::quiet);
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
+    const float width = ImGui::GetContentRegionAvail().x * share_of_longest(bar, derived);
     const std::string name = "saw bar " + std::to_string(bar.number);
     ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
     if (ImGui::IsItemClicked()) {

@@ -38,11 +38,7 @@ std::optional<Change> draw_one(const Derived& derived,
     std::optional<Change> change;
     const std::string name = supplier == nullptr ? "" : supplier->name;
     const std::string row = supplier == nullptr ? "as stated" : name;
-    if (draw_radio("buy from " + row, derived.project->shop.supplier == name)) {
-        change = choose(derived, name);
-    }
-    ImGui::SameLine();
-    draw_text(supplier == nullptr ? "as the stock states" : name);
+    if (draw_radio(row, derived.project->shop.supplier == name)) change = choose(derived, name);
     if (supplier != nullptr) {
         ImGui::SameLine();
         if (draw_button("change " + name, {.text = "Change\xE2\x80\xA6", .weight = Weight::link})) {

@@ -91,7 +91,7 @@ TEST_CASE("the supplier that is chosen sells the bars, in one step", "[editor][b
     const tests::ScratchFolder scratch{"buy_choose"};
     HeadlessUi ui;
     open_with_suppliers(ui, scratch.path);
-    ui.click("Buy/suppliers/buy from yard");
+    ui.click("Buy/suppliers/yard");
     CHECK(editor::project_of(ui.desk).shop.supplier == "yard");
     for (const auto& bar : ui.now().saw) CHECK(bar.price == 3000);
     ui.press('Z', editor::key::left_control);
@@ -104,7 +104,7 @@ TEST_CASE("a list that another program has changed is read when the window comes
     const tests::ScratchFolder scratch{"buy_again"};
     HeadlessUi ui;
     open_with_suppliers(ui, scratch.path);
-    ui.click("Buy/suppliers/buy from yard");
+    ui.click("Buy/suppliers/yard");
     write(scratch.path / "yard.csv", yard_list(editor::project_of(ui.desk).stock[0], "31.50"));
     editor::read_prices_again(ui.desk);
     ui.settle();
@@ -122,7 +122,7 @@ TEST_CASE("a list that cannot be read says where, and the stock's own bars are p
     editor::buy_facts_now(ui.desk);
     ui.settle();
     CHECK(ui.item("Buy/suppliers/sum of yard").value.find("yard.csv") != std::string::npos);
-    ui.click("Buy/suppliers/buy from yard");
+    ui.click("Buy/suppliers/yard");
     CHECK(ui.now().summary.bars > 0);
 }
 
@@ -198,7 +198,7 @@ TEST_CASE("the schedules cut the bars of the supplier that is chosen", "[editor]
     const tests::ScratchFolder scratch{"buy_schedules"};
     HeadlessUi ui;
     open_with_suppliers(ui, scratch.path);
-    ui.click("Buy/suppliers/buy from yard");
+    ui.click("Buy/suppliers/yard");
     REQUIRE(editor::export_to(ui.desk, scratch.path / "out"));
     const auto bars = text_of(scratch.path / "out" / "bars.csv");
     CHECK(bars.find("240 in") != std::string::npos);
