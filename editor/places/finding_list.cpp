@@ -109,8 +109,9 @@ bool draw_card(const CardText& text,
 
 std::string key_of(const Derived& derived, std::size_t group) {
     const auto& finding = derived.findings[derived.finding_groups[group].findings[0]];
-    return finding.code + ": " + where_words(derived.finding_groups[group], derived.findings) +
-           finding.what;
+    return std::string(model::name_of(finding.severity)) + " " + finding.code + ": " +
+           where_words(derived.finding_groups[group], derived.findings) + finding.what + "; " +
+           finding.mend;
 }
 
 float unfolded_height(const FindingCards& cards, const std::string& key) {

@@ -75,6 +75,7 @@ SectionWishes wishes_of(const Area& area, const Derived& derived, const LayOutSt
     }
     const bool has_frames = !derived.project->frames.empty();
     if (has_frames && !sections.is_folded(LayOutSection::made_of)) {
+        wishes.made_of_least = ImGui::GetFrameHeightWithSpacing() + scaled(least_list);
         wishes.made_of =
             ImGui::GetFrameHeightWithSpacing() + height_of_frames(derived, width) + scaled(6);
     }

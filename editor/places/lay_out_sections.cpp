@@ -11,16 +11,17 @@ constexpr float made_of_share = 0.30F;
 }  // namespace
 
 SectionHeights section_heights(const SectionWishes& wishes, float room) {
-    SectionHeights heights{.findings = std::min(wishes.findings, findings_share * room),
-                           .made_of = std::min(wishes.made_of, made_of_share * room)};
+    SectionHeights heights{
+        .findings = std::min(wishes.findings, findings_share * room),
+        .made_of = std::min(wishes.made_of, std::max(made_of_share * room, wishes.made_of_least))};
     const float first = std::min(wishes.dimensions, wishes.dimensions_first);
-    const auto give_up = [&](float& from, float wish) {
+    const auto give_up = [&](float& from, float wish, float least_of_it) {
         const float lacking = first - (room - heights.findings - heights.made_of);
-        const float least = std::min(wish, wishes.least);
+        const float least = std::min(wish, least_of_it);
         from -= std::clamp(lacking, 0.0F, std::max(0.0F, from - least));
     };
-    give_up(heights.made_of, wishes.made_of);
-    give_up(heights.findings, wishes.findings);
+    give_up(heights.made_of, wishes.made_of, std::max(wishes.least, wishes.made_of_least));
+    give_up(heights.findings, wishes.findings, wishes.least);
     float free = room - heights.findings - heights.made_of - wishes.dimensions;
     const auto take_more = [&](float& into, float wish) {
         const float more = std::clamp(wish - into, 0.0F, std::max(0.0F, free));

@@ -31,7 +31,8 @@ struct SectionWishes {
     float findings = 0.0F;          // with no card open
     float findings_open = 0.0F;
     float made_of = 0.0F;
-    float least = 0.0F;  // of each of the others
+    float made_of_least = 0.0F;  // the first frame's stock and what holds it
+    float least = 0.0F;          // of each of the others
 };
 
 // Shares out the room. Where a card is open the findings take from what lies below them, never from

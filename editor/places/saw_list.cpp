@@ -35,8 +35,11 @@ std::optional<Change> ticked(const Derived& derived,
                              SawListState& state,
                              const std::vector<SawTick>& ticks,
                              CutState to) {
-    const bool is_sure = derived.summary.is_nested || !has_new_bars(derived);
-    if (!is_sure) {
+    const auto is_fixed = [&](const SawTick& tick) {
+        const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
+        return bar != derived.saw.end() && tick.cut < bar->cuts.size() && bar->cuts[tick.cut].place;
+    };
+    if (!derived.summary.is_nested && !std::ranges::all_of(ticks, is_fixed)) {
         state.trouble = "the cheapest plan is still being looked for: tick again in a moment";
         return std::nullopt;
     }

@@ -61,6 +61,19 @@ std::vector<PlanStock> plan_stock(const Resolved& resolved,
     return stock;
 }
 
+Cents cost_of_odd_halves(const std::vector<PlanStock>& stock, const std::vector<PlannedBar>& bars) {
+    Cents cost = 0;
+    for (const auto& it : stock) {
+        if (it.halved_from == 0) continue;
+        const auto halves = std::ranges::count_if(bars, [&](const PlannedBar& bar) {
+            return bar.from == BarFrom::shop && bar.halved_from == it.halved_from &&
+                   bar.length == it.length && bar.price == it.price;
+        });
+        if (halves % 2 != 0) cost += it.counted;
+    }
+    return cost;
+}
+
 PlannedBar planned_bar(const PlanStock& stock) {
     return {.length = stock.length,
             .from = stock.from,

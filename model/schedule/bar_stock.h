@@ -28,6 +28,9 @@ std::vector<PlanStock> plan_stock(const Resolved& resolved,
                                   const BarSupply& supply,
                                   const SawSeen& saw);
 
+// A supplier sells whole bars: what the other half costs where an odd number of halves is bought.
+Cents cost_of_odd_halves(const std::vector<PlanStock>& stock, const std::vector<PlannedBar>& bars);
+
 // A bar of it with nothing cut yet.
 PlannedBar planned_bar(const PlanStock& stock);
 

@@ -35,6 +35,7 @@ public:
             if (is_bought) exchange_for_shortest(i);
             if (is_bought) plan_.cost += stock_[is_of_[i]].counted;
         }
+        plan_.cost += cost_of_odd_halves(stock_, plan_.bars);
         std::erase_if(plan_.bars, [](const PlannedBar& bar) {
             return bar.from != BarFrom::saw && bar.cuts.empty();
         });

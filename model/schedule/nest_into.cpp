@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <limits>
-#include <map>
 
 namespace model {
 namespace {
@@ -128,20 +127,6 @@ std::vector<const engine::NestLayout*> in_order(const engine::NestPlan& plan,
     return order;
 }
 
-// A supplier sells whole bars: of an odd half the other one is bought too. The nest knows halves
-// only one by one, so that its bound holds and the plan costs what this adds.
-Cents cost_of_odd_halves(const engine::NestPlan& plan, const PlanTask& task) {
-    std::map<std::size_t, std::int64_t> halves;
-    for (const auto& layout : plan.layouts) {
-        if (task.stock[layout.stock].halved_from > 0) halves[layout.stock] += layout.bars;
-    }
-    Cents cost = 0;
-    for (const auto& [stock, count] : halves) {
-        if (count % 2 != 0) cost += task.stock[stock].counted;
-    }
-    return cost;
-}
-
 engine::NestLimits limits_of(const NestEffort& effort) {
     engine::NestLimits limits;
     if (effort.work) limits.work = *effort.work;
@@ -222,7 +207,7 @@ bool nest_into(const Resolved& resolved,
             cut_from(bar, resolved, layout->cuts, lengths);
         }
     }
-    plan.cost = nest.plan.cost + cost_of_odd_halves(nest.plan, task);
+    plan.cost = nest.plan.cost + cost_of_odd_halves(task.stock, plan.bars);
     plan.least_cost = nest.least_cost;
     plan.is_cheapest = nest.is_cheapest && plan.cost == nest.plan.cost;
     return true;

@@ -128,6 +128,8 @@ std::string ends_text(const Project& project,
     const auto ends = end_words(in_tenths, catalogue, resolved, piece);
     const std::string text = ends[0] + "; " + ends[1];
     if (ends[0] == "square" && ends[1] == "square") return text;
+    // Flats, channels and tubes are turned over to become their mirror image.
+    if (catalogue.sections[piece.section].form != SectionForm::angle) return text;
     return text + (is_right_handed(piece) ? "; right-handed" : "; left-handed");
 }
 

@@ -116,7 +116,7 @@ TEST_CASE("a list that cannot be read says where, and the stock's own bars are p
     const tests::ScratchFolder scratch{"buy_broken"};
     HeadlessUi ui;
     open_with_suppliers(ui, scratch.path);
-    write(scratch.path / "yard.csv", "what,size,price\nangle,20 ft,1.2.3.4\n");
+    write(scratch.path / "yard.csv", yard_list(editor::project_of(ui.desk).stock[0], "1.2.3.4"));
     editor::read_prices_again(ui.desk);
     ui.settle();
     editor::buy_facts_now(ui.desk);
@@ -140,17 +140,17 @@ TEST_CASE("a supplier is put, its list begun, changed and removed by the form", 
     CHECK(begun.find(editor::project_of(ui.desk).stock[0].section) != std::string::npos);
     ui.click("Supplier/begin the list");  // it is there already and stays as it is
     CHECK(text_of(scratch.path / "metal_yard.csv") == begun);
-    ui.click("Supplier/Add");
+    ui.click("Supplier/Put");
     REQUIRE(editor::project_of(ui.desk).suppliers.size() == 1);
     CHECK(editor::project_of(ui.desk).suppliers[0].prices == "metal_yard.csv");
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
     ui.click("Buy/suppliers/change metal yard");
     ui.click("Supplier/fetched");
-    ui.click("Supplier/Change");
+    ui.click("Supplier/Put");
     CHECK(editor::project_of(ui.desk).suppliers[0].way == model::WayHome::fetched);
     ui.click("Buy/suppliers/change metal yard");
-    ui.click("Supplier/Remove this supplier");
+    ui.click("Supplier/Remove");
     CHECK(editor::project_of(ui.desk).suppliers.empty());
 }
 

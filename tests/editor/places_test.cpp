@@ -52,15 +52,29 @@ TEST_CASE("a line of the drilling selects the pieces of its mark and hand", "[ed
     CHECK(ui.now().resolved.pieces[chosen[0]].mark == row.mark);
 }
 
-TEST_CASE("a bar under Buy selects the pieces that are cut from it", "[editor][places]") {
+TEST_CASE("a bar under Buy selects the piece under the pointer, and beside them all",
+          "[editor][places]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
     editor::run_command(ui.desk, "place.buy");
     ui.settle();
-    ui.click("Buy/bar 1");
-    std::size_t pieces = 0;
-    for (const auto& row : ui.now().bars) pieces += row.bar == 1 ? 1U : 0U;
-    CHECK(ui.desk.ui.selection.pieces.size() == pieces);
+    std::vector<model::Index> pieces;
+    for (const auto& row : ui.now().bars) {
+        if (row.bar == 1) pieces.push_back(row.piece);
+    }
+    REQUIRE(pieces.size() > 2);
+    const auto chosen = [&] {
+        return editor::selected_pieces(*ui.now().project, ui.now().resolved, ui.desk.ui.selection);
+    };
+    const auto bar = ui.item("Buy/bar 1");
+    const float middle = (bar.top + bar.bottom) / 2;
+    ui.click_at(bar.left + 12, middle);
+    CHECK(chosen() == std::vector<model::Index>{pieces[0]});
+    ui.click_at(bar.right - 1, middle);
+    std::ranges::sort(pieces);
+    auto all = chosen();
+    std::ranges::sort(all);
+    CHECK(all == pieces);
 }
 
 TEST_CASE("the bars to be had are typed as a list of lengths", "[editor][places]") {
@@ -420,7 +434,8 @@ TEST_CASE("stock and rivets can be chosen however many dimensions and findings t
         const auto& stock =
             ui.item("Lay out/stock " + project.frames[0].name + " " + project.stock[0].name);
         CHECK(stock.visible);
-        CHECK(stock.bottom < ui.item("Lay out/finding 1").top);
+        const auto& card = ui.item("Lay out/finding 1");
+        CHECK((stock.bottom < card.top || card.bottom < stock.top));
         CHECK(ui.item("Lay out/" + project.dimensions[0].name).visible);
     }
 }
