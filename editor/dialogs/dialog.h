@@ -99,8 +99,7 @@ inline bool is_form(const Dialog& dialog) {
            std::holds_alternative<RepeatForm>(dialog) || std::holds_alternative<CopyForm>(dialog) ||
            std::holds_alternative<TakeOutForm>(dialog) ||
            std::holds_alternative<MemberForm>(dialog) ||
-           std::holds_alternative<PlaneForm>(dialog) ||
-           std::holds_alternative<BayForm>(dialog) ||
+           std::holds_alternative<PlaneForm>(dialog) || std::holds_alternative<BayForm>(dialog) ||
            std::holds_alternative<SupplierForm>(dialog);
 }
 
