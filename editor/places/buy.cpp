@@ -82,8 +82,8 @@ void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selectio
         const std::string name = "bar " + std::to_string(row.bar);
         ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
         if (ImGui::IsItemClicked()) {
-            const double share = width > 0.0F ? (ImGui::GetMousePos().x - at.x) / width : 0.0F;
-            const auto pieces = pieces_at(derived, run, share * longest.mm());
+            const float share = width > 0.0F ? (ImGui::GetMousePos().x - at.x) / width : 0.0F;
+            const auto pieces = pieces_at(derived, run, static_cast<double>(share) * longest.mm());
             selection = selection_of(*derived.project, derived.resolved, pieces);
         }
         log_item(name, rest_text(row.offcut, derived.project->shown));

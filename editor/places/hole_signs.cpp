@@ -153,8 +153,8 @@ HoleLegend hole_legend(const model::Resolved& resolved, const model::Piece& piec
         if (hole.operation == model::HoleOperation::match_drill) legend.has_matched = true;
     }
     std::ranges::sort(legend.signs);
-    const auto rest = std::ranges::unique(legend.signs);
-    legend.signs.erase(rest.begin(), rest.end());
+    // std::ranges::unique gives what clang 14 cannot compile.
+    legend.signs.erase(std::unique(legend.signs.begin(), legend.signs.end()), legend.signs.end());
     return legend;
 }
 

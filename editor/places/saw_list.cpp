@@ -153,8 +153,8 @@ std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& han
     const std::string name = "saw bar " + std::to_string(bar.number);
     ImGui::InvisibleButton(name.c_str(), {width, scaled(20)});
     if (ImGui::IsItemClicked()) {
-        const double share = width > 0.0F ? (ImGui::GetMousePos().x - at.x) / width : 0.0F;
-        choose_of_bar(bar, share * bar.length.mm(), derived, hands.selection);
+        const float share = width > 0.0F ? (ImGui::GetMousePos().x - at.x) / width : 0.0F;
+        choose_of_bar(bar, static_cast<double>(share) * bar.length.mm(), derived, hands.selection);
     }
     log_item(name, rest_words(bar, derived));
     draw_hint("Click a piece to choose it, the rest to choose all of the bar");

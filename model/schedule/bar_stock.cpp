@@ -2,12 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace model {
 namespace {
-
-constexpr int no_limit = std::numeric_limits<int>::max();
 
 // What a bar without a price counts: as much for its length as those do that have one. Where none
 // has one, length stands for money, in tenths of a millimetre.
