@@ -13,13 +13,13 @@ set_target_properties(barwright_portable PROPERTIES
 show_layers(barwright_portable engine model editor)
 install(TARGETS barwright_portable
         RUNTIME_DEPENDENCIES
-          PRE_INCLUDE_REGEXES "^lib(glfw|stb|freetype|png16|z|brotli(dec|common)|cairo|pixman-1|xcb-(render|shm)|Xrender)\\.so"
+          PRE_INCLUDE_REGEXES "^lib(glfw|stb|freetype|png16|z|brotli(dec|common)|cairo|pixman-1|xcb-(render|shm)|Xext|Xrender|fontconfig|expat)\\.so"
           PRE_EXCLUDE_REGEXES ".*"
         RUNTIME COMPONENT portable EXCLUDE_FROM_ALL
         LIBRARY DESTINATION lib COMPONENT portable EXCLUDE_FROM_ALL)
 install_notices(portable
-                "libbrotli1;libcairo2;libfreetype6;libglfw3;libpixman-1-0;libpng16-16;libstb0;libstdc++6;\
-libxcb-render0;libxcb-shm0;libxrender1;zlib1g"
+                "libbrotli1;libcairo2;libexpat1;libfontconfig1;libfreetype6;libglfw3;libpixman-1-0;libpng16-16;libstb0;libstdc++6;\
+libxcb-render0;libxcb-shm0;libxext6;libxrender1;zlib1g"
                 EXCLUDE_FROM_ALL)
 
 set(CPACK_GENERATOR DEB TGZ)

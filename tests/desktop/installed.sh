@@ -79,8 +79,9 @@ program_reads_its_own_tables() {
     mv "$stage/sections.csv" "$table"
 }
 
-# Those in a .tar.gz go before the system's, and it asks the system for no others than these.
-usual_libraries='ld-linux-.*|lib(c|m|dl|pthread|rt|X11|EGL|GL)'
+# Those in a .tar.gz go before the system's, and it asks the system for no others than these. Where
+# libX11 is, so is libxcb, which it asks for itself; another one beside it would not be its own.
+usual_libraries='ld-linux-.*|lib(c|m|dl|pthread|rt|X11|xcb|EGL|GL)'
 program_takes_its_own_libraries() {
     local library loaded asked
     [[ -d $stage/usr/lib ]] || return 0
