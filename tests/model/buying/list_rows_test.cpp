@@ -4,6 +4,7 @@
 
 using model::ListRows;
 using model::read_list_rows;
+using namespace std::string_literals;  // for a text that holds a character of value 0
 
 namespace {
 
@@ -70,6 +71,6 @@ TEST_CASE("what is no such table is refused with its line", "[model][buying][csv
     CHECK(error_of("what,price\nbolt,\"1\n\n").rfind("line 2: a quote is opened", 0) == 0);
     CHECK(error_of("what,price\nbolt,1\nnut,\"1\"2\n").rfind("line 3: something", 0) == 0);
     CHECK(error_of("what,price\nb\xE4r,1\n").rfind("line 2, character 2: this is no text", 0) == 0);
-    CHECK(error_of(std::string("what,price\n\nb\0x,1\n", 20)).rfind("line 3, character 2", 0) == 0);
+    CHECK(error_of("what,price\n\nb\0x,1\n"s).rfind("line 3, character 2", 0) == 0);
     CHECK(error_of("\xFF\xFEw").find("UTF-16") != std::string::npos);
 }
