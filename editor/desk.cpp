@@ -147,7 +147,7 @@ namespace {
 
 bool changes_size(const Change& change) {
     return std::ranges::any_of(change.edits, [](const model::Edit& edit) {
-        return std::holds_alternative<model::SetFormula>(edit);
+        return edit.get_if<model::SetFormula>() != nullptr;
     });
 }
 

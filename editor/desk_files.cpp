@@ -128,14 +128,14 @@ bool open_file(Desk& desk, const fs::path& file) {
 
 bool save_to(Desk& desk, const fs::path& file) {
     if (desk.journal) desk.journal->keep(desk, true);
-    const auto restated = restated_scans(project_of(desk), desk.file, file);
+    const auto restated = restated_files(project_of(desk), desk.file, file);
     const auto written = engine::write_whole_file(
         file, model::to_json_text(restated ? *restated : project_of(desk)));
     if (!written) {
         say_trouble(desk, "The project is not saved", written.error());
         return false;
     }
-    restate_scans(desk, file);
+    restate_files(desk, file);
     desk.history.mark_saved();
     if (desk.journal) desk.journal->keep(desk, true);
     note_file(desk);

@@ -69,6 +69,19 @@ void restate_form(Dialog& dialog, const Path& path) {
     if (scan != nullptr) scan->file = path(scan->file);
 }
 
+// Gives whether one is named in another way now. In a project that was never saved they are named
+// as they shall lie beside it.
+template <class Path>
+bool restate_price_lists(std::vector<model::Supplier>& suppliers, const Path& path) {
+    bool is_other = false;
+    for (auto& supplier : suppliers) {
+        auto stated = path(supplier.prices);
+        is_other = is_other || stated != supplier.prices;
+        supplier.prices = std::move(stated);
+    }
+    return is_other;
+}
+
 }  // namespace
 
 fs::path scan_path(const Desk& desk, const std::string& stated) {
@@ -79,7 +92,7 @@ std::string stated_path(const Desk& desk, const fs::path& file) {
     return path_from(desk.file, file);
 }
 
-std::optional<model::Project> restated_scans(const model::Project& project,
+std::optional<model::Project> restated_files(const model::Project& project,
                                              const fs::path& old_file,
                                              const fs::path& new_file) {
     if (has_same_folder(old_file, new_file)) return std::nullopt;
@@ -92,14 +105,23 @@ std::optional<model::Project> restated_scans(const model::Project& project,
         if (!other) other = project;
         std::get<model::ScannedObstacle>(other->room[i].shape).file = path;
     }
+    auto suppliers = project.suppliers;
+    const bool is_other =
+        !old_file.empty() && restate_price_lists(suppliers, [&](const std::string& stated) {
+            return restated_path(stated, old_file, new_file);
+        });
+    if (is_other) {
+        if (!other) other = project;
+        other->suppliers = std::move(suppliers);
+    }
     return other;
 }
 
-void restate_scans(Desk& desk, const fs::path& new_file) {
+void restate_files(Desk& desk, const fs::path& new_file) {
     const fs::path old_file = std::exchange(desk.file, new_file);
     if (has_same_folder(old_file, new_file)) return;
     desk.history.restate(
-        [&](const model::Project& project) { return restated_scans(project, old_file, new_file); });
+        [&](const model::Project& project) { return restated_files(project, old_file, new_file); });
     const auto path = [&](const std::string& stated) {
         return restated_path(stated, old_file, new_file);
     };

@@ -59,6 +59,8 @@ std::vector<StockUse> uses_in(const Derived& derived, Index frame) {
     return uses;
 }
 
+float height_of_use() { return ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().CellPadding.y; }
+
 std::string count_of(const StockUse& use) { return std::to_string(use.pieces.size()) + " pcs"; }
 
 void set_up_columns(const std::vector<StockUse>& uses, const Derived& derived) {
@@ -173,8 +175,13 @@ std::optional<Change> draw_frame_list(const Derived& derived,
     return change;
 }
 
+float height_of_first_stock() {
+    return ImGui::GetStyle().ItemSpacing.y + size_of_text("Frame", Type::strong).y +
+           ImGui::GetStyle().ItemSpacing.y + height_of_use();
+}
+
 float height_of_frames(const Derived& derived, float width) {
-    const float row = ImGui::GetFrameHeight() + 2 * ImGui::GetStyle().CellPadding.y;
+    const float row = height_of_use();
     float height = ImGui::GetStyle().ItemSpacing.y;
     for (Index f = 0; f < derived.project->frames.size(); ++f) {
         height += ImGui::GetTextLineHeightWithSpacing() + ImGui::GetStyle().ItemSpacing.y +

@@ -19,6 +19,9 @@ std::optional<Change> draw_frame_list(const Derived& derived,
                                       SectionTyping& filter,
                                       Dialog& dialog);
 
+// Down to the foot of what the first frame is made of first.
+float height_of_first_stock();
+
 // How high the list is at that width.
 float height_of_frames(const Derived& derived, float width);
 

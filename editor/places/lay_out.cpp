@@ -14,7 +14,6 @@ namespace {
 
 constexpr float heading_height = 22.0F;
 constexpr float dimensions_in_sight = 6.0F;  // before the other sections get more than their least
-constexpr float first_stock = 46.0F;         // of the frames: what the first one is made of
 constexpr float least_list = 58.0F;          // of those, where there is more to see
 
 struct Heading {
@@ -76,7 +75,7 @@ SectionWishes wishes_of(const Area& area, const Derived& derived, const LayOutSt
     }
     const bool has_frames = !derived.project->frames.empty();
     if (has_frames && !sections.is_folded(LayOutSection::made_of)) {
-        wishes.made_of_least = ImGui::GetFrameHeightWithSpacing() + scaled(first_stock);
+        wishes.made_of_least = ImGui::GetFrameHeightWithSpacing() + height_of_first_stock();
         wishes.made_of =
             ImGui::GetFrameHeightWithSpacing() + height_of_frames(derived, width) + scaled(6);
     }

@@ -7,8 +7,8 @@
 namespace model {
 namespace {
 
-using Corner = std::array<double, 2>;
-using Loop = std::vector<Corner>;
+using OutlineCorner = std::array<double, 2>;
+using Loop = std::vector<OutlineCorner>;
 
 constexpr double pi = 3.14159265358979323846;
 
@@ -32,7 +32,7 @@ Sizes sizes_of(const Section& section) {
 }
 
 // A quarter of a circle about `centre`, from `from` degrees on; to the left where `turn` is +1.
-void add_arc(Loop& loop, Corner centre, double radius, double from, int turn) {
+void add_arc(Loop& loop, OutlineCorner centre, double radius, double from, int turn) {
     if (radius <= 0.0) {
         loop.push_back(centre);
         return;
@@ -65,7 +65,7 @@ Loop channel_outline(const Sizes& s) {
 }
 
 // Counter-clockwise; the arcs come first where the corner is rounded.
-Loop rounded_rectangle(Corner lo, Corner hi, double radius) {
+Loop rounded_rectangle(OutlineCorner lo, OutlineCorner hi, double radius) {
     Loop loop;
     add_arc(loop, {lo[0] + radius, lo[1] + radius}, radius, 180.0, 1);
     add_arc(loop, {hi[0] - radius, lo[1] + radius}, radius, 270.0, 1);
@@ -108,11 +108,11 @@ double tube_torsion(const Sizes& s) {
 
 // Where the legs' middle lines cross (thin-wall theory: each leg's shear flow runs along its own
 // middle line; AISC Design Guide 9, from memory). A fillet moves it a little.
-Corner angle_shear_centre(const Sizes& s) { return {s.t / 2.0, s.t / 2.0}; }
+OutlineCorner angle_shear_centre(const Sizes& s) { return {s.t / 2.0, s.t / 2.0}; }
 
 // Behind the web by 3 b^2 tf / (6 b tf + h tw) from its middle line, b from there to the flange
 // tips, h between the flanges' middles (thin-wall theory; AISC Design Guide 9, from memory).
-Corner channel_shear_centre(const Sizes& s) {
+OutlineCorner channel_shear_centre(const Sizes& s) {
     const double b = s.b - s.web / 2.0;
     const double h = s.a - s.t;
     const double behind = 3.0 * b * b * s.t / (6.0 * b * s.t + h * s.web);

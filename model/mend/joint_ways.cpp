@@ -31,6 +31,11 @@ void take_fastener(const Case& of, Ways& ways, const std::string& id) {
                   [&](JointOverride& joint) { joint.fastener = id; });
 }
 
+void usual_fastener(const Case& of, Ways& ways) {
+    change_joints(of, ways, "usual fastener", "Take the fastener by the thickness of the plates",
+                  [](JointOverride& joint) { joint.fastener.reset(); });
+}
+
 // For all joints that say nothing else.
 void take_fastener_everywhere(const Case& of, Ways& ways, const std::string& id) {
     auto shop = of.project().shop;
@@ -146,6 +151,15 @@ Ways thicker_fasteners(const Case& of) {
     return ways;
 }
 
+// The joint's own fastener may have suited before its bars were changed: then the rule chooses
+// well.
+Ways other_grips(const Case& of) {
+    Ways ways;
+    usual_fastener(of, ways);
+    append(ways, thicker_fasteners(of));
+    return ways;
+}
+
 Ways other_holds(const Case& of) {
     Ways ways;
     constexpr std::array<std::pair<ScrewHold, const char*>, 3> holds{
@@ -191,8 +205,7 @@ Ways plain_joint(const Case& of) {
                   [](JointOverride& joint) { joint.recipe.reset(); });
     change_joints(of, ways, "usual count", "Take as many fasteners as elsewhere",
                   [](JointOverride& joint) { joint.count.reset(); });
-    change_joints(of, ways, "usual fastener", "Take the fastener by the thickness of the plates",
-                  [](JointOverride& joint) { joint.fastener.reset(); });
+    usual_fastener(of, ways);
     change_joints(of, ways, "stays together", "Rivet it: it does not come apart",
                   [](JointOverride& joint) { joint.removable = false; });
     return ways;

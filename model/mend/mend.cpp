@@ -28,8 +28,8 @@ std::optional<Mend> way_against(const Ailing& ailing, const Finding& finding, co
 // Seen without a copy of the project, since joints by the hundred may lack one drill.
 bool is_same_shop(const Mend& a, const Mend& b) {
     if (a.edits.size() != 1 || b.edits.size() != 1) return false;
-    const auto* one = std::get_if<SetShop>(&a.edits.front());
-    const auto* other = std::get_if<SetShop>(&b.edits.front());
+    const auto* one = a.edits.front().get_if<SetShop>();
+    const auto* other = b.edits.front().get_if<SetShop>();
     return one != nullptr && other != nullptr && one->shop == other->shop;
 }
 

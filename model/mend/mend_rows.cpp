@@ -65,7 +65,7 @@ constexpr std::array table{
     MendRow{"no_bars_offered", longer_bars},
     MendRow{"no_drill", drills_to_get},
     MendRow{"no_fastener", drills_to_get},
-    MendRow{"no_grip", thicker_fasteners},
+    MendRow{"no_grip", other_grips},
     MendRow{"no_length", drills_or_take_out},
     MendRow{"no_name", nullptr, you_decide},
     MendRow{"no_rivet_nut", other_holds},

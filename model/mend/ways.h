@@ -75,6 +75,7 @@ void change_joints(const Case& of,
 Ways other_recipes(const Case& of);
 Ways other_fasteners(const Case& of);  // thinner ones, fewer, on finer marks; then other recipes
 Ways thicker_fasteners(const Case& of);
+Ways other_grips(const Case& of);
 Ways other_holds(const Case& of);    // of screws: thread, nut, rivet nut; another screw; riveted
 Ways drills_to_get(const Case& of);  // and other fasteners
 Ways plain_joint(const Case& of);    // what is stated there is taken out, piece by piece

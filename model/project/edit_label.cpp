@@ -1,4 +1,4 @@
-#include "model/project/edit.h"
+#include "model/project/edit_kinds.h"
 
 namespace model {
 
@@ -149,6 +149,6 @@ struct Label {
 
 }  // namespace
 
-std::string label_of(const Edit& edit) { return std::visit(Label{}, edit); }
+std::string label_of(const Edit& edit) { return std::visit(Label{}, edit.one().kind); }
 
 }  // namespace model

@@ -488,3 +488,24 @@ struct Project {
 };
 
 }  // namespace model
+
+// Made once, in project_lists.cpp: each file that copies a project would make them all anew.
+extern template class std::vector<model::BarAtSaw>;
+extern template class std::vector<model::BarCut>;
+extern template class std::vector<model::BarOffer>;
+extern template class std::vector<model::Bay>;
+extern template class std::vector<model::CutOut>;
+extern template class std::vector<model::Diagonal>;
+extern template class std::vector<model::Dimension>;
+extern template class std::vector<model::Frame>;
+extern template class std::vector<model::JointOverride>;
+extern template class std::vector<model::Leaning>;
+extern template class std::vector<model::Load>;
+extern template class std::vector<model::MeasuredOpening>;
+extern template class std::vector<model::Member>;
+extern template class std::vector<model::Obstacle>;
+extern template class std::vector<model::Offcut>;
+extern template class std::vector<model::Panel>;
+extern template class std::vector<model::Plane>;
+extern template class std::vector<model::Stock>;
+extern template class std::vector<model::Supplier>;

@@ -83,3 +83,8 @@ std::string distance_in_words(double mm, const engine::TapeStyle& style);
 std::string where_text(const Finding& finding);
 
 }  // namespace model
+
+// Made once, in finding_lists.cpp.
+extern template class std::vector<model::Finding>;
+extern template class std::vector<model::FindingNumber>;
+extern template class std::vector<model::Subject>;

@@ -303,3 +303,15 @@ struct Resolved {
 };
 
 }  // namespace model
+
+// Made once, in resolved_lists.cpp.
+extern template class std::vector<model::ResolvedPlane>;
+extern template class std::vector<model::ResolvedFrame>;
+extern template class std::vector<model::Piece>;
+extern template class std::vector<model::Outline>;
+extern template class std::vector<model::Lean>;
+extern template class std::vector<model::Joint>;
+extern template class std::vector<model::Fastener>;
+extern template class std::vector<model::Hole>;
+extern template class std::vector<model::ClearOpening>;
+extern template class std::vector<model::Mark>;

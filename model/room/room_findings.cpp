@@ -57,7 +57,8 @@ public:
           obstacle_{obstacle},
           stated_{project.room[obstacle.obstacle]},
           places_{std::move(places)} {
-        std::stable_sort(places_.begin(), places_.end(), is_worse);
+        std::ranges::stable_sort(
+            places_, [](const NearPlace& a, const NearPlace& b) { return is_worse(a, b); });
     }
 
     Finding finding() const {

@@ -3,6 +3,7 @@
 #include "model/schedule/bar_stock.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace model {
 namespace {
@@ -84,6 +85,45 @@ BarPlan plan_for(const Resolved& resolved,
     return plan;
 }
 
+// How many bars of such an offer earlier plans buy for stocks that are alike: the seller has them
+// once.
+int taken_before(const Project& project,
+                 const std::vector<BarPlan>& plans,
+                 const Stock& stock,
+                 const OfferedBar& offer) {
+    std::ptrdiff_t taken = 0;
+    for (const auto& plan : plans) {
+        const auto& other = project.stock[plan.stock];
+        if (other.section != stock.section || other.alloy != stock.alloy) continue;
+        taken += std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
+            return bar.from == BarFrom::shop && bar.length == offer.length &&
+                   bar.halved_from == offer.halved_from;
+        });
+    }
+    return static_cast<int>(taken);
+}
+
+// What earlier plans leave of a supply.
+BarSupply supply_left(const Project& project,
+                      const std::vector<BarPlan>& plans,
+                      const Stock& stock,
+                      BarSupply supply) {
+    for (auto& offer : supply.offers) {
+        if (offer.left == std::numeric_limits<int>::max()) continue;
+        offer.left = std::max(0, offer.left - taken_before(project, plans, stock, offer));
+    }
+    return supply;
+}
+
+bool is_within(const BarPlan& plan, const BarSupply& supply) {
+    return std::ranges::all_of(supply.offers, [&](const OfferedBar& offer) {
+        return std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
+                   return bar.from == BarFrom::shop && bar.length == offer.length &&
+                          bar.halved_from == offer.halved_from;
+               }) <= offer.left;
+    });
+}
+
 }  // namespace
 
 std::vector<BarPlan> bar_plans(const Project& project,
@@ -100,7 +140,17 @@ std::vector<BarPlan> bar_plans(const Project& project,
         plan.supply = wish.supply ? wish.supply(stock) : bar_supply(project, resolved, stock);
         plan.supply.refused.insert(plan.supply.refused.end(), saw.refused.begin(),
                                    saw.refused.end());
-        plans.push_back(plan_for(resolved, std::move(plan), saw, std::move(pieces[i]), wish));
+        auto apart = plan_for(resolved, plan, saw, pieces[i], wish);
+        auto left = supply_left(project, plans, stock, plan.supply);
+        if (wish.supply && !is_within(apart, left)) {
+            // Each for itself is cheapest; together they would want more than there is.
+            const Cents least = apart.least_cost;
+            plan.supply = std::move(left);
+            apart = plan_for(resolved, std::move(plan), saw, std::move(pieces[i]), wish);
+            apart.least_cost = std::min(least, apart.cost);
+            apart.is_cheapest = apart.cost == least;
+        }
+        plans.push_back(std::move(apart));
     }
     return plans;
 }

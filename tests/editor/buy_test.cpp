@@ -154,6 +154,28 @@ TEST_CASE("a supplier is put, its list begun, changed and removed by the form", 
     CHECK(editor::project_of(ui.desk).suppliers.empty());
 }
 
+TEST_CASE("price lists are found again when the project is saved in another folder",
+          "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_elsewhere"};
+    fs::create_directories(scratch.path / "there");
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    const auto sum = ui.item("Buy/suppliers/sum of yard").value;
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "there" / "box.json"));
+    ui.settle();
+    editor::buy_facts_now(ui.desk);
+    ui.settle();
+    CHECK(ui.item("Buy/suppliers/sum of yard").value == sum);
+    const auto there = editor::open_project(scratch.path / "there" / "box.json");
+    REQUIRE(there);
+    CHECK(there->suppliers[0].prices == (scratch.path / "yard.csv").string());
+    editor::run_command(ui.desk, "edit.undo");  // the second supplier, put before the first save
+    editor::run_command(ui.desk, "edit.redo");
+    CHECK(editor::project_of(ui.desk).suppliers[1].prices == (scratch.path / "dear.csv").string());
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "back.json"));
+    CHECK(editor::project_of(ui.desk).suppliers[0].prices == "yard.csv");
+}
+
 TEST_CASE("buy writes every list, and says what it comes to", "[editor][command line][buy]") {
     const tests::ScratchFolder scratch{"buy_files"};
     const auto folder = scratch.path / "out";

@@ -162,3 +162,17 @@ TEST_CASE("an open card takes its room from what is below the findings", "[edito
     CHECK(open.findings > closed.findings);
     CHECK(open.dimensions + open.findings + open.made_of <= Approx(500));
 }
+
+TEST_CASE("what the first frame is made of is in sight whole in a small window",
+          "[editor][lay out]") {
+    HeadlessUi ui(1280, 720);
+    for (const char* sample : {"tool_cabinet", "leaning_locker"}) {
+        INFO(sample);
+        open_sample(ui, sample);
+        const auto& project = editor::project_of(ui.desk);
+        const auto& choice =
+            ui.item("Lay out/stock " + project.frames[0].name + " " + project.stock[0].name);
+        CHECK(choice.bottom <= ui.item("Consequences/findings").top - 1);
+        CHECK(choice.visible);
+    }
+}

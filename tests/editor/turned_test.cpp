@@ -65,7 +65,7 @@ TEST_CASE("another section of the same form turns no bar", "[editor][turned]") {
                                                middle_posts, "angle 3/4 x 3/4 x 1/8");
     const auto turns = std::count_if(
         change.edits.begin(), change.edits.end(),
-        [](const model::Edit& edit) { return std::holds_alternative<model::PutMember>(edit); });
+        [](const model::Edit& edit) { return edit.get_if<model::PutMember>() != nullptr; });
     CHECK(turns == 0);
 }
 

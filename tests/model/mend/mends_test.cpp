@@ -122,6 +122,22 @@ TEST_CASE("an unknown fastener gives way to the rule", "[model][mend]") {
     CHECK(after(project, "unknown_fastener", "usual fastener").shop.fastener.empty());
 }
 
+TEST_CASE("a joint's own rivet that its bars have outgrown gives way to the rule",
+          "[model][mend]") {
+    auto project = box("angle 2 x 2 x 1/4");
+    REQUIRE_FALSE(has(project, "no_grip"));
+    const auto resolved = resolve_in_room(project, catalogue());
+    const auto& joint = resolved.joints.front();
+    const auto member_of = [&](Index piece) {
+        return project.frames[0].members[resolved.pieces[piece].member].name;
+    };
+    project.frames[0].joints.push_back(
+        {.members = {member_of(joint.pieces[0]), member_of(joint.pieces[1])},
+         .fastener = "blind rivet 3/32"});
+    const auto mended = after(project, "no_grip", "usual fastener");
+    CHECK_FALSE(has(mended, "no_grip"));
+}
+
 TEST_CASE("a setting that cannot be worked with is set to the usual one", "[model][mend]") {
     auto project = box();
     project.shop.edge_distance = 0.5;

@@ -243,3 +243,32 @@ TEST_CASE("a bar at the saw whose length cannot be read stops no nest",
     CHECK(plan.is_cheapest);
     CHECK(plan.supply.refused.size() == 1);
 }
+
+TEST_CASE("two stocks of one section share what a supplier has", "[model][schedule][nested]") {
+    auto job = tests::saw_job({2500, 2500, 2500, 2500});
+    job.project.stock.push_back(job.project.stock[0]);
+    job.project.stock[1].name = "the same, for the rails";
+    job.resolved.pieces[2].stock = job.resolved.pieces[3].stock = 1;
+    const auto plans_of = [&](int limit) {
+        const model::OfferedBar long_bar{.length = mm(5100), .left = limit, .price = 3000};
+        const model::OfferedBar short_bar{.length = mm(2600), .left = 100, .price = 1900};
+        return model::bar_plans(job.project, job.catalogue, job.resolved,
+                                {.supply = [&](const model::Stock&) {
+                                    return model::BarSupply{.offers = {long_bar, short_bar}};
+                                }});
+    };
+    // Of two long bars each stock takes one. Where there is one, the other stock buys short ones,
+    // which nobody has proven to be cheapest for both together.
+    const auto enough = plans_of(2);
+    REQUIRE(enough.size() == 2);
+    CHECK(bought(enough[0]) == std::map<Nm, int>{{mm(5100), 1}});
+    CHECK(bought(enough[1]) == std::map<Nm, int>{{mm(5100), 1}});
+    CHECK(enough[1].is_cheapest);
+    const auto scarce = plans_of(1);
+    REQUIRE(scarce.size() == 2);
+    CHECK(bought(scarce[0]) == std::map<Nm, int>{{mm(5100), 1}});
+    CHECK(bought(scarce[1]) == std::map<Nm, int>{{mm(2600), 2}});
+    CHECK(scarce[1].cost == 3800);
+    CHECK(scarce[1].least_cost == 3000);
+    CHECK_FALSE(scarce[1].is_cheapest);
+}
