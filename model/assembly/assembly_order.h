@@ -79,6 +79,8 @@ struct AssemblyOrder {
     // no_way_into_place (a piece cannot be brought to its place), screwed_on_early (what should
     // come apart is shut in by what is riveted). The steps then go on as if that were mended.
     std::vector<Finding> problems;
+    std::vector<Index> joints_not_reached;  // what no_order_of_rivets is about, rising
+    std::vector<Index> pieces_without_way;  // what no_way_into_place is about, rising
 };
 
 // Every piece of a frame is put on in exactly one step; every joint joins in exactly one, and is
