@@ -1,6 +1,8 @@
 #include "editor/place_commands.h"
 
+#include "editor/bench_commands.h"
 #include "editor/joint_group.h"
+#include "editor/places/assembly_list.h"
 
 namespace editor {
 namespace {
@@ -27,6 +29,20 @@ std::vector<JointName> alike_joints(const Desk& desk) {
     return joints_like(*now.project, joints, chosen.front());
 }
 
+bool shows_steps(const Desk& desk) {
+    return desk.ui.place == Place::make && desk.ui.make.table == ShopTable::assembly;
+}
+
+void choose_line(Desk& desk, int by) {
+    if (auto* table = table_shown(desk.ui)) {
+        table->step = by;
+    } else if (shows_steps(desk)) {
+        choose_step(derived(desk), *desk.catalogue, desk.ui.make, desk.ui.selection, by);
+    } else {
+        go_on_at_bench(desk, by);
+    }
+}
+
 }  // namespace
 
 void go_to_place(Desk& desk, Place place) {
@@ -44,8 +60,11 @@ bool has_table(const Desk& desk) { return table_shown(desk.ui) != nullptr; }
 void find_in_table(Desk& desk) { table_shown(desk.ui)->wants_search = true; }
 void sort_table(Desk& desk) { sort_by_next(*table_shown(desk.ui)); }
 void turn_table(Desk& desk) { turn_round(*table_shown(desk.ui)); }
-void choose_next_line(Desk& desk) { table_shown(desk.ui)->step = 1; }
-void choose_line_before(Desk& desk) { table_shown(desk.ui)->step = -1; }
+bool has_lines(const Desk& desk) {
+    return has_table(desk) || shows_steps(desk) || shows_bench(desk);
+}
+void choose_next_line(Desk& desk) { choose_line(desk, 1); }
+void choose_line_before(Desk& desk) { choose_line(desk, -1); }
 
 bool has_findings(const Desk& desk) {
     return desk.derived_memo && !desk.derived_memo->finding_groups.empty();

@@ -25,6 +25,7 @@ bool has_table(const Desk& desk);  // the place shows one
 void find_in_table(Desk& desk);
 void sort_table(Desk& desk);
 void turn_table(Desk& desk);
+bool has_lines(const Desk& desk);  // a table, the steps of the assembly, the pieces at the bench
 void choose_next_line(Desk& desk);
 void choose_line_before(Desk& desk);
 

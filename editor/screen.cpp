@@ -1,5 +1,6 @@
 #include "editor/screen.h"
 
+#include "editor/bench_desk.h"
 #include "editor/by_name.h"
 #include "editor/commands.h"
 #include "editor/desk_files.h"
@@ -181,6 +182,7 @@ void draw_screen(Desk& desk) {
     begin_typing_frame(desk);
     tend_scans(desk);
     tend_prices(desk);
+    tend_bench(desk);
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
     want_bands(desk);

@@ -1,5 +1,6 @@
 #include "editor/seen_scene.h"
 
+#include "editor/assembly_memo.h"
 #include "editor/view/pull_apart.h"
 #include "editor/view/seen_items.h"
 #include "engine/render/scene_cut.h"
@@ -45,7 +46,9 @@ void make_scene(SeenMemo& memo, Desk& desk, const engine::SceneData& base) {
     memo.colours = piece_colours(way.colour_by, now, *desk.catalogue);
     memo.moved.clear();
     if (way.apart > 0.0F && !way.alone) {
-        memo.moved = pulled_apart(now.resolved, static_cast<double>(way.apart));
+        const auto& assembly = assembly_of(desk.ui.make.assembly, now, *desk.catalogue);
+        memo.moved = pulled_apart(now.resolved, assembly.order, assembly.approaches,
+                                  static_cast<double>(way.apart));
     }
     if (memo.is_plain) return;
     memo.scene = seen_items(base, {now, way, memo.theme, memo.colours.of_pieces, memo.moved},

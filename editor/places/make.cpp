@@ -1,6 +1,8 @@
 #include "editor/places/make.h"
 
 #include "editor/kit/widgets.h"
+#include "editor/places/assembly_list.h"
+#include "editor/places/bench.h"
 #include "editor/places/cautions.h"
 #include "editor/places/choice_row.h"
 #include "editor/places/make_tables.h"
@@ -32,6 +34,12 @@ std::optional<Change> draw_table(const Derived& derived,
         case ShopTable::fasteners:
             draw_joined_table(derived, joined, chosen, state.fasteners, selection);
             break;
+        case ShopTable::assembly:
+            draw_assembly_list(derived, catalogue, state, selection);
+            break;
+        case ShopTable::bench:
+            draw_bench(derived, catalogue, state, selection);
+            break;
     }
     return std::nullopt;
 }
@@ -44,6 +52,8 @@ Work work_of(ShopTable table) {
         case ShopTable::drills:
             return Work::drilling;
         case ShopTable::fasteners:
+        case ShopTable::assembly:
+        case ShopTable::bench:
             break;
     }
     return Work::riveting;
@@ -112,7 +122,9 @@ std::optional<Change> draw_make(const Area& area,
         {{ShopTable::cuts, "Cut list", text("Cut list", derived.summary.pieces)},
          {ShopTable::saw, "Saw", text("Saw", static_cast<int>(derived.saw.size()))},
          {ShopTable::drills, "Drilling", text("Drilling", static_cast<int>(derived.drills.size()))},
-         {ShopTable::fasteners, "Fasteners", text("Fasteners", derived.summary.fasteners)}});
+         {ShopTable::fasteners, "Fasteners", text("Fasteners", derived.summary.fasteners)},
+         {ShopTable::assembly, "Assembly", "Assembly"},
+         {ShopTable::bench, "Bench", "Bench"}});
     draw_caution(work_of(state.table));
     return draw_table(derived, catalogue, joined_lines(state.joined, derived, catalogue), state,
                       selection);

@@ -24,9 +24,9 @@ struct Edge {
     glm::dvec2 outward{0.0};
 };
 
-class Seen {
+class OnScreenPlanes {
 public:
-    Seen(const PlaneGrid& grid, const ViewState& view) : grid_{grid}, view_{view} {}
+    OnScreenPlanes(const PlaneGrid& grid, const ViewState& view) : grid_{grid}, view_{view} {}
 
     std::optional<glm::dvec2> at(const model::Point& point) const {
         return engine::pixel_of(view_.camera, in_room(grid_, point), view_.viewport);
@@ -45,7 +45,7 @@ private:
 
 // The one of the four that lies outermost: lowest for edges that lie, leftmost for those that
 // stand.
-std::optional<Edge> outermost_edge(const PlaneGrid& grid, const Seen& seen, Axis axis) {
+std::optional<Edge> outermost_edge(const PlaneGrid& grid, const OnScreenPlanes& seen, Axis axis) {
     const auto cross = model::across(axis);
     const auto k = model::index_of(axis);
     std::optional<Edge> best;
@@ -71,7 +71,7 @@ std::optional<Edge> outermost_edge(const PlaneGrid& grid, const Seen& seen, Axis
     return best;
 }
 
-std::optional<Edge> edge_of(const PlaneGrid& grid, const Seen& seen, Axis axis) {
+std::optional<Edge> edge_of(const PlaneGrid& grid, const OnScreenPlanes& seen, Axis axis) {
     auto edge = outermost_edge(grid, seen, axis);
     const auto middle = seen.middle();
     if (!edge || !middle) return std::nullopt;
@@ -128,7 +128,7 @@ std::vector<PlaneTag> plane_tags(const PlaneGrid& grid,
     // Without a plane across some axis no line of the grid goes anywhere.
     if (std::ranges::any_of(grid.planes, [](const auto& planes) { return planes.empty(); }))
         return tags;
-    const Seen seen(grid, view);
+    const OnScreenPlanes seen(grid, view);
     for (const auto axis : {Axis::x, Axis::y, Axis::z}) {
         const auto k = model::index_of(axis);
         const auto edge = edge_of(grid, seen, axis);

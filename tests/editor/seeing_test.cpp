@@ -1,3 +1,4 @@
+#include "editor/assembly_memo.h"
 #include "editor/commands.h"
 #include "editor/dimension_values.h"
 #include "editor/keys.h"
@@ -263,20 +264,27 @@ TEST_CASE("what stands in an obstacle is red by clearance and by finding", "[edi
     CHECK(red_by(editor::ColourBy::finding) > 0);
 }
 
-TEST_CASE("pulled apart, what lies outside goes further than what it lies upon",
+TEST_CASE("taken apart, what is put on last comes off first, and nothing stays together",
           "[editor][seeing]") {
     HeadlessUi ui;
     tests::start_box(ui.desk);
     const auto& resolved = ui.now().resolved;
-    for (const auto& by : editor::pulled_apart(resolved, 0.0)) CHECK(glm::length(by) == 0.0);
-    const auto layers = editor::layers_below(resolved);
-    for (const auto& joint : resolved.joints) CHECK(layers[joint.pieces[0]] > 0);
-    const auto half = editor::pulled_apart(resolved, 0.5);
-    const auto whole = editor::pulled_apart(resolved, 1.0);
-    for (std::size_t i = 0; i < whole.size(); ++i) {
-        CHECK(glm::length(whole[i]) == Approx(2.0 * glm::length(half[i])));
+    const auto& assembly =
+        editor::assembly_of(ui.desk.ui.make.assembly, ui.now(), *ui.desk.catalogue);
+    const auto apart = [&](double share) {
+        return editor::pulled_apart(resolved, assembly.order, assembly.approaches, share);
+    };
+    for (const auto& by : apart(0.0)) CHECK(glm::length(by) == 0.0);
+    const auto& steps = assembly.order.steps;
+    REQUIRE(steps.size() > 1);
+    const auto last = static_cast<model::Index>(steps.size() - 1);
+    const auto begun = apart(0.9 / static_cast<double>(steps.size()));
+    for (model::Index i = 0; i < begun.size(); ++i) {
+        const auto& arrivals = assembly.approaches[i].arrivals;
+        const bool is_last = !arrivals.empty() && arrivals.back().step == last;
+        CHECK((glm::length(begun[i]) > 1.0) == is_last);
     }
-    // No two pieces that lay on each other still touch.
+    const auto whole = apart(1.0);
     for (const auto& joint : resolved.joints) {
         CHECK(glm::distance(whole[joint.pieces[0]], whole[joint.pieces[1]]) > 5.0);
     }

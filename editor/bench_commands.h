@@ -1,0 +1,18 @@
+// What the keys do at the bench.
+#pragma once
+
+#include "editor/desk.h"
+
+namespace editor {
+
+bool shows_bench(const Desk& desk);
+
+// So many pieces on or back.
+void go_on_at_bench(Desk& desk, int by);
+
+void tick_at_bench(Desk& desk);
+void take_back_at_bench(Desk& desk);
+void next_work_at_bench(Desk& desk);
+void work_before_at_bench(Desk& desk);
+
+}  // namespace editor

@@ -1,0 +1,157 @@
+#include "editor/bench_desk.h"
+
+#include "editor/desk.h"
+
+#include <algorithm>
+#include <system_error>
+#include <utility>
+
+namespace editor {
+namespace {
+
+namespace fs = std::filesystem;
+
+void read(BenchDesk& bench) {
+    bench.ticks = {};
+    bench.trouble.clear();
+    bench.is_stale = true;
+    if (bench.project_file.empty()) return;
+    auto ticks = model::read_ticks(model::path_of_ticks(bench.project_file));
+    if (ticks) {
+        bench.ticks = std::move(ticks).value();
+    } else {
+        bench.trouble = "What was ticked cannot be read, and is left as it is: " +
+                        engine::to_text(ticks.error());
+    }
+}
+
+// False where it could not be written; then the ticks stay as they were.
+bool keep(BenchDesk& bench, model::BenchTicks ticks) {
+    bench.refused.clear();
+    if (!bench.trouble.empty()) return false;
+    if (bench.project_file.empty()) {
+        bench.refused = "Save the project first: the ticks are kept in a file beside it.";
+        return false;
+    }
+    const auto written = model::write_ticks(model::path_of_ticks(bench.project_file), ticks);
+    if (!written) {
+        bench.refused = "Not ticked: " + engine::to_text(written.error());
+        return false;
+    }
+    bench.ticks = std::move(ticks);
+    bench.is_stale = true;
+    bench.is_unwritten = false;
+    return true;
+}
+
+bool keep(BenchDesk& bench, engine::Result<model::BenchTicks> ticks) {
+    if (ticks) return keep(bench, std::move(ticks).value());
+    bench.refused = ticks.error().message;
+    return false;
+}
+
+// The project was saved under another name: what was ticked goes with it, and stays where it was.
+void take_along(BenchDesk& bench, const fs::path& file) {
+    bench.project_file = file;
+    std::error_code unseen;
+    if (bench.ticks.pieces.empty() || fs::exists(model::path_of_ticks(file), unseen)) {
+        read(bench);
+    } else {
+        keep(bench, bench.ticks);
+    }
+}
+
+void follow_names(BenchDesk& bench, const Snapshot& now) {
+    if (bench.of && bench.of != now && !bench.ticks.pieces.empty()) {
+        auto ticks = model::with_names_followed(bench.ticks, *bench.of, *now);
+        bench.is_unwritten = bench.is_unwritten || !(ticks == bench.ticks);
+        bench.ticks = std::move(ticks);
+    }
+    if (bench.of != now) bench.is_stale = true;
+    bench.of = now;
+}
+
+const model::BenchPiece* in_hand(const BenchDesk& bench) {
+    return bench.at && *bench.at < bench.pieces.size() ? &bench.pieces[*bench.at] : nullptr;
+}
+
+}  // namespace
+
+void tend_bench(Desk& desk) {
+    auto& bench = desk.ui.make.bench;
+    if (!bench) {
+        bench = std::make_shared<BenchDesk>();
+        bench->project_file = desk.file;
+        read(*bench);
+    } else if (bench->project_file != desk.file) {
+        take_along(*bench, desk.file);
+    }
+    follow_names(*bench, desk.history.now());
+    // New names hold once the project that has them is in its file.
+    if (bench->is_unwritten && desk.history.now() == desk.history.saved())
+        keep(*bench, bench->ticks);
+}
+
+void work_out(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
+    if (!bench.is_stale) return;
+    bench.is_stale = false;
+    std::optional<model::PieceName> held;
+    if (const auto* piece = in_hand(bench)) held = piece->name;
+    bench.pieces = model::bench_pieces(*derived.project, catalogue, derived.resolved, bench.ticks);
+    bench.left_over = model::left_over(*derived.project, derived.resolved, bench.ticks);
+    bench.at.reset();
+    const auto place = std::ranges::find_if(
+        bench.pieces, [&](const model::BenchPiece& piece) { return held && piece.name == *held; });
+    if (place != bench.pieces.end()) {
+        bench.at = static_cast<std::size_t>(place - bench.pieces.begin());
+    } else {
+        seek(bench, 1);
+    }
+    if (!bench.at && !bench.pieces.empty()) bench.at = 0;
+}
+
+void seek(BenchDesk& bench, int by) {
+    const auto way = by < 0 ? model::Seek::backward : model::Seek::forward;
+    const auto next = model::next_piece(bench.pieces, bench.work, bench.at, way);
+    if (next) bench.at = next;
+}
+
+void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
+    const auto* piece = in_hand(bench);
+    if (piece == nullptr) return;
+    if (!keep(bench, model::ticked(*derived.project, catalogue, derived.resolved, bench.ticks,
+                                   piece->piece, bench.work))) {
+        return;
+    }
+    work_out(bench, derived, catalogue);
+    seek(bench, 1);
+}
+
+void take_back(BenchDesk& bench) {
+    const auto* piece = in_hand(bench);
+    if (piece != nullptr) keep(bench, model::taken_back(bench.ticks, piece->name, bench.work));
+}
+
+void note_reworked(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
+    const auto* piece = in_hand(bench);
+    if (piece == nullptr) return;
+    keep(bench,
+         model::reworked(*derived.project, catalogue, derived.resolved, bench.ticks, piece->piece));
+}
+
+void put_away(BenchDesk& bench, const model::PieceName& piece) {
+    keep(bench, model::put_away(bench.ticks, piece));
+}
+
+WorkCount count_of(const BenchDesk& bench, model::BenchWork work) {
+    WorkCount count;
+    for (const auto& piece : bench.pieces) {
+        const auto state = piece.state(work);
+        if (state == model::WorkState::not_needed) continue;
+        ++count.needed;
+        if (state == model::WorkState::done) ++count.done;
+    }
+    return count;
+}
+
+}  // namespace editor

@@ -1,0 +1,56 @@
+// What has been ticked at the bench, kept in a file beside the project, and the pieces as they are
+// now.
+#pragma once
+
+#include "editor/derived.h"
+#include "editor/selection.h"
+#include "model/bench/bench.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace editor {
+
+struct Desk;
+
+struct BenchDesk {
+    std::filesystem::path project_file;  // beside which the ticks lie; empty: not saved yet
+    model::BenchTicks ticks;
+    bool is_unwritten = false;  // names were followed since the file was written
+    std::string trouble;        // why the file cannot be used: nothing is ticked then
+    std::string refused;        // why the last tick was not made
+    Snapshot of;                // whose pieces these are
+    bool is_stale = true;       // the pieces, by other ticks
+    std::vector<model::BenchPiece> pieces;
+    std::vector<model::PieceTicks> left_over;
+    model::BenchWork work = model::BenchWork::cut;  // that is gone through
+    std::optional<std::size_t> at;                  // in `pieces`: the one in hand
+};
+
+// Once in each frame: reads the ticks of a project that was opened, takes them along where it was
+// saved under another name, and lets them follow what is renamed. Works nothing out.
+void tend_bench(Desk& desk);
+
+// The pieces as they are now, the one in hand among them.
+void work_out(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue);
+
+// So many pieces on, or back, among those whose next work this is.
+void seek(BenchDesk& bench, int by);
+
+// Each writes the file, or says in `refused` why nothing was done. With a tick the next piece is
+// taken in hand.
+void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue);
+void take_back(BenchDesk& bench);
+void note_reworked(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue);
+void put_away(BenchDesk& bench, const model::PieceName& piece);
+
+// How many pieces need that work, and how many have it behind them.
+struct WorkCount {
+    std::size_t needed = 0;
+    std::size_t done = 0;
+};
+WorkCount count_of(const BenchDesk& bench, model::BenchWork work);
+
+}  // namespace editor

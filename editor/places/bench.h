@@ -1,0 +1,16 @@
+// At the bench: one piece at a time in large print, by the keyboard alone.
+#pragma once
+
+#include "editor/derived.h"
+#include "editor/places/make.h"
+#include "editor/selection.h"
+
+namespace editor {
+
+// Nothing where no bench has been tended yet.
+void draw_bench(const Derived& derived,
+                const model::Catalogue& catalogue,
+                MakeState& state,
+                Selection& selection);
+
+}  // namespace editor

@@ -1,0 +1,179 @@
+#include "model/bench/bench.h"
+
+#include "editor/bench_desk.h"
+#include "editor/commands.h"
+#include "editor/desk_files.h"
+#include "editor/keys.h"
+#include "engine/files/whole_file.h"
+
+#include "tests/editor/headless_ui.h"
+#include "tests/support/scratch_folder.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+using tests::HeadlessUi;
+namespace fs = std::filesystem;
+namespace key = editor::key;
+
+namespace {
+
+std::string text_of(const fs::path& file) {
+    std::ifstream in(file, std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    return text.str();
+}
+
+// A box in a file; the desk at the bench.
+void open_at_bench(HeadlessUi& ui, const fs::path& folder) {
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, folder / "box.json"));
+    editor::run_command(ui.desk, "make.bench");
+    ui.settle();
+}
+
+const model::BenchPiece& in_hand(const HeadlessUi& ui) {
+    const auto& bench = *ui.desk.ui.make.bench;
+    REQUIRE(bench.at);
+    return bench.pieces.at(*bench.at);
+}
+
+}  // namespace
+
+TEST_CASE("pieces are ticked by keys alone, in a file beside the project", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_keys"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    const auto project = text_of(scratch.path / "box.json");
+    const auto first = in_hand(ui).name;
+    CHECK(ui.item("Make/piece/state").value == "to cut");
+    ui.press(key::space);
+    CHECK(in_hand(ui).name != first);
+    const auto ticks = model::read_ticks(scratch.path / "box.bench.json");
+    REQUIRE(ticks);
+    REQUIRE(ticks->pieces.size() == 1);
+    CHECK(ticks->pieces[0].piece == first);
+    CHECK(ticks->pieces[0].is_done(model::BenchWork::cut));
+    CHECK(text_of(scratch.path / "box.json") == project);
+    CHECK(ui.desk.history.is_saved());
+    // Arrows go to other pieces and other work.
+    const auto second = in_hand(ui).name;
+    ui.press(key::down);
+    CHECK(in_hand(ui).name != second);
+    ui.press(key::up);
+    CHECK(in_hand(ui).name == second);
+    ui.press(key::right);
+    CHECK(ui.item("Make/piece/state").value == "to deburr");
+    CHECK(in_hand(ui).name == first);  // the one that is cut
+    ui.press(key::left);
+    CHECK(ui.item("Make/piece/state").value == "to cut");
+}
+
+TEST_CASE("a tick is taken back", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_back"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    const auto first = in_hand(ui).name;
+    ui.press(key::space);
+    auto& bench = *ui.desk.ui.make.bench;
+    for (std::size_t i = 0; i < bench.pieces.size(); ++i) {
+        if (bench.pieces[i].name == first) bench.at = i;
+    }
+    ui.settle();
+    CHECK(ui.item("Make/piece/state").value == "cut");
+    ui.press(key::backspace);
+    CHECK(ui.item("Make/piece/state").value == "to cut");
+    const auto ticks = model::read_ticks(scratch.path / "box.bench.json");
+    REQUIRE(ticks);
+    CHECK(ticks->pieces.empty());
+}
+
+TEST_CASE("what was cut before an edit is told to be too short or too long", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_edit"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    const auto all = ui.desk.ui.make.bench->pieces.size();
+    for (std::size_t i = 0; i < all; ++i) ui.press(key::space);
+    const auto verdicts = [&](model::BenchVerdict verdict) {
+        return std::ranges::count(ui.desk.ui.make.bench->pieces, verdict,
+                                  &model::BenchPiece::verdict);
+    };
+    REQUIRE(verdicts(model::BenchVerdict::still_right) == static_cast<std::ptrdiff_t>(all));
+    const auto width = [&](const char* formula) {
+        REQUIRE(editor::submit(ui.desk, editor::change_of(model::SetFormula{"width", formula})));
+        ui.settle();
+    };
+    width("40");
+    const auto longer = verdicts(model::BenchVerdict::spoiled);
+    CHECK(longer > 0);
+    width("20");
+    CHECK(verdicts(model::BenchVerdict::rework) == longer);
+    editor::run_command(ui.desk, "edit.undo");
+    editor::run_command(ui.desk, "edit.undo");
+    ui.settle();
+    CHECK(verdicts(model::BenchVerdict::still_right) == static_cast<std::ptrdiff_t>(all));
+}
+
+TEST_CASE("ticks follow a renamed member, and go along to another file", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_along"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    const auto all = ui.desk.ui.make.bench->pieces.size();
+    for (std::size_t i = 0; i < all; ++i) ui.press(key::space);
+    auto member = editor::project_of(ui.desk).frames[0].members[0];
+    const auto old = member.name;
+    member.name = "upright of the door";
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutMember{
+                                        editor::project_of(ui.desk).frames[0].name, member, old})));
+    ui.settle();
+    CHECK(ui.desk.ui.make.bench->left_over.empty());
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
+    ui.settle();
+    const auto there = model::read_ticks(scratch.path / "other.bench.json");
+    REQUIRE(there);
+    CHECK(there->pieces.size() == all);
+    CHECK(model::read_ticks(scratch.path / "box.bench.json")->pieces.size() == all);
+}
+
+TEST_CASE("ticks that cannot be read are left as they are, and it is said", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_bad"};
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(engine::write_whole_file(scratch.path / "box.bench.json", "a photograph"));
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+    REQUIRE(editor::open_file(ui.desk, scratch.path / "box.json"));
+    editor::run_command(ui.desk, "make.bench");
+    ui.settle();
+    CHECK(ui.item("Make/trouble").value.find("cannot be read") != std::string::npos);
+    ui.press(key::space);
+    CHECK(text_of(scratch.path / "box.bench.json") == "a photograph");
+}
+
+TEST_CASE("without a file of its own a project keeps no ticks, and says why", "[editor][bench]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "make.bench");
+    ui.settle();
+    ui.press(key::space);
+    CHECK(ui.item("Make/trouble").value.find("Save the project first") != std::string::npos);
+}
+
+TEST_CASE("the steps of the assembly are gone through by keys", "[editor][bench]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "make.assembly");
+    ui.settle();
+    const auto first = ui.item("Make/chosen step/step").value;
+    CHECK(first.rfind("Step 1", 0) == 0);
+    ui.press(key::down);
+    CHECK(ui.item("Make/chosen step/step").value.rfind("Step 2", 0) == 0);
+    CHECK_FALSE(ui.desk.ui.selection.pieces.empty());
+    CHECK(ui.has("Make/chosen step/work 1"));
+    ui.press(key::up);
+    CHECK(ui.item("Make/chosen step/step").value == first);
+}
