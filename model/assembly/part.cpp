@@ -71,9 +71,17 @@ std::vector<PieceSet> what_comes_off(const FrameParts& parts) {
 
 }  // namespace
 
-std::vector<Part> single_parts(const FrameParts& parts, const PieceSet& of) {
+std::vector<Part> single_parts(const FrameParts& parts,
+                               const PieceSet& of,
+                               std::optional<Axis> laid_along) {
     std::vector<Part> singles;
-    of.for_each([&](Index i) { singles.push_back(made_of(parts, kind_of(parts, i), {i})); });
+    of.for_each([&](Index i) {
+        singles.push_back(made_of(parts, kind_of(parts, i), {i}));
+        singles.back().best_along = laid_along;
+        if (!laid_along && parts.piece(i).kind == PieceKind::panel) {
+            singles.back().best_along = static_cast<Axis>(parts.piece(i).plates[0].normal_axis);
+        }
+    });
     return singles;
 }
 
@@ -83,7 +91,8 @@ std::vector<Part> flat_and_single(const FrameParts& parts, Axis axis, const Piec
     for (auto& flat : flat_parts(parts, axis, of)) {
         Part part = made_of(parts, PartKind::flat, std::move(flat.pieces));
         part.face = std::move(flat.face);
-        part.inside = single_parts(parts, part.set);
+        part.best_along = axis;
+        part.inside = single_parts(parts, part.set, axis);
         rest -= part.set;
         all.push_back(std::move(part));
     }
@@ -96,6 +105,7 @@ std::vector<Part> parts_of_frame(const FrameParts& parts, Axis axis) {
     PieceSet rest = parts.all();
     for (const auto& group : what_comes_off(parts)) {
         Part part = made_of(parts, PartKind::comes_apart, group.list());
+        if (part.pieces.size() == 1) part.best_along = single_parts(parts, group)[0].best_along;
         if (part.pieces.size() > 1) part.inside = flat_and_single(parts, axis, group);
         rest -= group;
         all.push_back(std::move(part));

@@ -65,7 +65,7 @@ private:
     }
 
     // Parts by themselves before several together, but for what comes apart.
-    static std::optional<Coming> next_off(const Standing& now, const std::vector<Part>& standing) {
+    std::optional<Coming> next_off(const Standing& now, const std::vector<Part>& standing) const {
         if (const auto alone = best_alone(now, standing, PartKind::hung)) return alone;
         const bool has_loose = std::ranges::any_of(
             standing, [](const Part& part) { return part.kind <= PartKind::hung; });
@@ -77,17 +77,27 @@ private:
     }
 
     // The part that the others are put on: the largest flat one, or else the largest.
-    static std::size_t base_of(const std::vector<Part>& standing) {
-        const auto worth = [](const Part& part) {
-            return std::pair{part.kind == PartKind::flat, part.pieces.size()};
+    std::size_t base_of(const std::vector<Part>& standing) const {
+        const auto worth = [&](const Part& part) {
+            const bool is_base = part.kind == PartKind::flat;
+            return std::tuple(is_base, part.pieces.size(), longest_in(part));
         };
         return static_cast<std::size_t>(std::ranges::max_element(standing, {}, worth) -
                                         standing.begin());
     }
 
-    static std::optional<Coming> best_alone(const Standing& now,
-                                            const std::vector<Part>& standing,
-                                            PartKind last) {
+    Nm longest_in(const Part& part) const {
+        Nm longest = 0;
+        for (const Index i : part.pieces) {
+            const Box& box = apart_.parts.piece(i).extents;
+            for (std::size_t k = 0; k < 3; ++k) longest = std::max(longest, box.hi[k] - box.lo[k]);
+        }
+        return longest;
+    }
+
+    std::optional<Coming> best_alone(const Standing& now,
+                                     const std::vector<Part>& standing,
+                                     PartKind last) const {
         const std::size_t base = base_of(standing);
         const auto reach = now.reach_from(base);
         std::optional<Coming> best;
