@@ -26,6 +26,17 @@ Part made_of(const FrameParts& parts, PartKind kind, std::vector<Index> pieces) 
     return part;
 }
 
+// Of the two ways across it the one into the frame.
+std::size_t off_bench(const FrameParts& parts, const Part& flat, Axis axis) {
+    const std::size_t k = index_of(axis);
+    Box here = parts.piece(flat.pieces.front()).extents;
+    for (const Index i : flat.pieces) here = engine::hull(here, parts.piece(i).extents);
+    Box all = here;
+    for (Index i = 0; i < parts.size(); ++i) all = engine::hull(all, parts.piece(i).extents);
+    const bool is_at_begin = here.lo[k] - all.lo[k] <= all.hi[k] - here.hi[k];
+    return 2 * k + (is_at_begin ? 0 : 1);
+}
+
 // What rivets, and screws that stay, hold together.
 std::vector<PieceSet> held_for_good(const FrameParts& parts) {
     std::vector<PieceSet> groups;
@@ -71,14 +82,11 @@ std::vector<PieceSet> what_comes_off(const FrameParts& parts) {
 
 }  // namespace
 
-std::vector<Part> single_parts(const FrameParts& parts,
-                               const PieceSet& of,
-                               std::optional<Axis> laid_along) {
+std::vector<Part> single_parts(const FrameParts& parts, const PieceSet& of) {
     std::vector<Part> singles;
     of.for_each([&](Index i) {
         singles.push_back(made_of(parts, kind_of(parts, i), {i}));
-        singles.back().best_along = laid_along;
-        if (!laid_along && parts.piece(i).kind == PieceKind::panel) {
+        if (parts.piece(i).kind == PieceKind::panel) {
             singles.back().best_along = static_cast<Axis>(parts.piece(i).plates[0].normal_axis);
         }
     });
@@ -92,7 +100,8 @@ std::vector<Part> flat_and_single(const FrameParts& parts, Axis axis, const Piec
         Part part = made_of(parts, PartKind::flat, std::move(flat.pieces));
         part.face = std::move(flat.face);
         part.best_along = axis;
-        part.inside = single_parts(parts, part.set, axis);
+        part.inside = single_parts(parts, part.set);
+        for (auto& piece : part.inside) piece.off_bench = off_bench(parts, part, axis);
         rest -= part.set;
         all.push_back(std::move(part));
     }

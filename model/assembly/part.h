@@ -4,6 +4,7 @@
 
 #include "model/assembly/frame_parts.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,7 +28,9 @@ struct Part {
     PieceSet set;
     std::string face;                // of a flat one
     std::optional<Axis> best_along;  // the way that suits it best: across the face that it lies in
-    std::vector<Part> inside;        // what it is made of, where that is more than one piece
+    // Of a piece of a flat part: the way, in WaysOut, up from the bench that its outside lies on.
+    std::optional<std::size_t> off_bench;
+    std::vector<Part> inside;  // what it is made of, where that is more than one piece
 };
 
 // A part put on, in a frame that is put together; what it is made of is put together before.
@@ -38,10 +41,8 @@ struct Put {
     std::vector<Put> inside;  // in order; empty for one piece
 };
 
-// All of `of` as single pieces, laid down along that axis where one is given.
-std::vector<Part> single_parts(const FrameParts& parts,
-                               const PieceSet& of,
-                               std::optional<Axis> laid_along = {});
+// All of `of` as single pieces.
+std::vector<Part> single_parts(const FrameParts& parts, const PieceSet& of);
 
 // All of `of`: flat parts across the axis, and the rest as single pieces.
 std::vector<Part> flat_and_single(const FrameParts& parts, Axis axis, const PieceSet& of);

@@ -11,13 +11,17 @@ namespace {
 
 // What suits the part, then from above, from the front, the sides, the back and below; a slanting
 // way after all.
-std::vector<std::size_t> ways_by_ease(const WaysOut& ways, std::optional<Axis> best_along) {
+std::vector<std::size_t> ways_by_ease(const WaysOut& ways, const Part* part = nullptr) {
     constexpr std::array<std::size_t, 6> of_axes{4, 3, 0, 1, 2, 5};
     std::vector<std::size_t> order(of_axes.begin(), of_axes.end());
     for (std::size_t way = of_axes.size(); way < ways.count(); ++way) order.push_back(way);
-    if (best_along) {
+    if (part != nullptr && part->best_along) {
         std::ranges::stable_partition(
-            order, [&](std::size_t way) { return way / 2 == index_of(*best_along); });
+            order, [&](std::size_t way) { return way / 2 == index_of(*part->best_along); });
+    }
+    if (part != nullptr && part->off_bench) {
+        std::ranges::stable_partition(order,
+                                      [&](std::size_t way) { return way == *part->off_bench; });
     }
     return order;
 }
@@ -52,7 +56,7 @@ bool Standing::is_kept(std::size_t part) const {
 
 std::optional<std::size_t> Standing::way_of(std::size_t part) const {
     if (parts_.size() < 2 || is_kept(part)) return std::nullopt;
-    for (const std::size_t way : ways_by_ease(apart_.ways, parts_[part].best_along)) {
+    for (const std::size_t way : ways_by_ease(apart_.ways, &parts_[part])) {
         const bool is_free = std::ranges::none_of(parts_[part].pieces, [&](Index i) {
             return apart_.ways.stops(way, i).meets_beside(all_, parts_[part].set);
         });
@@ -100,7 +104,7 @@ std::vector<std::size_t> Standing::parts_in(const PieceSet& set) const {
 std::optional<Coming> Standing::fewest(PartKind last) const {
     std::optional<Coming> best;
     std::size_t least = all_.size();
-    for (const std::size_t way : ways_by_ease(apart_.ways, {})) {
+    for (const std::size_t way : ways_by_ease(apart_.ways)) {
         for (std::size_t p = 0; p < parts_.size(); ++p) {
             if (parts_[p].kind > last) continue;
             const PieceSet coming = coming_with(p, way, least);

@@ -67,6 +67,14 @@ NaiveWorld::NaiveWorld(const model::Project& project,
     }
 }
 
+NaiveWorld::NaiveWorld(const model::Catalogue& catalogue, const model::Resolved& resolved)
+    : catalogue_{catalogue}, resolved_{resolved}, is_readable_{true} {
+    for (const auto& piece : resolved.pieces) {
+        bodies_.emplace_back();
+        for (const auto& plate : piece.walls()) bodies_.back().push_back(body_of(plate.box));
+    }
+}
+
 Direction NaiveWorld::in_world(model::Index frame, const Direction& direction) const {
     Direction turned = direction;
     for (int i = 0; i < resolved_.frames[frame].quarter_turns; ++i) {

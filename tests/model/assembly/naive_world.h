@@ -20,6 +20,9 @@ public:
                const model::Catalogue& catalogue,
                const model::Resolved& resolved);
 
+    // The same of pieces made by hand, from the boxes of their plates.
+    NaiveWorld(const model::Catalogue& catalogue, const model::Resolved& resolved);
+
     bool is_readable() const { return is_readable_; }
 
     // A direction in a frame's axes, in the world's.
