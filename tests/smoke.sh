@@ -14,7 +14,7 @@ fail() {
     exit 1
 }
 
-tables=(cut.csv drill.csv fasteners.csv findings.csv bars.csv pieces.json)
+tables=(cut.csv drill.csv fasteners.csv findings.csv bars.csv assembly.csv pieces.json)
 
 run_on() {
     local sample=$1 name table format

@@ -48,14 +48,18 @@ public:
     }
 
     Finding shut_in(const ShutIn& it) const {
-        Finding finding{.code = "screwed_on_early",
-                        .severity = Severity::warning,
-                        .concerns = subjects(it.joints),
-                        .what = "it is meant to come apart, but has to be put together before " +
-                                list(it.by, " and ") + ", and comes apart only without",
-                        .mend =
-                            "make the joints of these removable too, or turn a leg, so that it "
-                            "comes out by itself"};
+        const bool is_way = it.joints.empty();
+        Finding finding{
+            .code = "screwed_on_early",
+            .severity = Severity::note,
+            .concerns = subjects(it.joints),
+            .what = std::string("it is meant to come apart, but ") +
+                    (is_way ? "it comes out in a straight line" : "the driver reaches its screws") +
+                    " only while " + list(it.by, " and ") +
+                    (is_way ? " are off; so it is put in before them"
+                            : " are off; so they are put in before"),
+            .mend = std::string(is_way ? "tip it out between them; or make" : "make") +
+                    " the joints of these removable too, or turn a leg"};
         for (const Index i : it.pieces) add({subject(i)}, finding.concerns);
         return finding;
     }

@@ -145,11 +145,13 @@ std::vector<Axis> axes_by_worth(const FrameParts& parts, const PieceSet& of) {
     std::vector<Worth> worths;
     for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
         Worth worth{.axis = axis};
-        for (const auto& part : flat_parts(parts, axis, of)) {
+        const auto flat = flat_parts(parts, axis, of);
+        for (const auto& part : flat) {
+            worth.area = std::max(worth.area, area_of(parts, part, axis));
+            if (part.face != flat.front().face && part.face != flat.back().face) continue;
             PieceSet set(parts.size());
             for (const Index i : part.pieces) set.insert(i);
             worth.joints += joints_within(parts, set);
-            worth.area = std::max(worth.area, area_of(parts, part, axis));
         }
         worths.push_back(worth);
     }

@@ -18,8 +18,8 @@ struct FlatPart {
 // is in two. Flat parts such as the two ends of a cabinet go together first: common practice.
 std::vector<FlatPart> flat_parts(const FrameParts& parts, Axis across, const PieceSet& of);
 
-// The axes in the order in which they are worth trying: the most joints made on the bench first,
-// of as many the smaller parts.
+// The axes in the order in which they are worth trying: those whose two outermost faces hold the
+// most joints first, of as many the one with the smaller parts.
 std::vector<Axis> axes_by_worth(const FrameParts& parts, const PieceSet& of);
 
 }  // namespace model

@@ -26,6 +26,17 @@ Part made_of(const FrameParts& parts, PartKind kind, std::vector<Index> pieces) 
     return part;
 }
 
+// Of the two ways across it the one into the frame.
+std::size_t off_bench(const FrameParts& parts, const Part& flat, Axis axis) {
+    const std::size_t k = index_of(axis);
+    Box here = parts.piece(flat.pieces.front()).extents;
+    for (const Index i : flat.pieces) here = engine::hull(here, parts.piece(i).extents);
+    Box all = here;
+    for (Index i = 0; i < parts.size(); ++i) all = engine::hull(all, parts.piece(i).extents);
+    const bool is_at_begin = here.lo[k] - all.lo[k] <= all.hi[k] - here.hi[k];
+    return 2 * k + (is_at_begin ? 0 : 1);
+}
+
 // What rivets, and screws that stay, hold together.
 std::vector<PieceSet> held_for_good(const FrameParts& parts) {
     std::vector<PieceSet> groups;
@@ -73,7 +84,12 @@ std::vector<PieceSet> what_comes_off(const FrameParts& parts) {
 
 std::vector<Part> single_parts(const FrameParts& parts, const PieceSet& of) {
     std::vector<Part> singles;
-    of.for_each([&](Index i) { singles.push_back(made_of(parts, kind_of(parts, i), {i})); });
+    of.for_each([&](Index i) {
+        singles.push_back(made_of(parts, kind_of(parts, i), {i}));
+        if (parts.piece(i).kind == PieceKind::panel) {
+            singles.back().best_along = static_cast<Axis>(parts.piece(i).plates[0].normal_axis);
+        }
+    });
     return singles;
 }
 
@@ -83,7 +99,9 @@ std::vector<Part> flat_and_single(const FrameParts& parts, Axis axis, const Piec
     for (auto& flat : flat_parts(parts, axis, of)) {
         Part part = made_of(parts, PartKind::flat, std::move(flat.pieces));
         part.face = std::move(flat.face);
+        part.best_along = axis;
         part.inside = single_parts(parts, part.set);
+        for (auto& piece : part.inside) piece.off_bench = off_bench(parts, part, axis);
         rest -= part.set;
         all.push_back(std::move(part));
     }
@@ -96,6 +114,7 @@ std::vector<Part> parts_of_frame(const FrameParts& parts, Axis axis) {
     PieceSet rest = parts.all();
     for (const auto& group : what_comes_off(parts)) {
         Part part = made_of(parts, PartKind::comes_apart, group.list());
+        if (part.pieces.size() == 1) part.best_along = single_parts(parts, group)[0].best_along;
         if (part.pieces.size() > 1) part.inside = flat_and_single(parts, axis, group);
         rest -= group;
         all.push_back(std::move(part));

@@ -4,6 +4,8 @@
 
 #include "model/assembly/frame_parts.h"
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,7 +26,10 @@ struct Part {
     PartKind kind = PartKind::bar;
     std::vector<Index> pieces;  // rising
     PieceSet set;
-    std::string face;          // of a flat one
+    std::string face;                // of a flat one
+    std::optional<Axis> best_along;  // the way that suits it best: across the face that it lies in
+    // Of a piece of a flat part: the way, in WaysOut, up from the bench that its outside lies on.
+    std::optional<std::size_t> off_bench;
     std::vector<Part> inside;  // what it is made of, where that is more than one piece
 };
 

@@ -74,8 +74,9 @@ void add_bars(const FrameParts& parts, Nm hair, std::size_t axis, const Point& a
         bool is_here = true;
         for (std::size_t k = 0; k < 3; ++k) {
             const bool is_along = k == index_of(piece.run);
-            const Nm lo = piece.extents.lo[k] - hair;
-            const Nm hi = piece.extents.hi[k] + hair;
+            // Behind two walls that lie outside of it, each with its end gap.
+            const Nm lo = piece.extents.lo[k] - 2 * hair;
+            const Nm hi = piece.extents.hi[k] + 2 * hair;
             const bool is_at_edge = std::abs(piece.extents.lo[k] - at[k]) <= hair ||
                                     std::abs(piece.extents.hi[k] - at[k]) <= hair;
             is_here = is_here && (is_along && k != axis ? lo <= at[k] && at[k] <= hi : is_at_edge);

@@ -9,11 +9,20 @@
 namespace model {
 namespace {
 
-// From above first, then from the front, the sides, the back and below; a slanting way after all.
-std::vector<std::size_t> ways_by_ease(const WaysOut& ways) {
+// What suits the part, then from above, from the front, the sides, the back and below; a slanting
+// way after all.
+std::vector<std::size_t> ways_by_ease(const WaysOut& ways, const Part* part = nullptr) {
     constexpr std::array<std::size_t, 6> of_axes{4, 3, 0, 1, 2, 5};
     std::vector<std::size_t> order(of_axes.begin(), of_axes.end());
     for (std::size_t way = of_axes.size(); way < ways.count(); ++way) order.push_back(way);
+    if (part != nullptr && part->best_along) {
+        std::ranges::stable_partition(
+            order, [&](std::size_t way) { return way / 2 == index_of(*part->best_along); });
+    }
+    if (part != nullptr && part->off_bench) {
+        std::ranges::stable_partition(order,
+                                      [&](std::size_t way) { return way == *part->off_bench; });
+    }
     return order;
 }
 
@@ -47,7 +56,7 @@ bool Standing::is_kept(std::size_t part) const {
 
 std::optional<std::size_t> Standing::way_of(std::size_t part) const {
     if (parts_.size() < 2 || is_kept(part)) return std::nullopt;
-    for (const std::size_t way : ways_by_ease(apart_.ways)) {
+    for (const std::size_t way : ways_by_ease(apart_.ways, &parts_[part])) {
         const bool is_free = std::ranges::none_of(parts_[part].pieces, [&](Index i) {
             return apart_.ways.stops(way, i).meets_beside(all_, parts_[part].set);
         });

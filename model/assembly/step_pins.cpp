@@ -9,10 +9,12 @@ StepPins pins_of(const Catalogue& catalogue, const Resolved& resolved, Index num
     const Joint& joint = resolved.joints[number];
     const auto fasteners = resolved.fasteners_of(joint);
     StepPins pins{.joint = number};
-    if (fasteners.empty() || fasteners[0].spec.index >= catalogue.rivets.size()) return pins;
-    const auto* pin = pin_for(catalogue, catalogue.rivets[fasteners[0].spec.index],
-                              engine::Length::from_nm(fasteners[0].grip));
-    if (pin != nullptr) pins.pin = static_cast<Index>(pin - catalogue.pins.data());
+    if (fasteners.empty()) return pins;
+    if (const Index rivet = fasteners[0].spec.index; rivet < catalogue.rivets.size()) {
+        const auto* pin =
+            pin_for(catalogue, catalogue.rivets[rivet], engine::Length::from_nm(fasteners[0].grip));
+        if (pin != nullptr) pins.pin = static_cast<Index>(pin - catalogue.pins.data());
+    }
     std::vector<Point> places;
     for (const auto& fastener : fasteners) places.push_back(fastener.at);
     auto turns = turns_far_apart(places);

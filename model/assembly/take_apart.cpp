@@ -3,6 +3,7 @@
 #include "model/assembly/standing.h"
 
 #include <algorithm>
+#include <compare>
 #include <iterator>
 #include <limits>
 #include <optional>
@@ -65,7 +66,7 @@ private:
     }
 
     // Parts by themselves before several together, but for what comes apart.
-    static std::optional<Coming> next_off(const Standing& now, const std::vector<Part>& standing) {
+    std::optional<Coming> next_off(const Standing& now, const std::vector<Part>& standing) const {
         if (const auto alone = best_alone(now, standing, PartKind::hung)) return alone;
         const bool has_loose = std::ranges::any_of(
             standing, [](const Part& part) { return part.kind <= PartKind::hung; });
@@ -77,34 +78,62 @@ private:
     }
 
     // The part that the others are put on: the largest flat one, or else the largest.
-    static std::size_t base_of(const std::vector<Part>& standing) {
-        const auto worth = [](const Part& part) {
-            return std::pair{part.kind == PartKind::flat, part.pieces.size()};
+    std::size_t base_of(const std::vector<Part>& standing) const {
+        const auto worth = [&](const Part& part) {
+            const bool is_base = part.kind == PartKind::flat;
+            return std::tuple(is_base, part.pieces.size(), longest_in(part));
         };
         return static_cast<std::size_t>(std::ranges::max_element(standing, {}, worth) -
                                         standing.begin());
     }
 
-    static std::optional<Coming> best_alone(const Standing& now,
-                                            const std::vector<Part>& standing,
-                                            PartKind last) {
+    Nm longest_in(const Part& part) const {
+        Nm longest = 0;
+        for (const Index i : part.pieces) {
+            const Box& box = apart_.parts.piece(i).extents;
+            for (std::size_t k = 0; k < 3; ++k) longest = std::max(longest, box.hi[k] - box.lo[k]);
+        }
+        return longest;
+    }
+
+    // What comes off first has the lowest.
+    struct Rank {
+        PartKind sort = PartKind::small;  // of panels and what comes apart: their kind
+        bool is_base = false;
+        bool is_hung_on = false;   // others are joined to the base by it
+        bool is_off_side = false;  // of what lies on the bench: it would come from below
+        PartKind kind = PartKind::small;
+        std::size_t nearness = 0;  // to the base
+        std::size_t turn = 0;
+
+        auto operator<=>(const Rank&) const = default;
+    };
+
+    static Rank rank_of(const Part& part, std::size_t way) {
+        return {.sort = std::min(part.kind, PartKind::small),
+                .is_off_side = part.off_bench && way != *part.off_bench,
+                .kind = part.kind};
+    }
+
+    std::optional<Coming> best_alone(const Standing& now,
+                                     const std::vector<Part>& standing,
+                                     PartKind last) const {
         const std::size_t base = base_of(standing);
         const auto reach = now.reach_from(base);
         std::optional<Coming> best;
-        std::tuple<PartKind, bool, bool, PartKind, std::size_t, std::size_t> least;
+        Rank least;
         for (std::size_t p = 0; p < standing.size(); ++p) {
             if (standing[p].kind > last) continue;
-            // Of panels and what comes apart their kind counts first, of all others what hangs on.
-            const auto kind = std::min(standing[p].kind, PartKind::small);
-            const std::tuple rank{kind,
-                                  p == base,
-                                  !reach.is_leaf[p],
-                                  standing[p].kind,
-                                  std::numeric_limits<std::size_t>::max() - reach.distance[p],
-                                  standing.size() - p};
-            if (best && !(rank < least)) continue;
             const auto way = now.way_of(p);
             if (!way) continue;
+            auto rank = rank_of(standing[p], *way);
+            if (!standing[p].off_bench) {
+                rank.is_base = p == base;
+                rank.is_hung_on = !reach.is_leaf[p];
+                rank.nearness = std::numeric_limits<std::size_t>::max() - reach.distance[p];
+            }
+            rank.turn = standing.size() - p;
+            if (best && !(rank < least)) continue;
             least = rank;
             best = Coming{{p}, *way};
         }

@@ -57,6 +57,11 @@ constexpr std::array rules{
     FindingRule{"no_grip",
                 "A blind rivet holds only a stack within its grip, from the least to the most",
                 "the rivet makers' grip tables in the catalogue, as its rows say"},
+    FindingRule{
+        "no_order_of_rivets",
+        "The setting tool must reach each joint once its pieces are together, in some order "
+        "of all in which they can come",
+        practice},
     FindingRule{"no_rivet_nut", "A rivet nut holds only a wall within its grip",
                 "the makers' tables in the catalogue, as its rows say"},
     FindingRule{"no_setting_order",
@@ -64,6 +69,10 @@ constexpr std::array rules{
                 "that leaves it room",
                 practice},
     FindingRule{"no_such_joint", "What is stated for a joint has to be about members that meet",
+                of_itself},
+    FindingRule{"no_way_into_place",
+                "Each piece comes to its place in a straight line, past all that stands there "
+                "already",
                 of_itself},
     FindingRule{"not_joined", "All pieces of a frame hang together by fasteners", of_itself},
     FindingRule{"panel_in_parts", "A panel is one sheet", of_itself},
@@ -93,6 +102,10 @@ constexpr std::array rules{
     FindingRule{"rivet_nut_rim", "The rim of a rivet nut stands on the face that it is set into",
                 "the makers' tables in the catalogue, as its rows say"},
     FindingRule{"screw_stands_out", "A screw stands out of its thread by no more than its diameter",
+                practice},
+    FindingRule{"screwed_on_early",
+                "What comes apart comes out, and its screws are reached, with all that is riveted "
+                "in place",
                 practice},
     FindingRule{"set_before", "A rivet can be set only while its tool reaches it", practice},
     FindingRule{"setting_order", "A rivet can be set only while its tool reaches it", practice},

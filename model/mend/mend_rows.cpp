@@ -8,6 +8,8 @@ namespace {
 
 constexpr std::string_view on_the_bench = "it is done on the bench, not in the project";
 constexpr std::string_view measure_again = "only the tape can tell; measure it again";
+constexpr std::string_view gives_way =
+    "which of the pieces gives way is yours to decide: screw it, end it sooner, or turn a leg";
 constexpr std::string_view nothing_to_do = "nothing is to be done";
 constexpr std::string_view how_it_comes = "how bars come home is yours to decide, under Buy";
 constexpr std::string_view you_decide = "only you know what was meant; give it where it is stated";
@@ -68,9 +70,11 @@ constexpr std::array table{
     MendRow{"no_grip", other_grips},
     MendRow{"no_length", drills_or_take_out},
     MendRow{"no_name", nullptr, you_decide},
+    MendRow{"no_order_of_rivets", nullptr, gives_way},
     MendRow{"no_rivet_nut", other_holds},
     MendRow{"no_setting_order", comes_apart},
     MendRow{"no_such_joint", no_entry},
+    MendRow{"no_way_into_place", nullptr, gives_way},
     MendRow{"not_enough_bars", more_bars},
     MendRow{"not_joined", take_out_together},
     MendRow{"nothing_left", take_out},
@@ -97,6 +101,7 @@ constexpr std::array table{
     MendRow{"same_place", take_out},
     MendRow{"scan_not_read", nullptr, "the file has to be where the project looks for it"},
     MendRow{"screw_stands_out", nullptr, on_the_bench},
+    MendRow{"screwed_on_early", nullptr, gives_way},
     MendRow{"set_before", nullptr, on_the_bench},
     MendRow{"setting_order", nullptr, on_the_bench},
     MendRow{"splice_has_no_room", longer_bars},

@@ -47,8 +47,9 @@ constexpr std::array<std::string_view, 15> of_fasteners{
     "no_grip",        "no_rivet_nut", "rivet_in_removable", "rivet_nut_rim", "screw_stands_out",
     "tap_binds",      "thin_rivet",   "thread_is_weaker",   "thread_strips", "too_few_fasteners"};
 
-constexpr std::array<std::string_view, 4> of_setting{"long_nose", "no_setting_order", "set_before",
-                                                     "setting_order"};
+constexpr std::array<std::string_view, 7> of_setting{
+    "long_nose",        "no_order_of_rivets", "no_setting_order", "no_way_into_place",
+    "screwed_on_early", "set_before",         "setting_order"};
 
 constexpr std::array<std::string_view, 8> of_panels{
     "bad_cut_out",        "bad_panel",     "panel_in_parts", "panel_is_riveted",

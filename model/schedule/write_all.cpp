@@ -1,6 +1,7 @@
 #include "model/schedule/write_all.h"
 
 #include "engine/files/whole_file.h"
+#include "model/assembly/assembly_csv.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/findings.h"
 #include "model/schedule/how_to_read.h"
@@ -8,6 +9,8 @@
 #include "model/schedule/sheet.h"
 #include "model/schedule/square.h"
 
+#include <algorithm>
+#include <functional>
 #include <system_error>
 
 namespace model {
@@ -16,7 +19,10 @@ std::vector<ScheduleFile> schedule_files(const Project& project,
                                          const Catalogue& catalogue,
                                          const Resolved& resolved,
                                          const std::function<BarSupply(const Stock&)>& supply) {
-    const auto findings = all_findings(project, catalogue, resolved, supply);
+    const auto order = assembly_order(project, catalogue, resolved);
+    auto findings = all_findings(project, catalogue, resolved, supply);
+    findings.insert(findings.end(), order.problems.begin(), order.problems.end());
+    std::ranges::stable_sort(findings, std::ranges::greater{}, &Finding::severity);
     return {{"how_to_read.txt", how_to_read(project, findings)},
             {"cut.csv", cut_csv(project, resolved, cut_rows(project, catalogue, resolved))},
             {"drill.csv", drill_csv(project, resolved, drill_rows(project, catalogue, resolved))},
@@ -28,6 +34,7 @@ std::vector<ScheduleFile> schedule_files(const Project& project,
                               bar_plans(project, catalogue, resolved, {.supply = supply})))},
             {"sheet.csv", sheet_csv(project, resolved, sheet_rows(project, catalogue, resolved))},
             {"square.csv", square_csv(project, square_rows(project, resolved))},
+            {"assembly.csv", assembly_csv(project, catalogue, resolved, order)},
             {"pieces.json", pieces_json(project, catalogue, resolved)}};
 }
 

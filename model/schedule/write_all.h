@@ -22,9 +22,9 @@ struct ScheduleFile {
 };
 
 // What the files are called, in the order of schedule_files.
-inline constexpr std::array<std::string_view, 9> schedule_names{
+inline constexpr std::array<std::string_view, 10> schedule_names{
     "how_to_read.txt", "cut.csv",   "drill.csv",  "fasteners.csv", "findings.csv",
-    "bars.csv",        "sheet.csv", "square.csv", "pieces.json"};
+    "bars.csv",        "sheet.csv", "square.csv", "assembly.csv",  "pieces.json"};
 
 // One file for each of schedule_names, in that order. `supply` is that of PlanWish.
 std::vector<ScheduleFile> schedule_files(const Project& project,

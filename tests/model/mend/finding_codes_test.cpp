@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 
 // Words with a line below, of the model, that are no codes: names of numbers, of columns and of
 // groups.
-const std::set<std::string> no_codes{"between_nodes", "moved_in", "per_cent"};
+const std::set<std::string> no_codes{"between_nodes", "diagonal_mm", "moved_in", "per_cent"};
 
 std::string source_text(const fs::path& file) {
     const auto text = engine::read_whole_file(file, 1U << 22U);
@@ -42,7 +42,7 @@ std::set<std::string> codes_in_source() {
     const fs::path model = fs::path(BARWRIGHT_ASSETS).parent_path() / "model";
     std::set<std::string> codes;
     std::vector<fs::path> files{model / "schedule/findings.cpp"};
-    for (const char* folder : {"resolve", "room"}) {
+    for (const char* folder : {"resolve", "room", "assembly"}) {
         for (const auto& entry : fs::directory_iterator(model / folder)) {
             const auto extension = entry.path().extension();
             if (extension == ".cpp" || extension == ".h") files.push_back(entry.path());
