@@ -39,7 +39,7 @@ public:
           facts_{facts},
           layout_{layout},
           left_{at.x + layout.left_room},
-          top_{at.y + MarkLayout::above},
+          top_{at.y + layout.above},
           outer_left_{at.x} {}
 
     void draw() {
@@ -60,31 +60,38 @@ private:
     double bottom() const { return top_ + layout_.lengthwise.height(); }
 
     void draw_outline() {
-        if (facts_.flat.loops.empty()) {
+        const auto& flat = facts_.flat;
+        if (flat.loops.empty()) {
             page_.draw_rectangle({left_, top_, layout_.piece_width, bottom() - top_},
                                  {.pen = outline_pen});
-        }
-        for (const auto& loop : facts_.flat.loops) {
-            std::vector<PagePoint> corners;
-            for (const auto& [across, down] : loop) corners.push_back({x(across), y(down)});
-            page_.draw_polygon(std::move(corners), {.pen = outline_pen});
+        } else if (flat.walls.size() == 1) {
+            for (const auto& loop : flat.loops) draw_loop(loop);
+        } else {
+            Lines edges;
+            for (const auto& [from, to] : cut_edges(flat))
+                edges.push_back({{{x(from[0]), y(from[1])}, {x(to[0]), y(to[1])}}});
+            page_.draw_lines(std::move(edges), outline_pen);
         }
         page_.draw_line({left_ - 1.5, top_}, {right() + 1.5, top_}, {.width = datum_width});
         page_.draw_text(
-            {left_ + layout_.piece_width / 2, top_ - 7.5}, "DATUM END",
+            {left_ + layout_.piece_width / 2, top_ - layout_.above + 5.5}, "DATUM END",
             {.size = 3.6, .weight = engine::LetterWeight::bold, .anchor = TextAnchor::middle});
+    }
+
+    void draw_loop(const UnrolledLoop& loop) {
+        std::vector<PagePoint> corners;
+        for (const auto& [across, down] : loop) corners.push_back({x(across), y(down)});
+        page_.draw_polygon(std::move(corners), {.pen = outline_pen});
     }
 
     // Their names above, the folds between them.
     void draw_walls() {
+        bool is_raised = false;
         for (const auto& wall : facts_.flat.walls) {
-            const double room = (wall.right() - wall.left()) / layout_.scale;
-            const bool is_only = facts_.flat.walls.size() == 1;
-            double size = word_size;
-            while (size > 2.0 && !is_only && engine::text_width(wall.name, size) > room + 4.0)
-                size -= 0.2;
-            page_.draw_text({x((wall.left() + wall.right()) / 2), top_ - 2.0}, wall.name,
-                            {.size = size, .anchor = TextAnchor::middle});
+            const double middle = x((wall.left() + wall.right()) / 2);
+            page_.draw_text({middle, top_ - (is_raised ? 5.6 : 2.0)}, wall.name,
+                            {.size = word_size, .anchor = TextAnchor::middle});
+            is_raised = layout_.has_staggered_names && !is_raised;
             if (wall.right() > facts_.flat.width - 0.01) continue;
             page_.draw_line({x(wall.right()), top_}, {x(wall.right()), bottom()},
                             {.width = engine::narrow_width, .dash = engine::Dash::dashed});
@@ -221,7 +228,7 @@ private:
         std::string words = "scale 1:" + number + ", inner faces up";
         if (!layout_.lengthwise.breaks().empty()) words += ", blank lengths broken out";
         if (layout_.has_more) words += "; more distances in the table";
-        const double base = top_ - MarkLayout::above + layout_.height() - 1.0;
+        const double base = top_ - layout_.above + layout_.height() - 1.0;
         const double half = engine::text_width(words, 2.8) / 2;
         const double centre = std::max(left_ + layout_.piece_width / 2, outer_left_ + half);
         page_.draw_text({centre, base}, words,

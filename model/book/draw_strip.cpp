@@ -146,12 +146,10 @@ private:
         if (tile_.end.kind == TileEnd::piece) draw_end(bottom());
         if (flat_.loops.empty()) return;
         page_.draw_clipped({left_, top_, right() - left_, bottom() - top_}, [&] {
-            for (const auto& loop : flat_.loops) {
-                std::vector<PagePoint> corners;
-                for (const auto& [across, down] : loop) corners.push_back({x(across), y(down)});
-                page_.draw_polygon(std::move(corners),
-                                   {.pen = engine::Pen{.width = engine::narrow_width}});
-            }
+            std::vector<std::array<PagePoint, 2>> edges;
+            for (const auto& [from, to] : cut_edges(flat_))
+                edges.push_back({{{x(from[0]), y(from[1])}, {x(to[0]), y(to[1])}}});
+            page_.draw_lines(std::move(edges), {.width = engine::narrow_width});
         });
     }
 

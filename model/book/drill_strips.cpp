@@ -15,7 +15,7 @@
 namespace model {
 namespace {
 
-constexpr double head_room = 11.0;  // of a sheet, for what it is
+constexpr double head_room = 15.0;  // of a sheet, for what it is
 constexpr double gap = 4.0;         // between papers, for the scissors
 
 // What a sheet has for papers, mm of paper.
@@ -124,6 +124,10 @@ private:
         page.draw_text({left + 36.0, strip_margin + 4.0}, title,
                        {.size = wide > room ? 3.6 * room / wide : 3.6});
         page.draw_text({left, strip_margin + 8.2}, correction_words(), {.size = 2.8});
+        page.draw_text({left, strip_margin + 12.2},
+                       "Cut out, fold at the chain line over the heel, print outward; lay the "
+                       "edge on the end, punch the crosses.",
+                       {.size = 2.8});
         draw_rulers(page, printer_);
         return page;
     }

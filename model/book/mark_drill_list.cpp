@@ -17,16 +17,21 @@ using engine::LetterWeight;
 constexpr double number_size = 5.0;  // what one works from: capitals of 3.5 mm
 constexpr double word_size = 3.4;
 constexpr double exact_size = 3.0;
-constexpr double number_height = 6.6;
+constexpr double number_height = 6.3;
+constexpr double leg_size = 4.0;
+constexpr double sign_room = 8.0;
 constexpr double word_height = 4.4;
 constexpr double box_room = 6.0;
 constexpr double hole_room = 6.5;
 constexpr double column_gap = 2.5;
 
+bool is_same_drill(const DrillRow& a, const DrillRow& b) {
+    return a.operation == b.operation && a.drill == b.drill && a.fastener == b.fastener;
+}
+
 // One setting of fence and drill for one leg.
 bool is_same_setting(const DrillRow& a, const DrillRow& b) {
-    return a.setup == b.setup && a.leg == b.leg && a.operation == b.operation &&
-           a.drill == b.drill && a.fastener == b.fastener;
+    return a.setup == b.setup && a.leg == b.leg && is_same_drill(a, b);
 }
 
 class Writer {
@@ -37,6 +42,13 @@ public:
     std::vector<ListedLine> lines() && {
         const auto& rows = facts_.drills;
         if (rows.empty()) return {line_of("No holes.", word_size, word_height)};
+        is_alike_ = std::all_of(rows.begin(), rows.end(), [&](const DrillRow& row) {
+            return is_same_drill(row, rows.front());
+        });
+        if (is_alike_) {
+            write_drill(rows.front(), "All holes: ");
+            lines_.back().keeps_with_next = false;
+        }
         for (std::size_t from = 0; from < rows.size();) {
             std::size_t to = from + 1;
             while (to < rows.size() && is_same_setting(rows[from], rows[to])) ++to;
@@ -59,24 +71,34 @@ private:
         }
     }
 
-    // "fence 3/8" in large letters, and beside it the leg.
+    // "fence 3/8" in large letters, and beside it the leg and how it lies.
     void write_setting(const DrillRow& row) {
         ListedLine head =
-            line_of("fence " + length_text(project_, row.gauge), number_size, number_height + 2.0);
+            line_of("fence " + length_text(project_, row.gauge), number_size, number_height + 1.8);
         auto& words = head.texts.front();
         words.lettering.weight = LetterWeight::bold;
-        const double after = engine::text_width(words.words, number_size, LetterWeight::bold) + 3.0;
-        head.texts.push_back({after, row.leg, {.size = 4.0}});
+        const double leg_at =
+            engine::text_width(words.words, number_size, LetterWeight::bold) + 3.0;
+        head.texts.push_back({leg_at, row.leg, {.size = leg_size}});
+        const double after = leg_at + engine::text_width(row.leg, leg_size) + 3.0;
+        const std::string lies = "gauge " + decimal_mm(row.gauge) + " mm; datum end at the " +
+                                 (row.datum_end == TableEnd::left ? "left" : "right");
+        const bool has_room = after + engine::text_width(lies, exact_size) + sign_room <= width_;
+        if (has_room) head.texts.push_back({after, lies, {.size = exact_size}});
         head.has_rule = true;
         head.keeps_with_next = true;
         head.hole = row.pattern_hole;
         lines_.push_back(std::move(head));
-        write_wrapped(std::string("datum end at the ") +
-                      (row.datum_end == TableEnd::left ? "left" : "right") + "; gauge " +
-                      decimal_mm(row.gauge) + " mm");
-        write_wrapped(std::string(name_of(row.operation)) + " " + row.drill + ", " +
-                      decimal_inches(row.diameter) + " in = " + decimal_mm(row.diameter) + " mm");
-        if (!row.fastener.empty()) write_wrapped(row.fastener);
+        if (!has_room) write_wrapped(lies);
+        if (!is_alike_) write_drill(row, "");
+    }
+
+    void write_drill(const DrillRow& row, const std::string& before) {
+        std::string words = before + std::string(name_of(row.operation)) + " " + row.drill + ", " +
+                            decimal_inches(row.diameter) + " in = " + decimal_mm(row.diameter) +
+                            " mm";
+        if (!row.fastener.empty()) words += "; " + row.fastener;
+        write_wrapped(words);
     }
 
     void write_holes(std::size_t from, std::size_t to) {
@@ -122,6 +144,7 @@ private:
     const Project& project_;
     const MarkFacts& facts_;
     double width_;
+    bool is_alike_ = false;  // drilled by one drill for one fastener, which is said once
     std::vector<ListedLine> lines_;
 };
 

@@ -16,13 +16,20 @@ using engine::PagePoint;
 
 constexpr double word_height = 4.0;
 
+// Closed loops of what is cut from sheet or flat bar; of a bar with legs, edges without its folds.
 class Shapes {
 public:
     explicit Shapes(const UnrolledPiece& flat) : flat_{flat} {}
 
     engine::DxfDrawing drawing() && {
-        if (flat_.loops.empty()) add_rectangle();
-        for (const auto& loop : flat_.loops) add_loop(loop);
+        if (flat_.walls.size() > 1) {
+            for (const auto& [from, to] : cut_edges(flat_))
+                made_.lines.push_back({DxfLayer::outline, place(from), place(to)});
+        } else if (flat_.loops.empty()) {
+            add_rectangle();
+        } else {
+            for (const auto& loop : flat_.loops) add_loop(loop);
+        }
         for (std::size_t i = 0; i + 1 < flat_.walls.size(); ++i) {
             const double fold = flat_.walls[i].right();
             made_.lines.push_back(

@@ -138,6 +138,8 @@ MarkLayout mark_layout(const Project& project,
     for (auto* side : {&layout.ordinates.left, &layout.ordinates.right})
         layout.has_more = drop_crowded(*side, reach) || layout.has_more;
     layout.piece_width = facts.flat.width / scale;
+    layout.has_staggered_names = facts.flat.walls.size() > 2;
+    if (layout.has_staggered_names) layout.above += 3.6;
     layout.left_room = reach_of(layout.ordinates.left);
     layout.right_room = reach_of(layout.ordinates.right);
     lay_below(layout);

@@ -13,7 +13,6 @@ struct MarkLayout {
     static constexpr double hole_size = 3.2;    // numbers of holes
     static constexpr double pitch = 6.0;        // from one number to the next
     static constexpr double leader = 9.0;       // from the piece to its numbers
-    static constexpr double above = 13.0;       // words over the piece
     static constexpr double below_leader = 6.0;
     static constexpr double note_height = 6.0;  // the scale, below all
 
@@ -21,6 +20,8 @@ struct MarkLayout {
     double scale = 1.0;  // mm of the piece for each mm of paper
     MarkLengthwise lengthwise;
     double piece_width = 0.0;
+    double above = 13.0;               // words over the piece
+    bool has_staggered_names = false;  // of its walls, where they are narrow
     double left_room = 0.0;
     double right_room = 0.0;
     bool is_turned_below = false;  // gauges are read from the right

@@ -23,6 +23,22 @@ Ordinate& ordinate_at(std::vector<Ordinate>& all, double at, double other) {
     return all.back();
 }
 
+// "3, 4", "1-7".
+std::string numbers_text(std::vector<int> numbers) {
+    std::sort(numbers.begin(), numbers.end());
+    std::string text;
+    for (std::size_t i = 0; i < numbers.size();) {
+        std::size_t last = i;
+        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
+        if (!text.empty()) text += ", ";
+        text += std::to_string(numbers[i]);
+        if (last == i + 1) text += ", " + std::to_string(numbers[last]);
+        if (last > i + 1) text += "-" + std::to_string(numbers[last]);
+        i = last + 1;
+    }
+    return text;
+}
+
 class Gathering {
 public:
     Gathering(const Project& project, const Resolved& resolved, const MarkFacts& facts)
@@ -35,8 +51,10 @@ public:
         end.text = length_text(project_, facts_.cut.length);
         end.is_end = true;
         const auto by_place = [](const Ordinate& a, const Ordinate& b) { return a.at < b.at; };
-        for (auto* list : {&made_.left, &made_.right, &made_.below})
+        for (auto* list : {&made_.left, &made_.right, &made_.below}) {
             std::sort(list->begin(), list->end(), by_place);
+            for (auto& ordinate : *list) ordinate.numbers = numbers_text(ordinate.holes);
+        }
         return std::move(made_);
     }
 
@@ -53,8 +71,7 @@ private:
         const auto& it = resolved_.holes[hole.hole];
         auto& along = ordinate_at(is_left(wall) ? made_.left : made_.right, hole.down, hole.across);
         along.text = length_text(project_, Length::from_nm(it.from_datum));
-        if (!along.numbers.empty()) along.numbers += ", ";
-        along.numbers += std::to_string(facts_.numbers[i]);
+        along.holes.push_back(facts_.numbers[i]);
         auto& across = ordinate_at(made_.below, hole.across, hole.down);
         across.text = length_text(project_, Length::from_nm(it.gauge));
         add_heel(wall.heel);

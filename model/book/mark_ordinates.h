@@ -13,8 +13,9 @@ struct Ordinate {
     double at = 0.0;       // mm along the piece, or across the drawing
     double nearest = 0.0;  // mm across, or along: where what it tells of lies nearest to the label
     double farthest = 0.0;
-    std::string text;     // "35 23/32"
-    std::string numbers;  // of holes: "3, 4"
+    std::string text;  // "35 23/32"
+    std::vector<int> holes;
+    std::string numbers;  // of these holes: "3, 4", "1-7"
     bool is_end = false;  // the far end of the piece
 };
 

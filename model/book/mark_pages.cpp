@@ -11,7 +11,7 @@
 namespace model {
 namespace {
 
-constexpr double least_piece = 62.0;   // mm of paper along a piece, where it is long enough
+constexpr double least_piece = 54.0;   // mm of paper along a piece, where it is long enough
 constexpr double around_piece = 60.0;  // mm of paper above and below it, at most
 constexpr double list_gap = 7.0;       // between the drawing and its drill table
 constexpr double block_gap = 6.0;      // between two marks

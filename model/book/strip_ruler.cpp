@@ -54,7 +54,7 @@ void draw_ruler(engine::Page& page, const Ruler& ruler, PagePoint from, bool dow
 void draw_rulers(engine::Page& page, const PrinterScale& printer) {
     const double left = strip_margin + ruler_room;
     const double foot = page.size().height - strip_margin;
-    const double top = strip_margin + 14.0;
+    const double top = strip_margin + 17.0;
     double off = 0.0;
     for (const auto& ruler : rulers) {
         draw_ruler(page, ruler, {left, foot - 1.0 - off}, false, printer.across);

@@ -174,6 +174,27 @@ UnrolledPiece unrolled_piece(const Resolved& resolved, const Catalogue& catalogu
     return flat;
 }
 
+std::vector<UnrolledEdge> cut_edges(const UnrolledPiece& flat) {
+    auto loops = flat.loops;
+    if (loops.empty()) {
+        loops = {{{0.0, 0.0}, {flat.width, 0.0}, {flat.width, flat.length}, {0.0, flat.length}}};
+    }
+    const auto is_fold = [&](double across) {
+        return std::any_of(flat.walls.begin(), flat.walls.end(), [&](const UnrolledWall& wall) {
+            return wall.right() < flat.width - 1e-3 && std::abs(wall.right() - across) < 1e-3;
+        });
+    };
+    std::vector<UnrolledEdge> edges;
+    for (const auto& loop : loops) {
+        for (std::size_t i = 0; i < loop.size(); ++i) {
+            const auto& from = loop[i];
+            const auto& to = loop[(i + 1) % loop.size()];
+            if (!is_fold(from[0]) || !is_fold(to[0])) edges.push_back({from, to});
+        }
+    }
+    return edges;
+}
+
 UnrolledPiece with_datum_above(UnrolledPiece flat) {
     if (flat.datum_is_below) mirror(flat, true, true);
     return flat;

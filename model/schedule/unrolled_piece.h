@@ -46,6 +46,10 @@ struct UnrolledPiece {
     std::vector<UnrolledLoop> loops;
 };
 
+// What is cut: the edges of all loops, or of the plain rectangle, less those along a fold.
+using UnrolledEdge = std::array<std::array<double, 2>, 2>;
+std::vector<UnrolledEdge> cut_edges(const UnrolledPiece& flat);
+
 // Turned by half a turn where its datum end is below. Walls are from left to right again.
 UnrolledPiece with_datum_above(UnrolledPiece flat);
 
