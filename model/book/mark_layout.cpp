@@ -107,6 +107,7 @@ double reach_of(const std::vector<Ordinate>& ordinates) {
 
 // Side by side where they fit, else turned by a quarter.
 void lay_below(MarkLayout& layout) {
+    layout.has_more = drop_crowded(layout.ordinates.below, layout.width()) || layout.has_more;
     double widest = 0.0;
     for (const auto& it : layout.ordinates.below)
         widest = std::max(widest, engine::text_width(it.text, MarkLayout::number_size));
