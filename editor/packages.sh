@@ -12,6 +12,7 @@ program_packages=(
 test_packages=(
     catch2 python3 python3-jsonschema xauth xdotool xvfb
     libxml2-utils mupdf-tools poppler-utils # read the drawn pages back
+    python3-ezdxf                           # and the DXF files
 )
 # Independent kernels, for tests/oracle alone; it is left out where they are missing.
 oracle_packages=(libboost-dev libfcl-dev libocct-data-exchange-dev libocct-modeling-algorithms-dev)

@@ -25,6 +25,10 @@ run_on() {
     for table in "${tables[@]}"; do
         [[ -s $out/$name/$table ]] || fail "$sample: $table is missing or empty"
     done
+    "$barwright" strips "$sample" --out "$out/$name.strips.pdf" >/dev/null || fail "strips $sample"
+    [[ -s $out/$name.strips.pdf ]] || fail "$sample: the strips are missing or empty"
+    "$barwright" dxf "$sample" --out "$out/$name.dxf" >/dev/null || fail "dxf $sample"
+    [[ -s $out/$name.dxf/A1.dxf ]] || fail "$sample: the DXF file of A1 is missing or empty"
     for format in step glb stl obj; do
         "$barwright" export "$sample" --out "$out/$name.$format" >/dev/null || fail "export $sample"
         [[ -s $out/$name.$format ]] || fail "$sample: the $format file is missing or empty"

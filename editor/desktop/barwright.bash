@@ -3,8 +3,9 @@
 _barwright_options() { # of a command; of none when it is not known
     case $1 in
         edit) echo --size --samples --screenshot --place --choose --dark --report-state --help ;;
-        schedule | export) echo --out --help ;;
+        schedule | export | dxf) echo --out --help ;;
         buy) echo --out --supplier --paper --help ;;
+        strips) echo --out --paper --ruler-across --ruler-down --help ;;
         check) echo --help ;;
         fit) echo --dimension --help ;;
         picture) echo --out --size --from --lines --help ;;
@@ -30,6 +31,7 @@ _barwright_files() { # folders, and the files with the endings that are named
 _barwright_out() {
     case $command in
         picture) _barwright_files .png ;;
+        strips) _barwright_files .pdf ;;
         export) _barwright_files .step .glb .stl .obj ;;
         *) _barwright_files ;;
     esac
@@ -43,7 +45,7 @@ _barwright_value_of() {
         --screenshot) _barwright_files .png ;;
         --out) _barwright_out ;;
         --paper) _barwright_any_of a4 a3 letter tabloid ;;
-        --size | --samples | --choose | --dimension | --supplier) ;;
+        --size | --samples | --choose | --dimension | --supplier | --ruler-across | --ruler-down) ;;
         *) return 1 ;;
     esac
 }
@@ -52,7 +54,7 @@ _barwright() {
     local current=${COMP_WORDS[COMP_CWORD]} command=${COMP_WORDS[1]} options
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        _barwright_any_of edit schedule buy check fit picture export --help --version
+        _barwright_any_of edit schedule buy strips dxf check fit picture export --help --version
     elif ! _barwright_value_of "${COMP_WORDS[COMP_CWORD - 1]}"; then
         read -ra options < <(_barwright_options "$command")
         if [[ $current == -* ]]; then

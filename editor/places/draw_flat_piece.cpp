@@ -2,9 +2,10 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/hole_signs.h"
 #include "editor/places/piece_panel.h"
-#include "editor/places/unrolled_piece.h"
+#include "engine/drawing/push_apart.h"
 #include "model/schedule/laying.h"
 #include "model/schedule/tables.h"
+#include "model/schedule/unrolled_piece.h"
 
 #include <algorithm>
 #include <cmath>
@@ -35,7 +36,7 @@ struct Lengthwise {
     static constexpr double same_distance = 1.0e-4;
 };
 
-std::vector<double> distances_of(const UnrolledPiece& flat) {
+std::vector<double> distances_of(const model::UnrolledPiece& flat) {
     std::vector<double> all;
     for (const auto& hole : flat.holes) all.push_back(hole.down);
     std::sort(all.begin(), all.end());
@@ -44,37 +45,11 @@ std::vector<double> distances_of(const UnrolledPiece& flat) {
     return all;
 }
 
-// Places that are at least a gap apart and as near as can be to where they belong: those that
-// crowd each other share a run around their middle (pool adjacent violators).
-struct Run {
-    float sum = 0.0F;  // of the places less the gaps before them
-    std::size_t count = 0;
-
-    float middle() const { return sum / static_cast<float>(count); }
-};
-
 void push_apart(std::vector<float>& places, float least, float most) {
-    if (places.empty()) return;
-    const float gap =
-        std::min(scaled(hole_gap), (most - least) / static_cast<float>(places.size()));
-    std::vector<Run> runs;
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        runs.push_back({places[i] - gap * static_cast<float>(i), 1});
-        while (runs.size() > 1 && runs[runs.size() - 2].middle() > runs.back().middle()) {
-            const Run last = runs.back();
-            runs.pop_back();
-            runs.back().sum += last.sum;
-            runs.back().count += last.count;
-        }
-    }
-    const float end = most - gap * static_cast<float>(places.size() - 1);
-    std::size_t i = 0;
-    for (const auto& run : runs) {
-        const float first = std::clamp(run.middle(), least, std::max(least, end));
-        for (std::size_t n = 0; n < run.count; ++n, ++i) {
-            places[i] = first + gap * static_cast<float>(i);
-        }
-    }
+    std::vector<double> moved(places.begin(), places.end());
+    engine::push_apart(moved, scaled(hole_gap), least, most);
+    std::transform(moved.begin(), moved.end(), places.begin(),
+                   [](double place) { return static_cast<float>(place); });
 }
 
 struct Paper {
@@ -85,12 +60,12 @@ struct Paper {
     Lengthwise lengthwise;
 
     float x(double mm) const { return at.x + static_cast<float>(mm) * across; }
-    ImVec2 place(const UnrolledHole& hole) const {
+    ImVec2 place(const model::UnrolledHole& hole) const {
         return {x(hole.across), lengthwise.at(hole.down)};
     }
 };
 
-Paper paper_across(const Area& area, const UnrolledPiece& flat) {
+Paper paper_across(const Area& area, const model::UnrolledPiece& flat) {
     const float room_x = area.width - 2 * scaled(label_room);
     const auto width = static_cast<float>(std::max(flat.width, 1.0));
     Paper paper;
@@ -104,7 +79,7 @@ Paper paper_across(const Area& area, const UnrolledPiece& flat) {
 // What is said below the drawing has room for two rows of fence settings; more take from it.
 void lay_lengthwise(Paper& paper,
                     const Area& area,
-                    const UnrolledPiece& flat,
+                    const model::UnrolledPiece& flat,
                     std::size_t fence_rows) {
     const float more_rows = static_cast<float>(std::max<std::size_t>(fence_rows, 2) - 2);
     const float room_y = area.height - (paper.at.y - area.y) -
@@ -124,8 +99,8 @@ void lay_lengthwise(Paper& paper,
 
 void draw_loop(ImDrawList& on,
                const Paper& paper,
-               const UnrolledPiece& flat,
-               const UnrolledLoop& loop) {
+               const model::UnrolledPiece& flat,
+               const model::UnrolledLoop& loop) {
     std::vector<ImVec2> corners;
     for (const auto& [across, down] : loop) {
         const double share = down / std::max(flat.length, 1.0);
@@ -135,7 +110,7 @@ void draw_loop(ImDrawList& on,
                    ImDrawFlags_Closed, scaled(1.3F));
 }
 
-void draw_outline(ImDrawList& on, const Paper& paper, const UnrolledPiece& flat) {
+void draw_outline(ImDrawList& on, const Paper& paper, const model::UnrolledPiece& flat) {
     const float end = paper.at.y + paper.length;
     if (flat.loops.empty()) {
         on.AddRect(paper.at, {paper.at.x + paper.reach, end}, colour::scribed, 0, 0, scaled(1.3F));
@@ -153,7 +128,7 @@ void draw_outline(ImDrawList& on, const Paper& paper, const UnrolledPiece& flat)
     }
 }
 
-bool is_left(const UnrolledPiece& flat, const UnrolledHole& hole) {
+bool is_left(const model::UnrolledPiece& flat, const model::UnrolledHole& hole) {
     const auto& wall = flat.walls[hole.wall];
     return wall.left() + wall.right() < flat.width;
 }
@@ -161,15 +136,17 @@ bool is_left(const UnrolledPiece& flat, const UnrolledHole& hole) {
 // The distances of one side, each once.
 void draw_distances(ImDrawList& on,
                     const Paper& paper,
-                    const UnrolledPiece& flat,
+                    const model::UnrolledPiece& flat,
                     const Derived& derived,
                     bool left) {
-    std::vector<const UnrolledHole*> holes;
+    std::vector<const model::UnrolledHole*> holes;
     for (const auto& hole : flat.holes) {
         if (is_left(flat, hole) == left) holes.push_back(&hole);
     }
     std::sort(holes.begin(), holes.end(),
-              [](const UnrolledHole* a, const UnrolledHole* b) { return a->down < b->down; });
+              [](const model::UnrolledHole* a, const model::UnrolledHole* b) {
+                  return a->down < b->down;
+              });
     const float edge = left ? paper.at.x - scaled(9) : paper.at.x + paper.reach + scaled(9);
     float free = -1.0F;
     for (const auto* hole : holes) {
@@ -193,7 +170,7 @@ struct FenceLine {
 };
 
 // Holes that a tape cannot tell apart are of one line.
-std::vector<FenceLine> fence_lines(const UnrolledPiece& flat,
+std::vector<FenceLine> fence_lines(const model::UnrolledPiece& flat,
                                    const Derived& derived,
                                    const Paper& paper) {
     std::vector<FenceLine> lines;
@@ -227,7 +204,7 @@ std::size_t rows_of(const std::vector<FenceLine>& lines) {
 // What the fence is set to, below each line of holes.
 void draw_fences(ImDrawList& on,
                  const Paper& paper,
-                 const UnrolledPiece& flat,
+                 const model::UnrolledPiece& flat,
                  const std::vector<FenceLine>& lines) {
     if (lines.empty()) return;
     const float foot = paper.at.y + paper.length;
@@ -249,14 +226,14 @@ void draw_fences(ImDrawList& on,
 // At which hand the datum end lies when each wall is down on the table, beside that end.
 void draw_datum_end(ImDrawList& on,
                     const Area& area,
-                    const UnrolledPiece& flat,
+                    const model::UnrolledPiece& flat,
                     const model::Piece& piece) {
     std::string sides;
     for (std::size_t i = 0; i < flat.walls.size(); ++i) {
         const auto& wall = flat.walls[i];
         const bool has_holes =
             std::any_of(flat.holes.begin(), flat.holes.end(),
-                        [&](const UnrolledHole& hole) { return hole.wall == i; });
+                        [&](const model::UnrolledHole& hole) { return hole.wall == i; });
         if (!has_holes) continue;
         const std::string side =
             model::datum_end_on_table(piece, wall.wall) == model::TableEnd::left ? "left" : "right";
@@ -296,7 +273,7 @@ std::optional<model::Index> draw_flat_piece(const Area& area,
                                             model::Index piece,
                                             std::optional<model::Index> marked_hole) {
     std::optional<model::Index> under_pointer;
-    const UnrolledPiece flat = unrolled_piece(derived, catalogue, piece);
+    const model::UnrolledPiece flat = model::unrolled_piece(derived.resolved, catalogue, piece);
     Paper paper = paper_across(area, flat);
     const auto fences = fence_lines(flat, derived, paper);
     const auto& resolved = derived.resolved;

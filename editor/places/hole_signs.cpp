@@ -15,13 +15,6 @@ constexpr float sign_room = 22.0F;
 constexpr float legend_radius = 3.2F;
 constexpr const char* matched_words = "drill through its mate";
 
-// Behind all other plates of its stack.
-bool is_farthest(const model::Fastener& fastener, const model::Hole& hole) {
-    if (fastener.stack_count == 0) return false;
-    const auto& last = fastener.stack[fastener.stack_count - 1U];
-    return last.piece == hole.piece && last.wall == hole.wall;
-}
-
 void draw_cross(ImDrawList& on, ImVec2 at, float reach, ImU32 ink) {
     on.AddLine({at.x - reach, at.y}, {at.x + reach, at.y}, ink, scaled(1));
     on.AddLine({at.x, at.y - reach}, {at.x, at.y + reach}, ink, scaled(1));
@@ -76,45 +69,6 @@ std::vector<LegendPlace> legend_places(const HoleLegend& legend, float width) {
 }
 
 }  // namespace
-
-HoleSign sign_of(const model::Resolved& resolved, const model::Hole& hole) {
-    using Kind = model::FastenerSpec::Kind;
-    using Operation = model::HoleOperation;
-    if (hole.operation == Operation::countersink) return HoleSign::countersunk;
-    const bool is_tapped = hole.tap != model::no_index || hole.operation == Operation::tap ||
-                           hole.operation == Operation::tap_drill;
-    if (is_tapped) return HoleSign::tapped;
-    if (hole.fastener >= resolved.fasteners.size()) return HoleSign::van;
-    const auto& fastener = resolved.fasteners[hole.fastener];
-    switch (fastener.spec.kind) {
-        case Kind::blind_rivet:
-            return HoleSign::rivet;
-        case Kind::screw_in_rivet_nut:
-            return is_farthest(fastener, hole) ? HoleSign::rivet_nut : HoleSign::screw;
-        case Kind::screw_tapped:
-        case Kind::screw_through:
-            break;
-    }
-    return HoleSign::screw;
-}
-
-const char* words_of(HoleSign sign) {
-    switch (sign) {
-        case HoleSign::rivet:
-            return "rivet";
-        case HoleSign::tapped:
-            return "tapped";
-        case HoleSign::screw:
-            return "screw through";
-        case HoleSign::rivet_nut:
-            return "rivet nut";
-        case HoleSign::countersunk:
-            return "countersunk";
-        case HoleSign::van:
-            break;
-    }
-    return "to the van";
-}
 
 void draw_hole_sign(ImDrawList& on, ImVec2 at, const HoleLook& look) {
     const float radius = look.radius;

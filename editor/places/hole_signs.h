@@ -2,21 +2,17 @@
 // white says the same.
 #pragma once
 
-#include "model/resolve/resolved.h"
+#include "model/schedule/hole_sign.h"
 
 #include <imgui.h>
 
-#include <array>
 #include <vector>
 
 namespace editor {
 
-enum class HoleSign { rivet, tapped, screw, rivet_nut, countersunk, van };
-
-HoleSign sign_of(const model::Resolved& resolved, const model::Hole& hole);
-
-// "rivet", "tapped", "screw through", ...
-const char* words_of(HoleSign sign);
+using model::HoleSign;
+using model::sign_of;
+using model::words_of;
 
 // `is_matched`: with the flag of a hole that is drilled through its mate.
 struct HoleLook {

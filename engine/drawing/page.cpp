@@ -79,6 +79,15 @@ void Page::draw_line(PagePoint from, PagePoint to, const Pen& pen) {
     items_.push_back(DrawnLines{{{from, to}}, pen});
 }
 
+void Page::draw_lines(std::vector<std::array<PagePoint, 2>> lines, const Pen& pen) {
+    const auto is_line = [](const std::array<PagePoint, 2>& line) {
+        return is_point(line[0]) && is_point(line[1]);
+    };
+    if (!is_sound(std::all_of(lines.begin(), lines.end(), is_line) && is_size(pen.width), "lines"))
+        return;
+    if (!lines.empty()) items_.push_back(DrawnLines{std::move(lines), pen});
+}
+
 void Page::draw_polyline(std::vector<PagePoint> points, const Pen& pen) {
     if (!is_sound(are_points(points) && is_size(pen.width), "a line of several points")) return;
     if (points.size() < 2) return;

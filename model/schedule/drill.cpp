@@ -1,5 +1,6 @@
 #include "engine/files/csv.h"
 #include "model/schedule/csv_tables.h"
+#include "model/schedule/decimal_inches.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/drill_order.h"
 #include "model/schedule/fastener_words.h"
@@ -80,15 +81,6 @@ void turn_into_tapping(const Catalogue& catalogue, const Hole& hole, DrillRow& r
     row.drill = tap_name(catalogue.screws[hole.tap]);
 }
 
-// As drill charts and callipers give it, to a ten-thousandth of an inch: "0.0960".
-std::string inches_of(engine::Length diameter) {
-    constexpr std::int64_t nm_per_step = 2540;
-    constexpr std::int64_t steps = 10'000;  // in an inch
-    const auto nearest = (diameter.nm() + nm_per_step / 2) / nm_per_step;
-    return std::to_string(nearest / steps) + "." +
-           std::to_string(steps + nearest % steps).substr(1);
-}
-
 }  // namespace
 
 std::vector<DrillRow> drill_rows(const Project& project,
@@ -137,7 +129,7 @@ std::string drill_csv(const Project& project,
         text.row({resolved.marks[row.mark].name, name_of(row.hand), std::to_string(row.pieces),
                   row.leg, std::to_string(row.hole), shown(row.from_datum),
                   decimal_mm(row.from_datum), shown(row.gauge), decimal_mm(row.gauge),
-                  inches_of(row.diameter), decimal_mm(row.diameter), row.drill,
+                  decimal_inches(row.diameter), decimal_mm(row.diameter), row.drill,
                   name_of(row.operation), row.fastener, row.mates_with, std::to_string(row.setup),
                   row.datum_end == TableEnd::left ? "left" : "right"});
     }

@@ -1,6 +1,5 @@
 // Parts that are no bars of members: chosen, named, coloured and laid flat like all pieces.
 #include "editor/places/piece_words.h"
-#include "editor/places/unrolled_piece.h"
 #include "editor/selection.h"
 #include "editor/skeleton_scene.h"
 #include "model/resolve/mark.h"
@@ -94,7 +93,7 @@ TEST_CASE("every part is laid flat with all its holes and its own outline", "[ed
     const Parts parts;
     for (Index i = 0; i < parts.count(); ++i) {
         const auto& piece = parts.now.resolved.pieces[i];
-        const auto flat = editor::unrolled_piece(parts.now, parts.made.catalogue, i);
+        const auto flat = model::unrolled_piece(parts.now.resolved, parts.made.catalogue, i);
         CAPTURE(i, editor::member_words(parts.now, i));
         CHECK(flat.holes.size() == piece.hole_count);
         CHECK(flat.width > 0.0);

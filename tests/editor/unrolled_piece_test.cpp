@@ -1,4 +1,5 @@
-#include "editor/places/unrolled_piece.h"
+
+#include "model/schedule/unrolled_piece.h"
 
 #include "editor/places/hole_signs.h"
 #include "model/schedule/tables.h"
@@ -11,7 +12,7 @@
 #include <map>
 #include <string>
 
-using editor::unrolled_piece;
+using model::unrolled_piece;
 using tests::HeadlessUi;
 
 namespace {
@@ -29,7 +30,7 @@ struct Box {
 
 TEST_CASE("an angle opens out into its two legs with the heel between them", "[editor][unrolled]") {
     Box box;
-    const auto flat = unrolled_piece(box.now(), *box.desk.catalogue, 0);
+    const auto flat = unrolled_piece(box.now().resolved, *box.desk.catalogue, 0);
     REQUIRE(flat.walls.size() == 2);
     CHECK(flat.walls[0].heel == Approx(flat.walls[1].heel));
     CHECK(flat.walls[0].left() == Approx(0.0));
@@ -43,7 +44,7 @@ TEST_CASE("every hole lies on its wall, as far from the heel as its gauge says",
     Box box;
     const auto& resolved = box.now().resolved;
     for (model::Index i = 0; i < resolved.pieces.size(); ++i) {
-        const auto flat = unrolled_piece(box.now(), *box.desk.catalogue, i);
+        const auto flat = unrolled_piece(box.now().resolved, *box.desk.catalogue, i);
         CHECK(flat.holes.size() == resolved.pieces[i].hole_count);
         for (const auto& hole : flat.holes) {
             const auto& wall = flat.walls[hole.wall];
@@ -62,8 +63,8 @@ TEST_CASE("the opposite hand has its legs on the same sides and its datum end be
     Box box;
     auto mirrored = box.now();
     mirrored.resolved.pieces[0].run_sense *= -1;
-    const auto drawn = unrolled_piece(box.now(), *box.desk.catalogue, 0);
-    const auto other = unrolled_piece(mirrored, *box.desk.catalogue, 0);
+    const auto drawn = unrolled_piece(box.now().resolved, *box.desk.catalogue, 0);
+    const auto other = unrolled_piece(mirrored.resolved, *box.desk.catalogue, 0);
     CHECK(drawn.datum_is_below != other.datum_is_below);
     CHECK(drawn.walls[0].name == other.walls[0].name);
     CHECK(drawn.walls[1].name == other.walls[1].name);
@@ -128,7 +129,7 @@ TEST_CASE("a leg lies on the side that it has to an eye within the angle", "[edi
     piece.a_axis = model::Axis::x;
     piece.a_sense = 1;
     piece.b_sense = 1;
-    const auto flat = unrolled_piece(now, *box.desk.catalogue, 0);
+    const auto flat = unrolled_piece(now.resolved, *box.desk.catalogue, 0);
     CHECK(flat.walls[0].name == "leg b");
     CHECK(flat.walls[1].name == "leg a");
 }

@@ -3,14 +3,16 @@
 // datum end is above, of the other below.
 #pragma once
 
-#include "editor/derived.h"
+#include "model/catalogue/catalogue.h"
+#include "model/resolve/resolved.h"
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
-namespace editor {
+namespace model {
 
 // Millimetres across the drawing, from its left edge.
 struct UnrolledWall {
@@ -24,7 +26,7 @@ struct UnrolledWall {
 };
 
 struct UnrolledHole {
-    model::Index hole = 0;  // in Resolved::holes
+    Index hole = 0;         // in Resolved::holes
     std::size_t wall = 0;   // in UnrolledPiece::walls
     double across = 0.0;    // mm from the drawing's left edge
     double down = 0.0;      // mm from its upper edge
@@ -44,8 +46,16 @@ struct UnrolledPiece {
     std::vector<UnrolledLoop> loops;
 };
 
-UnrolledPiece unrolled_piece(const Derived& derived,
-                             const model::Catalogue& catalogue,
-                             model::Index piece);
+// What is cut: the edges of all loops, or of the plain rectangle, less those along a fold.
+using UnrolledEdge = std::array<std::array<double, 2>, 2>;
+std::vector<UnrolledEdge> cut_edges(const UnrolledPiece& flat);
 
-}  // namespace editor
+// Turned by half a turn where its datum end is below. Walls are from left to right again.
+UnrolledPiece with_datum_above(UnrolledPiece flat);
+
+// The same with its outer faces up, as paper lies that is wrapped round it.
+UnrolledPiece seen_from_outside(UnrolledPiece flat);
+
+UnrolledPiece unrolled_piece(const Resolved& resolved, const Catalogue& catalogue, Index piece);
+
+}  // namespace model

@@ -1,0 +1,125 @@
+#include "editor/strips_command.h"
+
+#include "editor/worked_out_file.h"
+#include "engine/drawing/pdf.h"
+#include "engine/files/whole_file.h"
+#include "engine/measure/tape.h"
+#include "model/book/drill_strips.h"
+
+#include <CLI/CLI.hpp>
+
+#include <optional>
+#include <ostream>
+#include <utility>
+#include <vector>
+
+namespace editor {
+namespace {
+
+std::vector<std::string> names_of_papers() {
+    using engine::Paper;
+    std::vector<std::string> names;
+    for (const auto paper : {Paper::a4, Paper::a3, Paper::letter, Paper::tabloid})
+        names.emplace_back(engine::name_of(paper));
+    return names;
+}
+
+engine::Result<std::optional<engine::Length>> measured_length(const model::Project& project,
+                                                              const char* option,
+                                                              const std::string& text) {
+    if (text.empty()) return std::optional<engine::Length>{};
+    const auto length = engine::read_length(text, engine::bare_unit(project.shown));
+    if (length) return std::optional<engine::Length>{*length};
+    engine::Error error = length.error();
+    error.where = std::string(option) + " \"" + text + "\", " + error.where;
+    return error;
+}
+
+engine::Result<model::PrinterScale> scale_from(const model::Project& project,
+                                               const StripsArguments& arguments) {
+    const auto across = measured_length(project, "--ruler-across", arguments.ruler_across);
+    if (!across) return across.error();
+    const auto down = measured_length(project, "--ruler-down", arguments.ruler_down);
+    if (!down) return down.error();
+    return model::printer_scale(project, *across, *down);
+}
+
+engine::Paper paper_for(const model::Project& project, const std::string& name) {
+    if (const auto paper = engine::paper_named(name)) return *paper;
+    const bool is_inch = model::measured_ruler(project).nm() % engine::Length::nm_per_inch == 0;
+    return is_inch ? engine::Paper::letter : engine::Paper::a4;
+}
+
+struct Written {
+    std::size_t pages = 0;
+    std::string ruler;  // "4 in"
+    bool has_errors = false;
+};
+
+engine::Result<Written> written_strips(const StripsArguments& arguments) {
+    const auto made = worked_out_file(arguments.project);
+    if (!made) return made.error();
+    const auto scale = scale_from(made->project, arguments);
+    if (!scale) return scale.error();
+    const auto document = model::drill_strips(made->project, made->catalogue, made->resolved,
+                                              paper_for(made->project, arguments.paper), *scale);
+    if (document.pages.empty()) {
+        return engine::Error{engine::ErrorCode::invalid_value, arguments.project,
+                             "nothing in it is drilled that a strip could mark; panels are marked "
+                             "from their drawings"};
+    }
+    const auto bytes = engine::pdf_bytes(document);
+    if (!bytes) return bytes.error();
+    if (const auto done = engine::write_whole_file(arguments.file, *bytes); !done)
+        return done.error();
+    auto style = made->project.shown;
+    style.with_unit = true;
+    return Written{document.pages.size(),
+                   engine::exact_text(model::measured_ruler(made->project), style),
+                   made->has_errors};
+}
+
+}  // namespace
+
+void add_strips(CLI::App& app, StripsArguments& arguments) {
+    auto* strips = app.add_subcommand(
+        "strips", "Write drill strips: paper at full size to wrap round the bars");
+    strips->add_option("PROJECT", arguments.project, "The project's file")
+        ->type_name("FILE")
+        ->required();
+    strips->add_option("--out", arguments.file, "The PDF file to write")
+        ->type_name("FILE")
+        ->required();
+    strips
+        ->add_option("--paper", arguments.paper,
+                     "What they are printed on; letter for a project in inches, else a4")
+        ->check(CLI::IsMember(names_of_papers(), CLI::ignore_case));
+    strips
+        ->add_option("--ruler-across", arguments.ruler_across,
+                     "What the printed ruler across the sheet measures: that of 100 mm, or of "
+                     "4 in for a project in inches")
+        ->type_name("LENGTH");
+    strips->add_option("--ruler-down", arguments.ruler_down, "The same of the ruler down the sheet")
+        ->type_name("LENGTH");
+}
+
+ExitStatus run_strips(const StripsArguments& arguments, Streams streams) {
+    const auto written = written_strips(arguments);
+    if (!written) {
+        streams.err << "barwright: " << engine::to_text(written.error()) << "\n";
+        return ExitStatus::not_possible;
+    }
+    streams.out << "written to " << arguments.file << ": " << written->pages
+                << (written->pages == 1 ? " sheet" : " sheets") << ". Print at 100 %";
+    if (arguments.ruler_across.empty() && arguments.ruler_down.empty()) {
+        streams.out << " and measure both rulers of " << written->ruler
+                    << "; where they are off, give --ruler-across and --ruler-down";
+    }
+    streams.out << "\n";
+    if (!written->has_errors) return ExitStatus::fine;
+    streams.err << "barwright: the strips are written, but the project has errors: run `barwright "
+                   "check` and mend them first\n";
+    return ExitStatus::has_errors;
+}
+
+}  // namespace editor

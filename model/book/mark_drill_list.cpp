@@ -1,0 +1,219 @@
+#include "model/book/mark_drill_list.h"
+
+#include "engine/drawing/lettering.h"
+#include "engine/drawing/printable_text.h"
+#include "model/book/mark_signs.h"
+#include "model/schedule/decimal_inches.h"
+#include "model/schedule/decimal_mm.h"
+
+#include <algorithm>
+#include <string_view>
+
+namespace model {
+namespace {
+
+using engine::LetterWeight;
+
+constexpr double number_size = 5.0;  // what one works from: capitals of 3.5 mm
+constexpr double word_size = 3.4;
+constexpr double exact_size = 3.0;
+constexpr double number_height = 6.3;
+constexpr double leg_size = 4.0;
+constexpr double sign_room = 8.0;
+constexpr double word_height = 4.4;
+constexpr double box_room = 6.0;
+constexpr double hole_room = 6.5;
+constexpr double column_gap = 2.5;
+
+bool is_same_drill(const DrillRow& a, const DrillRow& b) {
+    return a.operation == b.operation && a.drill == b.drill && a.fastener == b.fastener;
+}
+
+// One setting of fence and drill for one leg.
+bool is_same_setting(const DrillRow& a, const DrillRow& b) {
+    return a.setup == b.setup && a.leg == b.leg && is_same_drill(a, b);
+}
+
+class Writer {
+public:
+    Writer(const Project& project, const MarkFacts& facts, double width)
+        : project_{project}, facts_{facts}, width_{width} {}
+
+    std::vector<ListedLine> lines() && {
+        const auto& rows = facts_.drills;
+        if (rows.empty()) return {line_of("No holes.", word_size, word_height)};
+        is_alike_ = std::all_of(rows.begin(), rows.end(), [&](const DrillRow& row) {
+            return is_same_drill(row, rows.front());
+        });
+        if (is_alike_) {
+            write_drill(rows.front(), "All holes: ");
+            lines_.back().keeps_with_next = false;
+        }
+        for (std::size_t from = 0; from < rows.size();) {
+            std::size_t to = from + 1;
+            while (to < rows.size() && is_same_setting(rows[from], rows[to])) ++to;
+            write_setting(rows[from]);
+            write_holes(from, to);
+            from = to;
+        }
+        return std::move(lines_);
+    }
+
+private:
+    static ListedLine line_of(std::string words, double size, double height) {
+        return {.height = height, .texts = {{0.0, std::move(words), {.size = size}}}};
+    }
+
+    void write_wrapped(std::string_view words) {
+        for (auto& part : lines_of_words(words, word_size, width_)) {
+            lines_.push_back(line_of(std::move(part), word_size, word_height));
+            lines_.back().keeps_with_next = true;
+        }
+    }
+
+    // "fence 3/8" in large letters, and beside it the leg and how it lies.
+    void write_setting(const DrillRow& row) {
+        ListedLine head =
+            line_of("fence " + length_text(project_, row.gauge), number_size, number_height + 1.8);
+        auto& words = head.texts.front();
+        words.lettering.weight = LetterWeight::bold;
+        const double leg_at =
+            engine::text_width(words.words, number_size, LetterWeight::bold) + 3.0;
+        head.texts.push_back({leg_at, row.leg, {.size = leg_size}});
+        const double after = leg_at + engine::text_width(row.leg, leg_size) + 3.0;
+        const std::string lies = "gauge " + decimal_mm(row.gauge) + " mm; datum end at the " +
+                                 (row.datum_end == TableEnd::left ? "left" : "right");
+        const bool has_room = after + engine::text_width(lies, exact_size) + sign_room <= width_;
+        if (has_room) head.texts.push_back({after, lies, {.size = exact_size}});
+        head.has_rule = true;
+        head.keeps_with_next = true;
+        head.hole = row.pattern_hole;
+        lines_.push_back(std::move(head));
+        if (!has_room) write_wrapped(lies);
+        if (!is_alike_) write_drill(row, "");
+    }
+
+    void write_drill(const DrillRow& row, const std::string& before) {
+        std::string words = before + std::string(name_of(row.operation)) + " " + row.drill + ", " +
+                            decimal_inches(row.diameter) + " in = " + decimal_mm(row.diameter) +
+                            " mm";
+        if (!row.fastener.empty()) words += "; " + row.fastener;
+        write_wrapped(words);
+    }
+
+    void write_holes(std::size_t from, std::size_t to) {
+        const auto& rows = facts_.drills;
+        double widest = 0.0;
+        double exact_width = 0.0;
+        for (auto i = from; i < to; ++i) {
+            widest = std::max(
+                widest, engine::text_width(length_text(project_, rows[i].from_datum), number_size));
+            exact_width = std::max(exact_width, engine::text_width(exact_of(rows[i]), exact_size));
+        }
+        const double value_at = box_room + hole_room;
+        const double exact_at = value_at + widest + column_gap;
+        const double mates_at = exact_at + (exact_width > 0.0 ? exact_width + column_gap : 0.0);
+        std::string_view last;
+        for (auto i = from; i < to; ++i) {
+            const auto& row = rows[i];
+            ListedLine line{.height = number_height, .texts = {}, .has_box = true};
+            line.texts.push_back({box_room, std::to_string(row.hole), {.size = word_size}});
+            line.texts.push_back(
+                {value_at, length_text(project_, row.from_datum), {.size = number_size}});
+            if (const auto exact = exact_of(row); !exact.empty())
+                line.texts.push_back({exact_at, exact, {.size = exact_size}});
+            const std::string mates = mates_of(row);
+            const bool has_room = mates_at + engine::text_width(mates, word_size) <= width_;
+            if (has_room) line.texts.push_back({mates_at, mates, {.size = word_size}});
+            if (!has_room && row.mates_with != last) write_wrapped(mates);
+            lines_.push_back(std::move(line));
+            last = row.mates_with;
+        }
+    }
+
+    // In millimetres, unless the tape says the same already.
+    std::string exact_of(const DrillRow& row) const {
+        std::string exact = decimal_mm(row.from_datum);
+        return exact == length_text(project_, row.from_datum) ? std::string() : exact + " mm";
+    }
+
+    static std::string mates_of(const DrillRow& row) {
+        return row.mates_with.empty() ? std::string() : "meets " + row.mates_with;
+    }
+
+    const Project& project_;
+    const MarkFacts& facts_;
+    double width_;
+    bool is_alike_ = false;  // drilled by one drill for one fastener, which is said once
+    std::vector<ListedLine> lines_;
+};
+
+}  // namespace
+
+std::vector<ListedLine> mark_drill_list(const Project& project,
+                                        const MarkFacts& facts,
+                                        double width) {
+    return Writer(project, facts, width).lines();
+}
+
+double height_of(const std::vector<ListedLine>& lines) {
+    double height = 0.0;
+    for (const auto& line : lines) height += line.height;
+    return height;
+}
+
+void draw_listed_line(engine::Page& page,
+                      engine::PageBox place,
+                      const Resolved& resolved,
+                      const ListedLine& line) {
+    const double base = place.top + line.height - 1.7;
+    if (line.has_rule) {
+        const double y = place.top + 1.2;
+        page.draw_line({place.left, y}, {place.left + place.width, y},
+                       {.width = engine::thin_width});
+    }
+    if (line.has_box) page.draw_rectangle({place.left, base - 3.6, 3.6, 3.6});
+    for (const auto& text : line.texts)
+        page.draw_text({place.left + text.left, base}, text.words, text.lettering);
+    if (!line.hole) return;
+    const auto& hole = resolved.holes[*line.hole];
+    draw_hole_sign(page, {.at = {place.left + place.width - 3.0, base - 1.8},
+                          .radius = 1.0,
+                          .sign = sign_of(resolved, hole),
+                          .is_matched = hole.operation == HoleOperation::match_drill});
+}
+
+std::vector<std::string> lines_of_words(std::string_view words, double size, double width) {
+    std::vector<std::string> lines;
+    std::string line;
+    const auto put = [&] {
+        if (!line.empty()) lines.push_back(std::move(line));
+        line.clear();
+    };
+    while (!words.empty()) {
+        const auto end = words.find(' ');
+        const std::string word(words.substr(0, end));
+        words = end == std::string_view::npos ? std::string_view() : words.substr(end + 1);
+        std::string longer = line.empty() ? word : line + " " + word;
+        if (engine::text_width(longer, size) <= width) {
+            line = std::move(longer);
+            continue;
+        }
+        put();
+        // A word that is wider than a line is broken within itself.
+        for (const char32_t character : engine::characters_of(engine::printable_text(word))) {
+            std::string more = line;
+            engine::append_character(more, character);
+            if (!line.empty() && engine::text_width(more, size) > width) {
+                put();
+                engine::append_character(line, character);
+            } else {
+                line = std::move(more);
+            }
+        }
+    }
+    put();
+    return lines;
+}
+
+}  // namespace model

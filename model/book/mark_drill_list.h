@@ -1,0 +1,44 @@
+// The drill table of a mark as lines of paper, by fence setting: what is set first, then the holes
+// that are drilled so.
+#pragma once
+
+#include "engine/drawing/page.h"
+#include "model/book/mark_facts.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace model {
+
+struct ListedText {
+    double left = 0.0;  // mm from the line's left end
+    std::string words;
+    engine::Lettering lettering;
+};
+
+struct ListedLine {
+    double height = 0.0;  // mm
+    std::vector<ListedText> texts;
+    bool has_box = false;          // to be ticked with a pen
+    bool has_rule = false;         // above it
+    bool keeps_with_next = false;  // never last in a column
+    std::optional<Index> hole;     // whose sign stands at its right end; in Resolved::holes
+};
+
+// `width`: mm of paper that a line may take.
+std::vector<ListedLine> mark_drill_list(const Project& project,
+                                        const MarkFacts& facts,
+                                        double width);
+
+double height_of(const std::vector<ListedLine>& lines);
+
+void draw_listed_line(engine::Page& page,
+                      engine::PageBox place,
+                      const Resolved& resolved,
+                      const ListedLine& line);
+
+// On as many lines as it needs in that width.
+std::vector<std::string> lines_of_words(std::string_view words, double size, double width);
+
+}  // namespace model

@@ -1,0 +1,150 @@
+#include "model/book/mark_layout.h"
+
+#include "engine/drawing/lettering.h"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <utility>
+
+namespace model {
+namespace {
+
+constexpr std::array scales{1.0, 2.0, 2.5, 5.0, 10.0, 20.0, 50.0};  // ISO 5455, and 2.5
+constexpr double bar_width = 42.0;                                  // paper, at most
+constexpr double least_bar_width = 20.0;  // below that holes are no longer told apart
+constexpr double sheet_width = 90.0;
+constexpr std::size_t few_breaks = 3;
+constexpr double shortest_side = 8.0;  // beside a piece, where it has no numbers
+
+// Sloping edges are bent by a break: what is cut to its outline has none.
+bool can_break(const MarkFacts& facts) { return !facts.is_sheet(); }
+
+std::vector<double> features_of(const MarkFacts& facts) {
+    std::vector<double> all{0.0, facts.flat.length};
+    for (const auto& hole : facts.flat.holes) all.push_back(hole.down);
+    for (const auto& loop : facts.flat.loops)
+        for (const auto& corner : loop) all.push_back(corner[1]);
+    return all;
+}
+
+double room_for(const MarkOrdinates& ordinates, const MarkRoom& room) {
+    const auto numbers = std::max(ordinates.left.size(), ordinates.right.size());
+    return std::min(std::max(room.wanted, MarkLayout::pitch * static_cast<double>(numbers)),
+                    room.most);
+}
+
+// What is drawn from one side alone has its numbers at both, in turn, where they are many.
+void share_sides(MarkOrdinates& ordinates, const MarkRoom& room) {
+    const double needed = MarkLayout::pitch * static_cast<double>(ordinates.left.size());
+    if (!ordinates.right.empty() || needed <= room.most) return;
+    std::vector<Ordinate> left;
+    for (std::size_t i = 0; i < ordinates.left.size(); ++i) {
+        const bool stays = i % 2 == 0 || ordinates.left[i].is_end;
+        (stays ? left : ordinates.right).push_back(ordinates.left[i]);
+    }
+    ordinates.left = std::move(left);
+}
+
+// Beyond what there is room for only the table tells them.
+bool drop_crowded(std::vector<Ordinate>& ordinates, double room) {
+    const auto most = static_cast<std::size_t>(room / MarkLayout::pitch);
+    if (ordinates.size() <= most || most < 2) return false;
+    const std::size_t each = (ordinates.size() + most - 1) / most;
+    std::vector<Ordinate> kept;
+    for (std::size_t i = 0; i < ordinates.size(); ++i) {
+        const bool is_last = i + 1 == ordinates.size();
+        if (i % each == 0 && !(is_last && ordinates[i].is_end)) kept.push_back(ordinates[i]);
+        if (is_last && ordinates[i].is_end) kept.push_back(ordinates[i]);
+    }
+    ordinates = std::move(kept);
+    return true;
+}
+
+double scale_of_sheet(const MarkFacts& facts, double room, double most) {
+    for (const double scale : scales) {
+        const double longest = scale > 2.0 ? std::min(std::max(room, 150.0), most) : room;
+        if (facts.flat.width / scale <= sheet_width && facts.flat.length / scale <= longest)
+            return scale;
+    }
+    return std::max(
+        {facts.flat.width / sheet_width, facts.flat.length / std::min(150.0, most), scales.back()});
+}
+
+// The largest that is as wide as wanted, unless a smaller one spares breaks.
+double scale_of_bar(const MarkFacts& facts, const std::vector<double>& features, double room) {
+    double first = 0.0;
+    for (const double scale : scales) {
+        const double width = facts.flat.width / scale;
+        if (width > bar_width) continue;
+        if (first == 0.0) first = scale;
+        if (width < least_bar_width) break;
+        if (MarkLengthwise(features, scale, room).breaks().size() <= few_breaks) return scale;
+    }
+    return first == 0.0 ? facts.flat.width / bar_width : first;
+}
+
+MarkLengthwise lengthwise_of(const MarkFacts& facts,
+                             std::vector<double> features,
+                             double scale,
+                             double room) {
+    if (!can_break(facts)) room = facts.flat.length / scale + 1.0;
+    return {std::move(features), scale, room};
+}
+
+double reach_of(const std::vector<Ordinate>& ordinates) {
+    double reach = 0.0;
+    for (const auto& it : ordinates) {
+        double width = engine::text_width(
+            it.text, MarkLayout::number_size,
+            it.is_end ? engine::LetterWeight::bold : engine::LetterWeight::regular);
+        if (!it.numbers.empty())
+            width += 2.0 + engine::text_width(it.numbers, MarkLayout::hole_size);
+        reach = std::max(reach, width);
+    }
+    return reach == 0.0 ? shortest_side : reach + MarkLayout::leader + 1.0;
+}
+
+// Side by side where they fit, else turned by a quarter.
+void lay_below(MarkLayout& layout) {
+    layout.has_more = drop_crowded(layout.ordinates.below, layout.width()) || layout.has_more;
+    double widest = 0.0;
+    for (const auto& it : layout.ordinates.below)
+        widest = std::max(widest, engine::text_width(it.text, MarkLayout::number_size));
+    const auto count = static_cast<double>(layout.ordinates.below.size());
+    if (count == 0.0) return;
+    layout.below_pitch = widest + 2.5;
+    layout.is_turned_below = count * layout.below_pitch > layout.width();
+    if (layout.is_turned_below) layout.below_pitch = MarkLayout::pitch;
+    layout.below_room = MarkLayout::below_leader + 2.0 +
+                        (layout.is_turned_below ? widest : MarkLayout::number_size);
+}
+
+}  // namespace
+
+MarkLayout mark_layout(const Project& project,
+                       const Resolved& resolved,
+                       const MarkFacts& facts,
+                       const MarkRoom& room) {
+    auto ordinates = mark_ordinates(project, resolved, facts);
+    share_sides(ordinates, room);
+    const auto features = features_of(facts);
+    const double wanted = room_for(ordinates, room);
+    const double scale = can_break(facts) ? scale_of_bar(facts, features, wanted)
+                                          : scale_of_sheet(facts, wanted, room.most);
+    MarkLayout layout{.ordinates = std::move(ordinates),
+                      .scale = scale,
+                      .lengthwise = lengthwise_of(facts, features, scale, wanted)};
+    const double reach = layout.lengthwise.height() + 8.0;
+    for (auto* side : {&layout.ordinates.left, &layout.ordinates.right})
+        layout.has_more = drop_crowded(*side, reach) || layout.has_more;
+    layout.piece_width = facts.flat.width / scale;
+    layout.has_staggered_names = facts.flat.walls.size() > 2;
+    if (layout.has_staggered_names) layout.above += 3.6;
+    layout.left_room = reach_of(layout.ordinates.left);
+    layout.right_room = reach_of(layout.ordinates.right);
+    lay_below(layout);
+    return layout;
+}
+
+}  // namespace model

@@ -1,0 +1,49 @@
+// Pieces of paper that together mark all holes of a piece: as long and wide as a sheet allows, with
+// blank lengths left out.
+#pragma once
+
+#include "model/book/mark_facts.h"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace model {
+
+// How an end of a tile is found on the piece.
+enum class TileEnd {
+    piece,  // it is the end of the piece
+    blank,  // nothing is drilled beyond it, or the next tile is laid off by a tape
+    joint   // it overlaps the next tile: `at` is where both have the same line
+};
+
+struct TileEdge {
+    TileEnd kind = TileEnd::piece;
+    engine::Length at;  // from the datum end; on a mark of the tape but where the piece ends
+};
+
+struct StripTile {
+    std::size_t mark = 0;        // in the list of facts
+    std::size_t first_wall = 0;  // of those seen from outside, from the left
+    std::size_t wall_count = 1;
+    TileEdge start;
+    TileEdge end;
+    double from = 0.0;  // mm along the piece: where the paper begins and ends
+    double to = 0.0;
+    int part = 1;  // of how many of this mark
+    int parts = 1;
+};
+
+// What a tile may be, mm of the piece.
+struct TileRoom {
+    double width = 0.0;
+    double length = 0.0;
+    engine::Length step;  // distances at which tiles begin are whole numbers of it
+};
+
+// `flat`: seen from outside, its datum end above. No tiles where it has no holes.
+std::vector<StripTile> strip_tiles(const UnrolledPiece& flat,
+                                   std::size_t mark,
+                                   const TileRoom& room);
+
+}  // namespace model
