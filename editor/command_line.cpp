@@ -1,5 +1,6 @@
 #include "editor/command_line.h"
 
+#include "editor/book_command.h"
 #include "editor/buy_command.h"
 #include "editor/export_command.h"
 #include "editor/fit_report.h"
@@ -165,6 +166,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     EditArguments edit;
     ExportArguments exported;
     BuyArguments buy;
+    BookArguments book;
     CLI::App app{
         "Barwright: cabinet skeletons of bar stock, from layout to cut and drill schedules",
         "barwright"};
@@ -177,6 +179,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     add_picture(app, picture);
     add_export(app, exported);
     add_buy(app, buy);
+    add_book(app, book);
     if (const auto unknown = unknown_command(app, arguments); !unknown.empty()) {
         err << "barwright: " << unknown << '\n';
         return static_cast<int>(ExitStatus::not_possible);
@@ -193,6 +196,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     if (app.got_subcommand("edit")) return static_cast<int>(run_edit(edit, streams));
     if (app.got_subcommand("export")) return static_cast<int>(run_export(exported, streams));
     if (app.got_subcommand("buy")) return static_cast<int>(run_buy(buy, streams));
+    if (app.got_subcommand("book")) return static_cast<int>(run_book(book, streams));
     if (app.got_subcommand("fit")) return static_cast<int>(print_fit(project, dimension, streams));
     const auto status = app.got_subcommand("schedule") ? write_schedules(project, folder, streams)
                                                        : print_findings(project, streams);

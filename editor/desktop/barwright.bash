@@ -5,6 +5,7 @@ _barwright_options() { # of a command; of none when it is not known
         edit) echo --size --samples --screenshot --place --choose --dark --report-state --help ;;
         schedule | export) echo --out --help ;;
         buy) echo --out --supplier --paper --help ;;
+        book) echo --out --paper --supplier --since --help ;;
         check) echo --help ;;
         fit) echo --dimension --help ;;
         picture) echo --out --size --from --lines --help ;;
@@ -30,6 +31,7 @@ _barwright_files() { # folders, and the files with the endings that are named
 _barwright_out() {
     case $command in
         picture) _barwright_files .png ;;
+        book) _barwright_files .pdf ;;
         export) _barwright_files .step .glb .stl .obj ;;
         *) _barwright_files ;;
     esac
@@ -42,6 +44,7 @@ _barwright_value_of() {
         --from) _barwright_any_of front left top corner ;;
         --screenshot) _barwright_files .png ;;
         --out) _barwright_out ;;
+        --since) _barwright_files .stamps.json ;;
         --paper) _barwright_any_of a4 a3 letter tabloid ;;
         --size | --samples | --choose | --dimension | --supplier) ;;
         *) return 1 ;;
@@ -52,7 +55,7 @@ _barwright() {
     local current=${COMP_WORDS[COMP_CWORD]} command=${COMP_WORDS[1]} options
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        _barwright_any_of edit schedule buy check fit picture export --help --version
+        _barwright_any_of edit schedule buy book check fit picture export --help --version
     elif ! _barwright_value_of "${COMP_WORDS[COMP_CWORD - 1]}"; then
         read -ra options < <(_barwright_options "$command")
         if [[ $current == -* ]]; then
