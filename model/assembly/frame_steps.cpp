@@ -1,0 +1,274 @@
+#include "model/assembly/frame_steps.h"
+
+#include "model/assembly/setting_turns.h"
+#include "model/assembly/step_pins.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <utility>
+
+namespace model {
+namespace {
+
+// A sub-assembly, or the frame itself, while it is being put together.
+struct Bench {
+    Index assembly = 0;
+    AssemblyWork work = AssemblyWork::joined_on;  // of bars
+    std::string face;
+    PieceSet present;
+    std::vector<Index> waiting;  // joints that are together and not set yet
+};
+
+// A sub-assembly that lies ready.
+struct Made {
+    Index last_step = no_index;
+    std::vector<Index> waiting;  // of its screws
+};
+
+class FrameSteps {
+public:
+    FrameSteps(const FrameParts& parts,
+               const WaysOut& ways,
+               const ToolAccess& access,
+               const TakenApart& taken,
+               std::span<const SquareAt> squares,
+               std::vector<AssemblyStep>& steps)
+        : parts_{parts},
+          ways_{ways},
+          access_{access},
+          taken_{taken},
+          squares_{squares},
+          is_measured_(squares.size()),
+          steps_{steps} {}
+
+    std::vector<ShutIn> add() {
+        if (parts_.size() == 0) return {};
+        Bench bench = new_bench(taken_.kind, taken_.face);
+        put_together(taken_.puts, bench);
+        set_screws(bench);
+        fix_to_van();
+        return std::move(shut_in_);
+    }
+
+private:
+    Bench new_bench(PartKind kind, const std::string& face) {
+        const bool is_flat = kind == PartKind::flat;
+        return {.assembly = next_assembly_++,
+                .work = is_flat ? AssemblyWork::flat_on_bench : AssemblyWork::joined_on,
+                .face = is_flat ? face : std::string{},
+                .present = PieceSet(parts_.size())};
+    }
+
+    void put_together(const std::vector<Put>& puts, Bench& bench) {
+        std::vector<Made> made(puts.size());
+        for (std::size_t k = 0; k < puts.size(); ++k) {
+            if (puts[k].part.kind != PartKind::comes_apart) made[k] = make(puts[k]);
+        }
+        for (std::size_t k = 0; k < puts.size(); ++k) {
+            const Put& put = puts[k];
+            if (is_open_ && ends_step(put, bench)) close(bench, &put);
+            if (put.part.kind == PartKind::comes_apart) {
+                if (!put.inside.empty() && is_open_) close(bench, &put);
+                made[k] = make(put);
+                note_if_shut_in(puts, k);
+            }
+            if (!is_open_) open(work_of(put, bench), bench);
+            put_on(put, made[k], bench);
+        }
+        close(bench, nullptr);
+    }
+
+    // Of more than one piece: its own steps.
+    Made make(const Put& put) {
+        if (put.inside.empty()) return {};
+        Bench own = new_bench(put.part.kind, put.part.face);
+        put_together(put.inside, own);
+        return {static_cast<Index>(steps_.size() - 1), std::move(own.waiting)};
+    }
+
+    static AssemblyWork work_of(const Put& put, const Bench& bench) {
+        if (put.part.kind == PartKind::comes_apart) return AssemblyWork::screwed_on;
+        const bool is_panel = put.part.kind == PartKind::panel || put.part.kind == PartKind::hung;
+        return is_panel ? AssemblyWork::panels : bench.work;
+    }
+
+    bool ends_step(const Put& put, const Bench& bench) const {
+        if (step_.work != work_of(put, bench)) return true;
+        const auto is_carried_on = [](const AssemblyMove& move) {
+            return move.made_in != no_index && move.along != Travel{};
+        };
+        if (std::ranges::any_of(step_.moves, is_carried_on)) return true;
+        if (!put.inside.empty() && !step_.moves.empty()) return true;
+        return std::ranges::any_of(bench.waiting,
+                                   [&](Index j) { return is_shut_by(j, put, bench); });
+    }
+
+    // Whether the tool that reaches the joint now will not do so any more.
+    bool is_shut_by(Index j, const Put& put, const Bench& bench) const {
+        const auto& of = access_.joints[j];
+        if (taken_.set_with[j] == SetWith::nothing || of.in_way_of_nose.size() == 0) return false;
+        const bool tool_reaches = !of.in_way.meets(bench.present);
+        return (tool_reaches ? of.in_way : of.in_way_of_nose).meets(put.part.set);
+    }
+
+    void open(AssemblyWork work, const Bench& bench) {
+        step_ = {.work = work,
+                 .frame = parts_.frame(),
+                 .assembly = bench.assembly,
+                 .face = work == AssemblyWork::flat_on_bench ? bench.face : std::string{}};
+        is_open_ = true;
+    }
+
+    void put_on(const Put& put, const Made& made, Bench& bench) {
+        take_over(made, put, bench);
+        AssemblyMove move{.made_in = made.last_step};
+        for (const Index i : put.part.pieces) move.pieces.push_back(parts_.number(i));
+        if (put.way >= 0) {
+            const auto& out = ways_.direction(static_cast<std::size_t>(put.way));
+            for (std::size_t k = 0; k < 3; ++k) move.along[k] = 0.0 - out[k];
+        }
+        step_.moves.push_back(std::move(move));
+        PieceSet together = bench.present;
+        together |= put.part.set;
+        for (Index j = 0; j < parts_.joints().size(); ++j) {
+            const FrameJoint& joint = parts_.joints()[j];
+            if (!joint.set.is_within(together) || joint.set.is_within(bench.present)) continue;
+            if (joint.set.is_within(put.part.set)) continue;
+            join(j, bench);
+        }
+        bench.present = std::move(together);
+    }
+
+    // Its screws wait on, but for those that the tool does not reach once it is on.
+    void take_over(const Made& made, const Put& put, Bench& bench) {
+        std::vector<Index> early;
+        for (const Index j : made.waiting) {
+            const bool is_shut = access_.joints[j].in_way_of_nose.meets(bench.present);
+            (is_shut ? early : bench.waiting).push_back(j);
+        }
+        for (const Index j : early) {
+            steps_[made.last_step].sets.push_back({parts_.joints()[j].joint, false});
+            shut_in_.push_back({put.part.pieces, {j}, bench.present.list()});
+        }
+    }
+
+    void join(Index j, Bench& bench) {
+        const FrameJoint& joint = parts_.joints()[j];
+        step_.joins.push_back(joint.joint);
+        if (joint.is_fastened) bench.waiting.push_back(j);
+        if (joint.is_riveted) {
+            step_.pins.push_back(pins_of(parts_.catalogue(), parts_.resolved(), joint.joint));
+        }
+    }
+
+    // Before `next` is put on; null: nothing is.
+    void close(Bench& bench, const Put* next) {
+        measure(bench);
+        std::vector<Index> due;
+        std::vector<Index> waiting;
+        for (const Index j : bench.waiting) {
+            (is_due(j, bench, next) ? due : waiting).push_back(j);
+        }
+        bench.waiting = std::move(waiting);
+        set(due, bench);
+        steps_.push_back(std::move(step_));
+        is_open_ = false;
+    }
+
+    void measure(const Bench& bench) {
+        for (std::size_t s = 0; s < squares_.size(); ++s) {
+            if (is_measured_[s] || !squares_[s].bars.is_within(bench.present)) continue;
+            is_measured_[s] = true;
+            step_.squares.push_back(squares_[s].row);
+        }
+    }
+
+    bool is_due(Index j, const Bench& bench, const Put* next) {
+        const bool comes_apart = parts_.joints()[j].comes_apart;
+        if (next != nullptr && is_shut_by(j, *next, bench)) {
+            if (comes_apart) shut_in_.push_back({{}, {j}, next->part.pieces});
+            return true;
+        }
+        if (comes_apart) return false;
+        if (next == nullptr || taken_.set_with[j] == SetWith::nothing) return true;
+        return work_of(*next, bench) != bench.work || !waits_for_square(j);
+    }
+
+    bool waits_for_square(Index j) const {
+        for (std::size_t s = 0; s < squares_.size(); ++s) {
+            if (!is_measured_[s] && parts_.joints()[j].set.is_within(squares_[s].bars)) return true;
+        }
+        return false;
+    }
+
+    void set(const std::vector<Index>& joints, const Bench& bench) {
+        for (const Index j : in_turns(parts_, joints)) {
+            const auto& of = access_.joints[j];
+            const bool long_nose =
+                parts_.joints()[j].is_riveted && (of.needs_nose || of.in_way.meets(bench.present));
+            step_.sets.push_back({parts_.joints()[j].joint, long_nose});
+        }
+    }
+
+    // A part for good that comes later stands in the way of taking it out again.
+    void note_if_shut_in(const std::vector<Put>& puts, std::size_t k) {
+        ShutIn shut_in{.pieces = puts[k].part.pieces};
+        for (std::size_t later = k + 1; later < puts.size(); ++later) {
+            if (puts[later].part.kind <= PartKind::hung) continue;
+            const auto& pieces = puts[later].part.pieces;
+            shut_in.by.insert(shut_in.by.end(), pieces.begin(), pieces.end());
+        }
+        if (!shut_in.by.empty()) shut_in_.push_back(std::move(shut_in));
+    }
+
+    // Screws that come out again, last of all.
+    void set_screws(Bench& bench) {
+        if (bench.waiting.empty()) return;
+        if (steps_.back().work == AssemblyWork::screwed_on) {
+            step_ = std::move(steps_.back());
+            steps_.pop_back();
+        } else {
+            open(AssemblyWork::screwed_on, bench);
+        }
+        set(std::exchange(bench.waiting, {}), bench);
+        steps_.push_back(std::move(step_));
+        is_open_ = false;
+    }
+
+    void fix_to_van() {
+        AssemblyStep step{.work = AssemblyWork::fixed_to_van, .frame = parts_.frame()};
+        const auto& resolved = parts_.resolved();
+        for (Index i = 0; i < parts_.size(); ++i) {
+            const Piece& piece = parts_.piece(i);
+            for (Index h = piece.first_hole; h < piece.first_hole + piece.hole_count; ++h) {
+                if (resolved.holes[h].mate == no_index) step.fixing_holes.push_back(h);
+            }
+        }
+        if (!step.fixing_holes.empty()) steps_.push_back(std::move(step));
+    }
+
+    const FrameParts& parts_;
+    const WaysOut& ways_;
+    const ToolAccess& access_;
+    const TakenApart& taken_;
+    std::span<const SquareAt> squares_;
+    std::vector<bool> is_measured_;
+    std::vector<AssemblyStep>& steps_;
+    AssemblyStep step_;
+    bool is_open_ = false;
+    Index next_assembly_ = 0;
+    std::vector<ShutIn> shut_in_;
+};
+
+}  // namespace
+
+std::vector<ShutIn> add_frame_steps(const FrameParts& parts,
+                                    const WaysOut& ways,
+                                    const ToolAccess& access,
+                                    const TakenApart& taken,
+                                    std::span<const SquareAt> squares,
+                                    std::vector<AssemblyStep>& steps) {
+    return FrameSteps(parts, ways, access, taken, squares, steps).add();
+}
+
+}  // namespace model

@@ -1,0 +1,29 @@
+// The steps of one frame, from the order in which its parts are put on. Only files of this folder
+// use it.
+#pragma once
+
+#include "model/assembly/assembly_order.h"
+#include "model/assembly/square_at.h"
+#include "model/assembly/take_apart.h"
+
+#include <span>
+#include <vector>
+
+namespace model {
+
+// What comes apart and cannot be put on last of all.
+struct ShutIn {
+    std::vector<Index> pieces;  // of FrameParts, that its screws hold
+    std::vector<Index> joints;  // of FrameParts
+    std::vector<Index> by;      // pieces that are put on later
+};
+
+// Appends them; gives what is screwed on early.
+std::vector<ShutIn> add_frame_steps(const FrameParts& parts,
+                                    const WaysOut& ways,
+                                    const ToolAccess& access,
+                                    const TakenApart& taken,
+                                    std::span<const SquareAt> squares,
+                                    std::vector<AssemblyStep>& steps);
+
+}  // namespace model

@@ -1,0 +1,78 @@
+// What still stands while a frame is taken apart, and what of it can come off. Only files of this
+// folder use it.
+#pragma once
+
+#include "model/assembly/part.h"
+#include "model/assembly/take_apart.h"
+#include "model/assembly/tool_access.h"
+#include "model/assembly/ways_out.h"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace model {
+
+// Frame, ways and access, and what is to become of each joint. All but the last stay as they are.
+struct Apart {
+    const FrameParts& parts;
+    const WaysOut& ways;
+    const ToolAccess& access;
+    std::vector<SetWith> set_with;  // by joint
+
+    const PieceSet* in_way(Index joint) const {
+        if (set_with[joint] == SetWith::nothing) return nullptr;
+        const auto& of = access.joints[joint];
+        return set_with[joint] == SetWith::tool ? &of.in_way : &of.in_way_of_nose;
+    }
+    // Whether it must be set before all that stands is on.
+    bool keeps_together(Index joint, const PieceSet& standing) const {
+        const FrameJoint& of = parts.joints()[joint];
+        if (!of.is_fastened || !of.set.is_within(standing)) return false;
+        const PieceSet* in = in_way(joint);
+        return in != nullptr && in->meets(standing);
+    }
+};
+
+// Parts that come off together, and how.
+struct Coming {
+    std::vector<std::size_t> parts;  // numbers in what stands, rising
+    std::size_t way = 0;
+};
+
+class Standing {
+public:
+    Standing(const Apart& apart, const std::vector<Part>& parts);
+
+    const PieceSet& all() const { return all_; }
+
+    // The easiest way by which one part alone comes off.
+    std::optional<std::size_t> way_of(std::size_t part) const;
+
+    // The fewest pieces that come off together, of parts no further down than `last`; never all.
+    std::optional<Coming> fewest(PartKind last) const;
+
+    bool is_stuck() const { return !fewest(PartKind::several); }
+
+    // How many parts lie between each part and the one given, by the joints between them; parts
+    // that others hang on are not leaves.
+    struct Reach {
+        std::vector<std::size_t> distance;
+        std::vector<bool> is_leaf;
+    };
+    Reach reach_from(std::size_t part) const;
+
+private:
+    bool is_kept(std::size_t part) const;
+    PieceSet coming_with(std::size_t part, std::size_t way, std::size_t give_up_at) const;
+    std::vector<Index> joints_kept_together() const;
+    std::vector<std::size_t> parts_in(const PieceSet& set) const;
+
+    const Apart& apart_;
+    const std::vector<Part>& parts_;
+    PieceSet all_;
+    std::vector<std::size_t> part_of_;  // by piece
+    std::vector<Index> kept_;           // joints that keep their pieces together now
+};
+
+}  // namespace model

@@ -1,0 +1,93 @@
+#include "model/assembly/tool_access.h"
+
+#include "engine/geometry/convex_overlap.h"
+#include "model/resolve/piece_place.h"
+#include "model/resolve/surroundings.h"
+
+#include <algorithm>
+
+namespace model {
+namespace {
+
+// A driver's blade and the hand's first grip need this much more than the head, as where screws are
+// chosen.
+constexpr Nm beside_head = Length::nm_per_inch / 32;
+
+// What the tool fills about the axis from one height above the head's surface to another.
+Box column(const Fastener& fastener, Nm from, Nm to, Nm radius) {
+    Box box{fastener.at, fastener.at};
+    for (std::size_t k = 0; k < 3; ++k) {
+        if (k == fastener.axis) continue;
+        box.lo[k] -= radius;
+        box.hi[k] += radius;
+    }
+    const Nm near = fastener.at[fastener.axis] - fastener.drive * from;
+    const Nm far = fastener.at[fastener.axis] - fastener.drive * to;
+    box.lo[fastener.axis] = std::min(near, far);
+    box.hi[fastener.axis] = std::max(near, far);
+    return box;
+}
+
+struct Tool {
+    Box nose;
+    Box housing;
+    Box long_nose;  // instead of the housing
+};
+
+Tool tool_on(const Fastener& fastener, const Resolved& resolved, const Catalogue& catalogue) {
+    const ResolvedShop& shop = resolved.shop;
+    if (fastener.spec.kind == FastenerSpec::Kind::blind_rivet) {
+        return {column(fastener, 0, shop.nose_reach, shop.nose_radius),
+                column(fastener, shop.nose_reach, tool_length, shop.housing_radius),
+                column(fastener, shop.nose_reach, tool_length, shop.nose_radius)};
+    }
+    Nm radius = shop.nose_radius;
+    if (fastener.spec.index < catalogue.screws.size()) {
+        const auto& screw = catalogue.screws[fastener.spec.index];
+        radius = screw.head_diameter_most.nm() / 2 + beside_head;
+    }
+    const Box driver = column(fastener, 0, tool_length, radius);
+    return {driver, driver, driver};
+}
+
+bool is_in(const Box& room, const std::vector<PieceBody>& bodies) {
+    return std::ranges::any_of(bodies, [&](const PieceBody& body) {
+        if (!engine::overlaps(room, body.box)) return false;
+        if (body.is_box) return true;
+        const auto solid =
+            engine::convex_body({in_mm(room.lo[0]), in_mm(room.lo[1]), in_mm(room.lo[2])},
+                                {in_mm(room.hi[0]), in_mm(room.hi[1]), in_mm(room.hi[2])});
+        return engine::is_deeper(solid, body.solid, 0.0);
+    });
+}
+
+}  // namespace
+
+ToolAccess tool_access(const FrameParts& parts, const WaysOut& ways) {
+    ToolAccess access;
+    for (const auto& joint : parts.joints()) {
+        ToolAccess::OfJoint here{PieceSet(parts.size()), PieceSet(parts.size()), false};
+        const auto& resolved = parts.resolved();
+        for (const auto& fastener : resolved.fasteners_of(resolved.joints[joint.joint])) {
+            const Tool tool = tool_on(fastener, resolved, parts.catalogue());
+            const Box all = engine::hull(tool.nose, engine::hull(tool.housing, tool.long_nose));
+            for (Index i = 0; i < parts.size(); ++i) {
+                if (!engine::overlaps(all, parts.piece(i).extents)) continue;
+                const auto& bodies = ways.bodies(i);
+                const bool is_own = joint.set.contains(i);
+                const bool hits_nose = !is_own && is_in(tool.nose, bodies);
+                if (hits_nose || (!is_own && is_in(tool.long_nose, bodies))) {
+                    here.in_way_of_nose.insert(i);
+                }
+                if (!hits_nose && !is_in(tool.housing, bodies)) continue;
+                if (is_own) here.needs_nose = true;
+                if (!is_own) here.in_way.insert(i);
+            }
+        }
+        if (here.needs_nose) here.in_way = here.in_way_of_nose;
+        access.joints.push_back(std::move(here));
+    }
+    return access;
+}
+
+}  // namespace model
