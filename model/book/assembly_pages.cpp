@@ -2,9 +2,9 @@
 
 #include "model/book/leader_labels.h"
 #include "model/book/line_drawing.h"
+#include "model/book/step_words.h"
 #include "model/book/view_pages.h"
 #include "model/book/wrapped_lines.h"
-#include "model/schedule/fastener_words.h"
 
 #include <algorithm>
 #include <map>
@@ -20,120 +20,10 @@ constexpr double picture_width = 84.0;
 constexpr double picture_height = 62.0;
 constexpr double behind = 5.0;  // a step
 
-// What is written beside a step's picture.
-struct StepLine {
-    std::string text;
-    LetterWeight weight = LetterWeight::regular;
-    bool has_box = false;  // to tick when it is done
-};
-
-class StepWords {
-public:
-    StepWords(const BookOf& of, const AssemblyOrder& order)
-        : of_{of}, order_{order}, fasteners_{of.catalogue, of.resolved} {}
-
-    // `numbers` are those of the steps, counted in each frame.
-    std::vector<StepLine> lines(const AssemblyStep& step, const std::vector<int>& numbers) const {
-        std::vector<StepLine> all;
-        for (const auto& move : step.moves) {
-            all.push_back({.text = move_words(move, numbers), .has_box = true});
-        }
-        if (!step.pins.empty()) all.push_back({.text = pin_words(step), .has_box = true});
-        for (const Index square : step.squares) {
-            if (square < order_.squares.size())
-                all.push_back({.text = square_words(order_.squares[square]), .has_box = true});
-        }
-        if (!step.sets.empty()) all.push_back({.text = set_words(step), .has_box = true});
-        if (!step.fixing_holes.empty()) {
-            all.push_back({.text = "Fix it through " + std::to_string(step.fixing_holes.size()) +
-                                   " holes of its feet, after you know what lies behind each.",
-                           .has_box = true});
-        }
-        return all;
-    }
-
-private:
-    std::string mark_of(Index piece) const {
-        return mark_on_drawing(of_.resolved, of_.resolved.pieces[piece]);
-    }
-
-    // "A1 and 2 x B1".
-    std::string marks_of(const std::vector<Index>& pieces) const {
-        std::map<std::string, int> counts;
-        for (const Index piece : pieces) ++counts[mark_of(piece)];
-        std::string words;
-        for (const auto& [mark, count] : counts) {
-            words += (words.empty() ? "" : ", ") +
-                     (count > 1 ? std::to_string(count) + " x " : std::string()) + mark;
-        }
-        return words;
-    }
-
-    std::string move_words(const AssemblyMove& move, const std::vector<int>& numbers) const {
-        const auto way = words_of(move.along);
-        if (move.made_in < numbers.size()) {
-            return "What step " + std::to_string(numbers[move.made_in]) + " made, " + way + ": " +
-                   marks_of(move.pieces);
-        }
-        return marks_of(move.pieces) + ": " + way;
-    }
-
-    std::string joint_words(Index joint) const {
-        const auto& it = of_.resolved.joints[joint];
-        return mark_of(it.pieces[0]) + " + " + mark_of(it.pieces[1]);
-    }
-
-    std::string pin_words(const AssemblyStep& step) const {
-        std::map<Index, std::size_t> counts;
-        std::map<Index, std::string> where;
-        for (const auto& pins : step.pins) {
-            counts[pins.pin] += pins.fasteners.size();
-            auto& words = where[pins.pin];
-            words += (words.empty() ? "" : ", ") + std::to_string(pins.fasteners.size()) + " in " +
-                     joint_words(pins.joint);
-        }
-        std::string words = "Pin: ";
-        bool is_first = true;
-        for (const auto& [pin, count] : counts) {
-            words += is_first ? "" : "; ";
-            is_first = false;
-            words += pin < of_.catalogue.pins.size()
-                         ? std::to_string(count) + " x " + of_.catalogue.pins[pin].id
-                         : std::string("no pin fits, clamp");
-            words += " (" + where[pin] + ")";
-        }
-        return words;
-    }
-
-    std::string square_words(const SquareRow& row) const {
-        return "Both diagonals of face " + row.face + ", " + row.between[0][0] + " to " +
-               row.between[0][1] + ", " + row.between[1][0] + " to " + row.between[1][1] +
-               ", measure " + length_on_paper(of_.project, row.diagonal) +
-               ".  One _________  other _________";
-    }
-
-    std::string set_words(const AssemblyStep& step) const {
-        std::string words = "Set in this order: ";
-        bool is_first = true;
-        bool has_nose = false;
-        for (const auto& setting : step.sets) {
-            words += is_first ? "" : ", ";
-            is_first = false;
-            words += joint_words(setting.joint) + (setting.long_nose ? "*" : "");
-            has_nose = has_nose || setting.long_nose;
-        }
-        return words + (has_nose ? ". * only a long nose has room." : "");
-    }
-
-    const BookOf& of_;
-    const AssemblyOrder& order_;
-    FastenersInUse fasteners_;
-};
-
 class FrameSteps {
 public:
     FrameSteps(PageFlow& flow, const BookOf& of, const AssemblyOrder& order)
-        : flow_{flow}, of_{of}, words_{of, order}, numbers_(order.steps.size(), 0) {}
+        : flow_{flow}, of_{of}, order_{order}, numbers_(order.steps.size(), 0) {}
 
     void draw(Index step_index, const AssemblyStep& step, int number) {
         numbers_[step_index] = number;
@@ -149,11 +39,11 @@ public:
                                   std::string(name_of(step.work)) +
                                   (step.face.empty() ? "" : ", face " + step.face);
         const double width = flow_.width() - picture_width - 6.0;
-        const auto lines = words_.lines(step, numbers_);
+        const auto lines = step_words(of_, order_, step, numbers_);
         std::vector<std::vector<std::string>> broken;
         double height = 6.5;
         for (const auto& it : lines) {
-            broken.push_back(wrapped_lines(it.text, size, width - 7.0));
+            broken.push_back(wrapped_lines(it, size, width - 7.0));
             height += static_cast<double>(broken.back().size()) * line + 1.5;
         }
         const double most =
@@ -202,8 +92,9 @@ private:
         for (const Index piece : stands) {
             if (!is_new[piece]) continue;
             const auto text = mark_on_drawing(of_.resolved, of_.resolved.pieces[piece]);
-            const auto at = place_to_point_at(seen, piece);
-            if (at && !text.empty()) labels.push_back({place(*at), text});
+            std::vector<engine::PagePoint> to;
+            for (const auto& at : places_to_point_at(seen, piece)) to.push_back(place(at));
+            if (!to.empty() && !text.empty()) labels.push_back({std::move(to), text});
         }
         draw_leader_labels(flow_.page(), labels, inner,
                            {.left = true, .right = true, .top = false});
@@ -211,7 +102,7 @@ private:
 
     PageFlow& flow_;
     const BookOf& of_;
-    StepWords words_;
+    const AssemblyOrder& order_;
     std::vector<int> numbers_;
     std::map<Index, std::vector<Index>> standing_;  // by assembly of the frame
 };

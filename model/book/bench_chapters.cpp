@@ -19,6 +19,18 @@ using engine::TextAnchor;
 constexpr TextAnchor to_end = TextAnchor::end;
 constexpr LetterWeight bold = LetterWeight::bold;
 
+// No tape tells more than a tenth of a millimetre.
+engine::Length to_tenth(engine::Length length) {
+    constexpr Nm tenth = engine::Length::nm_per_mm / 10;
+    return engine::Length::from_nm((length.nm() + tenth / 2) / tenth * tenth);
+}
+
+// "bar of angle 1 x 1 x 1/8"; a part of sheet is named by its kind already.
+std::string what_of(const CutRow& row) {
+    const std::string kind{name_of(row.kind)};
+    return row.section.starts_with(kind) ? row.section : kind + " of " + row.section;
+}
+
 }  // namespace
 
 void add_fasteners(BookPages& book, const BookOf& of) {
@@ -69,8 +81,8 @@ void add_checks(BookPages& book, const BookOf& of) {
                              " to " + row.between[1][1],
                          length_on_paper(of.project, row.size[0]) + " x " +
                              length_on_paper(of.project, row.size[1]),
-                         length_on_paper(of.project, row.diagonal), decimal_mm(row.diagonal),
-                         "_______", "_______", ""});
+                         length_on_paper(of.project, row.diagonal),
+                         decimal_mm(to_tenth(row.diagonal)), "__________", "__________", ""});
     }
     if (cells.empty()) {
         draw_words(flow, "No face of a frame has four corners that a tape finds.");
@@ -117,8 +129,7 @@ void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn) {
         const bool is_drawn = row.mark < drawn.size() && drawn[row.mark].has_value();
         cells.push_back(
             {of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
-             std::to_string(row.quantity), std::string(name_of(row.kind)) + " of " + row.section,
-             length_on_paper(of.project, row.length),
+             std::to_string(row.quantity), what_of(row), length_on_paper(of.project, row.length),
              is_drawn ? std::to_string(*drawn[row.mark] + 1) : std::string(), row.frames,
              row.members, mark_stamp(of.project, of.catalogue, of.resolved, row.mark)});
     }

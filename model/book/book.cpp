@@ -1,5 +1,6 @@
 #include "model/book/book.h"
 
+#include "model/book/assembly_pages.h"
 #include "model/book/book_chapters.h"
 #include "model/book/corner_pages.h"
 #include "model/book/cover.h"
@@ -36,10 +37,12 @@ engine::Document shop_book(const Project& project,
     add_cover(book, project, catalogue, resolved, supply);
     add_buying(book, of);
     add_cutting(book, of);
+    // The drawings of the marks stand here; `drawn` tells the index on which pages.
     PagesOfMarks drawn(resolved.marks.size());
     add_frames(book, of);
     add_corner_pages(book, project, catalogue, resolved);
     add_fasteners(book, of);
+    add_assembly(book, of, assembly_order(project, catalogue, resolved));
     add_checks(book, of);
     add_index(book, of, drawn);
     return std::move(book).finished(project_stamp(project));

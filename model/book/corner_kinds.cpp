@@ -16,11 +16,17 @@ namespace {
 // An edge further away than this is another end of the piece, not an edge distance.
 constexpr Nm far_edge = 60 * Length::nm_per_mm;
 
-std::string thing_of(const PieceWords& words, const Resolved& resolved, Index piece) {
+std::string thing_of(const Project& project,
+                     const PieceWords& words,
+                     const Resolved& resolved,
+                     Index piece) {
     const auto& it = resolved.pieces[piece];
-    const auto section = words.section(piece);
-    if (it.kind == PieceKind::panel) return "panel " + section;
-    return section;
+    if (it.kind != PieceKind::panel || it.plate_count == 0) return words.section(piece);
+    // How wide a panel is makes no difference to its edge.
+    const auto& plate = it.plates[0];
+    const auto thick =
+        Length::from_nm(plate.box.hi[plate.normal_axis] - plate.box.lo[plate.normal_axis]);
+    return "panel of " + length_on_paper(project, thick) + " " + std::string(words.alloy(piece));
 }
 
 class Kinds {
@@ -53,14 +59,16 @@ public:
 private:
     std::string title_of(Index joint) const {
         const auto& it = resolved_.joints[joint];
-        return thing_of(words_, resolved_, it.pieces[0]) + " on " +
-               thing_of(words_, resolved_, it.pieces[1]);
+        return thing_of(project_, words_, resolved_, it.pieces[0]) + " on " +
+               thing_of(project_, words_, resolved_, it.pieces[1]);
     }
 
     std::vector<std::string> words_of(Index joint) const {
         const auto& it = resolved_.joints[joint];
         std::vector<std::string> words;
-        if (it.recipe < recipes().size())
+        const bool is_of_panel = resolved_.pieces[it.pieces[0]].kind == PieceKind::panel ||
+                                 resolved_.pieces[it.pieces[1]].kind == PieceKind::panel;
+        if (it.recipe < recipes().size() && !is_of_panel)
             words.emplace_back("How they meet: " + std::string(recipes()[it.recipe].name));
         words.push_back(fasteners_in(joint));
         const auto& first = resolved_.fasteners[it.first_fastener];

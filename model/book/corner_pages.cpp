@@ -9,7 +9,7 @@ namespace {
 
 using engine::LetterWeight;
 
-constexpr double picture_height = 58.0;  // mm
+constexpr double picture_height = 80.0;  // mm
 constexpr double words_size = 3.3;
 constexpr double line = words_size * 1.28;
 
@@ -35,8 +35,10 @@ void add_corner_pages(BookPages& book,
                    "alike are drawn once. " +
                        std::string(strength_note));
     flow.use_columns(2);
+    int number = 0;
     for (const auto& kind : kinds) {
-        const auto titles = wrapped_lines(kind.title, 3.8, flow.width(), LetterWeight::bold);
+        const auto titles = wrapped_lines(std::to_string(++number) + ":  " + kind.title, 3.8,
+                                          flow.width(), LetterWeight::bold);
         const auto lines = lines_of(kind, flow.width());
         flow.make_room(picture_height + static_cast<double>(titles.size()) * 4.9 +
                        static_cast<double>(lines.size() + 1) * line + 6.0);

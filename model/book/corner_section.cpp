@@ -15,10 +15,8 @@
 namespace model {
 namespace {
 
-using engine::Ink;
 using engine::PageBox;
 using engine::PagePoint;
-using engine::Vector;
 
 // Enlarged and reduced scales of ISO 5455, from memory.
 struct UsualScale {
@@ -33,7 +31,7 @@ constexpr std::array<UsualScale, 7> usual_scales{{{5.0, "5 : 1"},
                                                   {0.1, "1 : 10"},
                                                   {0.05, "1 : 20"}}};
 
-constexpr double round_it = 7.0;  // mm of the thing that is shown round what matters
+constexpr double round_it = 4.0;  // mm of the thing that is shown round what matters
 
 class JointSection {
 public:
@@ -95,22 +93,20 @@ private:
         }
     }
 
-    // Round the piece that is cut across, as far as it is no longer than a hand, and round the
-    // fastener.
+    // Across, the piece that lies outside, as far as it is no longer than a hand; along the
+    // fastener, the stack and the beginning of what stands off it.
     void find_window() {
-        constexpr double most = 45.0;
-        const double spread = std::max({in_mm(shape_.head_radius), in_mm(shape_.tail_radius), 8.0});
-        window_ = {{-spread, -in_mm(fastener_.grip + shape_.tail_length)},
-                   {spread, in_mm(shape_.head_height)}};
-        for (const auto& faces : pieces_) {
-            for (const auto& face : faces) {
-                for (const auto& p : face) {
-                    for (std::size_t i = 0; i < 2; ++i) {
-                        if (std::abs(p[i]) > most) continue;
-                        window_.lo[i] = std::min(window_.lo[i], p[i]);
-                        window_.hi[i] = std::max(window_.hi[i], p[i]);
-                    }
-                }
+        const double round = std::max({in_mm(shape_.head_radius), in_mm(shape_.tail_radius), 8.0});
+        const double up = in_mm(shape_.head_height);
+        const double down = in_mm(fastener_.grip + shape_.tail_length);
+        window_ = {{-round, -down}, {round, up}};
+        for (const auto& face : pieces_.front()) {
+            for (const auto& p : face) {
+                const double across = std::abs(p[0]) > 40.0 ? std::copysign(18.0, p[0]) : p[0];
+                window_.lo[0] = std::min(window_.lo[0], across);
+                window_.hi[0] = std::max(window_.hi[0], across);
+                window_.lo[1] = std::min(window_.lo[1], std::max(p[1], -down - 8.0));
+                window_.hi[1] = std::max(window_.hi[1], std::min(p[1], up + 8.0));
             }
         }
         for (std::size_t i = 0; i < 2; ++i) {
@@ -163,7 +159,7 @@ private:
         const double tail = in_mm(shape_.tail_radius);
         const double down = in_mm(shape_.tail_length);
         const engine::Paint paint{.pen = engine::Pen{.width = engine::narrow_width},
-                                  .fill = Ink::white};
+                                  .fill = engine::Ink::white};
         page.draw_polygon({place_({-shank, 0}), place_({shank, 0}), place_({shank, -grip}),
                            place_({-shank, -grip})},
                           paint);
@@ -200,6 +196,8 @@ private:
             const Nm before = fastener_.at[cut_.across] - plate.box.lo[cut_.across];
             sense = before == distance.nm() ? -1.0 : 1.0;
         }
+        const double edge = sense * distance.mm();
+        if (edge < window_.lo[0] || edge > window_.hi[0]) return;
         const bool is_above = k == 0;
         const double y =
             is_above ? place_({0, window_.hi[1]}).y - 1.5 : place_({0, window_.lo[1]}).y + 1.5;
@@ -208,7 +206,7 @@ private:
                                 : -in_mm(fastener_.grip + shape_.tail_length) - 3.0})
                 .y;
         const double x0 = place_({0, 0}).x;
-        const double x1 = place_({sense * distance.mm(), 0}).x;
+        const double x1 = place_({edge, 0}).x;
         const double beyond = is_above ? -1.0 : 1.0;
         const engine::Pen thin{.width = engine::thin_width};
         page.draw_line({x0, from_y}, {x0, y + beyond}, thin);

@@ -12,7 +12,7 @@ namespace {
 
 using engine::LetterWeight;
 
-constexpr double picture_height = 92.0;  // mm, on A4 and Letter
+constexpr double picture_height = 122.0;  // mm, on A4 and Letter
 constexpr std::size_t most_errors = 4;
 
 // Frames are drawn from the corner before them where all stand the same way round, else from the

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace model {
@@ -65,51 +66,65 @@ bool cross(const PagePoint& a, const PagePoint& b, const PagePoint& c, const Pag
     return turn(a, b, c) * turn(a, b, d) < 0.0 && turn(c, d, a) * turn(c, d, b) < 0.0;
 }
 
+// A label in its place, with the nearest of the points that it may lead to.
+struct Placed {
+    std::size_t slot = 0;
+    PagePoint to;
+};
+
+PagePoint nearest(const LeaderLabel& label, const Slot& slot) {
+    return *std::ranges::min_element(label.to, {},
+                                     [&](const PagePoint& p) { return squared(p, slot.at); });
+}
+
 // The nearest free slot for each, the first ones first; then those whose lines cross change places,
 // which makes the lines shorter together each time and so comes to an end.
-std::vector<std::size_t> chosen_slots(const std::vector<LeaderLabel>& labels,
-                                      const std::vector<Slot>& slots) {
+std::vector<Placed> placed(const std::vector<LeaderLabel>& labels, const std::vector<Slot>& slots) {
     const std::size_t count = std::min(labels.size(), slots.size());
-    std::vector<std::size_t> chosen;
+    std::vector<Placed> all;
     std::vector<bool> is_taken(slots.size(), false);
     for (std::size_t i = 0; i < count; ++i) {
-        std::size_t best = slots.size();
+        std::optional<std::size_t> best;
+        PagePoint to;
         for (std::size_t s = 0; s < slots.size(); ++s) {
             if (is_taken[s]) continue;
-            if (best == slots.size() ||
-                squared(labels[i].to, slots[s].at) < squared(labels[i].to, slots[best].at))
-                best = s;
+            const auto point = nearest(labels[i], slots[s]);
+            if (best && squared(point, slots[s].at) >= squared(to, slots[*best].at)) continue;
+            best = s;
+            to = point;
         }
-        is_taken[best] = true;
-        chosen.push_back(best);
+        is_taken[*best] = true;
+        all.push_back({*best, to});
     }
     bool has_changed = true;
     for (int round = 0; has_changed && round < 200; ++round) {
         has_changed = false;
         for (std::size_t i = 0; i < count; ++i) {
             for (std::size_t k = i + 1; k < count; ++k) {
-                if (!cross(labels[i].to, slots[chosen[i]].at, labels[k].to, slots[chosen[k]].at))
+                if (!cross(all[i].to, slots[all[i].slot].at, all[k].to, slots[all[k].slot].at))
                     continue;
-                std::swap(chosen[i], chosen[k]);
+                std::swap(all[i].slot, all[k].slot);
+                for (const std::size_t it : {i, k})
+                    all[it].to = nearest(labels[it], slots[all[it].slot]);
                 has_changed = true;
             }
         }
     }
-    return chosen;
+    return all;
 }
 
-void draw_label(engine::Page& page, const LeaderLabel& label, const Slot& slot) {
-    page.draw_line(slot.at, label.to, {.width = engine::thin_width});
+void draw_label(engine::Page& page,
+                const std::string& text,
+                const PagePoint& to,
+                const Slot& slot) {
+    page.draw_line(slot.at, to, {.width = engine::thin_width});
     // A leader that ends within an outline ends with a dot (ISO 128-2, from memory).
     constexpr double r = 0.55;
-    page.draw_polygon({{label.to.x - r, label.to.y},
-                       {label.to.x, label.to.y - r},
-                       {label.to.x + r, label.to.y},
-                       {label.to.x, label.to.y + r}},
+    page.draw_polygon({{to.x - r, to.y}, {to.x, to.y - r}, {to.x + r, to.y}, {to.x, to.y + r}},
                       engine::filled(engine::Ink::black));
     const bool is_top = slot.side == Side::top;
     const double beside = slot.side == Side::left ? -0.8 : slot.side == Side::right ? 0.8 : 0.0;
-    page.draw_text({slot.at.x + beside, slot.at.y + (is_top ? -0.8 : 0.36 * text_size)}, label.text,
+    page.draw_text({slot.at.x + beside, slot.at.y + (is_top ? -0.8 : 0.36 * text_size)}, text,
                    {.size = text_size,
                     .weight = engine::LetterWeight::bold,
                     .anchor = is_top                    ? TextAnchor::middle
@@ -128,9 +143,10 @@ std::size_t draw_leader_labels(engine::Page& page,
                                const engine::PageBox& picture,
                                const LeaderSides& sides) {
     const auto slots = slots_round(picture, sides, widest(labels));
-    const auto chosen = chosen_slots(labels, slots);
-    for (std::size_t i = 0; i < chosen.size(); ++i) draw_label(page, labels[i], slots[chosen[i]]);
-    return chosen.size();
+    const auto all = placed(labels, slots);
+    for (std::size_t i = 0; i < all.size(); ++i)
+        draw_label(page, labels[i].text, all[i].to, slots[all[i].slot]);
+    return all.size();
 }
 
 }  // namespace model

@@ -9,7 +9,7 @@
 namespace model {
 
 struct LeaderLabel {
-    engine::PagePoint to;  // what is named
+    std::vector<engine::PagePoint> to;  // what is named: at one of these; one at least
     std::string text;
 };
 

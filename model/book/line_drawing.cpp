@@ -154,18 +154,21 @@ std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& a
     return std::nullopt;
 }
 
-std::optional<SeenPoint> place_to_point_at(std::span<const SeenBody> seen, Index piece) {
-    // Along the middle of its faces, the middle first.
-    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.04, 0.96}) {
-        for (auto body = seen.rbegin(); body != seen.rend(); ++body) {
-            if (body->piece != piece) continue;
-            for (const auto& face : body->faces) {
+std::vector<SeenPoint> places_to_point_at(std::span<const SeenBody> seen, Index piece) {
+    std::vector<SeenPoint> places;
+    const auto append_at = [&](double share) {
+        for (const auto& body : seen) {
+            if (body.piece != piece) continue;
+            for (const auto& face : body.faces) {
                 const auto at = in_face(face, share);
-                if (piece_at(seen, at) == piece) return at;
+                if (piece_at(seen, at) == piece) places.push_back(at);
             }
         }
-    }
-    return std::nullopt;
+    };
+    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) append_at(share);
+    for (const double share : {0.1, 0.9, 0.04, 0.96})
+        if (places.empty()) append_at(share);
+    return places;
 }
 
 }  // namespace model

@@ -27,11 +27,11 @@ struct View {
 
 std::vector<View> views() {
     return {
-        {"front", "seen from the front, its left on the left", front_sight, Axis::x, Axis::z,
+        {"front", "Seen from the front, its left on the left", front_sight, Axis::x, Axis::z,
          Axis::y},
-        {"left", "seen from its left, its front on the right", left_sight, Axis::y, Axis::z,
+        {"left", "Seen from its left, its front on the right", left_sight, Axis::y, Axis::z,
          Axis::x},
-        {"top", "seen from above, its front at the bottom", top_sight, Axis::x, Axis::y, Axis::z}};
+        {"top", "Seen from above, its front at the bottom", top_sight, Axis::x, Axis::y, Axis::z}};
 }
 
 engine::PageBox below_head(const PageFlow& flow) {
@@ -76,9 +76,10 @@ std::vector<LeaderLabel> labels_of(const Resolved& resolved,
         const auto& it = resolved.pieces[piece];
         const auto text = mark_on_drawing(resolved, it);
         if (text.empty() || (it.run == end_on && it.lean == no_index)) continue;
-        const auto at = place_to_point_at(seen, piece);
-        if (!at) continue;
-        (named.insert(piece).second ? fresh : again).push_back({place(*at), text});
+        std::vector<engine::PagePoint> to;
+        for (const auto& at : places_to_point_at(seen, piece)) to.push_back(place(at));
+        if (to.empty()) continue;
+        (named.insert(piece).second ? fresh : again).push_back({std::move(to), text});
     }
     fresh.insert(fresh.end(), again.begin(), again.end());
     return fresh;

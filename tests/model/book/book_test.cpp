@@ -2,8 +2,10 @@
 
 #include "engine/drawing/pdf.h"
 #include "engine/files/csv.h"
+#include "model/assembly/assembly_order.h"
 #include "model/schedule/cautions.h"
 #include "model/schedule/csv_tables.h"
+#include "model/schedule/page_flow.h"
 #include "model/schedule/square.h"
 
 #include "tests/model/book/book_job.h"
@@ -12,8 +14,6 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
-#include <cctype>
-#include <set>
 
 namespace {
 
@@ -87,7 +87,7 @@ TEST_CASE("the book holds every diagonal that proves a frame square", "[model][b
             model::square_csv(job.project, model::square_rows(job.project, job.resolved)));
         REQUIRE(table);
         for (const auto& row : table->rows) {
-            for (const auto& field : {row[6], row[9]}) {
+            for (const auto& field : {row[4], row[6]}) {
                 CAPTURE(field);
                 CHECK(words.find(closed_up(field)) != std::string::npos);
             }
@@ -99,12 +99,35 @@ TEST_CASE("chapters are reached by bookmarks, in the order of the work", "[model
     const auto book = tests::book_of(tests::book_job(tests::sample("tool_cabinet.json")));
     CHECK(titles_of(book, 0) == std::vector<std::string>{"Cover", "What to buy", "What to cut",
                                                          "Frames", "Typical corners",
-                                                         "Fasteners and pins",
+                                                         "Fasteners and pins", "Order of assembly",
                                                          "Diagonals and checks", "Index of marks"});
     CHECK(std::is_sorted(
         book.bookmarks.begin(), book.bookmarks.end(),
         [](const engine::Bookmark& a, const engine::Bookmark& b) { return a.page < b.page; }));
     for (const auto& bookmark : book.bookmarks) CHECK(bookmark.page < book.pages.size());
+}
+
+TEST_CASE("the order of assembly is printed step by step, with the diagonals to measure",
+          "[model][book][samples]") {
+    for (const auto& name : tests::sample_names()) {
+        CAPTURE(name);
+        const auto job = tests::book_job(tests::sample(name));
+        const auto order =
+            model::assembly_order(job.project, tests::book_catalogue(), job.resolved);
+        const auto words = closed_up(tests::words_in(tests::book_of(job)));
+        std::vector<int> numbers(job.project.frames.size(), 0);
+        for (const auto& step : order.steps) {
+            const auto title = "Step" + std::to_string(++numbers[step.frame]) + ":" +
+                               closed_up(std::string(model::name_of(step.work)));
+            CAPTURE(title);
+            CHECK(words.find(title) != std::string::npos);
+            for (const auto square : step.squares) {
+                const auto diagonal = "measure" + closed_up(model::length_on_paper(
+                                                      job.project, order.squares[square].diagonal));
+                CHECK(words.find(diagonal) != std::string::npos);
+            }
+        }
+    }
 }
 
 TEST_CASE("each page says which it is of how many, and carries the stamp", "[model][book]") {
@@ -132,10 +155,11 @@ TEST_CASE("no text is cut off, on any paper and in both systems of measure",
           "[model][book][samples]") {
     for (const auto& name : tests::sample_names()) {
         for (const auto paper : {Paper::a4, Paper::letter, Paper::a3, Paper::tabloid}) {
-            for (const auto unit : {engine::LengthUnit::inch, engine::LengthUnit::millimetre}) {
+            for (const auto form :
+                 {engine::TapeForm::inch_fraction, engine::TapeForm::millimetre}) {
                 CAPTURE(name, engine::name_of(paper));
                 auto job = tests::book_job(tests::sample(name));
-                job.project.shown.unit = unit;
+                job.project.shown.form = form;
                 check_inside(tests::book_of(job, paper));
             }
         }
