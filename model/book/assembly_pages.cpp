@@ -16,8 +16,8 @@ using engine::LetterWeight;
 
 constexpr double size = 3.5;  // mm
 constexpr double line = size * 1.28;
-constexpr double picture_width = 84.0;
-constexpr double picture_height = 62.0;
+constexpr double picture_width = 92.0;
+constexpr double picture_height = 74.0;
 constexpr double behind = 5.0;  // a step
 
 class FrameSteps {

@@ -9,7 +9,7 @@ namespace {
 
 using engine::LetterWeight;
 
-constexpr double picture_height = 80.0;  // mm
+constexpr double picture_height = 72.0;  // mm
 constexpr double words_size = 3.3;
 constexpr double line = words_size * 1.28;
 
@@ -32,8 +32,7 @@ void add_corner_pages(BookPages& book,
     PageFlow flow = book.flow();
     draw_page_head(flow, "Typical corners",
                    "Each is cut through the middle of its first fastener. Joints that are made "
-                   "alike are drawn once. " +
-                       std::string(strength_note));
+                   "alike are drawn once.");
     flow.use_columns(2);
     int number = 0;
     for (const auto& kind : kinds) {
@@ -52,6 +51,7 @@ void add_corner_pages(BookPages& book,
         for (const auto& it : lines) flow.text(it, {.size = words_size}, line);
         flow.text("Scale " + scale, {.size = words_size}, line + 6.0);
     }
+    draw_words(flow, strength_note, words_size);
     book.begin_chapter("Typical corners");
     book.add(flow.pages());
 }

@@ -200,7 +200,7 @@ private:
         if (edge < window_.lo[0] || edge > window_.hi[0]) return;
         const bool is_above = k == 0;
         const double y =
-            is_above ? place_({0, window_.hi[1]}).y - 1.5 : place_({0, window_.lo[1]}).y + 1.5;
+            is_above ? place_({0, window_.hi[1]}).y - 3.0 : place_({0, window_.lo[1]}).y + 4.5;
         const double from_y =
             place_({0, is_above ? in_mm(shape_.head_height) + 3.0
                                 : -in_mm(fastener_.grip + shape_.tail_length) - 3.0})
@@ -217,11 +217,11 @@ private:
             // Oblique strokes end a short dimension line (ISO 129-1, from memory).
             page.draw_line({x - 0.9, y + 0.9}, {x + 0.9, y - 0.9}, {.width = engine::narrow_width});
         }
-        const bool is_left = x1 < x0;
-        page.draw_text(
-            {is_left ? std::min(x0, x1) - 1.5 : std::max(x0, x1) + 1.5, y + 1.2},
-            length_on_paper(project_, distance),
-            {.size = 3.4, .anchor = is_left ? engine::TextAnchor::end : engine::TextAnchor::start});
+        page.draw_text({x1 < x0 ? x1 - 1.5 : x1 + 1.5, y + 1.2},
+                       length_on_paper(project_, distance),
+                       {.size = 3.4,
+                        .anchor = x1 < x0 ? engine::TextAnchor::end : engine::TextAnchor::start,
+                        .has_ground = true});
     }
 
     const Project& project_;

@@ -2,6 +2,7 @@
 
 #include "model/book/view_pages.h"
 
+#include <algorithm>
 #include <map>
 
 namespace model {
@@ -15,8 +16,12 @@ public:
     std::vector<std::string> lines(const AssemblyStep& step,
                                    const std::vector<int>& numbers) const {
         std::vector<std::string> all;
-        for (const auto& move : step.moves) {
-            all.push_back(move_words(move, numbers));
+        // Pieces of one mark that come one after the other, and the same way, share a line.
+        for (std::size_t i = 0; i < step.moves.size();) {
+            const auto words = move_words(step.moves[i], numbers);
+            const auto first = i;
+            while (i < step.moves.size() && move_words(step.moves[i], numbers) == words) ++i;
+            all.push_back(i - first > 1 ? std::to_string(i - first) + " x " + words : words);
         }
         if (!step.pins.empty()) all.push_back(pin_words(step));
         for (const Index square : step.squares) {
@@ -61,24 +66,36 @@ private:
         return mark_of(it.pieces[0]) + " + " + mark_of(it.pieces[1]);
     }
 
+    // "Pin with 24 x sheet pin 1/8: 2 in each of 12 joints".
     std::string pin_words(const AssemblyStep& step) const {
-        std::map<Index, std::size_t> counts;
-        std::map<Index, std::string> where;
-        for (const auto& pins : step.pins) {
-            counts[pins.pin] += pins.fasteners.size();
-            auto& words = where[pins.pin];
-            words += (words.empty() ? "" : ", ") + std::to_string(pins.fasteners.size()) + " in " +
-                     joint_words(pins.joint);
+        std::map<Index, std::vector<const StepPins*>> by_pin;
+        for (const auto& pins : step.pins) by_pin[pins.pin].push_back(&pins);
+        std::string words;
+        for (const auto& [pin, all] : by_pin) {
+            if (!words.empty()) words += "; ";
+            if (pin >= of_.catalogue.pins.size()) {
+                words += "clamp, since no pin fits: " + counts_by_joint(all);
+                continue;
+            }
+            std::size_t count = 0;
+            for (const auto* pins : all) count += pins->fasteners.size();
+            words += "pin with " + std::to_string(count) + " x " + of_.catalogue.pins[pin].id +
+                     ": " + counts_by_joint(all);
         }
-        std::string words = "Pin: ";
-        bool is_first = true;
-        for (const auto& [pin, count] : counts) {
-            words += is_first ? "" : "; ";
-            is_first = false;
-            words += pin < of_.catalogue.pins.size()
-                         ? std::to_string(count) + " x " + of_.catalogue.pins[pin].id
-                         : std::string("no pin fits, clamp");
-            words += " (" + where[pin] + ")";
+        words.front() = words.front() == 'p' ? 'P' : 'C';
+        return words;
+    }
+
+    std::string counts_by_joint(const std::vector<const StepPins*>& all) const {
+        const auto count = all.front()->fasteners.size();
+        const bool are_alike = std::ranges::all_of(
+            all, [&](const StepPins* pins) { return pins->fasteners.size() == count; });
+        if (are_alike && all.size() > 2)
+            return std::to_string(count) + " in each of " + std::to_string(all.size()) + " joints";
+        std::string words;
+        for (const auto* pins : all) {
+            words += (words.empty() ? "" : ", ") + std::to_string(pins->fasteners.size()) + " in " +
+                     joint_words(pins->joint);
         }
         return words;
     }
