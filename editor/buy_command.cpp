@@ -2,6 +2,7 @@
 
 #include "editor/assets_path.h"
 #include "editor/open_project.h"
+#include "editor/paper_names.h"
 #include "model/buying/buying_files.h"
 #include "model/room/read_scan.h"
 #include "model/room/resolve_in_room.h"
@@ -14,15 +15,6 @@
 
 namespace editor {
 namespace {
-
-std::vector<std::string> paper_names() {
-    using engine::Paper;
-    std::vector<std::string> names;
-    for (const auto paper : {Paper::a4, Paper::a3, Paper::letter, Paper::tabloid}) {
-        names.emplace_back(engine::name_of(paper));
-    }
-    return names;
-}
 
 engine::Result<model::BuyingFiles> made_files(const BuyArguments& arguments) {
     const std::filesystem::path file = arguments.project;

@@ -1,5 +1,6 @@
 #include "editor/command_line.h"
 
+#include "editor/book_command.h"
 #include "editor/buy_command.h"
 #include "editor/dxf_command.h"
 #include "editor/export_command.h"
@@ -169,6 +170,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     BuyArguments buy;
     StripsArguments strips;
     DxfArguments dxf;
+    BookArguments book;
     CLI::App app{
         "Barwright: cabinet skeletons of bar stock, from layout to cut and drill schedules",
         "barwright"};
@@ -183,6 +185,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     add_buy(app, buy);
     add_strips(app, strips);
     add_dxf(app, dxf);
+    add_book(app, book);
     if (const auto unknown = unknown_command(app, arguments); !unknown.empty()) {
         err << "barwright: " << unknown << '\n';
         return static_cast<int>(ExitStatus::not_possible);
@@ -201,6 +204,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     if (app.got_subcommand("buy")) return static_cast<int>(run_buy(buy, streams));
     if (app.got_subcommand("strips")) return static_cast<int>(run_strips(strips, streams));
     if (app.got_subcommand("dxf")) return static_cast<int>(run_dxf(dxf, streams));
+    if (app.got_subcommand("book")) return static_cast<int>(run_book(book, streams));
     if (app.got_subcommand("fit")) return static_cast<int>(print_fit(project, dimension, streams));
     const auto status = app.got_subcommand("schedule") ? write_schedules(project, folder, streams)
                                                        : print_findings(project, streams);

@@ -33,6 +33,8 @@ run_on() {
         "$barwright" export "$sample" --out "$out/$name.$format" >/dev/null || fail "export $sample"
         [[ -s $out/$name.$format ]] || fail "$sample: the $format file is missing or empty"
     done
+    "$barwright" book "$sample" --out "$out/$name.pdf" --paper letter >/dev/null || fail "book $sample"
+    [[ $(head -c 5 "$out/$name.pdf") == %PDF- ]] || fail "$sample: the book is no PDF file"
     # Without a display, as on a machine that has none.
     env -u DISPLAY -u WAYLAND_DISPLAY "$barwright" picture "$sample" --out "$out/$name.png" \
         --size 800x600 >/dev/null || fail "picture $sample"

@@ -6,6 +6,7 @@ _barwright_options() { # of a command; of none when it is not known
         schedule | export | dxf) echo --out --help ;;
         buy) echo --out --supplier --paper --help ;;
         strips) echo --out --paper --ruler-across --ruler-down --help ;;
+        book) echo --out --paper --supplier --since --help ;;
         check) echo --help ;;
         fit) echo --dimension --help ;;
         picture) echo --out --size --from --lines --help ;;
@@ -32,6 +33,7 @@ _barwright_out() {
     case $command in
         picture) _barwright_files .png ;;
         strips) _barwright_files .pdf ;;
+        book) _barwright_files .pdf ;;
         export) _barwright_files .step .glb .stl .obj ;;
         *) _barwright_files ;;
     esac
@@ -44,6 +46,7 @@ _barwright_value_of() {
         --from) _barwright_any_of front left top corner ;;
         --screenshot) _barwright_files .png ;;
         --out) _barwright_out ;;
+        --since) _barwright_files .stamps.json ;;
         --paper) _barwright_any_of a4 a3 letter tabloid ;;
         --size | --samples | --choose | --dimension | --supplier | --ruler-across | --ruler-down) ;;
         *) return 1 ;;
@@ -54,7 +57,7 @@ _barwright() {
     local current=${COMP_WORDS[COMP_CWORD]} command=${COMP_WORDS[1]} options
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        _barwright_any_of edit schedule buy strips dxf check fit picture export --help --version
+        _barwright_any_of edit schedule buy book strips dxf check fit picture export --help --version
     elif ! _barwright_value_of "${COMP_WORDS[COMP_CWORD - 1]}"; then
         read -ra options < <(_barwright_options "$command")
         if [[ $current == -* ]]; then

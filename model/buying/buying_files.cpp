@@ -21,29 +21,6 @@
 namespace model {
 namespace {
 
-// Whom the project buys from, by the wish.
-engine::Result<BuyFrom> from_wish(const Project& project,
-                                  const PriceLibrary& library,
-                                  const std::string& name) {
-    if (name.empty() && project.shop.supplier.empty()) return BuyFrom{};
-    const auto& wanted = name.empty() ? project.shop.supplier : name;
-    const auto supplier = std::ranges::find(project.suppliers, wanted, &Supplier::name);
-    if (supplier == project.suppliers.end()) {
-        std::string known;
-        for (const auto& it : project.suppliers) known += (known.empty() ? "" : ", ") + it.name;
-        return engine::Error{
-            engine::ErrorCode::unknown_name, "supplier " + wanted,
-            known.empty() ? "the project states no supplier" : "the project knows " + known};
-    }
-    const auto list = library.find(supplier->prices);
-    if (list == library.end()) {
-        return engine::Error{engine::ErrorCode::unknown_name, supplier->prices,
-                             "the price list is not read"};
-    }
-    if (!list->second) return list->second.error();
-    return BuyFrom{&*supplier, &*list->second};
-}
-
 std::string compare_csv(const std::vector<Offering>& offerings, const engine::TapeStyle& shown) {
     std::vector<std::string> head{"what"};
     for (const auto& it : offerings) head.push_back(it.name);
@@ -78,6 +55,28 @@ std::string joined(const std::vector<std::string>& lines) {
 }
 
 }  // namespace
+
+engine::Result<BuyFrom> supplier_wished(const Project& project,
+                                        const PriceLibrary& library,
+                                        const std::string& name) {
+    if (name.empty() && project.shop.supplier.empty()) return BuyFrom{};
+    const auto& wanted = name.empty() ? project.shop.supplier : name;
+    const auto supplier = std::ranges::find(project.suppliers, wanted, &Supplier::name);
+    if (supplier == project.suppliers.end()) {
+        std::string known;
+        for (const auto& it : project.suppliers) known += (known.empty() ? "" : ", ") + it.name;
+        return engine::Error{
+            engine::ErrorCode::unknown_name, "supplier " + wanted,
+            known.empty() ? "the project states no supplier" : "the project knows " + known};
+    }
+    const auto list = library.find(supplier->prices);
+    if (list == library.end()) {
+        return engine::Error{engine::ErrorCode::unknown_name, supplier->prices,
+                             "the price list is not read"};
+    }
+    if (!list->second) return list->second.error();
+    return BuyFrom{&*supplier, &*list->second};
+}
 
 std::string plan_verdict(const Project& project, const BarPlan& plan, const std::string& currency) {
     const auto& name = project.stock[plan.stock].name;
@@ -117,7 +116,7 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
                                          const Resolved& resolved,
                                          const PriceLibrary& library,
                                          const BuyingWish& wish) {
-    const auto from = from_wish(project, library, wish.supplier);
+    const auto from = supplier_wished(project, library, wish.supplier);
     if (!from) return from.error();
     const PlanWish by{.supply = supply_of(project, resolved, *from)};
     const auto plans = bar_plans(project, catalogue, resolved, by);

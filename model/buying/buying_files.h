@@ -3,6 +3,7 @@
 
 #include "engine/drawing/paper.h"
 #include "engine/result.h"
+#include "model/buying/estimate.h"
 #include "model/buying/price_library.h"
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/write_all.h"
@@ -31,7 +32,14 @@ inline constexpr std::array<std::string_view, 8> buying_names{
     "buy.csv",   "compare.csv", "what_if.csv", "nest.csv",
     "stops.csv", "bars.svg",    "bars.pdf",    "prices_to_fill_in.csv"};
 
-// Errors: unknown_name for a supplier that the project does not have; those of its list.
+// Whom the project buys from: the supplier of that name, where it is empty the one that the shop
+// has chosen, or none. Errors: unknown_name for a supplier that the project does not have; those of
+// its list. Both arguments must outlive it.
+engine::Result<BuyFrom> supplier_wished(const Project& project,
+                                        const PriceLibrary& library,
+                                        const std::string& name);
+
+// Errors: those of supplier_wished.
 engine::Result<BuyingFiles> buying_files(const Project& project,
                                          const Catalogue& catalogue,
                                          const Resolved& resolved,

@@ -1,11 +1,10 @@
 #include "model/schedule/bar_pages.h"
 
 #include "model/schedule/bar_block.h"
+#include "model/schedule/cautions.h"
 #include "model/schedule/page_flow.h"
 
 #include <algorithm>
-#include <array>
-#include <string_view>
 
 namespace model {
 namespace {
@@ -18,18 +17,14 @@ constexpr double title_size = 6.0;   // mm
 constexpr double text_size = 3.6;    // readable at arm's length on the bench
 constexpr double stop_height = 8.0;  // a line of the stop's settings, with room for a thumb
 
-// Usual cautions at the saw, from memory; the maker's instructions come first.
-constexpr std::array<std::string_view, 2> cautions{
-    "Saw: follow its maker's instructions. Eyes and ears protected, no gloves near the blade; both "
-    "ends of the bar supported, the work clamped, a piece too short to clamp never held by hand.",
-    "Measure the first piece of each setting before the others are cut. Let the blade stop before "
-    "you reach in. Fresh edges are sharp and chips are hot: deburr, brush, do not blow."};
-
 void draw_head(PageFlow& flow, const BarPageWords& words) {
     flow.make_room(26.0);
     flow.text(words.title, {.size = title_size, .weight = LetterWeight::bold}, title_size + 2.0);
     if (!words.verdict.empty()) flow.text(words.verdict, {.size = text_size}, text_size + 2.0);
-    for (const auto line : cautions) flow.wrapped(line, 3.0);
+    const auto& caution = caution_of(Work::cutting);
+    std::string further(caution.line);
+    for (const auto sentence : caution.further) further += " " + std::string(sentence);
+    flow.wrapped(further, 3.0);
     flow.skip(3.0);
 }
 

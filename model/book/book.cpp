@@ -1,0 +1,51 @@
+#include "model/book/book.h"
+
+#include "model/book/assembly_pages.h"
+#include "model/book/book_chapters.h"
+#include "model/book/corner_pages.h"
+#include "model/book/cover.h"
+#include "model/book/stamp.h"
+#include "model/book/view_pages.h"
+
+namespace model {
+namespace {
+
+void add_frames(BookPages& book, const BookOf& of) {
+    book.begin_chapter("Frames");
+    const auto before = book.count();
+    for (Index f = 0; f < of.resolved.frames.size() && f < of.project.frames.size(); ++f) {
+        for (const auto& it : view_pages(of.project, of.resolved, f, book.paper())) {
+            book.begin_part(of.project.frames[f].name + ": " + it.title);
+            book.add({it.page});
+        }
+    }
+    if (book.count() > before) return;
+    PageFlow flow = book.flow();
+    draw_page_head(flow, "Frames", "There is no frame with pieces yet.");
+    book.add(flow.pages());
+}
+
+}  // namespace
+
+engine::Document shop_book(const Project& project,
+                           const Catalogue& catalogue,
+                           const Resolved& resolved,
+                           const BookSupply& supply,
+                           engine::Paper paper) {
+    const BookOf of{project, catalogue, resolved, supply};
+    BookPages book("Shop book: " + (project.name.empty() ? "no name" : project.name), paper);
+    add_cover(book, project, catalogue, resolved, supply);
+    add_buying(book, of);
+    add_cutting(book, of);
+    // The drawings of the marks stand here; `drawn` tells the index on which pages.
+    PagesOfMarks drawn(resolved.marks.size());
+    add_frames(book, of);
+    add_corner_pages(book, project, catalogue, resolved);
+    add_fasteners(book, of);
+    add_assembly(book, of, assembly_order(project, catalogue, resolved));
+    add_checks(book, of);
+    add_index(book, of, drawn);
+    return std::move(book).finished(project_stamp(project));
+}
+
+}  // namespace model

@@ -1,0 +1,172 @@
+#include "model/book/corner_kinds.h"
+
+#include "model/resolve/piece_place.h"
+#include "model/resolve/recipe.h"
+#include "model/schedule/fastener_words.h"
+#include "model/schedule/page_flow.h"
+#include "model/schedule/piece_words.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace model {
+namespace {
+
+// An edge further away than this is another end of the piece, not an edge distance.
+constexpr Nm far_edge = 60 * Length::nm_per_mm;
+
+std::string thing_of(const Project& project,
+                     const PieceWords& words,
+                     const Resolved& resolved,
+                     Index piece) {
+    const auto& it = resolved.pieces[piece];
+    if (it.kind != PieceKind::panel || it.plate_count == 0) return words.section(piece);
+    // How wide a panel is makes no difference to its edge.
+    const auto& plate = it.plates[0];
+    const auto thick =
+        Length::from_nm(plate.box.hi[plate.normal_axis] - plate.box.lo[plate.normal_axis]);
+    return "panel of " + length_on_paper(project, thick) + " " + std::string(words.alloy(piece));
+}
+
+class Kinds {
+public:
+    Kinds(const Project& project, const Catalogue& catalogue, const Resolved& resolved)
+        : project_{project},
+          resolved_{resolved},
+          words_{project, catalogue, resolved},
+          fasteners_{catalogue, resolved} {}
+
+    std::vector<CornerKind> all() const {
+        std::vector<CornerKind> kinds;
+        std::map<std::vector<std::string>, std::size_t> known;
+        for (Index i = 0; i < resolved_.joints.size(); ++i) {
+            if (resolved_.joints[i].fastener_count == 0) continue;
+            auto words = words_of(i);
+            const auto title = title_of(i);
+            auto key = words;
+            key.push_back(title);
+            const auto [found, is_new] = known.emplace(std::move(key), kinds.size());
+            if (is_new) kinds.push_back({.title = title, .words = std::move(words)});
+            kinds[found->second].joints.push_back(i);
+        }
+        std::ranges::stable_sort(kinds, std::greater<>{},
+                                 [](const CornerKind& kind) { return kind.joints.size(); });
+        for (auto& kind : kinds) kind.words.push_back(places_of(kind));
+        return kinds;
+    }
+
+private:
+    std::string title_of(Index joint) const {
+        const auto& it = resolved_.joints[joint];
+        return thing_of(project_, words_, resolved_, it.pieces[0]) + " on " +
+               thing_of(project_, words_, resolved_, it.pieces[1]);
+    }
+
+    std::vector<std::string> words_of(Index joint) const {
+        const auto& it = resolved_.joints[joint];
+        std::vector<std::string> words;
+        const bool is_of_panel = resolved_.pieces[it.pieces[0]].kind == PieceKind::panel ||
+                                 resolved_.pieces[it.pieces[1]].kind == PieceKind::panel;
+        if (it.recipe < recipes().size() && !is_of_panel)
+            words.emplace_back("How they meet: " + std::string(recipes()[it.recipe].name));
+        words.push_back(fasteners_in(joint));
+        const auto& first = resolved_.fasteners[it.first_fastener];
+        std::string stack = "Stack " + on_paper(first.grip) + ": ";
+        for (std::size_t k = 0; k < first.stack_count; ++k)
+            stack += (k == 0 ? "" : " + ") + on_paper(first.stack[k].thickness);
+        words.push_back(stack + ", head side first");
+        const auto edges = edge_distances(resolved_, joint);
+        std::string distance;
+        for (std::size_t k = 0; k < 2; ++k) {
+            if (!edges[k]) continue;
+            distance += (distance.empty() ? "Edge distance " : ", ") +
+                        length_on_paper(project_, *edges[k]) + (k == 0 ? " outer" : " inner");
+        }
+        if (!distance.empty()) words.push_back(distance + " piece");
+        return words;
+    }
+
+    std::string fasteners_in(Index joint) const {
+        std::map<std::string, int> counts;
+        const auto& it = resolved_.joints[joint];
+        for (Index f = it.first_fastener; f < it.first_fastener + it.fastener_count; ++f)
+            ++counts[fasteners_.label_of(f)];
+        std::string words;
+        for (const auto& [label, count] : counts)
+            words += (words.empty() ? "" : "; ") + std::to_string(count) + " x " + label;
+        return words;
+    }
+
+    // Which marks meet so, each pair once.
+    std::string places_of(const CornerKind& kind) const {
+        std::vector<std::string> pairs;
+        for (const Index joint : kind.joints) {
+            const auto& it = resolved_.joints[joint];
+            auto pair = mark_of(it.pieces[0]) + " on " + mark_of(it.pieces[1]);
+            if (std::ranges::find(pairs, pair) == pairs.end()) pairs.push_back(std::move(pair));
+        }
+        constexpr std::size_t most = 6;
+        std::string words = std::to_string(kind.joints.size()) +
+                            (kind.joints.size() == 1 ? " joint: " : " joints: ");
+        for (std::size_t i = 0; i < pairs.size() && i < most; ++i)
+            words += (i == 0 ? "" : ", ") + pairs[i];
+        if (pairs.size() > most) words += " and " + std::to_string(pairs.size() - most) + " more";
+        return words;
+    }
+
+    std::string mark_of(Index piece) const {
+        const auto mark = resolved_.pieces[piece].mark;
+        return mark < resolved_.marks.size() ? resolved_.marks[mark].name : words_.member(piece);
+    }
+
+    std::string on_paper(Nm length) const {
+        return length_on_paper(project_, Length::from_nm(length));
+    }
+
+    const Project& project_;
+    const Resolved& resolved_;
+    PieceWords words_;
+    FastenersInUse fasteners_;
+};
+
+}  // namespace
+
+std::vector<CornerKind> corner_kinds(const Project& project,
+                                     const Catalogue& catalogue,
+                                     const Resolved& resolved) {
+    return Kinds(project, catalogue, resolved).all();
+}
+
+CornerCut corner_cut(const Resolved& resolved, Index joint) {
+    const auto& it = resolved.joints[joint];
+    const auto& fastener = resolved.fasteners[it.first_fastener];
+    const auto& outer = resolved.pieces[it.pieces[0]];
+    CornerCut cut;
+    cut.drive = fastener.axis;
+    cut.away = index_of(outer.run);
+    if (cut.away == cut.drive) cut.away = cut.drive == 0 ? 1 : 0;
+    cut.across = 3 - cut.drive - cut.away;
+    for (std::size_t i = 0; i < 3; ++i) cut.at[i] = in_mm(fastener.at[i]);
+    return cut;
+}
+
+std::array<std::optional<Length>, 2> edge_distances(const Resolved& resolved, Index joint) {
+    const auto& it = resolved.joints[joint];
+    const auto cut = corner_cut(resolved, joint);
+    const Nm at = resolved.fasteners[it.first_fastener].at[cut.across];
+    std::array<std::optional<Length>, 2> distances;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const auto& piece = resolved.pieces[it.pieces[k]];
+        if (piece.lean != no_index) continue;
+        for (const auto& plate : piece.walls()) {
+            if (plate.is_root_fillet || plate.wall != it.walls[k]) continue;
+            const Nm nearer =
+                std::min(at - plate.box.lo[cut.across], plate.box.hi[cut.across] - at);
+            if (nearer > 0 && nearer < far_edge) distances[k] = Length::from_nm(nearer);
+        }
+    }
+    return distances;
+}
+
+}  // namespace model

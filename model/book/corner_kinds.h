@@ -1,0 +1,41 @@
+// Joints that are made alike: the same sections, recipe, fasteners, stack and distances.
+#pragma once
+
+#include "engine/geometry/placement.h"
+#include "model/catalogue/catalogue.h"
+#include "model/project/project.h"
+#include "model/resolve/resolved.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace model {
+
+struct CornerKind {
+    std::vector<Index> joints;  // of which the first is drawn
+    std::string title;          // "angle 1 x 1 x 1/8 on angle 1 x 1 x 1/8"
+    std::vector<std::string> words;
+};
+
+// Joints with fasteners, in kinds: the most frequent first.
+std::vector<CornerKind> corner_kinds(const Project& project,
+                                     const Catalogue& catalogue,
+                                     const Resolved& resolved);
+
+// The plane of the section that shows a joint: through the axis of its first fastener, across the
+// run of the piece that lies outside.
+struct CornerCut {
+    std::size_t away = 0;    // axis of the frame across which it cuts
+    std::size_t across = 0;  // the one that lies level on the sheet
+    std::size_t drive = 0;   // along the fastener
+    engine::Vector at{};     // under the head of the fastener, mm in the frame
+};
+CornerCut corner_cut(const Resolved& resolved, Index joint);
+
+// From the fastener's axis to the nearer edge of the joint's two walls, in the plane of the
+// section, in order of Joint::pieces; none where that edge is far away.
+std::array<std::optional<engine::Length>, 2> edge_distances(const Resolved& resolved, Index joint);
+
+}  // namespace model

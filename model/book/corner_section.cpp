@@ -1,0 +1,250 @@
+#include "model/book/corner_section.h"
+
+#include "engine/geometry/vectors.h"
+#include "model/book/corner_kinds.h"
+#include "model/book/cut_faces.h"
+#include "model/book/line_drawing.h"
+#include "model/resolve/fastener_body.h"
+#include "model/resolve/piece_place.h"
+#include "model/schedule/page_flow.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace model {
+namespace {
+
+using engine::PageBox;
+using engine::PagePoint;
+
+// Enlarged and reduced scales of ISO 5455, from memory.
+struct UsualScale {
+    double factor = 1.0;
+    std::string_view words;
+};
+constexpr std::array<UsualScale, 7> usual_scales{{{5.0, "5 : 1"},
+                                                  {2.0, "2 : 1"},
+                                                  {1.0, "1 : 1"},
+                                                  {0.5, "1 : 2"},
+                                                  {0.2, "1 : 5"},
+                                                  {0.1, "1 : 10"},
+                                                  {0.05, "1 : 20"}}};
+
+constexpr double round_it = 4.0;  // mm of the thing that is shown round what matters
+
+class JointSection {
+public:
+    JointSection(const Project& project,
+                 const Catalogue& catalogue,
+                 const Resolved& resolved,
+                 Index joint)
+        : project_{project},
+          resolved_{resolved},
+          joint_{joint},
+          it_{resolved.joints[joint]},
+          cut_{corner_cut(resolved, joint)},
+          fastener_{resolved.fasteners[it_.first_fastener]} {
+        find_pieces();
+        const Nm last = fastener_.stack[fastener_.stack_count - 1U].thickness;
+        shape_ = body_shape(catalogue, fastener_.spec, fastener_.grip, last);
+        find_window();
+    }
+
+    std::string draw(engine::Page& page, const PageBox& box) {
+        const auto scale = scale_for(box);
+        place_ = {.origin = {box.left + box.width / 2, box.top + box.height / 2},
+                  .scale = scale.factor};
+        const auto middle =
+            SeenPoint{(window_.lo[0] + window_.hi[0]) / 2, (window_.lo[1] + window_.hi[1]) / 2};
+        place_.origin.x -= middle[0] * scale.factor;
+        place_.origin.y += middle[1] * scale.factor;
+        // The head is up, whichever way the fastener is driven.
+        const auto corner = place_({window_.lo[0], window_.hi[1]});
+        const PageBox shown{corner.x, corner.y, window_.width() * scale.factor,
+                            window_.height() * scale.factor};
+        page.draw_clipped(shown, [&] {
+            for (std::size_t i = 0; i < pieces_.size(); ++i) draw_piece(page, i);
+        });
+        draw_fastener(page);
+        draw_distances(page);
+        return std::string(scale.words);
+    }
+
+private:
+    void find_pieces() {
+        std::vector<Index> pieces{it_.pieces[0], it_.pieces[1]};
+        for (const Index more : {it_.shim, it_.brace})
+            if (more < resolved_.pieces.size()) pieces.push_back(more);
+        for (std::size_t k = 0; k < fastener_.stack_count; ++k)
+            if (std::ranges::find(pieces, fastener_.stack[k].piece) == pieces.end())
+                pieces.push_back(fastener_.stack[k].piece);
+        for (const Index piece : pieces) {
+            std::vector<BodyOfPiece> bodies;
+            append_piece_bodies(bodies, resolved_, piece);
+            CutFaces faces;
+            for (const auto& it : bodies) {
+                auto face = cut_through(it.body, cut_);
+                // Up is against the drive.
+                for (auto& p : face) p[1] *= -fastener_.drive;
+                if (face.size() > 2) faces.push_back(std::move(face));
+            }
+            pieces_.push_back(std::move(faces));
+        }
+    }
+
+    // Across, the piece that lies outside, as far as it is no longer than a hand; along the
+    // fastener, the stack and the beginning of what stands off it.
+    void find_window() {
+        const double round = std::max({in_mm(shape_.head_radius), in_mm(shape_.tail_radius), 8.0});
+        const double up = in_mm(shape_.head_height);
+        const double down = in_mm(fastener_.grip + shape_.tail_length);
+        window_ = {{-round, -down}, {round, up}};
+        for (const auto& face : pieces_.front()) {
+            for (const auto& p : face) {
+                const double across = std::abs(p[0]) > 40.0 ? std::copysign(18.0, p[0]) : p[0];
+                window_.lo[0] = std::min(window_.lo[0], across);
+                window_.hi[0] = std::max(window_.hi[0], across);
+                window_.lo[1] = std::min(window_.lo[1], std::max(p[1], -down - 8.0));
+                window_.hi[1] = std::max(window_.hi[1], std::min(p[1], up + 8.0));
+            }
+        }
+        for (std::size_t i = 0; i < 2; ++i) {
+            window_.lo[i] -= round_it;
+            window_.hi[i] += round_it;
+        }
+    }
+
+    UsualScale scale_for(const PageBox& box) const {
+        for (const auto& scale : usual_scales) {
+            if (window_.width() * scale.factor <= box.width &&
+                window_.height() * scale.factor <= box.height)
+                return scale;
+        }
+        return usual_scales.back();
+    }
+
+    void draw_piece(engine::Page& page, std::size_t piece) const {
+        // Hatched one way and the other, so that two pieces are told apart; a third one closer.
+        const engine::Hatching hatching{.spacing = piece < 2 ? 1.8 : 1.0,
+                                        .angle_deg = piece % 2 == 0 ? 45.0 : 135.0};
+        for (const auto& face : pieces_[piece]) {
+            std::vector<PagePoint> corners;
+            for (const auto& p : face) corners.push_back(place_(near_window(p)));
+            page.draw_hatch({corners}, hatching);
+        }
+        draw_outline(page, pieces_[piece]);
+    }
+
+    // A long piece is drawn no further than a little beyond the window, which cuts it off.
+    SeenPoint near_window(SeenPoint p) const {
+        for (std::size_t i = 0; i < 2; ++i)
+            p[i] = std::clamp(p[i], window_.lo[i] - 2.0, window_.hi[i] + 2.0);
+        return p;
+    }
+
+    void draw_outline(engine::Page& page, const CutFaces& faces) const {
+        for (const auto& [from, to] : edges_of(faces)) {
+            page.draw_line(place_(near_window(from)), place_(near_window(to)),
+                           {.width = engine::wide_width});
+        }
+    }
+
+    // Fasteners are not hatched where they are cut along (ISO 128-3, from memory).
+    void draw_fastener(engine::Page& page) const {
+        const double shank = in_mm(shape_.shank_radius);
+        const double grip = in_mm(fastener_.grip);
+        const double head = in_mm(shape_.head_radius);
+        const double up = in_mm(shape_.head_height);
+        const double tail = in_mm(shape_.tail_radius);
+        const double down = in_mm(shape_.tail_length);
+        const engine::Paint paint{.pen = engine::Pen{.width = engine::narrow_width},
+                                  .fill = engine::Ink::white};
+        page.draw_polygon({place_({-shank, 0}), place_({shank, 0}), place_({shank, -grip}),
+                           place_({-shank, -grip})},
+                          paint);
+        if (head > 0.0 && up > 0.0) {
+            page.draw_polygon({place_({-head, 0}), place_({head, 0}),
+                               place_({0.75 * head, 0.75 * up}), place_({0.35 * head, up}),
+                               place_({-0.35 * head, up}), place_({-0.75 * head, 0.75 * up})},
+                              paint);
+        }
+        if (tail > 0.0 && down > 0.0) {
+            const double under = -grip - down;
+            page.draw_polygon({place_({-0.8 * tail, -grip}), place_({0.8 * tail, -grip}),
+                               place_({tail, -grip - 0.35 * down}), place_({0.7 * tail, under}),
+                               place_({-0.7 * tail, under}), place_({-tail, -grip - 0.35 * down})},
+                              paint);
+        }
+        page.draw_line(place_({0, up + 3.0}), place_({0, -grip - down - 3.0}),
+                       {.width = engine::thin_width, .dash = engine::Dash::chain});
+    }
+
+    // Above the head for the outer piece, below the tail for the inner one.
+    void draw_distances(engine::Page& page) const {
+        const auto distances = edge_distances(resolved_, joint_);
+        for (std::size_t k = 0; k < 2; ++k) {
+            if (distances[k]) draw_distance(page, k, *distances[k]);
+        }
+    }
+
+    void draw_distance(engine::Page& page, std::size_t k, Length distance) const {
+        const auto& piece = resolved_.pieces[it_.pieces[k]];
+        double sense = 1.0;
+        for (const auto& plate : piece.walls()) {
+            if (plate.is_root_fillet || plate.wall != it_.walls[k]) continue;
+            const Nm before = fastener_.at[cut_.across] - plate.box.lo[cut_.across];
+            sense = before == distance.nm() ? -1.0 : 1.0;
+        }
+        const double edge = sense * distance.mm();
+        if (edge < window_.lo[0] || edge > window_.hi[0]) return;
+        const bool is_above = k == 0;
+        const double y =
+            is_above ? place_({0, window_.hi[1]}).y - 3.0 : place_({0, window_.lo[1]}).y + 4.5;
+        const double from_y =
+            place_({0, is_above ? in_mm(shape_.head_height) + 3.0
+                                : -in_mm(fastener_.grip + shape_.tail_length) - 3.0})
+                .y;
+        const double x0 = place_({0, 0}).x;
+        const double x1 = place_({edge, 0}).x;
+        const double beyond = is_above ? -1.0 : 1.0;
+        const engine::Pen thin{.width = engine::thin_width};
+        page.draw_line({x0, from_y}, {x0, y + beyond}, thin);
+        page.draw_line({x1, place_({0, is_above ? 0.0 : -in_mm(fastener_.grip)}).y + beyond},
+                       {x1, y + beyond}, thin);
+        page.draw_line({x0, y}, {x1, y}, thin);
+        for (const double x : {x0, x1}) {
+            // Oblique strokes end a short dimension line (ISO 129-1, from memory).
+            page.draw_line({x - 0.9, y + 0.9}, {x + 0.9, y - 0.9}, {.width = engine::narrow_width});
+        }
+        page.draw_text({x1 < x0 ? x1 - 1.5 : x1 + 1.5, y + 1.2},
+                       length_on_paper(project_, distance),
+                       {.size = 3.4,
+                        .anchor = x1 < x0 ? engine::TextAnchor::end : engine::TextAnchor::start,
+                        .has_ground = true});
+    }
+
+    const Project& project_;
+    const Resolved& resolved_;
+    Index joint_;
+    const Joint& it_;
+    CornerCut cut_;
+    const Fastener& fastener_;
+    BodyShape shape_;
+    std::vector<CutFaces> pieces_;
+    SeenBounds window_;
+    OnPage place_;
+};
+
+}  // namespace
+
+std::string draw_corner_section(engine::Page& page,
+                                const PageBox& box,
+                                const Project& project,
+                                const Catalogue& catalogue,
+                                const Resolved& resolved,
+                                Index joint) {
+    return JointSection(project, catalogue, resolved, joint).draw(page, box);
+}
+
+}  // namespace model

@@ -1,0 +1,174 @@
+#include "model/book/line_drawing.h"
+
+#include "engine/geometry/vectors.h"
+#include "model/book/paint_order.h"
+#include "model/book/piece_outlines.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace model {
+namespace {
+
+using engine::Vector;
+
+SeenBody seen_body(const BodyOfPiece& it, std::span<const BodyOfPiece> whole, const Sight& sight) {
+    SeenBody seen{.piece = it.piece};
+    for (const auto& face : it.body.faces) {
+        if (engine::dot(face.normal, sight.towards) < 1e-9) continue;
+        std::vector<SeenPoint> polygon;
+        for (std::uint16_t i = 0; i < face.count; ++i) {
+            const auto corner = it.body.loops[static_cast<std::size_t>(face.first) + i];
+            polygon.push_back(seen_point(it.body.corners[corner], sight));
+        }
+        seen.faces.push_back(std::move(polygon));
+    }
+    seen.outlines = outlines_of(it.body, whole, sight);
+    return seen;
+}
+
+bool is_in(const std::vector<SeenPoint>& polygon, const SeenPoint& at) {
+    int turns = 0;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const auto& p = polygon[i];
+        const auto& q = polygon[(i + 1) % polygon.size()];
+        const double turn = (q[0] - p[0]) * (at[1] - p[1]) - (q[1] - p[1]) * (at[0] - p[0]);
+        if (turn == 0.0) return false;
+        turns += turn > 0.0 ? 1 : -1;
+    }
+    return static_cast<std::size_t>(std::abs(turns)) == polygon.size() && !polygon.empty();
+}
+
+// Between two opposite sides of a face of four corners: at a share of its length and in its middle
+// across.
+SeenPoint in_face(const std::vector<SeenPoint>& face, double share) {
+    const auto mid = [](const SeenPoint& a, const SeenPoint& b, double t) {
+        return SeenPoint{a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t};
+    };
+    if (face.size() != 4) {
+        SeenPoint sum{};
+        for (const auto& p : face)
+            for (std::size_t i = 0; i < 2; ++i) sum[i] += p[i] / static_cast<double>(face.size());
+        return mid(sum, face.front(), share - 0.5);
+    }
+    const auto length = [&](std::size_t i) {
+        return std::hypot(face[(i + 1) % 4][0] - face[i][0], face[(i + 1) % 4][1] - face[i][1]);
+    };
+    const std::size_t first = length(0) + length(2) >= length(1) + length(3) ? 0 : 1;
+    const auto one = mid(face[first], face[first + 1], share);
+    const auto two = mid(face[(first + 3) % 4], face[first + 2], share);
+    return mid(one, two, 0.5);
+}
+
+}  // namespace
+
+Sight corner_sight() {
+    // From before, to the right and above: an axonometric picture in which no two of a box's faces
+    // look alike. Turned 32 deg about the upright, tilted by 24 deg.
+    const double turn = 32.0 * 0.017453292519943295;
+    const double tilt = 24.0 * 0.017453292519943295;
+    Sight sight;
+    sight.right = {std::cos(turn), std::sin(turn), 0.0};
+    sight.towards = {std::sin(turn) * std::cos(tilt), -std::cos(turn) * std::cos(tilt),
+                     std::sin(tilt)};
+    sight.up = engine::cross(sight.towards, sight.right);
+    return sight;
+}
+
+SeenPoint seen_point(const Vector& at, const Sight& sight) {
+    return {engine::dot(at, sight.right), engine::dot(at, sight.up)};
+}
+
+std::vector<SeenBody> seen_bodies(std::span<const BodyOfPiece> bodies, const Sight& sight) {
+    // Bodies of a piece stand one behind the other.
+    std::vector<std::pair<std::size_t, std::size_t>> whole(bodies.size());
+    for (std::size_t i = 0; i < bodies.size();) {
+        std::size_t end = i;
+        while (end < bodies.size() && bodies[end].piece == bodies[i].piece) ++end;
+        for (std::size_t k = i; k < end; ++k) whole[k] = {i, end - i};
+        i = end;
+    }
+    std::vector<SeenBody> seen;
+    for (const auto i : paint_order(bodies, sight)) {
+        seen.push_back(
+            seen_body(bodies[i], bodies.subspan(whole[i].first, whole[i].second), sight));
+    }
+    return seen;
+}
+
+SeenBounds bounds_of(std::span<const SeenBody> seen) {
+    SeenBounds bounds;
+    bool is_first = true;
+    for (const auto& body : seen) {
+        for (const auto& face : body.faces) {
+            for (const auto& p : face) {
+                if (is_first) bounds = {p, p};
+                is_first = false;
+                for (std::size_t i = 0; i < 2; ++i) {
+                    bounds.lo[i] = std::min(bounds.lo[i], p[i]);
+                    bounds.hi[i] = std::max(bounds.hi[i], p[i]);
+                }
+            }
+        }
+    }
+    return bounds;
+}
+
+OnPage fitted(const SeenBounds& bounds, const engine::PageBox& box) {
+    const double across = std::max(bounds.width(), 1e-3);
+    const double down = std::max(bounds.height(), 1e-3);
+    OnPage place{.scale = std::min(box.width / across, box.height / down)};
+    place.origin = {box.left + box.width / 2 - place.scale * (bounds.lo[0] + bounds.hi[0]) / 2,
+                    box.top + box.height / 2 + place.scale * (bounds.lo[1] + bounds.hi[1]) / 2};
+    return place;
+}
+
+void draw_seen(engine::Page& page,
+               std::span<const SeenBody> seen,
+               const OnPage& place,
+               const std::vector<bool>& bold) {
+    for (const auto& body : seen) {
+        const bool is_bold = body.piece < bold.size() && bold[body.piece];
+        const engine::Ink fill = is_bold ? engine::Ink::grey_25 : engine::Ink::white;
+        for (const auto& face : body.faces) {
+            std::vector<engine::PagePoint> corners;
+            for (const auto& p : face) corners.push_back(place(p));
+            page.draw_polygon(std::move(corners), engine::filled(fill));
+        }
+        const engine::Pen pen{.width = is_bold        ? engine::wide_width
+                                       : bold.empty() ? engine::narrow_width
+                                                      : engine::thin_width};
+        for (const auto& line : body.outlines) {
+            std::vector<engine::PagePoint> points;
+            for (const auto& p : line) points.push_back(place(p));
+            page.draw_polyline(std::move(points), pen);
+        }
+    }
+}
+
+std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& at) {
+    for (auto body = seen.rbegin(); body != seen.rend(); ++body) {
+        for (const auto& face : body->faces)
+            if (is_in(face, at)) return body->piece;
+    }
+    return std::nullopt;
+}
+
+std::vector<SeenPoint> places_to_point_at(std::span<const SeenBody> seen, Index piece) {
+    std::vector<SeenPoint> places;
+    const auto append_at = [&](double share) {
+        for (const auto& body : seen) {
+            if (body.piece != piece) continue;
+            for (const auto& face : body.faces) {
+                const auto at = in_face(face, share);
+                if (piece_at(seen, at) == piece) places.push_back(at);
+            }
+        }
+    };
+    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) append_at(share);
+    for (const double share : {0.1, 0.9, 0.04, 0.96})
+        if (places.empty()) append_at(share);
+    return places;
+}
+
+}  // namespace model

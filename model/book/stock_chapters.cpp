@@ -1,0 +1,173 @@
+#include "model/book/book_chapters.h"
+#include "model/book/page_table.h"
+#include "model/buying/money.h"
+#include "model/buying/sheet_layout.h"
+#include "model/buying/sheet_pages.h"
+#include "model/schedule/bar_pages.h"
+#include "model/schedule/decimal_mm.h"
+#include "model/schedule/piece_words.h"
+#include "model/schedule/pieces_by_mark.h"
+#include "model/schedule/sheet.h"
+
+namespace model {
+namespace {
+
+using engine::LetterWeight;
+using engine::TextAnchor;
+
+constexpr TextAnchor to_end = TextAnchor::end;
+constexpr LetterWeight bold = LetterWeight::bold;
+
+std::string money_or_none(const std::optional<Cents>& cents) {
+    return cents ? money_text(*cents) : std::string("no price");
+}
+
+void draw_sums(PageFlow& flow, const Estimate& estimate) {
+    const auto line = [&](const std::string& what, Cents cents, LetterWeight weight) {
+        flow.make_room(5.4);
+        flow.text(what, {.size = 3.8, .weight = weight}, 0.0);
+        flow.page().draw_text({flow.left() + flow.width(), flow.y() + 3.8},
+                              money_text(cents) + " " + estimate.currency,
+                              {.size = 3.8, .weight = weight, .anchor = to_end});
+        flow.skip(5.4);
+    };
+    flow.skip(3.0);
+    if (estimate.tax != 0) {
+        line("Sum", estimate.sum, LetterWeight::regular);
+        line("Tax", estimate.tax, LetterWeight::regular);
+    }
+    line("Total", estimate.total, bold);
+    if (estimate.without.empty()) return;
+    std::string lacks;
+    for (const auto& it : estimate.without) lacks += (lacks.empty() ? "" : ", ") + it;
+    draw_words(flow, "The total lacks, since no price is known or it is not sold: " + lacks + ".",
+               3.6, bold);
+}
+
+std::vector<TableCells> bar_cuts(const Project& project,
+                                 const Resolved& resolved,
+                                 const std::vector<CutRow>& rows) {
+    std::vector<TableCells> cells;
+    for (const auto& row : rows) {
+        if (is_of_sheet(row.kind)) continue;
+        cells.push_back({"", resolved.marks[row.mark].name, std::string(name_of(row.hand)),
+                         std::to_string(row.quantity), length_on_paper(project, row.length),
+                         decimal_mm(row.length), std::string(name_of(row.kind)), row.section,
+                         row.alloy, row.end_a, row.end_b});
+    }
+    return cells;
+}
+
+std::vector<TableCells> sheet_cuts(const Project& project,
+                                   const Resolved& resolved,
+                                   const std::vector<CutRow>& rows) {
+    std::vector<TableCells> cells;
+    for (const auto& row : rows) {
+        if (!is_of_sheet(row.kind)) continue;
+        cells.push_back({"", resolved.marks[row.mark].name, std::string(name_of(row.hand)),
+                         std::to_string(row.quantity), length_on_paper(project, row.length),
+                         decimal_mm(row.length), length_on_paper(project, row.width),
+                         decimal_mm(row.width), row.section, row.alloy, row.end_a, row.end_b});
+    }
+    return cells;
+}
+
+void draw_cut_list(PageFlow& flow, const BookOf& of) {
+    const auto rows = cut_rows(of.project, of.catalogue, of.resolved);
+    draw_page_head(flow, "Cut list",
+                   "Lengths run from long point to long point. Write the mark on every piece; "
+                   "\"opposite\" is the mirror image of \"as drawn\". The datum end is the one "
+                   "that holes are measured from.");
+    draw_caution(flow, Work::cutting);
+    draw_caution(flow, Work::deburring);
+    if (rows.empty()) draw_words(flow, "There is no piece to cut yet.");
+    const auto bars = bar_cuts(of.project, of.resolved, rows);
+    if (!bars.empty()) {
+        draw_table(flow,
+                   {{.head = "", .is_box = true},
+                    {.head = "Mark", .weight = bold},
+                    {.head = "Hand"},
+                    {.head = "Pieces", .anchor = to_end},
+                    {.head = "Length", .anchor = to_end, .weight = bold},
+                    {.head = "mm", .anchor = to_end},
+                    {.head = "What"},
+                    {.head = "Section"},
+                    {.head = "Alloy"},
+                    {.head = "Datum end"},
+                    {.head = "Far end"}},
+                   bars);
+    }
+    const auto sheets = sheet_cuts(of.project, of.resolved, rows);
+    if (sheets.empty()) return;
+    draw_part_head(flow, "Of sheet");
+    draw_table(flow,
+               {{.head = "", .is_box = true},
+                {.head = "Mark", .weight = bold},
+                {.head = "Hand"},
+                {.head = "Pieces", .anchor = to_end},
+                {.head = "Length", .anchor = to_end, .weight = bold},
+                {.head = "mm", .anchor = to_end},
+                {.head = "Width", .anchor = to_end, .weight = bold},
+                {.head = "mm", .anchor = to_end},
+                {.head = "What"},
+                {.head = "Material"},
+                {.head = "Datum end"},
+                {.head = "Far end"}},
+               sheets);
+}
+
+}  // namespace
+
+void add_buying(BookPages& book, const BookOf& of) {
+    const auto& estimate = of.supply.estimate;
+    PageFlow flow = book.flow();
+    draw_page_head(flow, "What to buy",
+                   estimate.from.empty() ? "At the prices that the stock states."
+                                         : "From " + estimate.from + ".");
+    if (estimate.lines.empty()) {
+        draw_words(flow, "There is nothing to buy.");
+    } else {
+        std::vector<TableCells> cells;
+        for (const auto& line : estimate.lines) {
+            cells.push_back({"", line.count > 0 ? std::to_string(line.count) : "", line.what,
+                             line.size, line.each ? money_text(*line.each) : "",
+                             money_or_none(line.sum), line.note});
+        }
+        draw_table(flow,
+                   {{.head = "", .is_box = true},
+                    {.head = "How many", .anchor = to_end, .weight = bold},
+                    {.head = "What", .weight = bold},
+                    {.head = "Size"},
+                    {.head = "Each", .anchor = to_end},
+                    {.head = "Sum", .anchor = to_end},
+                    {.head = "Note"}},
+                   cells);
+        draw_sums(flow, estimate);
+    }
+    book.begin_chapter("What to buy");
+    book.add(flow.pages());
+}
+
+void add_cutting(BookPages& book, const BookOf& of) {
+    PageFlow flow = book.flow(engine::PaperTurn::landscape);
+    draw_cut_list(flow, of);
+    book.begin_chapter("What to cut");
+    book.begin_part("Cut list");
+    book.add(flow.pages());
+    const auto rows = bar_rows(of.project, of.catalogue, of.resolved, of.supply.plans);
+    auto pages = bar_pages(of.project, of.resolved,
+                           saw_bars(of.project, of.catalogue, of.resolved, of.supply.plans),
+                           stop_rows(of.project, of.catalogue, of.resolved, rows),
+                           {.title = "Bars", .verdict = of.supply.verdict}, book.paper());
+    add_sheet_pages(pages, of.project, of.resolved,
+                    sheet_plans(of.project, of.catalogue, of.resolved, of.supply.prices),
+                    sheet_rows(of.project, of.catalogue, of.resolved), book.paper());
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < pages.pages.size(); ++i) {
+        for (; next < pages.bookmarks.size() && pages.bookmarks[next].page == i; ++next)
+            book.begin_part(pages.bookmarks[next].title);
+        book.add({pages.pages[i]});
+    }
+}
+
+}  // namespace model

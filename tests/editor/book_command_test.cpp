@@ -1,0 +1,103 @@
+#include "editor/command_line.h"
+
+#include "tests/support/scratch_folder.h"
+
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Run {
+    int status = -1;
+    std::string out;
+    std::string err;
+};
+
+Run run(const std::vector<std::string>& arguments) {
+    std::ostringstream out;
+    std::ostringstream err;
+    const int status = editor::run_command_line(arguments, out, err);
+    return {status, out.str(), err.str()};
+}
+
+std::string bytes_of(const fs::path& file) {
+    std::ifstream in{file, std::ios::binary};
+    return {std::istreambuf_iterator<char>{in}, {}};
+}
+
+const std::string sample = BARWRIGHT_SAMPLES "/parts_box.json";
+
+}  // namespace
+
+TEST_CASE("the shop book is written on every paper, twice the same", "[editor][command line]") {
+    const tests::ScratchFolder scratch{"book_every"};
+    for (const auto* paper : {"a4", "a3", "Letter", "TABLOID"}) {
+        CAPTURE(paper);
+        const auto file = scratch.path / (std::string(paper) + ".pdf");
+        const auto first = run({"book", sample, "--out", file.string(), "--paper", paper});
+        CAPTURE(first.out, first.err);
+        CHECK(first.status == 0);
+        const auto bytes = bytes_of(file);
+        CHECK(bytes.substr(0, 5) == "%PDF-");
+        CHECK(run({"book", sample, "--out", file.string(), "--paper", paper}).status == 0);
+        CHECK(bytes_of(file) == bytes);
+    }
+}
+
+TEST_CASE("the stamps beside a book tell that nothing has changed, or which marks have",
+          "[editor][command line]") {
+    const tests::ScratchFolder scratch{"book_since"};
+    const auto book = (scratch.path / "box.pdf").string();
+    const auto stamps = (scratch.path / "box.stamps.json").string();
+    REQUIRE(run({"book", sample, "--out", book}).status == 0);
+    REQUIRE(fs::exists(stamps));
+    const auto same = run({"book", sample, "--out", book, "--since", stamps});
+    CHECK(same.status == 0);
+    CHECK_THAT(same.out, Catch::Contains("all marks are still as they were printed"));
+
+    const auto other = run({"book", BARWRIGHT_SAMPLES "/tool_cabinet.json", "--out",
+                            (scratch.path / "other.pdf").string(), "--since", stamps});
+    CHECK(other.status == 0);
+    CHECK_THAT(other.out, Catch::Contains("is drawn otherwise now"));
+}
+
+TEST_CASE("a book that cannot be made is refused with the reason", "[editor][command line]") {
+    const tests::ScratchFolder scratch{"book_refused"};
+    const auto book = (scratch.path / "box.pdf").string();
+    const auto refuses = [&](std::vector<std::string> arguments, const std::string& reason) {
+        const auto refused = run(arguments);
+        CAPTURE(refused.out, refused.err);
+        CHECK(refused.status == 2);
+        CHECK_THAT(refused.err, Catch::Contains(reason));
+        CHECK_FALSE(fs::exists(book));
+    };
+    refuses({"book", sample}, "--out");
+    refuses({"book", (scratch.path / "none.json").string(), "--out", book}, "none.json");
+    refuses({"book", sample, "--out", book, "--paper", "foolscap"}, "--paper");
+    refuses({"book", sample, "--out", book, "--supplier", "nobody"}, "nobody");
+    refuses({"book", sample, "--out", book, "--since", sample}, "stamps");
+    refuses({"book", sample, "--out", (scratch.path / "no" / "such" / "box.pdf").string()}, "such");
+}
+
+TEST_CASE("a project that is not fit to cut from has a book that says so, and a status",
+          "[editor][command line]") {
+    const tests::ScratchFolder scratch{"book_errors"};
+    const auto project = scratch.path / "broken.json";
+    std::ofstream(project) << R"({
+  "barwright": 1, "name": "Broken",
+  "stock": [{"name": "angle", "section": "angle 1 x 1 x 1/8", "alloy": "6063-T52"}],
+  "frames": [{"name": "box", "members": [
+    {"name": "post", "stock": "angle", "run": "z", "on": ["left", "front"],
+     "legs": ["plus", "plus"],
+     "from": "floor", "to": "top"}]}]})";
+    const auto book = scratch.path / "broken.pdf";
+    const auto made = run({"book", project.string(), "--out", book.string()});
+    CHECK(made.status == 1);
+    CHECK(fs::exists(book));
+    CHECK_THAT(made.err, Catch::Contains("not fit to cut from"));
+}

@@ -1,0 +1,225 @@
+#include "model/book/book.h"
+
+#include "engine/drawing/pdf.h"
+#include "engine/files/csv.h"
+#include "model/assembly/assembly_order.h"
+#include "model/schedule/cautions.h"
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/page_flow.h"
+#include "model/schedule/square.h"
+
+#include "tests/model/book/book_job.h"
+#include "tests/support/random_project.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+namespace {
+
+using engine::Paper;
+
+// Texts are broken into lines at spaces, and long words within: both sides without spaces.
+std::string closed_up(const std::string& text) {
+    std::string closed;
+    for (const char c : text)
+        if (c != ' ' && c != '\n') closed += c;
+    return closed;
+}
+
+std::vector<std::string> titles_of(const engine::Document& document, int level) {
+    std::vector<std::string> titles;
+    for (const auto& bookmark : document.bookmarks)
+        if (bookmark.level == level) titles.push_back(bookmark.title);
+    return titles;
+}
+
+// Everything is inside of its page, with a margin that no printer refuses (5 mm, common practice).
+void check_inside(const engine::Document& document) {
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        const auto& page = document.pages[i];
+        CAPTURE(i);
+        for (const auto& item : page.items()) {
+            const auto* text = std::get_if<engine::DrawnText>(&item);
+            if (text == nullptr) continue;
+            CAPTURE(text->text);
+            const auto& look = text->lettering;
+            const double width = engine::text_width(text->text, look.size, look.weight);
+            const double before = engine::before_anchor(width, look.anchor);
+            const bool is_upright = look.turned_deg == 90;
+            const double first = is_upright ? text->at.y + before : text->at.x - before;
+            const double last = is_upright ? first - width : first + width;
+            const double most = is_upright ? page.size().height : page.size().width;
+            CHECK(std::min(first, last) >= 5.0);
+            CHECK(std::max(first, last) <= most - 5.0);
+            CHECK(text->at.y <= page.size().height - 5.0);
+            CHECK(text->at.y >= 5.0);
+        }
+    }
+}
+
+}  // namespace
+
+TEST_CASE("the book holds every field of the cut list, for all samples", "[model][book][samples]") {
+    for (const auto& name : tests::sample_names()) {
+        CAPTURE(name);
+        const auto job = tests::book_job(tests::sample(name));
+        const auto words = closed_up(tests::words_in(tests::book_of(job)));
+        const auto rows = model::cut_rows(job.project, tests::book_catalogue(), job.resolved);
+        const auto table = engine::read_csv(model::cut_csv(job.project, job.resolved, rows));
+        REQUIRE(table);
+        REQUIRE_FALSE(table->rows.empty());
+        for (const auto& row : table->rows) {
+            for (const auto& field : row) {
+                CAPTURE(field);
+                CHECK(words.find(closed_up(field)) != std::string::npos);
+            }
+        }
+    }
+}
+
+TEST_CASE("the book holds every diagonal that proves a frame square", "[model][book][samples]") {
+    for (const auto& name : tests::sample_names()) {
+        CAPTURE(name);
+        const auto job = tests::book_job(tests::sample(name));
+        const auto words = closed_up(tests::words_in(tests::book_of(job)));
+        const auto table = engine::read_csv(
+            model::square_csv(job.project, model::square_rows(job.project, job.resolved)));
+        REQUIRE(table);
+        for (const auto& row : table->rows) {
+            for (const auto& field : {row[4], row[6]}) {
+                CAPTURE(field);
+                CHECK(words.find(closed_up(field)) != std::string::npos);
+            }
+        }
+    }
+}
+
+TEST_CASE("chapters are reached by bookmarks, in the order of the work", "[model][book]") {
+    const auto book = tests::book_of(tests::book_job(tests::sample("tool_cabinet.json")));
+    CHECK(titles_of(book, 0) == std::vector<std::string>{"Cover", "What to buy", "What to cut",
+                                                         "Frames", "Typical corners",
+                                                         "Fasteners and pins", "Order of assembly",
+                                                         "Diagonals and checks", "Index of marks"});
+    CHECK(std::is_sorted(
+        book.bookmarks.begin(), book.bookmarks.end(),
+        [](const engine::Bookmark& a, const engine::Bookmark& b) { return a.page < b.page; }));
+    for (const auto& bookmark : book.bookmarks) CHECK(bookmark.page < book.pages.size());
+}
+
+TEST_CASE("the order of assembly is printed step by step, with the diagonals to measure",
+          "[model][book][samples]") {
+    for (const auto& name : tests::sample_names()) {
+        CAPTURE(name);
+        const auto job = tests::book_job(tests::sample(name));
+        const auto order =
+            model::assembly_order(job.project, tests::book_catalogue(), job.resolved);
+        const auto words = closed_up(tests::words_in(tests::book_of(job)));
+        std::vector<int> numbers(job.project.frames.size(), 0);
+        for (const auto& step : order.steps) {
+            const auto title = "Step" + std::to_string(++numbers[step.frame]) + ":" +
+                               closed_up(std::string(model::name_of(step.work)));
+            CAPTURE(title);
+            CHECK(words.find(title) != std::string::npos);
+            for (const auto square : step.squares) {
+                const auto diagonal = "measure" + closed_up(model::length_on_paper(
+                                                      job.project, order.squares[square].diagonal));
+                CHECK(words.find(diagonal) != std::string::npos);
+            }
+        }
+    }
+}
+
+TEST_CASE("each page says which it is of how many, and carries the stamp", "[model][book]") {
+    const auto job = tests::book_job(tests::sample("parts_box.json"));
+    const auto book = tests::book_of(job);
+    for (std::size_t i = 0; i < book.pages.size(); ++i) {
+        const auto words = tests::words_on(book.pages[i]);
+        CHECK_THAT(words, Catch::Contains("page " + std::to_string(i + 1) + " of " +
+                                          std::to_string(book.pages.size())));
+        CHECK_THAT(words, Catch::Contains("stamp "));
+        CHECK_THAT(words, Catch::Contains(job.project.name));
+    }
+}
+
+TEST_CASE("the same project gives the same bytes", "[model][book]") {
+    const auto name = GENERATE(as<std::string>{}, "tool_cabinet.json", "mixed_bench.json");
+    const auto one = engine::pdf_bytes(tests::book_of(tests::book_job(tests::sample(name))));
+    const auto two = engine::pdf_bytes(tests::book_of(tests::book_job(tests::sample(name))));
+    REQUIRE(one);
+    REQUIRE(two);
+    CHECK(*one == *two);
+}
+
+TEST_CASE("no text is cut off, on any paper and in both systems of measure",
+          "[model][book][samples]") {
+    for (const auto& name : tests::sample_names()) {
+        for (const auto paper : {Paper::a4, Paper::letter, Paper::a3, Paper::tabloid}) {
+            for (const auto form :
+                 {engine::TapeForm::inch_fraction, engine::TapeForm::millimetre}) {
+                CAPTURE(name, engine::name_of(paper));
+                auto job = tests::book_job(tests::sample(name));
+                job.project.shown.form = form;
+                check_inside(tests::book_of(job, paper));
+            }
+        }
+    }
+}
+
+TEST_CASE("a project with nothing in it has a book that says so", "[model][book]") {
+    const auto book = tests::book_of(tests::book_job({}));
+    REQUIRE(engine::pdf_bytes(book));
+    const auto words = tests::words_in(book);
+    CHECK_THAT(words, Catch::Contains("There is no piece to draw yet."));
+    CHECK_THAT(words, Catch::Contains("There is no piece to cut yet."));
+    CHECK_THAT(words, Catch::Contains("There is nothing to buy."));
+    check_inside(book);
+}
+
+TEST_CASE("a project with errors says on its cover that nothing is to be cut from it",
+          "[model][book]") {
+    auto project = tests::sample("tool_cabinet.json");
+    project.frames[0].members[0].from = "nowhere";
+    const auto job = tests::book_job(project);
+    const auto book = tests::book_of(job);
+    CHECK_THAT(tests::words_on(book.pages[0]), Catch::Contains("NOT FIT TO CUT FROM"));
+    REQUIRE(engine::pdf_bytes(book));
+    const auto sound = tests::book_of(tests::book_job(tests::sample("tool_cabinet.json")));
+    CHECK_THAT(tests::words_on(sound.pages[0]), !Catch::Contains("NOT FIT TO CUT FROM"));
+}
+
+TEST_CASE("names of any length and with any signs are printed, or as much of them as fits",
+          "[model][book]") {
+    auto project = tests::sample("parts_box.json");
+    project.name = std::string(400, 'W');
+    project.frames[0].name = std::string(300, 'M');
+    project.frames[0].members[0].name = std::string(500, 'x') + "\n\t\x01\xFF";
+    const auto book = tests::book_of(tests::book_job(project));
+    REQUIRE(engine::pdf_bytes(book));
+    check_inside(book);
+}
+
+TEST_CASE("each kind of work begins with its caution, and strength is never certified",
+          "[model][book]") {
+    const auto words = closed_up(
+        tests::words_in(tests::book_of(tests::book_job(tests::sample("tool_cabinet.json")))));
+    for (const auto work : {model::Work::cutting, model::Work::deburring, model::Work::riveting,
+                            model::Work::into_the_van}) {
+        CAPTURE(model::name_of(work));
+        CHECK(words.find(closed_up(std::string(model::caution_of(work).line))) !=
+              std::string::npos);
+        for (const auto sentence : model::caution_of(work).further)
+            CHECK(words.find(closed_up(std::string(sentence))) != std::string::npos);
+    }
+    CHECK(words.find(closed_up(std::string(model::strength_note))) != std::string::npos);
+}
+
+TEST_CASE("random skeletons of every shape have books that can be printed", "[model][book]") {
+    for (std::uint32_t seed = 1; seed <= 12; ++seed) {
+        CAPTURE(seed);
+        const auto random = tests::random_project(seed, tests::book_catalogue());
+        const auto book = tests::book_of(tests::book_job(random.project));
+        CHECK(engine::pdf_bytes(book));
+        check_inside(book);
+    }
+}
