@@ -73,9 +73,8 @@ void draw_chosen(const Derived& derived,
     int number = 0;
     for (const auto& words :
          model::step_words(*derived.project, catalogue, derived.resolved, order, index)) {
-        const auto text = std::string(name_of(words.work)) + ": " + words.text;
-        draw_wrapped(text);
-        log_item("work " + std::to_string(++number), text);
+        draw_wrapped(words.text);
+        log_item("work " + std::to_string(++number), words.text);
     }
 }
 

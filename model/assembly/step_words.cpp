@@ -1,116 +1,144 @@
 #include "model/assembly/step_words.h"
 
 #include "model/resolve/finding.h"
+#include "model/schedule/pieces_by_mark.h"
 
-#include <array>
+#include <algorithm>
 #include <map>
 
 namespace model {
 namespace {
 
-// "B2", "B2 opposite".
-std::string mark_of(const Resolved& resolved, Index piece) {
-    const auto& it = resolved.pieces[piece];
-    if (it.mark >= resolved.marks.size()) return {};
-    return resolved.marks[it.mark].name + (it.hand == Hand::opposite ? " opposite" : "");
-}
+class Wording {
+public:
+    Wording(const Project& project,
+            const Catalogue& catalogue,
+            const Resolved& resolved,
+            const AssemblyOrder& order)
+        : project_{project}, catalogue_{catalogue}, resolved_{resolved}, order_{order} {}
 
-// "A1, 2 x B1".
-std::string marks_of(const Resolved& resolved, const std::vector<Index>& pieces) {
-    std::map<std::string, int> counts;
-    for (const Index piece : pieces) ++counts[mark_of(resolved, piece)];
-    std::string words;
-    for (const auto& [mark, count] : counts) {
-        words += words.empty() ? "" : ", ";
-        words += (count > 1 ? std::to_string(count) + " x " : std::string()) + mark;
+    std::vector<StepWords> lines(const AssemblyStep& step) const {
+        std::vector<StepWords> all;
+        // Pieces of one mark that come one after the other, and the same way, share a line.
+        for (std::size_t i = 0; i < step.moves.size();) {
+            const auto words = move_words(step.moves[i]);
+            const auto first = i;
+            while (i < step.moves.size() && move_words(step.moves[i]) == words) ++i;
+            all.push_back({StepWork::put_on,
+                           i - first > 1 ? std::to_string(i - first) + " x " + words : words});
+        }
+        if (!step.pins.empty()) all.push_back({StepWork::pin, pin_words(step)});
+        for (const Index square : step.squares) {
+            if (square >= order_.squares.size()) continue;
+            all.push_back({StepWork::measure, square_words(order_.squares[square])});
+        }
+        if (!step.sets.empty()) all.push_back({StepWork::set, set_words(step)});
+        if (!step.fixing_holes.empty()) {
+            all.push_back(
+                {StepWork::fix, "Fix it through " + std::to_string(step.fixing_holes.size()) +
+                                    " holes of its feet, after you know what lies behind each."});
+        }
+        return all;
     }
-    return words;
-}
 
-std::string move_words(const Resolved& resolved,
-                       const AssemblyOrder& order,
-                       const AssemblyMove& move) {
-    const auto way = words_of(move.along);
-    const auto marks = marks_of(resolved, move.pieces);
-    if (move.made_in >= order.steps.size()) return marks + ": " + way;
-    return "what step " + std::to_string(step_number(order, move.made_in)) + " made, " + way +
-           ": " + marks;
-}
-
-std::string joint_words(const Resolved& resolved, Index joint) {
-    const auto& it = resolved.joints[joint];
-    return mark_of(resolved, it.pieces[0]) + " + " + mark_of(resolved, it.pieces[1]);
-}
-
-// "8 x sheet pin 1/8 (2 in A1 + B1, 2 in A1 + B2)".
-std::string pin_words(const Catalogue& catalogue,
-                      const Resolved& resolved,
-                      const AssemblyStep& step) {
-    std::map<Index, std::size_t> counts;
-    std::map<Index, std::string> where;
-    for (const auto& pins : step.pins) {
-        counts[pins.pin] += pins.fasteners.size();
-        auto& words = where[pins.pin];
-        words += words.empty() ? "" : ", ";
-        words += std::to_string(pins.fasteners.size()) + " in " + joint_words(resolved, pins.joint);
+private:
+    std::string mark_of(Index piece) const {
+        return mark_on_drawing(resolved_, resolved_.pieces[piece]);
     }
-    std::string words;
-    for (const auto& [pin, count] : counts) {
-        words += words.empty() ? "" : "; ";
-        words += pin < catalogue.pins.size()
-                     ? std::to_string(count) + " x " + catalogue.pins[pin].id
-                     : std::string("no pin fits, clamp");
-        words += " (" + where[pin] + ")";
-    }
-    return words;
-}
 
-std::string square_words(const Project& project, const SquareRow& row) {
-    return "both diagonals of face " + row.face + ", " + row.between[0][0] + " to " +
-           row.between[0][1] + ", " + row.between[1][0] + " to " + row.between[1][1] +
-           ", measure " + length_in_words(row.diagonal, project.shown);
-}
-
-std::string set_words(const Resolved& resolved, const AssemblyStep& step) {
-    std::string words;
-    bool has_nose = false;
-    for (const auto& setting : step.sets) {
-        words += words.empty() ? "" : ", ";
-        words += joint_words(resolved, setting.joint) + (setting.long_nose ? "*" : "");
-        has_nose = has_nose || setting.long_nose;
+    // "A1 and 2 x B1".
+    std::string marks_of(const std::vector<Index>& pieces) const {
+        std::map<std::string, int> counts;
+        for (const Index piece : pieces) ++counts[mark_of(piece)];
+        std::string words;
+        for (const auto& [mark, count] : counts) {
+            words += (words.empty() ? "" : ", ") +
+                     (count > 1 ? std::to_string(count) + " x " : std::string()) + mark;
+        }
+        return words;
     }
-    return "in this order: " + words + (has_nose ? "; * only a long nose has room" : "");
-}
+
+    std::string move_words(const AssemblyMove& move) const {
+        const auto way = words_of(move.along);
+        if (move.made_in < order_.steps.size()) {
+            return "What step " + std::to_string(step_number(order_, move.made_in)) + " made, " +
+                   way + ": " + marks_of(move.pieces);
+        }
+        return marks_of(move.pieces) + ": " + way;
+    }
+
+    std::string joint_words(Index joint) const {
+        const auto& it = resolved_.joints[joint];
+        return mark_of(it.pieces[0]) + " + " + mark_of(it.pieces[1]);
+    }
+
+    // "Pin with 24 x sheet pin 1/8: 2 in each of 12 joints".
+    std::string pin_words(const AssemblyStep& step) const {
+        std::map<Index, std::vector<const StepPins*>> by_pin;
+        for (const auto& pins : step.pins) by_pin[pins.pin].push_back(&pins);
+        std::string words;
+        for (const auto& [pin, all] : by_pin) {
+            if (!words.empty()) words += "; ";
+            if (pin >= catalogue_.pins.size()) {
+                words += "clamp, since no pin fits: " + counts_by_joint(all);
+                continue;
+            }
+            std::size_t count = 0;
+            for (const auto* pins : all) count += pins->fasteners.size();
+            words += "pin with " + std::to_string(count) + " x " + catalogue_.pins[pin].id + ": " +
+                     counts_by_joint(all);
+        }
+        words.front() = words.front() == 'p' ? 'P' : 'C';
+        return words;
+    }
+
+    std::string counts_by_joint(const std::vector<const StepPins*>& all) const {
+        const auto count = all.front()->fasteners.size();
+        const bool are_alike = std::ranges::all_of(
+            all, [&](const StepPins* pins) { return pins->fasteners.size() == count; });
+        if (are_alike && all.size() > 2)
+            return std::to_string(count) + " in each of " + std::to_string(all.size()) + " joints";
+        std::string words;
+        for (const auto* pins : all) {
+            words += (words.empty() ? "" : ", ") + std::to_string(pins->fasteners.size()) + " in " +
+                     joint_words(pins->joint);
+        }
+        return words;
+    }
+
+    std::string square_words(const SquareRow& row) const {
+        return "Both diagonals of face " + row.face + ", " + row.between[0][0] + " to " +
+               row.between[0][1] + ", " + row.between[1][0] + " to " + row.between[1][1] +
+               ", measure " + length_in_words(row.diagonal, project_.shown);
+    }
+
+    std::string set_words(const AssemblyStep& step) const {
+        std::string words = "Set in this order: ";
+        bool is_first = true;
+        bool has_nose = false;
+        for (const auto& setting : step.sets) {
+            words += is_first ? "" : ", ";
+            is_first = false;
+            words += joint_words(setting.joint) + (setting.long_nose ? "*" : "");
+            has_nose = has_nose || setting.long_nose;
+        }
+        return words + (has_nose ? ". * only a long nose has room." : "");
+    }
+
+    const Project& project_;
+    const Catalogue& catalogue_;
+    const Resolved& resolved_;
+    const AssemblyOrder& order_;
+};
 
 }  // namespace
-
-std::string_view name_of(StepWork work) {
-    constexpr std::array<std::string_view, 5> names{"put on", "pin", "measure", "set", "fix"};
-    return names[static_cast<std::size_t>(work)];
-}
 
 std::vector<StepWords> step_words(const Project& project,
                                   const Catalogue& catalogue,
                                   const Resolved& resolved,
                                   const AssemblyOrder& order,
-                                  Index step_index) {
-    const auto& step = order.steps[step_index];
-    std::vector<StepWords> all;
-    for (const auto& move : step.moves) {
-        all.push_back({StepWork::put_on, move_words(resolved, order, move)});
-    }
-    if (!step.pins.empty()) all.push_back({StepWork::pin, pin_words(catalogue, resolved, step)});
-    for (const Index square : step.squares) {
-        if (square >= order.squares.size()) continue;
-        all.push_back({StepWork::measure, square_words(project, order.squares[square])});
-    }
-    if (!step.sets.empty()) all.push_back({StepWork::set, set_words(resolved, step)});
-    if (!step.fixing_holes.empty()) {
-        all.push_back(
-            {StepWork::fix, "through " + std::to_string(step.fixing_holes.size()) +
-                                " holes of its feet, after you know what lies behind each"});
-    }
-    return all;
+                                  Index step) {
+    return Wording(project, catalogue, resolved, order).lines(order.steps[step]);
 }
 
 int step_number(const AssemblyOrder& order, Index step) {

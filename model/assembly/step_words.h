@@ -4,26 +4,22 @@
 #include "model/assembly/assembly_order.h"
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace model {
 
 enum class StepWork { put_on, pin, measure, set, fix };
 
-// "put on", "pin", "measure", "set", "fix"
-std::string_view name_of(StepWork work);
-
 struct StepWords {
     StepWork work = StepWork::put_on;
-    std::string text;  // without a full stop
+    std::string text;
 
     bool operator==(const StepWords&) const = default;
 };
 
-// What is done in a step, in the order of the work: a line for each thing that is put on, one for
-// the pins, one for each diagonal, one for the fasteners in the order in which the tool reaches
-// them, and one for the fixing to the van.
+// What is done in a step, in the order of the work, a line for each thing to do: what is put on,
+// the pins, each diagonal, the fasteners in the order in which the tool reaches them, the fixing to
+// the van.
 std::vector<StepWords> step_words(const Project& project,
                                   const Catalogue& catalogue,
                                   const Resolved& resolved,

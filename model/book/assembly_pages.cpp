@@ -1,10 +1,11 @@
 #include "model/book/assembly_pages.h"
 
+#include "model/assembly/step_words.h"
 #include "model/book/leader_labels.h"
 #include "model/book/line_drawing.h"
-#include "model/book/step_words.h"
 #include "model/book/view_pages.h"
 #include "model/book/wrapped_lines.h"
+#include "model/schedule/pieces_by_mark.h"
 
 #include <algorithm>
 #include <map>
@@ -23,10 +24,9 @@ constexpr double behind = 5.0;  // a step
 class FrameSteps {
 public:
     FrameSteps(PageFlow& flow, const BookOf& of, const AssemblyOrder& order)
-        : flow_{flow}, of_{of}, order_{order}, numbers_(order.steps.size(), 0) {}
+        : flow_{flow}, of_{of}, order_{order} {}
 
-    void draw(Index step_index, const AssemblyStep& step, int number) {
-        numbers_[step_index] = number;
+    void draw(Index step_index, const AssemblyStep& step) {
         auto& stands = standing_[step.assembly];
         std::vector<bool> is_new(of_.resolved.pieces.size(), false);
         for (const auto& move : step.moves) {
@@ -35,15 +35,16 @@ public:
                 is_new[piece] = true;
             }
         }
-        const std::string title = "Step " + std::to_string(number) + ": " +
-                                  std::string(name_of(step.work)) +
-                                  (step.face.empty() ? "" : ", face " + step.face);
+        const std::string title = step_title(order_, step_index);
         const double width = flow_.width() - picture_width - 6.0;
-        const auto lines = step_words(of_, order_, step, numbers_);
+        const auto lines = step_words(of_.project, of_.catalogue, of_.resolved, order_, step_index);
         std::vector<std::vector<std::string>> broken;
         double height = 6.5;
         for (const auto& it : lines) {
-            broken.push_back(wrapped_lines(it, size, width - 7.0));
+            const bool is_signed = it.work == StepWork::measure;
+            broken.push_back(
+                wrapped_lines(it.text + (is_signed ? ".  One _________  other _________" : ""),
+                              size, width - 7.0));
             height += static_cast<double>(broken.back().size()) * line + 1.5;
         }
         const double most =
@@ -103,7 +104,6 @@ private:
     PageFlow& flow_;
     const BookOf& of_;
     const AssemblyOrder& order_;
-    std::vector<int> numbers_;
     std::map<Index, std::vector<Index>> standing_;  // by assembly of the frame
 };
 
@@ -134,7 +134,9 @@ void add_assembly(BookPages& book, const BookOf& of, const AssemblyOrder& order)
         FrameSteps steps(flow, of, order);
         int number = 0;
         for (Index i = 0; i < order.steps.size(); ++i) {
-            if (order.steps[i].frame == f) steps.draw(i, order.steps[i], ++number);
+            if (order.steps[i].frame != f) continue;
+            steps.draw(i, order.steps[i]);
+            ++number;
         }
         if (number == 0) continue;
         book.begin_part(of.project.frames[f].name + ": steps");

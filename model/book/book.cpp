@@ -4,6 +4,7 @@
 #include "model/book/book_chapters.h"
 #include "model/book/corner_pages.h"
 #include "model/book/cover.h"
+#include "model/book/mark_pages.h"
 #include "model/book/stamp.h"
 #include "model/book/view_pages.h"
 
@@ -25,6 +26,29 @@ void add_frames(BookPages& book, const BookOf& of) {
     book.add(flow.pages());
 }
 
+// Gives on which page each mark is drawn.
+PagesOfMarks add_marks(BookPages& book, const BookOf& of) {
+    PagesOfMarks drawn(of.resolved.marks.size());
+    const auto drawings = mark_drawings(of.project, of.catalogue, of.resolved, book.paper());
+    if (drawings.pages.empty()) return drawn;
+    book.begin_chapter("Marks to cut and drill");
+    PageFlow flow = book.flow();
+    draw_page_head(
+        flow, "Marks to cut and drill",
+        "One drawing for each mark and hand, unrolled: both legs are folded out from the "
+        "heel. All distances are from the one datum end.");
+    draw_caution(flow, Work::drilling);
+    draw_caution(flow, Work::tapping);
+    book.add(flow.pages());
+    const auto before = book.count();
+    for (const auto& place : drawings.places) {
+        auto& page = drawn[place.mark];
+        if (!page) page = before + place.page;
+    }
+    book.add(drawings.pages);
+    return drawn;
+}
+
 }  // namespace
 
 engine::Document shop_book(const Project& project,
@@ -37,8 +61,7 @@ engine::Document shop_book(const Project& project,
     add_cover(book, project, catalogue, resolved, supply);
     add_buying(book, of);
     add_cutting(book, of);
-    // The drawings of the marks stand here; `drawn` tells the index on which pages.
-    PagesOfMarks drawn(resolved.marks.size());
+    const auto drawn = add_marks(book, of);
     add_frames(book, of);
     add_corner_pages(book, project, catalogue, resolved);
     add_fasteners(book, of);

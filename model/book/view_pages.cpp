@@ -5,6 +5,7 @@
 #include "model/book/line_drawing.h"
 #include "model/book/plane_scale.h"
 #include "model/resolve/piece_place.h"
+#include "model/schedule/pieces_by_mark.h"
 
 #include <algorithm>
 #include <cmath>
@@ -216,12 +217,6 @@ private:
 };
 
 }  // namespace
-
-std::string mark_on_drawing(const Resolved& resolved, const Piece& piece) {
-    if (piece.mark >= resolved.marks.size()) return {};
-    const auto& name = resolved.marks[piece.mark].name;
-    return piece.hand == Hand::opposite ? name + " opp." : name;
-}
 
 std::vector<FramePage> view_pages(const Project& project,
                                   const Resolved& resolved,

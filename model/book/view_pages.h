@@ -22,7 +22,4 @@ std::vector<FramePage> view_pages(const Project& project,
                                   Index frame,
                                   engine::Paper paper);
 
-// "A1", "A1 opp." for the opposite hand; empty for a piece without a mark.
-std::string mark_on_drawing(const Resolved& resolved, const Piece& piece);
-
 }  // namespace model

@@ -23,4 +23,10 @@ std::string_view name_of(Hand hand) {
     return names[static_cast<std::size_t>(hand)];
 }
 
+std::string mark_on_drawing(const Resolved& resolved, const Piece& piece) {
+    if (piece.mark >= resolved.marks.size()) return {};
+    const auto& name = resolved.marks[piece.mark].name;
+    return piece.hand == Hand::opposite ? name + " opp." : name;
+}
+
 }  // namespace model

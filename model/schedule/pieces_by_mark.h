@@ -3,6 +3,7 @@
 
 #include "model/resolve/resolved.h"
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -19,5 +20,8 @@ std::vector<MarkGroup> pieces_by_mark(const Resolved& resolved);
 
 // "", "as drawn", "opposite". Empty where all pieces of the mark are alike.
 std::string_view name_of(Hand hand);
+
+// "A1", "A1 opp." for the opposite hand; empty for a piece without a mark.
+std::string mark_on_drawing(const Resolved& resolved, const Piece& piece);
 
 }  // namespace model
