@@ -12,7 +12,7 @@ namespace {
 
 using engine::LetterWeight;
 
-constexpr double picture_height = 122.0;  // mm, on A4 and Letter
+constexpr double cover_height = 122.0;  // mm, on A4 and Letter
 constexpr std::size_t most_errors = 4;
 
 // Frames are drawn from the corner before them where all stand the same way round, else from the
@@ -44,7 +44,7 @@ void draw_picture(PageFlow& flow, const Resolved& resolved) {
     }
     const auto seen = seen_bodies(bodies, sight_of(resolved));
     const double share = flow.page().size().height / 297.0;
-    const double height = picture_height * share;
+    const double height = cover_height * share;
     draw_seen(flow.page(), seen,
               fitted(bounds_of(seen), {flow.left(), flow.y(), flow.width(), height}));
     flow.skip(height + 5.0);

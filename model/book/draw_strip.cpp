@@ -16,15 +16,15 @@ using engine::Page;
 using engine::PagePoint;
 using engine::TextAnchor;
 
-constexpr double name_size = 4.6;
-constexpr double count_size = 3.0;
+constexpr double strip_name_size = 4.6;
+constexpr double strip_count_size = 3.0;
 constexpr double edge_size = 2.8;
 constexpr double least_size = 1.6;
 constexpr double cross_reach = 4.0;  // from a hole's middle
 constexpr double register_reach = 2.5;
 constexpr double least_width = 40.0;  // of a paper, for its words
 constexpr engine::Pen cut_pen{.width = engine::thin_width};
-constexpr engine::Pen hair_pen{.width = engine::hair_width};
+constexpr engine::Pen strip_pen{.width = engine::hair_width};
 
 std::string place_text(const Project& project, engine::Length length) {
     auto style = project.shown;
@@ -124,8 +124,8 @@ private:
     }
 
     void draw_head() {
-        write(head_.y + 4.4, name_words(strip_), name_size, LetterWeight::bold);
-        write(head_.y + 8.4, count_words(strip_), count_size, LetterWeight::regular);
+        write(head_.y + 4.4, name_words(strip_), strip_name_size, LetterWeight::bold);
+        write(head_.y + 8.4, count_words(strip_), strip_count_size, LetterWeight::regular);
         write(head_.y + 12.4, start_words(strip_), edge_size, LetterWeight::bold);
         for (std::size_t i = 0; i < tile_.wall_count; ++i) {
             const double room = x(wall(i).right()) - x(wall(i).left());
@@ -187,8 +187,8 @@ private:
             const double reach_y = cross_reach / strip_.printer.down;
             page_.draw_lines({{{{at.x - reach_x, at.y}, {at.x + reach_x, at.y}}},
                               {{{at.x, at.y - reach_y}, {at.x, at.y + reach_y}}}},
-                             hair_pen);
-            page_.draw_circle(at, hole.diameter / 2 / strip_.printer.across, {.pen = hair_pen});
+                             strip_pen);
+            page_.draw_circle(at, hole.diameter / 2 / strip_.printer.across, {.pen = strip_pen});
             draw_number(at, hole, is_one);
         }
     }

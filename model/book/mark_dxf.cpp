@@ -14,7 +14,7 @@ namespace {
 using engine::DxfLayer;
 using engine::PagePoint;
 
-constexpr double word_height = 4.0;
+constexpr double dxf_word_height = 4.0;
 
 // Closed loops of what is cut from sheet or flat bar; of a bar with legs, edges without its folds.
 class Shapes {
@@ -90,7 +90,7 @@ engine::DxfDrawing mark_dxf(const Project& project,
     auto drawing = Shapes(facts.flat).drawing();
     const auto& cut = facts.cut;
     const auto write = [&](double below, std::string words) {
-        drawing.texts.push_back({{0.0, -below}, word_height, std::move(words)});
+        drawing.texts.push_back({{0.0, -below}, dxf_word_height, std::move(words)});
     };
     write(8.0, name_of_mark(resolved, facts) + ", " + std::to_string(cut.quantity) +
                    (cut.quantity == 1 ? " piece" : " pieces"));
