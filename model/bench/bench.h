@@ -194,7 +194,8 @@ engine::Result<BenchTicks> ticked(const Project& project,
                                   Index piece,
                                   BenchWork work);
 
-// One tick taken back; with `drill` the holes, with the last one all that was made.
+// One tick taken back; with `drill` the holes but those left open, with the last one all that was
+// made.
 BenchTicks taken_back(BenchTicks ticks, const PieceName& piece, BenchWork work);
 
 // All that `bench_pieces` asks for is done: the piece is as the project has it now, with holes that
