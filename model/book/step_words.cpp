@@ -104,7 +104,7 @@ private:
         return "Both diagonals of face " + row.face + ", " + row.between[0][0] + " to " +
                row.between[0][1] + ", " + row.between[1][0] + " to " + row.between[1][1] +
                ", measure " + length_on_paper(of_.project, row.diagonal) +
-               ".  One _________  other _________";
+               ".  One:_________  other:_________";
     }
 
     std::string set_words(const AssemblyStep& step) const {
