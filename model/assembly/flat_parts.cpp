@@ -64,7 +64,7 @@ std::vector<PieceSet> joined_within(const FrameParts& parts, const PieceSet& of)
             const Index at = open.back();
             open.pop_back();
             for (const Index j : parts.joints_of(at)) {
-                const FrameJoint& joint = parts.joints()[j];
+                const JointOfFrame& joint = parts.joints()[j];
                 if (!joint.is_fastened) continue;
                 for (const Index next : joint.together) {
                     if (!of.contains(next) || group.contains(next)) continue;
@@ -100,9 +100,10 @@ void add_what_it_holds(const FrameParts& parts, const PieceSet& of, PieceSet& gr
 }
 
 std::size_t joints_within(const FrameParts& parts, const PieceSet& group) {
-    return static_cast<std::size_t>(std::ranges::count_if(
-        parts.joints(),
-        [&](const FrameJoint& joint) { return joint.is_fastened && joint.set.is_within(group); }));
+    return static_cast<std::size_t>(
+        std::ranges::count_if(parts.joints(), [&](const JointOfFrame& joint) {
+            return joint.is_fastened && joint.set.is_within(group);
+        }));
 }
 
 double area_of(const FrameParts& parts, const FlatPart& part, Axis axis) {

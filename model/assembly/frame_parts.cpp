@@ -54,7 +54,7 @@ FrameParts::FrameParts(const Project& project,
     for (Index j = 0; j < resolved.joints.size(); ++j) {
         if (resolved.joints[j].frame == frame) joints_.push_back(joint_of(j, local));
     }
-    std::ranges::stable_sort(joints_, [&](const FrameJoint& a, const FrameJoint& b) {
+    std::ranges::stable_sort(joints_, [&](const JointOfFrame& a, const JointOfFrame& b) {
         const Joint& p = resolved.joints[a.joint];
         const Joint& q = resolved.joints[b.joint];
         return std::tie(p.lap.lo, p.lap.hi, p.normal_axis, a.together) <
@@ -72,9 +72,9 @@ PieceSet FrameParts::all() const {
     return set;
 }
 
-FrameJoint FrameParts::joint_of(Index index, std::span<const Index> local) const {
+JointOfFrame FrameParts::joint_of(Index index, std::span<const Index> local) const {
     const Joint& joint = resolved_.joints[index];
-    FrameJoint made{.joint = index, .set = PieceSet(local.size())};
+    JointOfFrame made{.joint = index, .set = PieceSet(local.size())};
     const auto put_in = [&](Index piece) {
         if (piece == no_index) return;
         const Index number = local[piece - placed().first_piece];

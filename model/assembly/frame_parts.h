@@ -12,7 +12,7 @@
 
 namespace model {
 
-struct FrameJoint {
+struct JointOfFrame {
     Index joint = 0;              // in Resolved::joints
     std::vector<Index> together;  // pieces that its fasteners hold, rising
     PieceSet set;                 // the same
@@ -39,13 +39,13 @@ public:
     const Piece& piece(Index local) const { return resolved_.pieces[pieces_[local]]; }
     Index number(Index local) const { return pieces_[local]; }  // in Resolved::pieces
 
-    std::span<const FrameJoint> joints() const { return joints_; }
+    std::span<const JointOfFrame> joints() const { return joints_; }
     std::span<const Index> joints_of(Index local) const { return joints_of_[local]; }
 
     PieceSet all() const;
 
 private:
-    FrameJoint joint_of(Index joint, std::span<const Index> local) const;
+    JointOfFrame joint_of(Index joint, std::span<const Index> local) const;
     bool comes_apart(const Joint& joint) const;
 
     const Project& project_;
@@ -53,7 +53,7 @@ private:
     const Resolved& resolved_;
     Index frame_ = 0;
     std::vector<Index> pieces_;
-    std::vector<FrameJoint> joints_;
+    std::vector<JointOfFrame> joints_;
     std::vector<std::vector<Index>> joints_of_;
 };
 

@@ -131,7 +131,7 @@ private:
         PieceSet together = bench.present;
         together |= put.part.set;
         for (Index j = 0; j < parts_.joints().size(); ++j) {
-            const FrameJoint& joint = parts_.joints()[j];
+            const JointOfFrame& joint = parts_.joints()[j];
             if (!joint.set.is_within(together) || joint.set.is_within(bench.present)) continue;
             if (joint.set.is_within(put.part.set)) continue;
             join(j, bench);
@@ -153,7 +153,7 @@ private:
     }
 
     void join(Index j, Bench& bench) {
-        const FrameJoint& joint = parts_.joints()[j];
+        const JointOfFrame& joint = parts_.joints()[j];
         step_.joins.push_back(joint.joint);
         if (joint.is_fastened) bench.waiting.push_back(j);
         if (joint.is_riveted) {

@@ -50,7 +50,7 @@ std::vector<PieceSet> held_for_good(const FrameParts& parts) {
             const Index at = open.back();
             open.pop_back();
             for (const Index j : parts.joints_of(at)) {
-                const FrameJoint& joint = parts.joints()[j];
+                const JointOfFrame& joint = parts.joints()[j];
                 if (!joint.is_fastened || joint.comes_apart) continue;
                 for (const Index next : joint.together) {
                     if (!group.contains(next)) open.push_back(next);
@@ -65,7 +65,7 @@ std::vector<PieceSet> held_for_good(const FrameParts& parts) {
 }
 
 bool hangs_on_screws(const FrameParts& parts, const PieceSet& group) {
-    return std::ranges::any_of(parts.joints(), [&](const FrameJoint& joint) {
+    return std::ranges::any_of(parts.joints(), [&](const JointOfFrame& joint) {
         return joint.comes_apart && joint.set.meets(group) && !joint.set.is_within(group);
     });
 }

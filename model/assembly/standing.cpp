@@ -131,7 +131,7 @@ Standing::Reach Standing::reach_from(std::size_t from) const {
         const std::size_t at = open[next];
         for (const Index i : parts_[at].pieces) {
             for (const Index j : apart_.parts.joints_of(i)) {
-                const FrameJoint& joint = apart_.parts.joints()[j];
+                const JointOfFrame& joint = apart_.parts.joints()[j];
                 if (!joint.is_fastened || !joint.set.is_within(all_)) continue;
                 for (const Index other : joint.together) {
                     const std::size_t to = part_of_[other];

@@ -27,7 +27,7 @@ struct Apart {
     }
     // Whether it must be set before all that stands is on.
     bool keeps_together(Index joint, const PieceSet& standing) const {
-        const FrameJoint& of = parts.joints()[joint];
+        const JointOfFrame& of = parts.joints()[joint];
         if (!of.is_fastened || !of.set.is_within(standing)) return false;
         const PieceSet* in = in_way(joint);
         return in != nullptr && in->meets(standing);

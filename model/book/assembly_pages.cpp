@@ -43,7 +43,7 @@ public:
         for (const auto& it : lines) {
             const bool is_signed = it.work == StepWork::measure;
             broken.push_back(
-                wrapped_lines(it.text + (is_signed ? ".  One _________  other _________" : ""),
+                wrapped_lines(it.text + (is_signed ? ".  One:_________  other:_________" : ""),
                               size, width - 7.0));
             height += static_cast<double>(broken.back().size()) * line + 1.5;
         }
@@ -75,18 +75,19 @@ private:
 
     void draw_picture(const std::vector<Index>& stands, const std::vector<bool>& is_new) {
         std::vector<BodyOfPiece> bodies;
-        for (const Index piece : stands) {
-            // A panel hides what it is put on: it is told in words alone.
-            if (of_.resolved.pieces[piece].kind != PieceKind::panel)
-                append_piece_bodies(bodies, of_.resolved, piece);
-        }
+        for (const Index piece : stands) append_piece_bodies(bodies, of_.resolved, piece);
         if (bodies.empty()) return;
         const auto seen = seen_bodies(bodies, corner_sight());
         std::vector<LeaderLabel> labels;
-        const engine::PageBox box{flow_.left() + flow_.width() - picture_width, flow_.y(),
-                                  picture_width, picture_height};
-        const engine::PageBox inner{box.left + 16.0, box.top + 3.0, box.width - 32.0,
-                                    box.height - 6.0};
+        for (const Index piece : stands) {
+            if (is_new[piece])
+                labels.push_back({{}, mark_on_drawing(of_.resolved, of_.resolved.pieces[piece])});
+        }
+        const double beside = leader_room_beside(labels);
+        labels.clear();
+        const engine::PageBox inner{flow_.left() + flow_.width() - picture_width + beside,
+                                    flow_.y() + 3.0, picture_width - 2 * beside,
+                                    picture_height - 6.0};
         const auto bounds = bounds_of(seen);
         const auto place = fitted(bounds, inner);
         draw_seen(flow_.page(), seen, place, is_new);

@@ -54,7 +54,7 @@ void draw_page_head(PageFlow& flow, std::string_view title, std::string_view wor
 
 void draw_part_head(PageFlow& flow, std::string_view title) {
     flow.skip(4.0);
-    flow.make_room(part_size * line_of + 14.0);
+    flow.make_room(part_size * line_of + 24.0);  // never alone at the foot of a page
     draw_words(flow, title, part_size, LetterWeight::bold);
     flow.skip(1.5);
 }

@@ -33,6 +33,8 @@ void add_corner_pages(BookPages& book,
     draw_page_head(flow, "Typical corners",
                    "Each is cut through the middle of its first fastener. Joints that are made "
                    "alike are drawn once.");
+    draw_words(flow, strength_note, words_size);
+    flow.skip(3.0);
     flow.use_columns(2);
     int number = 0;
     for (const auto& kind : kinds) {
@@ -51,7 +53,6 @@ void add_corner_pages(BookPages& book,
         for (const auto& it : lines) flow.text(it, {.size = words_size}, line);
         flow.text("Scale " + scale, {.size = words_size}, line + 6.0);
     }
-    draw_words(flow, strength_note, words_size);
     book.begin_chapter("Typical corners");
     book.add(flow.pages());
 }

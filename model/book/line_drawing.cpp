@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 namespace model {
 namespace {
@@ -37,6 +38,16 @@ bool is_in(const std::vector<SeenPoint>& polygon, const SeenPoint& at) {
         turns += turn > 0.0 ? 1 : -1;
     }
     return static_cast<std::size_t>(std::abs(turns)) == polygon.size() && !polygon.empty();
+}
+
+double area_of(const std::vector<SeenPoint>& face) {
+    double twice = 0.0;
+    for (std::size_t i = 0; i < face.size(); ++i) {
+        const auto& p = face[i];
+        const auto& q = face[(i + 1) % face.size()];
+        twice += p[0] * q[1] - p[1] * q[0];
+    }
+    return std::abs(twice) / 2;
 }
 
 // Between two opposite sides of a face of four corners: at a share of its length and in its middle
@@ -155,19 +166,24 @@ std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& a
 }
 
 std::vector<SeenPoint> places_to_point_at(std::span<const SeenBody> seen, Index piece) {
+    std::vector<const std::vector<SeenPoint>*> faces;
+    for (const auto& body : seen) {
+        if (body.piece != piece) continue;
+        for (const auto& face : body.faces) faces.push_back(&face);
+    }
+    std::ranges::stable_sort(faces, std::greater<>{},
+                             [](const auto* face) { return area_of(*face); });
     std::vector<SeenPoint> places;
-    const auto append_at = [&](double share) {
-        for (const auto& body : seen) {
-            if (body.piece != piece) continue;
-            for (const auto& face : body.faces) {
-                const auto at = in_face(face, share);
-                if (piece_at(seen, at) == piece) places.push_back(at);
-            }
-        }
+    const auto append_at = [&](const std::vector<SeenPoint>& face, double share) {
+        const auto at = in_face(face, share);
+        if (piece_at(seen, at) == piece) places.push_back(at);
     };
-    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) append_at(share);
-    for (const double share : {0.1, 0.9, 0.04, 0.96})
-        if (places.empty()) append_at(share);
+    for (const auto* face : faces) {
+        for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) append_at(*face, share);
+        if (!places.empty()) return places;
+    }
+    for (const auto* face : faces)
+        for (const double share : {0.1, 0.9, 0.04, 0.96}) append_at(*face, share);
     return places;
 }
 

@@ -71,8 +71,8 @@ void draw_seen(engine::Page& page,
 // The piece that is seen at that place, if any.
 std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& at);
 
-// Places at which a piece is seen, along the middle of its faces: the middle first, none near its
-// ends where there are others. Empty where nothing of it is seen.
+// Places at which a piece is seen, along the middle of the largest face that shows: the middle
+// first, none near its ends where there are others. Empty where nothing of it is seen.
 std::vector<SeenPoint> places_to_point_at(std::span<const SeenBody> seen, Index piece);
 
 }  // namespace model

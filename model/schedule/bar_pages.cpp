@@ -20,7 +20,7 @@ constexpr double stop_height = 8.0;  // a line of the stop's settings, with room
 void draw_head(PageFlow& flow, const BarPageWords& words) {
     flow.make_room(26.0);
     flow.text(words.title, {.size = title_size, .weight = LetterWeight::bold}, title_size + 2.0);
-    if (!words.verdict.empty()) flow.text(words.verdict, {.size = text_size}, text_size + 2.0);
+    flow.wrapped(words.verdict, text_size);
     const auto& caution = caution_of(Work::cutting);
     std::string further(caution.line);
     for (const auto sentence : caution.further) further += " " + std::string(sentence);
