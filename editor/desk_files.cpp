@@ -4,6 +4,7 @@
 #include "editor/journal_keeper.h"
 #include "editor/left_behind.h"
 #include "editor/open_project.h"
+#include "editor/paper_desk.h"
 #include "editor/recent_files.h"
 #include "editor/scan_paths.h"
 #include "editor/typing.h"
@@ -183,6 +184,7 @@ bool export_to(Desk& desk, const fs::path& folder) {
     std::string text =
         "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string();
     text += buying_words(desk, folder / "buying");
+    text += printed_words(desk, folder);
     const auto& summary = derived(desk).summary;
     const int open = summary.open();
     if (summary.errors > 0) {

@@ -8,6 +8,7 @@
 #include "editor/kit/hover_help.h"
 #include "editor/kit/widgets.h"
 #include "editor/obstacle_words.h"
+#include "editor/paper_desk.h"
 #include "editor/places/consequences.h"
 #include "editor/places/first_steps_card.h"
 #include "editor/places/lay_out.h"
@@ -65,6 +66,7 @@ std::optional<Change> draw_place(const Area& area,
             return draw_buy(area, {now, *desk.catalogue, buy_facts(desk)}, ui.offers, ui.saw,
                             ui.selection, ui.dialog);
         case Place::make:
+            if (ui.make.table == ShopTable::paper) tend_paper(desk);
             return draw_make(area, now, *desk.catalogue, ui.make, ui.selection);
     }
     return std::nullopt;

@@ -1,11 +1,13 @@
 #include "editor/places/make.h"
 
+#include "editor/bench_desk.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/assembly_list.h"
 #include "editor/places/bench.h"
 #include "editor/places/cautions.h"
 #include "editor/places/choice_row.h"
 #include "editor/places/make_tables.h"
+#include "editor/places/paper.h"
 
 #include <algorithm>
 #include <string>
@@ -40,20 +42,41 @@ std::optional<Change> draw_table(const Derived& derived,
         case ShopTable::bench:
             draw_bench(derived, catalogue, state, selection);
             break;
+        case ShopTable::paper:
+            draw_paper(derived, state);
+            break;
     }
     return std::nullopt;
 }
 
-Work work_of(ShopTable table) {
-    switch (table) {
+Work work_at_bench(const BenchDesk* bench) {
+    if (bench == nullptr) return Work::cutting;
+    switch (bench->work) {
+        case model::BenchWork::cut:
+            return Work::cutting;
+        case model::BenchWork::deburr:
+            return Work::deburring;
+        case model::BenchWork::drill:
+            return Work::drilling;
+        case model::BenchWork::fit:
+        case model::BenchWork::set:
+            break;
+    }
+    return Work::riveting;
+}
+
+Work work_of(const MakeState& state) {
+    switch (state.table) {
         case ShopTable::cuts:
         case ShopTable::saw:
             return Work::cutting;
         case ShopTable::drills:
             return Work::drilling;
         case ShopTable::fasteners:
-        case ShopTable::assembly:
         case ShopTable::bench:
+            return work_at_bench(state.bench.get());
+        case ShopTable::assembly:
+        case ShopTable::paper:
             break;
     }
     return Work::riveting;
@@ -124,8 +147,9 @@ std::optional<Change> draw_make(const Area& area,
          {ShopTable::drills, "Drilling", text("Drilling", static_cast<int>(derived.drills.size()))},
          {ShopTable::fasteners, "Fasteners", text("Fasteners", derived.summary.fasteners)},
          {ShopTable::assembly, "Assembly", "Assembly"},
-         {ShopTable::bench, "Bench", "Bench"}});
-    draw_caution(work_of(state.table));
+         {ShopTable::bench, "Bench", "Bench"},
+         {ShopTable::paper, "Paper", "Paper"}});
+    if (state.table != ShopTable::paper) draw_caution(work_of(state));
     return draw_table(derived, catalogue, joined_lines(state.joined, derived, catalogue), state,
                       selection);
 }
