@@ -103,7 +103,7 @@ std::function<model::BarSupply(const model::Stock&)> supply_of(const model::Proj
                                                                const model::Resolved& resolved,
                                                                const model::PriceLibrary* prices) {
     if (prices == nullptr || project.shop.supplier.empty()) return {};
-    return model::supply_of(project, resolved, model::chosen_supplier(project, *prices));
+    return model::chosen_supply(project, resolved, *prices);
 }
 
 void take_plans(Derived& derived,

@@ -25,7 +25,7 @@ struct Opened {
 
     // Of the supplier that is chosen.
     std::function<model::BarSupply(const model::Stock&)> supply() const {
-        return model::supply_of(project, resolved, model::chosen_supplier(project, prices));
+        return model::chosen_supply(project, resolved, prices);
     }
 };
 

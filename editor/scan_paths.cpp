@@ -118,7 +118,8 @@ std::optional<model::Project> restated_files(const model::Project& project,
 }
 
 void restate_files(Desk& desk, const fs::path& new_file) {
-    const fs::path old_file = std::exchange(desk.file, new_file);
+    const fs::path old_file = desk.file;  // `new_file` may be this very one
+    desk.file = new_file;
     if (has_same_folder(old_file, new_file)) return;
     desk.history.restate(
         [&](const model::Project& project) { return restated_files(project, old_file, new_file); });

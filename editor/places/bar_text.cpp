@@ -40,14 +40,18 @@ std::vector<BarRun> bar_runs(const Derived& derived) {
 }
 
 std::optional<double> price_of_bars(const Derived& derived) {
-    std::optional<double> sum;
+    bool buys_any = false;
     for (const auto& run : bar_runs(derived)) {
         const auto& row = derived.bars[run.first];
         if (row.from != model::BarFrom::shop) continue;
         if (!row.price) return std::nullopt;
-        sum = sum.value_or(0.0) + static_cast<double>(*row.price) / 100.0;
+        buys_any = true;
     }
-    return sum;
+    if (!buys_any) return std::nullopt;
+    // Not bar by bar: half a bar may cost half a hundredth more or less.
+    model::Cents sum = 0;
+    for (const auto& plan : derived.plans) sum += plan.cost;
+    return static_cast<double>(sum) / 100.0;
 }
 
 std::string section_without_price(const Derived& derived) {

@@ -80,6 +80,26 @@ BuyFrom chosen_supplier(const Project& project, const PriceLibrary& library) {
     return {};
 }
 
+std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
+                                                     const Resolved& resolved,
+                                                     const PriceLibrary& library) {
+    const auto from = chosen_supplier(project, library);
+    if (from.supplier != nullptr || project.shop.supplier.empty())
+        return supply_of(project, resolved, from);
+    return [&project, &resolved](const Stock& stock) {
+        auto supply = bar_supply(project, resolved, stock);
+        for (auto& offer : supply.offers) offer.price.reset();
+        supply.refused.push_back(
+            {.code = engine::ErrorCode::unknown_name,
+             .where = project.shop.supplier,
+             .message =
+                 "the price list of this supplier, from whom is bought, cannot be read; until "
+                 "it is there again, or another one is chosen, bars are planned in the "
+                 "lengths that the project states, without prices"});
+        return supply;
+    };
+}
+
 std::vector<Offering> comparison(const Project& project,
                                  const Catalogue& catalogue,
                                  const Resolved& resolved,

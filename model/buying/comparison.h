@@ -20,6 +20,13 @@ std::function<BarSupply(const Stock&)> supply_of(const Project& project,
 // The project's chosen supplier, if its list is read; else neither.
 BuyFrom chosen_supplier(const Project& project, const PriceLibrary& library);
 
+// Of the supplier that is chosen; of the project itself where none is. Where the chosen one's list
+// cannot be read the bars are those that the project states, without a price, and each supply has
+// that among what is refused.
+std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
+                                                     const Resolved& resolved,
+                                                     const PriceLibrary& library);
+
 struct Offering {
     std::string name;            // "as stated", or the supplier's
     Index supplier = no_index;   // in Project::suppliers

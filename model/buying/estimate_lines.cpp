@@ -102,14 +102,15 @@ double bars_kg(const BarGroup& group, const Catalogue& catalogue) {
 
 void add_cutting(Estimate& estimate, int bars, const PriceList* prices) {
     if (bars == 0 || prices == nullptr) return;
+    const int free = std::min(bars, prices->terms.free_cuts);
     add_line(estimate,
              {.kind = BuyKind::cutting,
               .what = "cutting in half",
               .size = "",
-              .count = bars,
+              .count = bars - free,
               .each = halving_fee(prices->terms),
               .sum = std::nullopt,
-              .note = ""},
+              .note = free > 0 ? "and " + std::to_string(free) + " for nothing" : ""},
              "cutting in half");
 }
 

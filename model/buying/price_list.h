@@ -56,6 +56,7 @@ struct PriceTerms {
     // What the supplier asks for cutting a bar in half, and for any cut; none: it does not cut.
     std::optional<Cents> cutting_in_half;
     std::optional<Cents> each_cut;
+    int free_cuts = 0;  // of an order, before they cost anything
 
     bool operator==(const PriceTerms&) const = default;
 };

@@ -30,16 +30,19 @@ void append_terms(engine::CsvText& text, const PriceTerms& terms, engine::TapeSt
     for (const auto& row : term_rows) {
         std::string size;
         std::string price;
+        std::string limit;
         if (row.length != nullptr) {
             if (terms.*row.length) size = engine::exact_text(*(terms.*row.length), style);
         } else if (row.money != nullptr) {
             price = price_text(terms.*row.money);
+        } else if (row.count != nullptr) {
+            if (terms.*row.count > 0) limit = std::to_string(terms.*row.count);
         } else if (row.name == "currency") {
             price = terms.currency;
         } else if (terms.tax_percent) {
             price = percent_text(*terms.tax_percent);
         }
-        text.row({row.name, size, price, "", "", row.note});
+        text.row({row.name, size, price, "", limit, row.note});
     }
 }
 

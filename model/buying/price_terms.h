@@ -13,18 +13,21 @@ struct TermRow {
     std::string_view name;
     std::optional<Cents> PriceTerms::*money = nullptr;
     std::optional<engine::Length> PriceTerms::*length = nullptr;
-    std::string_view note;  // how it is filled in, for a list that is begun
+    int PriceTerms::*count = nullptr;  // stands in the column limit
+    std::string_view note{};           // how it is filled in, for a list that is begun
 };
 
-inline constexpr std::array<TermRow, 7> term_rows{{
-    {"currency", nullptr, nullptr, "of all prices here"},
-    {"delivery", &PriceTerms::delivery, nullptr, "of one order; 0 where it is free"},
-    {"tax", nullptr, nullptr, "per cent on all of it; 0 where the prices hold it"},
-    {"longest brought home", nullptr, &PriceTerms::longest_brought_home,
+inline constexpr std::array<TermRow, 8> term_rows{{
+    {"currency", nullptr, nullptr, nullptr, "of all prices here"},
+    {"delivery", &PriceTerms::delivery, nullptr, nullptr, "of one order: 0 where it is free"},
+    {"tax", nullptr, nullptr, nullptr, "per cent on all of it: 0 where the prices hold it"},
+    {"longest brought home", nullptr, &PriceTerms::longest_brought_home, nullptr,
      "that you can carry; empty: any"},
-    {"longest delivered", nullptr, &PriceTerms::longest_delivered, "empty: any"},
-    {"cutting in half", &PriceTerms::cutting_in_half, nullptr, "empty: they do not cut"},
-    {"each cut", &PriceTerms::each_cut, nullptr, "empty: they do not cut"},
+    {"longest delivered", nullptr, &PriceTerms::longest_delivered, nullptr, "empty: any"},
+    {"cutting in half", &PriceTerms::cutting_in_half, nullptr, nullptr,
+     "of a bar: empty where they do not cut"},
+    {"each cut", &PriceTerms::each_cut, nullptr, nullptr, "the same, where any cut costs so much"},
+    {"free cuts", nullptr, nullptr, &PriceTerms::free_cuts, "so many in the column limit"},
 }};
 
 // Spaces and capitals do not matter; null where it is no term.

@@ -30,7 +30,10 @@ OfferedBar half_bar(const BarPrice& bar, Cents fee, Nm kerf) {
                     .left = bars > no_limit / 2 ? no_limit : 2 * bars,
                     .price = std::nullopt,
                     .halved_from = bar.length.nm()};
-    if (bar.price) half.price = (*bar.price + fee + 1) / 2;
+    if (bar.price) {
+        half.halved_price = *bar.price + fee;
+        half.price = (*half.halved_price + 1) / 2;
+    }
     return half;
 }
 
@@ -47,6 +50,15 @@ engine::Error too_long_to_come(const BarPrice& bar,
                        ", and is not cut in half short enough"};
 }
 
+engine::Error without_price(const BarPrice& bar,
+                            const Supplier& supplier,
+                            const engine::TapeStyle& shown) {
+    return {.code = engine::ErrorCode::invalid_value,
+            .where = supplier.name,
+            .message = "a bar of " + length_in_words(bar.length, shown) +
+                       " has no price in the list, where others have one, so it is not counted on"};
+}
+
 }  // namespace
 
 BarSupply supply_from(const PriceList& prices,
@@ -59,8 +71,20 @@ BarSupply supply_from(const PriceList& prices,
     auto supply = bar_supply(project, resolved, own);
     const auto longest = longest_home(prices.terms, supplier.way);
     const auto fee = halving_fee(prices.terms);
+    supply.free_cuts = prices.terms.free_cuts;
+    supply.cut_fee = fee.value_or(0);
+    const auto is_of_stock = [&](const BarPrice& bar) {
+        return bar.section == stock.section && bar.alloy == stock.alloy;
+    };
+    const bool has_price = std::ranges::any_of(prices.bars, [&](const BarPrice& bar) {
+        return is_of_stock(bar) && bar.price.has_value();
+    });
     for (const auto& bar : prices.bars) {
-        if (bar.section != stock.section || bar.alloy != stock.alloy) continue;
+        if (!is_of_stock(bar)) continue;
+        if (has_price && !bar.price) {
+            supply.not_home.push_back(without_price(bar, supplier, project.shown));
+            continue;
+        }
         if (!longest || bar.length <= *longest) {
             supply.offers.push_back(whole_bar(bar));
             continue;

@@ -11,7 +11,7 @@ namespace model {
 // delivered, where the list says so. A longer bar comes as two halves where the supplier cuts it:
 // each as long as the saw leaves it (the shop's kerf stands for the supplier's), at half the price
 // of bar and cut together, rounded up to the cent. Bars that cannot come home at all are in
-// `not_home`.
+// `not_home`, and so are those without a price where others of the stock have one.
 BarSupply supply_from(const PriceList& prices,
                       const Supplier& supplier,
                       const Project& project,

@@ -48,6 +48,8 @@ constexpr std::array rules{
                 of_itself},
     FindingRule{"opening_too_low", "A frame goes in only where it is no higher than the opening",
                 of_itself},
+    FindingRule{"price_list_not_read",
+                "What is bought from a supplier is planned by its price list", of_itself},
     FindingRule{"scan_not_read", "Only what is read can be kept clear of", of_itself},
 };
 

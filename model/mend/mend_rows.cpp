@@ -92,6 +92,7 @@ constexpr std::array table{
     MendRow{"panel_pitch", other_panel},
     MendRow{"panel_stands_off", nullptr, on_the_bench},
     MendRow{"panel_unfastened", other_panel},
+    MendRow{"price_list_not_read", bars_as_stated},
     MendRow{"rank_loop", other_rank},
     MendRow{"recipe_has_no_room", other_recipes},
     MendRow{"recipe_not_here", other_recipes},

@@ -106,6 +106,7 @@ Ways frames_apart(const Case& of);
 Ways lower_or_narrower(const Case& of);
 
 // Of bars.
+Ways bars_as_stated(const Case& of);
 Ways longer_bars(const Case& of);
 Ways more_bars(const Case& of);
 Ways lay_on_rack(const Case& of);

@@ -6,7 +6,8 @@
 namespace model {
 
 engine::Result<Project> apply(Project before, const Edit& edit) {
-    const Changed changed = std::visit([&](const auto& e) { return change(before, e); }, edit.one().kind);
+    const Changed changed =
+        std::visit([&](const auto& e) { return change(before, e); }, edit.one().kind);
     if (!changed) return changed.error();
     return before;
 }

@@ -19,6 +19,8 @@ struct OfferedBar {
     int left = 0;                // how many can be had
     std::optional<Cents> price;  // of one, cutting in half included; none where it is not stated
     Nm halved_from = 0;          // of a bar that the supplier cuts in half: its whole length
+    // Of such a bar: what the whole of it costs with its cut. `price` is half of that, rounded up.
+    std::optional<Cents> halved_price{};
 };
 
 struct BarSupply {
@@ -26,7 +28,11 @@ struct BarSupply {
     std::vector<Nm> at_home;              // whole bars that are paid for; longest first
     std::vector<Nm> offcuts;              // shortest first, one entry each
     std::vector<engine::Error> refused;   // lengths that cannot be used, and why
-    std::vector<engine::Error> not_home;  // bars that are sold but cannot come home, and why
+    std::vector<engine::Error> not_home;  // bars that are listed but not counted on, and why
+    // Of the bars that the supplier cuts in half so many are cut for nothing; the others at that
+    // fee, which is in their price.
+    int free_cuts = 0;
+    Cents cut_fee = 0;
 };
 
 // A price as typed: "31.25" is 3125.

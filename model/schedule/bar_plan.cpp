@@ -124,6 +124,40 @@ bool is_within(const BarPlan& plan, const BarSupply& supply) {
     });
 }
 
+int halved_bars(const BarPlan& plan) {
+    int bars = 0;
+    for (const auto& offer : plan.supply.offers) {
+        if (offer.halved_from == 0) continue;
+        const auto halves = std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
+            return bar.from == BarFrom::shop && bar.length == offer.length &&
+                   bar.halved_from == offer.halved_from;
+        });
+        bars += static_cast<int>((halves + 1) / 2);
+    }
+    return bars;
+}
+
+// Cuts that cost nothing are had once in an order. What is planned counts them all as paid: where
+// fewer are made than are free, a plan with more of them may be cheaper, and nothing is proven.
+void take_off_free_cuts(std::vector<BarPlan>& plans) {
+    int left = 0;
+    for (const auto& plan : plans) left = std::max(left, plan.supply.free_cuts);
+    for (auto& plan : plans) {
+        const int free = std::min(left, halved_bars(plan));
+        left -= free;
+        plan.cost -= free * plan.supply.cut_fee;
+        plan.least_cost -= free * plan.supply.cut_fee;
+    }
+    if (left == 0) return;
+    for (auto& plan : plans) {
+        const bool can_be_halved = std::ranges::any_of(
+            plan.supply.offers, [](const OfferedBar& offer) { return offer.halved_from > 0; });
+        if (!can_be_halved || plan.supply.cut_fee == 0) continue;
+        plan.least_cost = std::max<Cents>(0, plan.least_cost - left * plan.supply.cut_fee);
+        plan.is_cheapest = plan.cost == plan.least_cost;
+    }
+}
+
 }  // namespace
 
 std::vector<BarPlan> bar_plans(const Project& project,
@@ -152,6 +186,7 @@ std::vector<BarPlan> bar_plans(const Project& project,
         }
         plans.push_back(std::move(apart));
     }
+    take_off_free_cuts(plans);
     return plans;
 }
 

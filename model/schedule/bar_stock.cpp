@@ -7,7 +7,8 @@ namespace model {
 namespace {
 
 // What a bar without a price counts: as much for its length as those do that have one. Where none
-// has one, length stands for money, in tenths of a millimetre.
+// has one, length stands for money, in tenths of a millimetre. All of it twice, so that half a bar
+// counts in whole hundredths of the currency.
 void count_prices(std::vector<PlanStock>& stock) {
     double money = 0.0;
     double length = 0.0;
@@ -19,9 +20,10 @@ void count_prices(std::vector<PlanStock>& stock) {
     const double rate = length > 0.0 ? money / length : 10.0 / engine::Length::nm_per_mm;
     for (auto& it : stock) {
         if (it.from != BarFrom::shop) continue;
-        it.counted = it.price.value_or(0) > 0
-                         ? *it.price
-                         : std::max<Cents>(1, std::llround(static_cast<double>(it.length) * rate));
+        const bool has_price = it.price.value_or(0) > 0;
+        it.counted =
+            has_price ? it.halved_price.value_or(2 * *it.price)
+                      : 2 * std::max<Cents>(1, std::llround(static_cast<double>(it.length) * rate));
     }
 }
 
@@ -53,6 +55,7 @@ std::vector<PlanStock> plan_stock(const Resolved& resolved,
         auto& bar = add(offer.length, offer.left, BarFrom::shop);
         bar.price = offer.price;
         bar.halved_from = offer.halved_from;
+        bar.halved_price = offer.halved_price;
     }
     count_prices(stock);
     return stock;

@@ -17,8 +17,9 @@ struct PlanStock {
     Nm first_start = 0;
     Nm end_trim = 0;
     std::optional<Cents> price;  // as stated
-    Cents counted = 0;           // what it counts in a plan's cost
+    Cents counted = 0;           // twice what it counts in a plan's cost
     Nm halved_from = 0;
+    std::optional<Cents> halved_price{};  // of the whole of a halved bar, with its cut
 
     Nm room() const { return length - end_trim - first_start; }
 };
@@ -28,7 +29,8 @@ std::vector<PlanStock> plan_stock(const Resolved& resolved,
                                   const BarSupply& supply,
                                   const SawSeen& saw);
 
-// A supplier sells whole bars: what the other half costs where an odd number of halves is bought.
+// A supplier sells whole bars: what the other half counts where an odd number of halves is bought,
+// twice.
 Cents cost_of_odd_halves(const std::vector<PlanStock>& stock, const std::vector<PlannedBar>& bars);
 
 // A bar of it with nothing cut yet.

@@ -107,6 +107,14 @@ void append_unused_cuts(const Project& project,
     }
 }
 
+Finding price_list_not_read(const Stock& stock, const engine::Error& error) {
+    return {.code = "price_list_not_read",
+            .severity = Severity::error,
+            .concerns = {stock_subject(stock)},
+            .what = engine::to_text(error),
+            .mend = "put the list back where the project looks for it, or choose another supplier"};
+}
+
 Finding bar_not_brought_home(const Stock& stock, const engine::Error& error) {
     return {.code = "bar_not_brought_home",
             .severity = Severity::note,
@@ -154,7 +162,9 @@ std::vector<Finding> bar_findings(const Project& project,
     for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
         for (const auto& error : plan.supply.refused) {
-            findings.push_back(bar_length_refused(stock, error));
+            const bool is_list = error.code == engine::ErrorCode::unknown_name;
+            findings.push_back(is_list ? price_list_not_read(stock, error)
+                                       : bar_length_refused(stock, error));
         }
         for (const auto& error : plan.supply.not_home) {
             findings.push_back(bar_not_brought_home(stock, error));

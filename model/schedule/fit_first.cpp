@@ -35,7 +35,7 @@ public:
             if (is_bought) exchange_for_shortest(i);
             if (is_bought) plan_.cost += stock_[is_of_[i]].counted;
         }
-        plan_.cost += cost_of_odd_halves(stock_, plan_.bars);
+        plan_.cost = (plan_.cost + cost_of_odd_halves(stock_, plan_.bars)) / 2;
         std::erase_if(plan_.bars, [](const PlannedBar& bar) {
             return bar.from != BarFrom::saw && bar.cuts.empty();
         });

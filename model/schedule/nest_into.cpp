@@ -207,9 +207,9 @@ bool nest_into(const Resolved& resolved,
             cut_from(bar, resolved, layout->cuts, lengths);
         }
     }
-    plan.cost = nest.plan.cost + cost_of_odd_halves(task.stock, plan.bars);
-    plan.least_cost = nest.least_cost;
-    plan.is_cheapest = nest.is_cheapest && plan.cost == nest.plan.cost;
+    plan.cost = (nest.plan.cost + cost_of_odd_halves(task.stock, plan.bars)) / 2;
+    plan.least_cost = (nest.least_cost + 1) / 2;  // no plan costs half a hundredth
+    plan.is_cheapest = plan.cost == plan.least_cost;
     return true;
 }
 

@@ -31,6 +31,20 @@ TEST_CASE("what is saved is what is opened again", "[editor][files]") {
     CHECK_FALSE(ui.desk.history.can_undo());
 }
 
+TEST_CASE("what is saved in the file that it came from stays in that file", "[editor][files]") {
+    const TemporaryFolder folder;
+    const auto file = folder.path() / "box.json";
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, file));
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::SetTitle{"another name", ""})));
+    editor::run_command(ui.desk, "project.save");
+    ui.settle();
+    CHECK(ui.desk.file == file);
+    CHECK(ui.desk.history.is_saved());
+    CHECK_THAT(ui.desk.ui.notice->text, Catch::Contains("box.json"));
+}
+
 TEST_CASE("a photograph opened as a project is told, and the present project stays",
           "[editor][files]") {
     const TemporaryFolder folder;

@@ -125,3 +125,30 @@ TEST_CASE("halves of a bar without a price have none", "[model][buying][supply]"
     trade.prices.bars[0].price.reset();
     CHECK_FALSE(trade.supply().offers[1].price);
 }
+
+TEST_CASE("a bar without a price is not counted on where another has one",
+          "[model][buying][supply]") {
+    Trade trade;
+    trade.prices.bars.push_back(
+        {.section = "angle 1 x 1 x 1/8", .alloy = "6063-T52", .length = 300_in});
+    const auto supply = trade.supply();
+    CHECK(supply.offers.size() == 2);
+    REQUIRE(supply.not_home.size() == 1);
+    CHECK(supply.not_home[0].message.find("has no price") != std::string::npos);
+    // Where none has a price, lengths can still be compared.
+    for (auto& bar : trade.prices.bars) bar.price.reset();
+    CHECK(trade.supply().offers.size() == 3);
+}
+
+TEST_CASE("halves of a bar count exactly half of it, its cut included", "[model][buying][supply]") {
+    Trade trade;
+    trade.prices.bars = {
+        {.section = "angle 1 x 1 x 1/8", .alloy = "6063-T52", .length = 240_in, .price = 2175}};
+    trade.prices.terms.longest_brought_home = 144_in;
+    trade.prices.terms.each_cut = 150;
+    trade.supplier.way = WayHome::fetched;
+    const auto supply = trade.supply();
+    REQUIRE(supply.offers.size() == 1);
+    CHECK(supply.offers[0].halved_price == 2325);
+    CHECK(supply.offers[0].price == 1163);  // as it is shown
+}

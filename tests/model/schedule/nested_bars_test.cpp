@@ -272,3 +272,34 @@ TEST_CASE("two stocks of one section share what a supplier has", "[model][schedu
     CHECK(scarce[1].least_cost == 3000);
     CHECK_FALSE(scarce[1].is_cheapest);
 }
+
+TEST_CASE("four bars in halves cost what four bars cost, and free cuts come off",
+          "[model][schedule][nested]") {
+    // Eight pieces, each of a half: 4 x (21.75 + 1.50) = 93.00, by hand.
+    const auto job = tests::saw_job({2900, 2900, 2900, 2900, 2900, 2900, 2900, 2900});
+    const auto plan_with = [&](int free_cuts) {
+        const model::OfferedBar half{.length = mm(2998),
+                                     .left = 100,
+                                     .price = 1163,
+                                     .halved_from = mm(6000),
+                                     .halved_price = 2325};
+        return model::bar_plans(job.project, job.catalogue, job.resolved,
+                                {.supply =
+                                     [&](const model::Stock&) {
+                                         return model::BarSupply{.offers = {half},
+                                                                 .free_cuts = free_cuts,
+                                                                 .cut_fee = 150};
+                                     }})
+            .at(0);
+    };
+    const auto paid = plan_with(0);
+    CHECK(paid.cost == 9300);
+    CHECK(paid.least_cost == 9300);
+    CHECK(paid.is_cheapest);
+    const auto two_free = plan_with(2);
+    CHECK(two_free.cost == 9000);
+    CHECK(two_free.is_cheapest);  // both free cuts are used
+    const auto five_free = plan_with(5);
+    CHECK(five_free.cost == 8700);
+    CHECK_FALSE(five_free.is_cheapest);
+}
