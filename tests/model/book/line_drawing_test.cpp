@@ -1,5 +1,6 @@
 #include "model/book/line_drawing.h"
 
+#include "engine/geometry/vectors.h"
 #include "model/book/leader_labels.h"
 #include "model/book/paint_order.h"
 
@@ -30,12 +31,17 @@ TEST_CASE("what stands before something else is painted after it", "[model][book
     CHECK(model::piece_at(model::seen_bodies(bodies, model::front_sight), {5, 5}) == 0U);
 }
 
-TEST_CASE("three bars that lie over one another in a ring are all painted",
+TEST_CASE("three bars that hide one another in a ring are all painted, each once",
           "[model][book][drawing]") {
-    const std::vector<model::BodyOfPiece> bodies{box(0, {0, 0, 0}, {10, 2, 2}),
-                                                 box(1, {8, 2, 0}, {10, 10, 2}),
-                                                 box(2, {0, 1, 2}, {10, 9, 4})};
-    auto order = model::paint_order(bodies, model::corner_sight());
+    // Seen from where all coordinates grow, each lies before the one that is told before it.
+    const std::vector<model::BodyOfPiece> bodies{
+        box(0, {0, 1, 0}, {3, 2, 1}), box(1, {0, 0, 1}, {1, 3, 2}), box(2, {1, 0, 0}, {2, 1, 3})};
+    model::Sight sight;
+    sight.right = engine::unit({-1, 1, 0});
+    sight.towards = engine::unit({1, 1, 1});
+    sight.up = engine::cross(sight.towards, sight.right);
+    auto order = model::paint_order(bodies, sight);
+    REQUIRE(order.size() == 3);
     std::sort(order.begin(), order.end());
     CHECK(order == std::vector<std::size_t>{0, 1, 2});
 }
