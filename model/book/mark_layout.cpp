@@ -105,6 +105,22 @@ double reach_of(const std::vector<Ordinate>& ordinates) {
     return reach == 0.0 ? shortest_side : reach + MarkLayout::leader + 1.0;
 }
 
+// Each as low as it has room, from the left.
+void lay_names(MarkLayout& layout, const MarkFacts& facts) {
+    std::vector<double> ends;  // of each line so far
+    for (const auto& wall : facts.flat.walls) {
+        const double middle = (wall.left() + wall.right()) / 2 / layout.scale;
+        const double half = engine::text_width(wall.name, MarkLayout::name_size) / 2;
+        std::size_t level = 0;
+        while (level < ends.size() && middle - half < ends[level] + 1.5) ++level;
+        if (level == ends.size()) ends.push_back(0.0);
+        ends[level] = middle + half;
+        layout.name_levels.push_back(static_cast<int>(level));
+    }
+    if (!ends.empty())
+        layout.above += MarkLayout::name_pitch * static_cast<double>(ends.size() - 1);
+}
+
 // Side by side where they fit, else turned by a quarter.
 void lay_below(MarkLayout& layout) {
     layout.has_more = drop_crowded(layout.ordinates.below, layout.width()) || layout.has_more;
@@ -139,8 +155,7 @@ MarkLayout mark_layout(const Project& project,
     for (auto* side : {&layout.ordinates.left, &layout.ordinates.right})
         layout.has_more = drop_crowded(*side, reach) || layout.has_more;
     layout.piece_width = facts.flat.width / scale;
-    layout.has_staggered_names = facts.flat.walls.size() > 2;
-    if (layout.has_staggered_names) layout.above += 3.6;
+    lay_names(layout, facts);
     layout.left_room = reach_of(layout.ordinates.left);
     layout.right_room = reach_of(layout.ordinates.right);
     lay_below(layout);
