@@ -21,7 +21,6 @@ using Lines = std::vector<std::array<PagePoint, 2>>;
 constexpr Pen outline_pen{.width = engine::wide_width};
 constexpr Pen thin_pen{.width = engine::thin_width};
 constexpr double datum_width = 0.9;
-constexpr double word_size = 3.4;
 constexpr double least_hole = 0.7;  // radius on paper
 
 class Drawing {
@@ -78,12 +77,11 @@ private:
 
     // Their names above, the folds between them.
     void draw_walls() {
-        bool is_raised = false;
-        for (const auto& wall : facts_.flat.walls) {
-            const double middle = x((wall.left() + wall.right()) / 2);
-            page_.draw_text({middle, placed_.top - (is_raised ? 5.6 : 2.0)}, wall.name,
-                            {.size = word_size, .anchor = TextAnchor::middle});
-            is_raised = layout_.has_staggered_names && !is_raised;
+        for (std::size_t i = 0; i < facts_.flat.walls.size(); ++i) {
+            const auto& wall = facts_.flat.walls[i];
+            const double up = 2.0 + MarkLayout::name_pitch * layout_.name_levels[i];
+            page_.draw_text({x((wall.left() + wall.right()) / 2), placed_.top - up}, wall.name,
+                            {.size = MarkLayout::name_size, .anchor = TextAnchor::middle});
             if (wall.right() > facts_.flat.width - 0.01) continue;
             page_.draw_line({x(wall.right()), placed_.top}, {x(wall.right()), bottom()},
                             {.width = engine::narrow_width, .dash = engine::Dash::dashed});

@@ -5,6 +5,8 @@
 #include "model/book/mark_lengthwise.h"
 #include "model/book/mark_ordinates.h"
 
+#include <vector>
+
 namespace model {
 
 // Millimetres of paper, but for the ordinates.
@@ -12,7 +14,9 @@ struct MarkLayout {
     static constexpr double number_size = 5.0;  // its capitals are 3.5 mm high
     static constexpr double hole_size = 3.2;    // numbers of holes
     static constexpr double pitch = 6.0;        // from one number to the next
-    static constexpr double leader = 9.0;       // from the piece to its numbers
+    static constexpr double name_size = 3.4;    // of its walls
+    static constexpr double name_pitch = 3.8;
+    static constexpr double leader = 9.0;  // from the piece to its numbers
     static constexpr double below_leader = 6.0;
     static constexpr double note_height = 6.0;  // the scale, below all
 
@@ -20,8 +24,8 @@ struct MarkLayout {
     double scale = 1.0;  // mm of the piece for each mm of paper
     MarkLengthwise lengthwise;
     double piece_width = 0.0;
-    double above = 13.0;               // words over the piece
-    bool has_staggered_names = false;  // of its walls, where they are narrow
+    double above = 13.0;           // words over the piece
+    std::vector<int> name_levels;  // of its walls: 0, or that many lines up where they crowd
     double left_room = 0.0;
     double right_room = 0.0;
     bool is_turned_below = false;  // gauges are read from the right

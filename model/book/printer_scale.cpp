@@ -1,13 +1,13 @@
 #include "engine/measure/tape.h"
 #include "model/book/drill_strips.h"
 
-#include <cmath>
+#include <cstdlib>
 #include <string>
 
 namespace model {
 namespace {
 
-constexpr double most_off = 0.05;
+constexpr Nm least_part_off = 20;  // of the ruler: 5 %
 
 // What the printer makes of a ruler that measures so.
 engine::Result<double> scale_of(const Project& project,
@@ -15,8 +15,8 @@ engine::Result<double> scale_of(const Project& project,
                                 std::optional<engine::Length> measured) {
     if (!measured) return 1.0;
     const auto ruler = measured_ruler(project);
-    const double scale = measured->mm() / ruler.mm();
-    if (std::abs(scale - 1.0) <= most_off) return scale;
+    const Nm off = std::abs(measured->nm() - ruler.nm());
+    if (off <= ruler.nm() / least_part_off) return measured->mm() / ruler.mm();
     auto style = project.shown;
     style.with_unit = true;
     return engine::Error{engine::ErrorCode::out_of_range, which,

@@ -13,17 +13,17 @@ TEST_CASE("a piece that has room is drawn to scale", "[model][book]") {
 }
 
 TEST_CASE("the longest blank lengths are broken until the rest has room", "[model][book]") {
-    const MarkLengthwise drawn({0, 10, 25, 500, 960, 990, 1000}, 1.0, 120.0);
+    const MarkLengthwise drawn({0, 10, 25, 500, 960, 990, 1000}, 1.0, 160.0);
     REQUIRE(drawn.breaks().size() == 2);
-    CHECK(drawn.height() == Approx(120.0));
+    CHECK(drawn.height() == Approx(160.0));
     CHECK(drawn.at(10) == Approx(10.0));
     CHECK(drawn.at(25) == Approx(25.0));
-    CHECK(drawn.at(960) == Approx(120.0 - 40.0));
-    CHECK(drawn.at(1000) == Approx(120.0));
-    CHECK(drawn.at(500) == Approx((25.0 + 80.0) / 2));
+    CHECK(drawn.at(960) == Approx(160.0 - 40.0));
+    CHECK(drawn.at(1000) == Approx(160.0));
+    CHECK(drawn.at(500) == Approx((25.0 + 120.0) / 2));
     for (const double at : drawn.breaks()) {
         CHECK(at > 25.0);
-        CHECK(at < 80.0);
+        CHECK(at < 120.0);
         CHECK(std::abs(at - drawn.at(500)) > 5.0);
     }
 }
