@@ -83,7 +83,7 @@ std::optional<Edge> edge_of(const PlaneGrid& grid, const OnScreenPlanes& seen, A
     return edge;
 }
 
-bool are_apart(const Area& a, const Area& b) {
+bool stand_apart(const Area& a, const Area& b) {
     const float gap = scaled(3);
     return a.x + a.width + gap <= b.x || b.x + b.width + gap <= a.x ||
            a.y + a.height + gap <= b.y || b.y + b.height + gap <= a.y;
@@ -109,7 +109,7 @@ Area place_of(
             const Area tag{middle.x - size.x / 2, middle.y - size.y / 2, size.x, size.y};
             if (!first) first = tag;
             const bool is_free = std::ranges::all_of(
-                taken, [&](const Area& other) { return are_apart(tag, other); });
+                taken, [&](const Area& other) { return stand_apart(tag, other); });
             if (is_free && is_within(tag, area)) return tag;
         }
     }
