@@ -41,6 +41,13 @@ BarBlock::BarBlock(const Project& project, const SawBar& bar, const BarScale& sc
     lay_ticks();
 }
 
+// "to buy", "half of a bar of 20 ft, to buy".
+std::string BarBlock::where_from() const {
+    const auto words = from_words(bar_.from);
+    if (bar_.halved_from.nm() == 0) return words;
+    return "half of a bar of " + bar_length_text(bar_.halved_from, project_.shown) + ", " + words;
+}
+
 double BarBlock::height() const { return ticks_top + lines_ * tick_line + behind; }
 
 void BarBlock::draw(engine::Page& page, PagePoint at) const {
@@ -61,8 +68,9 @@ void BarBlock::lay_ticks() {
     lines_ = 1;
     for (const auto& cut : bar_.cuts) {
         Tick tick{.is_made = cut.state == CutState::cut,
-                  .is_spoiled = cut.state == CutState::spoiled,
-                  .text = cut.mark + "  " + length_text(project_, cut.length)};
+                  .text = cut.mark + (cut.hand == Hand::opposite ? " opp." : "") + "  " +
+                          length_text(project_, cut.length) +
+                          (cut.state == CutState::spoiled ? " spoiled" : "")};
         const double width =
             box_size + 1.5 + engine::text_width(tick.text, tick_size, LetterWeight::bold) + 7.0;
         if (x > 0.0 && x + width > scale_.width) {
@@ -81,8 +89,8 @@ void BarBlock::draw_words(engine::Page& page, PagePoint at) const {
         "Bar " + std::to_string(bar_.number) + "   " + bar_length_text(bar_.length, project_.shown);
     page.draw_text({at.x, at.y + words_base}, head, {.size = 4.6, .weight = LetterWeight::bold});
     const double behind_head = engine::text_width(head, 4.6, LetterWeight::bold) + 5.0;
-    page.draw_text({at.x + behind_head, at.y + words_base},
-                   bar_.section + ", " + from_words(bar_.from), {.size = 3.8});
+    page.draw_text({at.x + behind_head, at.y + words_base}, bar_.section + ", " + where_from(),
+                   {.size = 3.8});
 }
 
 void BarBlock::draw_bar(engine::Page& page, PagePoint at) const {
@@ -148,8 +156,7 @@ void BarBlock::draw_ticks(engine::Page& page, PagePoint at) const {
                 {{x + 0.7, base - 1.6}, {x + 1.6, base - 0.4}, {x + 3.5, base - 3.2}},
                 {.width = 0.6});
         }
-        const std::string text = tick.is_spoiled ? tick.text + " spoiled" : tick.text;
-        page.draw_text({x + box_size + 1.5, base}, text,
+        page.draw_text({x + box_size + 1.5, base}, tick.text,
                        {.size = tick_size, .weight = LetterWeight::bold});
     }
 }

@@ -28,11 +28,11 @@ private:
         double x = 0.0;
         int line = 0;
         bool is_made = false;
-        bool is_spoiled = false;
         std::string text;
     };
 
     double mm_of(engine::Length length) const;
+    std::string where_from() const;
     void lay_ticks();
     void draw_words(engine::Page& page, engine::PagePoint at) const;
     void draw_bar(engine::Page& page, engine::PagePoint at) const;

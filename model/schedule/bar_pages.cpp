@@ -68,8 +68,10 @@ void draw_stops(PageFlow& flow,
     flow.new_page();
     flow.text("Settings of the stop", {.size = title_size, .weight = LetterWeight::bold},
               title_size + 2.0);
-    flow.wrapped("Longest first, over all bars: a piece cut wrong can still become a shorter one.",
-                 text_size);
+    flow.wrapped(
+        "Of each section the longest first, over all its bars: a piece cut wrong can still become "
+        "a shorter one.",
+        text_size);
     flow.use_columns(2);
     int setting = 0;
     for (const auto& row : stops) {

@@ -108,13 +108,17 @@ std::vector<SawBar> saw_bars(const Project& project,
                        .section = stock.section,
                        .length = Length::from_nm(bar.length),
                        .from = bar.from,
-                       .price = bar.price};
+                       .price = bar.price,
+                       .halved_from = Length::from_nm(bar.halved_from)};
             if (bar.from == BarFrom::saw) {
                 out.is_used_up = stock.at_saw[bar.at_saw].is_used_up;
                 add_stated(resolved, stock, seen.bars[bar.at_saw], bar.at_saw, out);
             }
             add_planned(resolved, bar, out);
             out.offcut = Length::from_nm(bar.offcut());
+            for (auto& cut : out.cuts) {
+                if (cut.piece != no_index) cut.hand = resolved.pieces[cut.piece].hand;
+            }
             bars.push_back(std::move(out));
         }
     }

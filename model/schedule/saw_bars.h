@@ -18,6 +18,7 @@ struct SawCut {
     engine::Length start;  // from the bar's datum end
     CutState state = CutState::planned;
     std::optional<CutPlace> place;  // none: it stands in no project yet
+    Hand hand = Hand::none;
 };
 
 struct SawBar {
@@ -28,6 +29,8 @@ struct SawBar {
     BarFrom from = BarFrom::shop;
     std::optional<Cents> price;
     bool is_used_up = false;
+    engine::Length
+        halved_from;           // of one that the supplier cuts in half: its whole length; else zero
     std::vector<SawCut> cuts;  // in order from the datum end
     engine::Length offcut;     // what is left behind the last of them
 };
