@@ -16,12 +16,13 @@ std::vector<std::size_t> ways_by_ease(const WaysOut& ways, const Part* part = nu
     std::vector<std::size_t> order(of_axes.begin(), of_axes.end());
     for (std::size_t way = of_axes.size(); way < ways.count(); ++way) order.push_back(way);
     if (part != nullptr && part->best_along) {
-        std::ranges::stable_partition(
-            order, [&](std::size_t way) { return way / 2 == index_of(*part->best_along); });
+        std::stable_partition(order.begin(), order.end(), [&](std::size_t way) {
+            return way / 2 == index_of(*part->best_along);
+        });
     }
     if (part != nullptr && part->off_bench) {
-        std::ranges::stable_partition(order,
-                                      [&](std::size_t way) { return way == *part->off_bench; });
+        std::stable_partition(order.begin(), order.end(),
+                              [&](std::size_t way) { return way == *part->off_bench; });
     }
     return order;
 }
