@@ -10,6 +10,9 @@
 namespace model {
 namespace {
 
+// As many as the picture of a step shows at a glance.
+constexpr std::size_t most_moves = 12;
+
 // A sub-assembly, or the frame itself, while it is being put together.
 struct Bench {
     Index assembly = 0;
@@ -99,6 +102,7 @@ private:
         };
         if (std::ranges::any_of(step_.moves, is_carried_on)) return true;
         if (!put.inside.empty() && !step_.moves.empty()) return true;
+        if (step_.moves.size() >= most_moves) return true;
         return std::ranges::any_of(bench.waiting,
                                    [&](Index j) { return is_shut_by(j, put, bench); });
     }

@@ -16,12 +16,13 @@ std::vector<std::size_t> ways_by_ease(const WaysOut& ways, const Part* part = nu
     std::vector<std::size_t> order(of_axes.begin(), of_axes.end());
     for (std::size_t way = of_axes.size(); way < ways.count(); ++way) order.push_back(way);
     if (part != nullptr && part->best_along) {
-        std::ranges::stable_partition(
-            order, [&](std::size_t way) { return way / 2 == index_of(*part->best_along); });
+        std::stable_partition(order.begin(), order.end(), [&](std::size_t way) {
+            return way / 2 == index_of(*part->best_along);
+        });
     }
     if (part != nullptr && part->off_bench) {
-        std::ranges::stable_partition(order,
-                                      [&](std::size_t way) { return way == *part->off_bench; });
+        std::stable_partition(order.begin(), order.end(),
+                              [&](std::size_t way) { return way == *part->off_bench; });
     }
     return order;
 }
@@ -35,27 +36,22 @@ Standing::Standing(const Apart& apart, const std::vector<Part>& parts)
         all_ |= parts[p].set;
         for (const Index i : parts[p].pieces) part_of_[i] = p;
     }
-    kept_ = joints_kept_together();
-}
-
-std::vector<Index> Standing::joints_kept_together() const {
-    std::vector<Index> kept;
-    for (Index j = 0; j < apart_.parts.joints().size(); ++j) {
-        if (apart_.keeps_together(j, all_)) kept.push_back(j);
+    for (Index j = 0; j < apart.parts.joints().size(); ++j) {
+        is_kept_.push_back(apart.keeps_together(j, all_));
     }
-    return kept;
 }
 
-bool Standing::is_kept(std::size_t part) const {
+bool Standing::is_held_back(std::size_t part) const {
     const PieceSet& set = parts_[part].set;
-    return std::ranges::any_of(kept_, [&](Index j) {
-        const PieceSet& joined = apart_.parts.joints()[j].set;
-        return joined.meets(set) && !joined.is_within(set);
+    return std::ranges::any_of(parts_[part].pieces, [&](Index i) {
+        return std::ranges::any_of(apart_.parts.joints_of(i), [&](Index j) {
+            return is_kept_[j] && !apart_.parts.joints()[j].set.is_within(set);
+        });
     });
 }
 
 std::optional<std::size_t> Standing::way_of(std::size_t part) const {
-    if (parts_.size() < 2 || is_kept(part)) return std::nullopt;
+    if (parts_.size() < 2 || is_held_back(part)) return std::nullopt;
     for (const std::size_t way : ways_by_ease(apart_.ways, &parts_[part])) {
         const bool is_free = std::ranges::none_of(parts_[part].pieces, [&](Index i) {
             return apart_.ways.stops(way, i).meets_beside(all_, parts_[part].set);
@@ -83,9 +79,8 @@ PieceSet Standing::coming_with(std::size_t part, std::size_t way, std::size_t gi
         ++count;
         PieceSet more = apart_.ways.stops(way, at);
         more &= all_;
-        for (const Index j : kept_) {
-            const PieceSet& joined = apart_.parts.joints()[j].set;
-            if (joined.contains(at)) more |= joined;
+        for (const Index j : apart_.parts.joints_of(at)) {
+            if (is_kept_[j]) more |= apart_.parts.joints()[j].set;
         }
         more -= coming;
         more.for_each(take);
@@ -103,6 +98,7 @@ std::vector<std::size_t> Standing::parts_in(const PieceSet& set) const {
 
 std::optional<Coming> Standing::fewest(PartKind last) const {
     std::optional<Coming> best;
+    if (is_stuck()) return best;
     std::size_t least = all_.size();
     for (const std::size_t way : ways_by_ease(apart_.ways)) {
         for (std::size_t p = 0; p < parts_.size(); ++p) {
@@ -119,6 +115,16 @@ std::optional<Coming> Standing::fewest(PartKind last) const {
         }
     }
     return best;
+}
+
+// What comes along with one part one way is what stays for it the other way: if all comes along
+// with it every way, nothing comes off.
+bool Standing::is_stuck() const {
+    if (parts_.size() < 2) return true;
+    for (std::size_t way = 0; way < apart_.ways.count(); ++way) {
+        if (coming_with(0, way, all_.size()) != all_) return false;
+    }
+    return true;
 }
 
 Standing::Reach Standing::reach_from(std::size_t from) const {

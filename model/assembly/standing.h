@@ -52,7 +52,8 @@ public:
     // The fewest pieces that come off together, of parts no further down than `last`; never all.
     std::optional<Coming> fewest(PartKind last) const;
 
-    bool is_stuck() const { return !fewest(PartKind::several); }
+    // Nothing comes off, neither by itself nor with others.
+    bool is_stuck() const;
 
     // How many parts lie between each part and the one given, by the joints between them; parts
     // that others hang on are not leaves.
@@ -63,16 +64,15 @@ public:
     Reach reach_from(std::size_t part) const;
 
 private:
-    bool is_kept(std::size_t part) const;
+    bool is_held_back(std::size_t part) const;
     PieceSet coming_with(std::size_t part, std::size_t way, std::size_t give_up_at) const;
-    std::vector<Index> joints_kept_together() const;
     std::vector<std::size_t> parts_in(const PieceSet& set) const;
 
     const Apart& apart_;
     const std::vector<Part>& parts_;
     PieceSet all_;
     std::vector<std::size_t> part_of_;  // by piece
-    std::vector<Index> kept_;           // joints that keep their pieces together now
+    std::vector<bool> is_kept_;         // by joint: it keeps its pieces together now
 };
 
 }  // namespace model

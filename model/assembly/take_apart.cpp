@@ -46,6 +46,7 @@ private:
         while (standing.size() > 1) {
             const Standing now(apart_, standing);
             if (const auto coming = next_off(now, standing)) {
+                no_one_opens_ = false;
                 off.push_back(put_of(taken_from(standing, *coming), coming->way));
             } else if (!give_up_a_part(standing) && !reach_further(now) &&
                        !give_up_joints(standing)) {
@@ -109,30 +110,27 @@ private:
         auto operator<=>(const Rank&) const = default;
     };
 
-    static Rank rank_of(const Part& part, std::size_t way) {
-        return {.sort = std::min(part.kind, PartKind::small),
-                .is_off_side = part.off_bench && way != *part.off_bench,
-                .kind = part.kind};
-    }
-
     std::optional<Coming> best_alone(const Standing& now,
                                      const std::vector<Part>& standing,
                                      PartKind last) const {
         const std::size_t base = base_of(standing);
         const auto reach = now.reach_from(base);
+        constexpr auto far = std::numeric_limits<std::size_t>::max();
         std::optional<Coming> best;
         Rank least;
         for (std::size_t p = 0; p < standing.size(); ++p) {
             if (standing[p].kind > last) continue;
+            const bool is_laid = standing[p].off_bench.has_value();
+            Rank rank{.sort = std::min(standing[p].kind, PartKind::small),
+                      .is_base = !is_laid && p == base,
+                      .is_hung_on = !is_laid && !reach.is_leaf[p],
+                      .kind = standing[p].kind,
+                      .nearness = is_laid ? 0 : far - reach.distance[p],
+                      .turn = standing.size() - p};
+            if (best && !(rank < least)) continue;
             const auto way = now.way_of(p);
             if (!way) continue;
-            auto rank = rank_of(standing[p], *way);
-            if (!standing[p].off_bench) {
-                rank.is_base = p == base;
-                rank.is_hung_on = !reach.is_leaf[p];
-                rank.nearness = std::numeric_limits<std::size_t>::max() - reach.distance[p];
-            }
-            rank.turn = standing.size() - p;
+            rank.is_off_side = is_laid && *way != *standing[p].off_bench;
             if (best && !(rank < least)) continue;
             least = rank;
             best = Coming{{p}, *way};
@@ -165,15 +163,20 @@ private:
     bool give_up_a_part(std::vector<Part>& standing) {
         const auto is_whole = [](const Part& part) { return !part.inside.empty(); };
         auto chosen = standing.end();
+        bool found_one = false;
         for (auto at = standing.begin(); at != standing.end(); ++at) {
             if (!is_whole(*at)) continue;
             if (chosen == standing.end() || at->pieces.size() < chosen->pieces.size()) chosen = at;
+            if (no_one_opens_) continue;
             auto without = standing;
             open_up(without, at - standing.begin());
             if (Standing(apart_, without).is_stuck()) continue;
             chosen = at;
+            found_one = true;
             break;
         }
+        // Then it takes several; which of them is not worth a search.
+        no_one_opens_ = !found_one;
         if (chosen == standing.end()) return false;
         if (chosen->kind == PartKind::flat) ++given_up_;
         open_up(standing, chosen - standing.begin());
@@ -273,6 +276,7 @@ private:
     std::vector<JointNotReached> not_reached_;
     std::vector<PieceWithoutWay> without_way_;
     std::size_t given_up_ = 0;
+    bool no_one_opens_ = false;  // giving up one whole: since the last part came off
 };
 
 }  // namespace

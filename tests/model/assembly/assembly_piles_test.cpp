@@ -34,7 +34,7 @@ bool can_be(const BoxPile& pile) {
 
 // ---- random piles -------------------------------------------------------------------------------
 
-constexpr Nm side = 4;
+constexpr Nm side = 5;
 
 struct Cells {
     std::map<Cell, Index> taken;
@@ -91,6 +91,33 @@ void add_piece(tests::Dice& dice, BoxPile& pile, Cells& cells) {
     pile.piece(boxes);
 }
 
+// A box from cell to cell, turned so that its axes are others.
+model::Box turned_box(std::uint32_t turns, Cell lo, Cell hi, Index piece, Cells& cells) {
+    for (std::uint32_t i = 0; i < turns; ++i) {
+        lo = {lo[2], lo[0], lo[1]};
+        hi = {hi[2], hi[0], hi[1]};
+    }
+    for (Nm x = lo[0]; x < hi[0]; ++x) {
+        for (Nm y = lo[1]; y < hi[1]; ++y) {
+            for (Nm z = lo[2]; z < hi[2]; ++z) cells.taken[{x, y, z}] = piece;
+        }
+    }
+    return BoxPile::box(lo, hi);
+}
+
+// A ring, and a bar through it with one wide end or two.
+void add_ring_and_bar(tests::Dice& dice, BoxPile& pile, Cells& cells) {
+    const auto turns = dice.below(3);
+    const auto box = [&](const Cell& lo, const Cell& hi, Index piece) {
+        return turned_box(turns, lo, hi, piece, cells);
+    };
+    pile.piece({box({0, 0, 2}, {3, 1, 3}, 0), box({0, 2, 2}, {3, 3, 3}, 0),
+                box({0, 1, 2}, {1, 2, 3}, 0), box({2, 1, 2}, {3, 2, 3}, 0)});
+    std::vector<model::Box> bar{box({1, 1, 0}, {2, 2, 5}, 1), box({0, 1, 0}, {3, 2, 1}, 1)};
+    if (dice.chance(70)) bar.push_back(box({0, 1, 4}, {3, 2, 5}, 1));
+    pile.piece(bar);
+}
+
 void add_rivets(tests::Dice& dice, BoxPile& pile, const Cells& cells, std::uint32_t percent) {
     std::map<std::pair<Index, Index>, bool> done;
     for (const auto& [cell, piece] : cells.taken) {
@@ -112,7 +139,8 @@ BoxPile random_pile(std::uint32_t seed) {
     tests::Dice dice{seed};
     BoxPile pile;
     Cells cells;
-    for (std::uint32_t tries = 0; tries < 30 && pile.resolved().pieces.size() < 7; ++tries) {
+    if (dice.chance(15)) add_ring_and_bar(dice, pile, cells);
+    for (std::uint32_t tries = 0; tries < 40 && pile.resolved().pieces.size() < 7; ++tries) {
         add_piece(dice, pile, cells);
     }
     add_rivets(dice, pile, cells, 10 + dice.below(60));
@@ -228,9 +256,7 @@ TEST_CASE("piles of boxes have an order just when some order of all works", "[mo
         fine += order.problems.empty() ? 1U : 0U;
     }
     CAPTURE(fine, problems["no_order_of_rivets"], problems["no_way_into_place"]);
-    WARN(fine << " fine, " << problems["no_order_of_rivets"] << " not reached, "
-              << problems["no_way_into_place"] << " without way");
     CHECK(fine > count / 10);
     CHECK(problems["no_order_of_rivets"] > count / 100);
-    CHECK(problems["no_way_into_place"] > 0);
+    CHECK(problems["no_way_into_place"] > count / 50);
 }
