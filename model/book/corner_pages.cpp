@@ -13,9 +13,10 @@ constexpr double picture_height = 72.0;  // mm
 constexpr double words_size = 3.3;
 constexpr double line = words_size * 1.28;
 
-std::vector<std::string> lines_of(const CornerKind& kind, double width) {
+std::vector<std::string> lines_of(const CornerKind& kind, const std::string& scale, double width) {
     std::vector<std::string> lines;
-    for (const auto& words : kind.words) {
+    for (std::size_t i = 0; i < kind.words.size(); ++i) {
+        const auto words = i == 0 ? kind.words[i] + "; scale " + scale : kind.words[i];
         for (auto& it : wrapped_lines(words, words_size, width)) lines.push_back(std::move(it));
     }
     return lines;
@@ -40,9 +41,9 @@ void add_corner_pages(BookPages& book,
     for (const auto& kind : kinds) {
         const auto titles = wrapped_lines(std::to_string(++number) + ":  " + kind.title, 3.8,
                                           flow.width(), LetterWeight::bold);
-        const auto lines = lines_of(kind, flow.width());
+        const auto height = lines_of(kind, "1 : 20", flow.width()).size();
         flow.make_room(picture_height + static_cast<double>(titles.size()) * 4.9 +
-                       static_cast<double>(lines.size() + 1) * line + 6.0);
+                       static_cast<double>(height) * line + 4.0);
         for (const auto& title : titles)
             flow.text(title, {.size = 3.8, .weight = LetterWeight::bold}, 4.9);
         const engine::PageBox box{flow.left() + 6.0, flow.y() + 8.0, flow.width() - 12.0,
@@ -50,8 +51,9 @@ void add_corner_pages(BookPages& book,
         const auto scale = draw_corner_section(flow.page(), box, project, catalogue, resolved,
                                                kind.joints.front());
         flow.skip(picture_height);
-        for (const auto& it : lines) flow.text(it, {.size = words_size}, line);
-        flow.text("Scale " + scale, {.size = words_size}, line + 6.0);
+        for (const auto& it : lines_of(kind, scale, flow.width()))
+            flow.text(it, {.size = words_size}, line);
+        flow.skip(4.0);
     }
     book.begin_chapter("Typical corners");
     book.add(flow.pages());

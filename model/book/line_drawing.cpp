@@ -1,6 +1,7 @@
 #include "model/book/line_drawing.h"
 
 #include "engine/geometry/vectors.h"
+#include "model/book/convex_hull.h"
 #include "model/book/paint_order.h"
 #include "model/book/piece_outlines.h"
 
@@ -24,6 +25,9 @@ SeenBody seen_body(const BodyOfPiece& it, std::span<const BodyOfPiece> whole, co
         }
         seen.faces.push_back(std::move(polygon));
     }
+    std::vector<SeenPoint> corners;
+    for (const auto& corner : it.body.corners) corners.push_back(seen_point(corner, sight));
+    seen.round = convex_hull(std::move(corners));
     seen.outlines = outlines_of(it.body, whole, sight);
     return seen;
 }
@@ -138,21 +142,23 @@ void draw_seen(engine::Page& page,
                std::span<const SeenBody> seen,
                const OnPage& place,
                const std::vector<bool>& bold) {
+    const auto on_page = [&](const std::vector<SeenPoint>& points) {
+        std::vector<engine::PagePoint> placed;
+        for (const auto& p : points) placed.push_back(place(p));
+        return placed;
+    };
     for (const auto& body : seen) {
         const bool is_bold = body.piece < bold.size() && bold[body.piece];
-        const engine::Ink fill = is_bold ? engine::Ink::grey_25 : engine::Ink::white;
-        for (const auto& face : body.faces) {
-            std::vector<engine::PagePoint> corners;
-            for (const auto& p : face) corners.push_back(place(p));
-            page.draw_polygon(std::move(corners), engine::filled(fill));
+        if (!bold.empty() && !is_bold) {
+            page.draw_polygon(on_page(body.round), {.pen = engine::Pen{.width = engine::thin_width},
+                                                    .fill = engine::Ink::white});
+            continue;
         }
-        const engine::Pen pen{.width = is_bold        ? engine::wide_width
-                                       : bold.empty() ? engine::narrow_width
-                                                      : engine::thin_width};
+        page.draw_polygon(on_page(body.round),
+                          engine::filled(is_bold ? engine::Ink::grey_25 : engine::Ink::white));
         for (const auto& line : body.outlines) {
-            std::vector<engine::PagePoint> points;
-            for (const auto& p : line) points.push_back(place(p));
-            page.draw_polyline(std::move(points), pen);
+            page.draw_polyline(on_page(line),
+                               {.width = is_bold ? engine::wide_width : engine::narrow_width});
         }
     }
 }

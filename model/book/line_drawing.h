@@ -31,6 +31,7 @@ using SeenPoint = std::array<double, 2>;
 struct SeenBody {
     Index piece = 0;
     std::vector<std::vector<SeenPoint>> faces;     // those that look at the viewer
+    std::vector<SeenPoint> round;                  // what it covers
     std::vector<std::vector<SeenPoint>> outlines;  // edges where the piece really ends or bends
 };
 
@@ -62,7 +63,7 @@ SeenBounds bounds_of(std::span<const SeenBody> seen);
 // As large as it can be in the middle of the box.
 OnPage fitted(const SeenBounds& bounds, const engine::PageBox& box);
 
-// `bold` tells which pieces are drawn wide; empty: all alike.
+// `bold` tells which pieces are drawn wide and grey, and the others only round; empty: all alike.
 void draw_seen(engine::Page& page,
                std::span<const SeenBody> seen,
                const OnPage& place,

@@ -1,10 +1,9 @@
 #include "model/book/piece_bodies.h"
 
+#include "model/book/convex_hull.h"
 #include "model/resolve/piece_place.h"
 #include "model/resolve/piece_prisms.h"
 #include "model/resolve/sheet_outline.h"
-
-#include <algorithm>
 
 namespace model {
 namespace {
@@ -31,35 +30,13 @@ Piece parted(Piece piece) {
     return piece;
 }
 
-double turn_of(const FlatPoint& a, const FlatPoint& b, const FlatPoint& c) {
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
-}
-
-// The least convex polygon that holds the points, counter-clockwise.
-FlatPolygon hull_of(FlatPolygon points) {
-    std::ranges::sort(points);
-    FlatPolygon hull;
-    for (int side = 0; side < 2; ++side) {
-        const auto first = hull.size();
-        for (const auto& p : points) {
-            while (hull.size() >= first + 2 &&
-                   turn_of(hull[hull.size() - 2], hull.back(), p) <= 0.0)
-                hull.pop_back();
-            hull.push_back(p);
-        }
-        hull.pop_back();
-        std::ranges::reverse(points);
-    }
-    return hull;
-}
-
 engine::Prism sheet_prism(const Resolved& resolved, const Piece& piece) {
     const Plate& plate = piece.plates[0];
     const std::size_t normal = plate.normal_axis;
     const auto axes = axes_across(normal);
     auto polygon = rectangle(plate.box, axes);
     if (plate.outline < resolved.outlines.size())
-        polygon = hull_of(sheet_loop(piece, resolved.outlines[plate.outline].corners));
+        polygon = convex_hull(sheet_loop(piece, resolved.outlines[plate.outline].corners));
     engine::Prism prism;
     for (const auto& corner : polygon) {
         engine::Vector at{};
