@@ -4,6 +4,7 @@
 #include "editor/skeleton_scene.h"
 #include "model/resolve/mark.h"
 #include "model/schedule/tables.h"
+#include "model/schedule/unrolled_piece.h"
 
 #include "tests/editor/headless_ui.h"
 #include "tests/support/hand_made.h"
