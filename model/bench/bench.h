@@ -152,9 +152,9 @@ struct BenchPiece {
 //
 // A piece is compared with what was made however it is turned: end for end, legs exchanged, but
 // never as its mirror image. Lengths and places that differ by no more than `same_cut` are the
-// same. What is too long is cut at whichever ends leave the most of what is drilled right. A hole
-// is the same one where place, diameter and thread are, whether it was drilled alone or with its
-// mate.
+// same. What is too long is cut at whichever ends leave the most of what is drilled right;
+// turning it only to drill it all over again is no rework. A hole is the same one where place,
+// diameter and thread are, whether it was drilled alone or with its mate.
 //
 // A hole that is wanted no more stays open and is deburred, where it lies whole in the piece and no
 // new hole comes within two diameters of it from middle to middle: common practice, no verdict on

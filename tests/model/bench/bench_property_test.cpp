@@ -125,13 +125,14 @@ bool are_congruent(Spots a, const Spots& b) {
     do {
         const bool is_odd = (order[0] + 1) % 3 != order[1];
         for (unsigned signs = 0; signs < 8; ++signs) {
-            const bool is_mirrored = (signs & 1U) + (signs >> 1U & 1U) + (signs >> 2U) & 1U;
+            const bool is_mirrored =
+                (((signs & 1U) + ((signs >> 1U) & 1U) + (signs >> 2U)) & 1U) != 0;
             if (is_mirrored != is_odd) continue;
             Spots turned = b;
             for (std::size_t k = 0; k < b.size(); ++k) {
                 for (std::size_t i = 0; i < 3; ++i) {
                     turned[k].at[i] =
-                        (signs >> i & 1U) != 0 ? -b[k].at[order[i]] : b[k].at[order[i]];
+                        ((signs >> i) & 1U) != 0 ? -b[k].at[order[i]] : b[k].at[order[i]];
                 }
             }
             if (is_near(settle(turned), size) && are_same_spots(a, turned)) return true;

@@ -266,6 +266,22 @@ TEST_CASE("a part of sheet is cut along either side", "[model][bench]") {
     CHECK(seen(after, made(before, shim), shim).verdict == BenchVerdict::spoiled);
 }
 
+TEST_CASE("a part of sheet is read along its other side where that saves a cut", "[model][bench]") {
+    auto before = small_job();
+    const auto set_size = [](SmallJob& job, engine::Nm length, engine::Nm width) {
+        auto& piece = job.resolved.pieces[shim];
+        piece.length = length;
+        piece.extents.hi[0] = piece.extents.lo[0] + length;
+        piece.extents.hi[2] = piece.extents.lo[2] + width;
+        piece.hole_count = 0;
+    };
+    auto after = before;
+    set_size(before, whole_inches(3), whole_inches(2));
+    set_size(after, whole_inches(2), inches_64ths(96));
+    check(seen(after, tick(before, {}, shim, BenchWork::cut), shim), BenchVerdict::rework,
+          "its length is now measured along its width; cut 1 1/2 in off the far side");
+}
+
 TEST_CASE("a part of sheet is cut to an outline that lies in it, not out of it", "[model][bench]") {
     const auto square = small_job();
     auto cut = square;
