@@ -2,8 +2,10 @@
 
 #include "editor/open_project.h"
 #include "editor/paper_names.h"
+#include "engine/drawing/pdf.h"
 #include "engine/files/whole_file.h"
 #include "model/book/book_files.h"
+#include "model/book/changed_pages.h"
 #include "model/room/read_scan.h"
 #include "model/room/resolve_in_room.h"
 
@@ -45,9 +47,10 @@ engine::Result<model::BookStamps> read_since(const std::filesystem::path& file) 
     return error;
 }
 
-void print_changes(const model::BookStamps& since, const Read& read, std::ostream& out) {
-    const auto changed =
-        model::changed_marks(since.marks, read.project, read.catalogue, read.resolved);
+void print_changes(const model::BookStamps& since,
+                   const std::vector<model::Index>& changed,
+                   const Read& read,
+                   std::ostream& out) {
     const auto gone = model::marks_gone(since.marks, read.resolved);
     if (changed.empty() && gone.empty()) {
         out << "all marks are still as they were printed\n";
@@ -80,12 +83,35 @@ void add_book(CLI::App& app, BookArguments& arguments) {
         ->type_name("NAME");
     book->add_option(
             "--since", arguments.since,
-            "The stamps of an earlier book: say which of its marks are drawn otherwise now")
+            "The stamps of an earlier book: say which of its marks are drawn otherwise now, "
+            "and write their drawings alone")
         ->type_name("FILE");
 }
 
+// The drawings of changed marks; a book and its stamps are left as they are.
+ExitStatus write_changed(const BookArguments& arguments,
+                         const model::BookStamps& since,
+                         const Read& read,
+                         Streams streams) {
+    const auto changed =
+        model::changed_marks(since.marks, read.project, read.catalogue, read.resolved);
+    print_changes(since, changed, read, streams.out);
+    const auto document = model::changed_pages(read.project, read.catalogue, read.resolved, changed,
+                                               paper_for(read.project, arguments.paper));
+    if (document.pages.empty()) {
+        streams.out << "no drawing is to be printed anew, so nothing is written\n";
+        return ExitStatus::fine;
+    }
+    const auto bytes = engine::pdf_bytes(document);
+    if (!bytes) return failed(bytes.error(), streams.err);
+    if (const auto written = engine::write_whole_file(arguments.file, *bytes); !written)
+        return failed(written.error(), streams.err);
+    streams.out << "the changed drawings alone are written to " << arguments.file << ": "
+                << document.pages.size() << " pages\n";
+    return ExitStatus::fine;
+}
+
 ExitStatus run_book(const BookArguments& arguments, Streams streams) {
-    // Read before the book is written, which may replace them.
     std::optional<model::BookStamps> since;
     if (!arguments.since.empty()) {
         auto stamps = read_since(arguments.since);
@@ -94,14 +120,13 @@ ExitStatus run_book(const BookArguments& arguments, Streams streams) {
     }
     const auto read = read_all(arguments.project);
     if (!read) return failed(read.error(), streams.err);
+    if (since) return write_changed(arguments, *since, *read, streams);
     const auto files = model::book_files(
         read->project, read->catalogue, read->resolved, read->library,
-        {.supplier = arguments.supplier,
-         .paper = engine::paper_named(arguments.paper).value_or(engine::Paper::a4)});
+        {.supplier = arguments.supplier, .paper = paper_for(read->project, arguments.paper)});
     if (!files) return failed(files.error(), streams.err);
     if (const auto written = model::write_book(*files, arguments.file); !written)
         return failed(written.error(), streams.err);
-    if (since) print_changes(*since, *read, streams.out);
     for (const auto& line : files->words) streams.out << line << "\n";
     streams.out << "written to " << arguments.file << ": " << files->pages
                 << " pages; its stamps to " << model::stamps_beside(arguments.file).string()

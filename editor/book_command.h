@@ -16,7 +16,7 @@ struct BookArguments {
     std::string project;
     std::string file;
     std::string supplier;
-    std::string paper = "a4";
+    std::string paper;  // empty: letter where the project shows inches, else a4
     std::string since;  // stamps of an earlier book
 };
 

@@ -27,8 +27,7 @@ engine::Result<model::BuyingFiles> made_files(const BuyArguments& arguments) {
     const auto library = model::read_price_lists(*project, *catalogue, file.parent_path());
     return model::buying_files(
         *project, *catalogue, resolved, library,
-        {.supplier = arguments.supplier,
-         .paper = engine::paper_named(arguments.paper).value_or(engine::Paper::a4)});
+        {.supplier = arguments.supplier, .paper = paper_for(*project, arguments.paper)});
 }
 
 }  // namespace

@@ -16,7 +16,7 @@ struct BuyArguments {
     std::string project;
     std::string folder;
     std::string supplier;
-    std::string paper = "a4";
+    std::string paper;  // empty: letter where the project shows inches, else a4
 };
 
 void add_buy(CLI::App& app, BuyArguments& arguments);

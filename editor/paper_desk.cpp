@@ -1,6 +1,7 @@
 #include "editor/paper_desk.h"
 
 #include "editor/desk.h"
+#include "editor/paper_names.h"
 #include "engine/drawing/pdf.h"
 #include "engine/files/whole_file.h"
 #include "engine/measure/tape.h"
@@ -141,9 +142,7 @@ void tell_changes(Desk& desk, PaperDesk& papers) {
 }  // namespace
 
 engine::Paper paper_of(const PaperDesk& papers, const model::Project& project) {
-    if (papers.paper) return *papers.paper;
-    const bool is_inch = engine::bare_unit(project.shown) == engine::LengthUnit::inch;
-    return is_inch ? engine::Paper::letter : engine::Paper::a4;
+    return papers.paper ? *papers.paper : paper_for(project);
 }
 
 fs::path book_beside(const fs::path& project_file) { return beside(project_file, ".book.pdf"); }

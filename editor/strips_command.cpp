@@ -1,5 +1,6 @@
 #include "editor/strips_command.h"
 
+#include "editor/paper_names.h"
 #include "editor/worked_out_file.h"
 #include "engine/drawing/pdf.h"
 #include "engine/files/whole_file.h"
@@ -15,14 +16,6 @@
 
 namespace editor {
 namespace {
-
-std::vector<std::string> names_of_papers() {
-    using engine::Paper;
-    std::vector<std::string> names;
-    for (const auto paper : {Paper::a4, Paper::a3, Paper::letter, Paper::tabloid})
-        names.emplace_back(engine::name_of(paper));
-    return names;
-}
 
 engine::Result<std::optional<engine::Length>> measured_length(const model::Project& project,
                                                               const char* option,
@@ -42,12 +35,6 @@ engine::Result<model::PrinterScale> scale_from(const model::Project& project,
     const auto down = measured_length(project, "--ruler-down", arguments.ruler_down);
     if (!down) return down.error();
     return model::printer_scale(project, *across, *down);
-}
-
-engine::Paper paper_for(const model::Project& project, const std::string& name) {
-    if (const auto paper = engine::paper_named(name)) return *paper;
-    const bool is_inch = model::measured_ruler(project).nm() % engine::Length::nm_per_inch == 0;
-    return is_inch ? engine::Paper::letter : engine::Paper::a4;
 }
 
 struct Written {
@@ -93,7 +80,7 @@ void add_strips(CLI::App& app, StripsArguments& arguments) {
     strips
         ->add_option("--paper", arguments.paper,
                      "What they are printed on; letter for a project in inches, else a4")
-        ->check(CLI::IsMember(names_of_papers(), CLI::ignore_case));
+        ->check(CLI::IsMember(paper_names(), CLI::ignore_case));
     strips
         ->add_option("--ruler-across", arguments.ruler_across,
                      "What the printed ruler across the sheet measures: that of 100 mm, or of "

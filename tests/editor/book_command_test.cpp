@@ -59,11 +59,15 @@ TEST_CASE("the stamps beside a book tell that nothing has changed, or which mark
     const auto same = run({"book", sample, "--out", book, "--since", stamps});
     CHECK(same.status == 0);
     CHECK_THAT(same.out, Catch::Contains("all marks are still as they were printed"));
+    CHECK_THAT(same.out, Catch::Contains("nothing is written"));
 
     const auto other = run({"book", BARWRIGHT_SAMPLES "/tool_cabinet.json", "--out",
                             (scratch.path / "other.pdf").string(), "--since", stamps});
     CHECK(other.status == 0);
     CHECK_THAT(other.out, Catch::Contains("is drawn otherwise now"));
+    // The changed drawings alone, and no stamps: the book is still the one that was printed.
+    CHECK(bytes_of(scratch.path / "other.pdf").substr(0, 5) == "%PDF-");
+    CHECK_FALSE(fs::exists(scratch.path / "other.stamps.json"));
 }
 
 TEST_CASE("a book that cannot be made is refused with the reason", "[editor][command line]") {
