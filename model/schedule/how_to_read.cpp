@@ -79,11 +79,16 @@ TAP (the tap lines of drill.csv)
   Do not tap under power on a drill press that cannot reverse. Brush the chips out, never wipe
   them off with a finger, and run the screw through once before you join the parts.
 
-JOIN (fasteners.csv)
+JOIN (assembly.csv, fasteners.csv)
+  assembly.csv has a line for each thing to do, in the order of the work. "builds" says what is put
+  together: "part 1" and so on lie flat on the bench first and are moved on as wholes, "the frame" is
+  the rest. "from" is the side that a piece comes from, as you stand before the frame. Pin a joint as
+  soon as its pieces are together; set it when its line comes, since later the tool may not reach it.
+  "long nose": only the nose of the tool has room there, not its housing.
   Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
   equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of
-  the longer one. Then set the fasteners, from the middle of the frame outwards. "grip" is the range of
-  thickness that a rivet holds.
+  the longer one. Then set the fasteners, opposite corners first, as assembly.csv has them. "grip" is
+  the range of thickness that a rivet holds.
   Joints with screws come apart: use their own screws in the dry fit. A tapped hole is always in the
   plate away from the head. Set rivet nuts into their plate first, with their own setting tool.
   A pan head over its clearance hole needs no washer, so none are counted.
