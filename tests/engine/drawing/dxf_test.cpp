@@ -5,6 +5,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <cstdlib>
 #include <limits>
 
 using namespace engine;

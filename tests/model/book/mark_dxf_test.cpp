@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <cstdlib>
 #include <set>
 
 using tests::PrintedSample;
