@@ -5,9 +5,9 @@
 namespace model {
 namespace {
 
-double turn_of(const std::array<double, 2>& a,
-               const std::array<double, 2>& b,
-               const std::array<double, 2>& c) {
+double hull_turn(const std::array<double, 2>& a,
+                 const std::array<double, 2>& b,
+                 const std::array<double, 2>& c) {
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 }
 
@@ -20,7 +20,7 @@ std::vector<std::array<double, 2>> convex_hull(std::vector<std::array<double, 2>
         const auto first = hull.size();
         for (const auto& p : points) {
             while (hull.size() >= first + 2 &&
-                   turn_of(hull[hull.size() - 2], hull.back(), p) <= 0.0)
+                   hull_turn(hull[hull.size() - 2], hull.back(), p) <= 0.0)
                 hull.pop_back();
             hull.push_back(p);
         }

@@ -16,7 +16,7 @@ using engine::PagePoint;
 using engine::TextAnchor;
 using Lines = std::vector<std::array<PagePoint, 2>>;
 
-constexpr engine::Pen thin_pen{.width = engine::thin_width};
+constexpr engine::Pen leader_pen{.width = engine::thin_width};
 constexpr engine::Pen hair_pen{.width = engine::hair_width};
 constexpr double cap = 0.355;     // of a font's size: half of its capitals
 constexpr double edge_gap = 1.0;  // from the outline to where a leader begins
@@ -57,8 +57,8 @@ private:
                         it.is_end);
         }
         page_.draw_lines(std::move(extensions), hair_pen);
-        page_.draw_lines(std::move(leaders), thin_pen);
-        page_.draw_circle({edge + out * edge_gap, placed_.top}, 0.8, {.pen = thin_pen});
+        page_.draw_lines(std::move(leaders), leader_pen);
+        page_.draw_circle({edge + out * edge_gap, placed_.top}, 0.8, {.pen = leader_pen});
     }
 
     // Level, and on to where its number has room.
@@ -111,9 +111,9 @@ private:
             draw_gauge({places[i], foot + 1.0}, it.text);
         }
         for (const double heel : layout().ordinates.heels)
-            page_.draw_circle({placed_.x(heel), edge + 0.8}, 0.8, {.pen = thin_pen});
+            page_.draw_circle({placed_.x(heel), edge + 0.8}, 0.8, {.pen = leader_pen});
         page_.draw_lines(std::move(extensions), hair_pen);
-        page_.draw_lines(std::move(leaders), thin_pen);
+        page_.draw_lines(std::move(leaders), leader_pen);
     }
 
     void draw_gauge(PagePoint at, const std::string& text) {
