@@ -5,9 +5,10 @@
 #include "model/project/project_json.h"
 #include "model/schedule/findings.h"
 
+#include "tests/model/book/texts_on_page.h"
+
 #include <algorithm>
 #include <filesystem>
-#include <variant>
 
 namespace tests {
 
@@ -45,14 +46,6 @@ BookJob book_job(model::Project project) {
 
 engine::Document book_of(const BookJob& job, engine::Paper paper) {
     return model::shop_book(job.project, book_catalogue(), job.resolved, job.supply, paper);
-}
-
-std::string words_on(const engine::Page& page) {
-    std::string words;
-    for (const auto& item : page.items()) {
-        if (const auto* text = std::get_if<engine::DrawnText>(&item)) words += text->text + " ";
-    }
-    return words;
 }
 
 std::string words_in(const engine::Document& document) {

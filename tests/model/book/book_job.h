@@ -28,8 +28,7 @@ BookJob book_job(model::Project project);
 
 engine::Document book_of(const BookJob& job, engine::Paper paper = engine::Paper::a4);
 
-// All texts of a page in the order in which they were drawn, a space between two.
-std::string words_on(const engine::Page& page);
+// All texts of its pages in the order in which they were drawn, a space between two.
 std::string words_in(const engine::Document& document);
 
 }  // namespace tests

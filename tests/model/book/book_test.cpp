@@ -9,6 +9,7 @@
 #include "model/schedule/square.h"
 
 #include "tests/model/book/book_job.h"
+#include "tests/model/book/texts_on_page.h"
 #include "tests/support/random_project.h"
 
 #include <catch2/catch.hpp>
