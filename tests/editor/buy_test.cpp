@@ -4,6 +4,7 @@
 #include "editor/commands.h"
 #include "editor/desk_files.h"
 #include "editor/keys.h"
+#include "editor/open_project.h"
 #include "editor/prices.h"
 #include "engine/files/csv.h"
 #include "engine/files/whole_file.h"
