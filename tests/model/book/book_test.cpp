@@ -143,7 +143,7 @@ TEST_CASE("each page says which it is of how many, and carries the stamp", "[mod
     }
 }
 
-TEST_CASE("the same project gives the same bytes", "[model][book]") {
+TEST_CASE("the same project gives the same book", "[model][book]") {
     const auto name = GENERATE(as<std::string>{}, "tool_cabinet.json", "mixed_bench.json");
     const auto one = engine::pdf_bytes(tests::book_of(tests::book_job(tests::sample(name))));
     const auto two = engine::pdf_bytes(tests::book_of(tests::book_job(tests::sample(name))));
