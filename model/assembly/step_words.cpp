@@ -1,6 +1,6 @@
 #include "model/assembly/step_words.h"
 
-#include "model/resolve/finding.h"
+#include "model/schedule/page_flow.h"
 #include "model/schedule/pieces_by_mark.h"
 
 #include <algorithm>
@@ -109,7 +109,7 @@ private:
     std::string square_words(const SquareRow& row) const {
         return "Both diagonals of face " + row.face + ", " + row.between[0][0] + " to " +
                row.between[0][1] + ", " + row.between[1][0] + " to " + row.between[1][1] +
-               ", measure " + length_in_words(row.diagonal, project_.shown);
+               ", measure " + length_on_paper(project_, row.diagonal);
     }
 
     std::string set_words(const AssemblyStep& step) const {

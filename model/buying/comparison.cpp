@@ -90,7 +90,7 @@ std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
         auto supply = bar_supply(project, resolved, stock);
         for (auto& offer : supply.offers) offer.price.reset();
         supply.refused.push_back(
-            {.code = engine::ErrorCode::unknown_name,
+            {.code = engine::ErrorCode::bad_file,
              .where = project.shop.supplier,
              .message =
                  "the price list of this supplier, from whom is bought, cannot be read; until "

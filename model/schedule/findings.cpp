@@ -162,7 +162,7 @@ std::vector<Finding> bar_findings(const Project& project,
     for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
         for (const auto& error : plan.supply.refused) {
-            const bool is_list = error.code == engine::ErrorCode::unknown_name;
+            const bool is_list = error.code == engine::ErrorCode::bad_file;
             findings.push_back(is_list ? price_list_not_read(stock, error)
                                        : bar_length_refused(stock, error));
         }

@@ -98,10 +98,10 @@ TEST_CASE("the book holds every diagonal that proves a frame square", "[model][b
 
 TEST_CASE("chapters are reached by bookmarks, in the order of the work", "[model][book]") {
     const auto book = tests::book_of(tests::book_job(tests::sample("tool_cabinet.json")));
-    CHECK(titles_of(book, 0) == std::vector<std::string>{"Cover", "What to buy", "What to cut",
-                                                         "Frames", "Typical corners",
-                                                         "Fasteners and pins", "Order of assembly",
-                                                         "Diagonals and checks", "Index of marks"});
+    CHECK(titles_of(book, 0) ==
+          std::vector<std::string>{"Cover", "What to buy", "What to cut", "Marks to cut and drill",
+                                   "Frames", "Typical corners", "Fasteners and pins",
+                                   "Order of assembly", "Diagonals and checks", "Index of marks"});
     CHECK(std::is_sorted(
         book.bookmarks.begin(), book.bookmarks.end(),
         [](const engine::Bookmark& a, const engine::Bookmark& b) { return a.page < b.page; }));

@@ -246,7 +246,7 @@ TEST_CASE("a bar at the saw whose length cannot be read stops no nest",
 
 TEST_CASE("two stocks of one section share what a supplier has", "[model][schedule][nested]") {
     auto job = tests::saw_job({2500, 2500, 2500, 2500});
-    job.project.stock.push_back(job.project.stock[0]);
+    job.project.stock = {job.project.stock[0], job.project.stock[0]};
     job.project.stock[1].name = "the same, for the rails";
     job.resolved.pieces[2].stock = job.resolved.pieces[3].stock = 1;
     const auto plans_of = [&](int limit) {
