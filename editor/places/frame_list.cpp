@@ -176,8 +176,8 @@ std::optional<Change> draw_frame_list(const Derived& derived,
 }
 
 float height_of_first_stock() {
-    return ImGui::GetStyle().ItemSpacing.y + size_of_text("Frame", Type::strong).y +
-           ImGui::GetStyle().ItemSpacing.y + height_of_use();
+    return size_of_text("Frame", Type::strong).y + ImGui::GetStyle().ItemSpacing.y +
+           height_of_use();
 }
 
 float height_of_frames(const Derived& derived, float width) {

@@ -14,7 +14,7 @@ namespace {
 
 constexpr float heading_height = 22.0F;
 constexpr float dimensions_in_sight = 6.0F;  // before the other sections get more than their least
-constexpr float least_list = 58.0F;          // of those, where there is more to see
+constexpr float least_list = 46.0F;          // of those, where there is more to see
 
 struct Heading {
     LayOutSection section;

@@ -67,14 +67,14 @@ Work work_at_bench(const BenchDesk* bench) {
 
 Work work_of(const MakeState& state) {
     switch (state.table) {
+        case ShopTable::bench:
+            return work_at_bench(state.bench.get());
         case ShopTable::cuts:
         case ShopTable::saw:
             return Work::cutting;
         case ShopTable::drills:
             return Work::drilling;
         case ShopTable::fasteners:
-        case ShopTable::bench:
-            return work_at_bench(state.bench.get());
         case ShopTable::assembly:
         case ShopTable::paper:
             break;

@@ -14,6 +14,7 @@ using model::Index;
 constexpr double mm = 1.0e-6;      // of a nanometre
 constexpr double of_size = 0.3;    // of the frame, how far a piece moves
 constexpr double at_least = 40.0;  // mm, however small the frame
+constexpr double in_part = 0.37;   // of that in a sub-assembly, which moves on as a whole
 constexpr double by_turn = 0.5;    // further for each step before that came the same way
 
 glm::dvec3 in_frame(const model::Travel& along) { return {along[0], along[1], along[2]}; }
@@ -74,7 +75,9 @@ public:
         for (const auto& arrival : approach.arrivals) {
             const auto along = in_frame(arrival.along);
             if (glm::length(along) < 0.5) continue;
-            const double far = glm::length(along * size_) * of_size + at_least;
+            const bool is_part = order_.steps[arrival.step].assembly != 0;
+            const double far =
+                (glm::length(along * size_) * of_size + at_least) * (is_part ? in_part : 1.0);
             by -= along *
                   (far * (1.0 + by_turn * turn_of(piece, arrival.step)) * undone(arrival.step));
         }

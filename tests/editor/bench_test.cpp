@@ -51,7 +51,7 @@ TEST_CASE("pieces are ticked by keys alone, in a file beside the project", "[edi
     open_at_bench(ui, scratch.path);
     const auto project = text_of(scratch.path / "box.json");
     const auto first = in_hand(ui).name;
-    CHECK(ui.item("Make/piece/state").value == "to cut");
+    CHECK(ui.item("Make/state").value == "to cut");
     ui.press(key::space);
     CHECK(in_hand(ui).name != first);
     const auto ticks = model::read_ticks(scratch.path / "box.bench.json");
@@ -68,10 +68,10 @@ TEST_CASE("pieces are ticked by keys alone, in a file beside the project", "[edi
     ui.press(key::up);
     CHECK(in_hand(ui).name == second);
     ui.press(key::right);
-    CHECK(ui.item("Make/piece/state").value == "to deburr");
+    CHECK(ui.item("Make/state").value == "to deburr");
     CHECK(in_hand(ui).name == first);  // the one that is cut
     ui.press(key::left);
-    CHECK(ui.item("Make/piece/state").value == "to cut");
+    CHECK(ui.item("Make/state").value == "to cut");
 }
 
 TEST_CASE("a tick is taken back", "[editor][bench]") {
@@ -85,9 +85,9 @@ TEST_CASE("a tick is taken back", "[editor][bench]") {
         if (bench.pieces[i].name == first) bench.at = i;
     }
     ui.settle();
-    CHECK(ui.item("Make/piece/state").value == "cut");
+    CHECK(ui.item("Make/state").value == "cut");
     ui.press(key::backspace);
-    CHECK(ui.item("Make/piece/state").value == "to cut");
+    CHECK(ui.item("Make/state").value == "to cut");
     const auto ticks = model::read_ticks(scratch.path / "box.bench.json");
     REQUIRE(ticks);
     CHECK(ticks->pieces.empty());
@@ -168,12 +168,12 @@ TEST_CASE("the steps of the assembly are gone through by keys", "[editor][bench]
     tests::start_box(ui.desk);
     editor::run_command(ui.desk, "make.assembly");
     ui.settle();
-    const auto first = ui.item("Make/chosen step/step").value;
+    const auto first = ui.item("Make/step").value;
     CHECK(first.rfind("Step 1", 0) == 0);
     ui.press(key::down);
-    CHECK(ui.item("Make/chosen step/step").value.rfind("Step 2", 0) == 0);
+    CHECK(ui.item("Make/step").value.rfind("Step 2", 0) == 0);
     CHECK_FALSE(ui.desk.ui.selection.pieces.empty());
-    CHECK(ui.has("Make/chosen step/work 1"));
+    CHECK(ui.has("Make/work 1"));
     ui.press(key::up);
-    CHECK(ui.item("Make/chosen step/step").value == first);
+    CHECK(ui.item("Make/step").value == first);
 }

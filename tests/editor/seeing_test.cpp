@@ -286,6 +286,7 @@ TEST_CASE("taken apart, what is put on last comes off first, and nothing stays t
     }
     const auto whole = apart(1.0);
     for (const auto& joint : resolved.joints) {
+        CAPTURE(joint.pieces[0], joint.pieces[1]);
         CHECK(glm::distance(whole[joint.pieces[0]], whole[joint.pieces[1]]) > 5.0);
     }
 }
