@@ -14,8 +14,17 @@ using model::BenchPiece;
 using model::BenchWork;
 using model::Index;
 
+// Never broken between inches and their fraction.
 std::string length_words(const Derived& derived, engine::Length length) {
-    return model::length_text(*derived.project, length);
+    std::string words;
+    for (const char c : model::length_text(*derived.project, length)) {
+        if (c == ' ') {
+            words += "\xC2\xA0";
+        } else {
+            words += c;
+        }
+    }
+    return words;
 }
 
 const model::CutRow* cut_of(const Derived& derived, const model::Piece& piece) {

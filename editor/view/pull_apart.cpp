@@ -12,10 +12,10 @@ namespace {
 using model::Index;
 
 constexpr double mm = 1.0e-6;      // of a nanometre
-constexpr double of_size = 0.3;    // of the frame, how far a piece moves
+constexpr double of_size = 0.35;   // of the frame, how far a piece moves
 constexpr double at_least = 40.0;  // mm, however small the frame
 constexpr double in_part = 0.37;   // of that in a sub-assembly, which moves on as a whole
-constexpr double by_turn = 0.5;    // further for each step before that came the same way
+constexpr double by_turn = 0.12;   // further for each thing before that came the same way
 
 glm::dvec3 in_frame(const model::Travel& along) { return {along[0], along[1], along[2]}; }
 
