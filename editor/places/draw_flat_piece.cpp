@@ -47,7 +47,7 @@ std::vector<double> distances_of(const model::UnrolledPiece& flat) {
 
 void push_apart(std::vector<float>& places, float least, float most) {
     std::vector<double> moved(places.begin(), places.end());
-    engine::push_apart(moved, scaled(hole_gap), least, most);
+    engine::push_apart(moved, double{scaled(hole_gap)}, double{least}, double{most});
     std::transform(moved.begin(), moved.end(), places.begin(),
                    [](double place) { return static_cast<float>(place); });
 }
