@@ -47,7 +47,8 @@ std::vector<double> distances_of(const model::UnrolledPiece& flat) {
 
 void push_apart(std::vector<float>& places, float least, float most) {
     std::vector<double> moved(places.begin(), places.end());
-    engine::push_apart(moved, double{scaled(hole_gap)}, double{least}, double{most});
+    engine::push_apart(moved, static_cast<double>(scaled(hole_gap)), static_cast<double>(least),
+                       static_cast<double>(most));
     std::transform(moved.begin(), moved.end(), places.begin(),
                    [](double place) { return static_cast<float>(place); });
 }
