@@ -16,7 +16,7 @@ namespace {
 // The flat parts across one axis as wholes, if they can be made; else those across the axis where
 // the fewest must be given up.
 TakenApart best_taken_apart(const FrameParts& parts,
-                            const WaysOut& ways,
+                            const PartWays& ways,
                             const ToolAccess& access) {
     std::optional<TakenApart> best;
     const auto faults = [](const TakenApart& taken) {
@@ -37,7 +37,7 @@ void add_frame(const Project& project,
                Index frame,
                AssemblyOrder& order) {
     const FrameParts parts(project, catalogue, resolved, frame);
-    const WaysOut ways(parts);
+    const PartWays ways(parts);
     const auto access = tool_access(parts, ways);
     const auto taken = best_taken_apart(parts, ways, access);
     const auto squares = squares_at(parts, order.squares);

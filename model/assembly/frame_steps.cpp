@@ -31,7 +31,7 @@ struct Made {
 class FrameSteps {
 public:
     FrameSteps(const FrameParts& parts,
-               const WaysOut& ways,
+               const PartWays& ways,
                const ToolAccess& access,
                const TakenApart& taken,
                std::span<const SquareAt> squares,
@@ -252,7 +252,7 @@ private:
     }
 
     const FrameParts& parts_;
-    const WaysOut& ways_;
+    const PartWays& ways_;
     const ToolAccess& access_;
     const TakenApart& taken_;
     std::span<const SquareAt> squares_;
@@ -267,7 +267,7 @@ private:
 }  // namespace
 
 std::vector<ShutIn> add_frame_steps(const FrameParts& parts,
-                                    const WaysOut& ways,
+                                    const PartWays& ways,
                                     const ToolAccess& access,
                                     const TakenApart& taken,
                                     std::span<const SquareAt> squares,

@@ -20,7 +20,7 @@ struct ShutIn {
 
 // Appends them; gives what is screwed on early.
 std::vector<ShutIn> add_frame_steps(const FrameParts& parts,
-                                    const WaysOut& ways,
+                                    const PartWays& ways,
                                     const ToolAccess& access,
                                     const TakenApart& taken,
                                     std::span<const SquareAt> squares,

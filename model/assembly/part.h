@@ -28,7 +28,7 @@ struct Part {
     PieceSet set;
     std::string face;                // of a flat one
     std::optional<Axis> best_along;  // the way that suits it best: across the face that it lies in
-    // Of a piece of a flat part: the way, in WaysOut, up from the bench that its outside lies on.
+    // Of a piece of a flat part: the way, in PartWays, up from the bench that its outside lies on.
     std::optional<std::size_t> off_bench;
     std::vector<Part> inside;  // what it is made of, where that is more than one piece
 };
@@ -36,7 +36,7 @@ struct Part {
 // A part put on, in a frame that is put together; what it is made of is put together before.
 struct Put {
     Part part;
-    int way = -1;             // out of its place, in WaysOut; -1: the first of all
+    int way = -1;             // out of its place, in PartWays; -1: the first of all
     bool is_forced = false;   // there is none: see AssemblyOrder::pieces_without_way
     std::vector<Put> inside;  // in order; empty for one piece
 };

@@ -11,7 +11,7 @@ namespace {
 
 // What suits the part, then from above, from the front, the sides, the back and below; a slanting
 // way after all.
-std::vector<std::size_t> ways_by_ease(const WaysOut& ways, const Part* part = nullptr) {
+std::vector<std::size_t> ways_by_ease(const PartWays& ways, const Part* part = nullptr) {
     constexpr std::array<std::size_t, 6> of_axes{4, 3, 0, 1, 2, 5};
     std::vector<std::size_t> order(of_axes.begin(), of_axes.end());
     for (std::size_t way = of_axes.size(); way < ways.count(); ++way) order.push_back(way);

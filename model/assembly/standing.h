@@ -3,9 +3,9 @@
 #pragma once
 
 #include "model/assembly/part.h"
+#include "model/assembly/part_ways.h"
 #include "model/assembly/take_apart.h"
 #include "model/assembly/tool_access.h"
-#include "model/assembly/ways_out.h"
 
 #include <cstddef>
 #include <optional>
@@ -16,7 +16,7 @@ namespace model {
 // Frame, ways and access, and what is to become of each joint. All but the last stay as they are.
 struct Apart {
     const FrameParts& parts;
-    const WaysOut& ways;
+    const PartWays& ways;
     const ToolAccess& access;
     std::vector<SetWith> set_with;  // by joint
 

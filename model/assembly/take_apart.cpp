@@ -15,7 +15,7 @@ namespace {
 
 class TakeApart {
 public:
-    TakeApart(const FrameParts& parts, const WaysOut& ways, const ToolAccess& access)
+    TakeApart(const FrameParts& parts, const PartWays& ways, const ToolAccess& access)
         : apart_{parts, ways, access, std::vector<SetWith>(parts.joints().size(), SetWith::tool)} {
         // Laid out for a long nose, it may be set with one at any time.
         for (Index j = 0; j < access.joints.size(); ++j) {
@@ -282,7 +282,7 @@ private:
 }  // namespace
 
 TakenApart taken_apart(const FrameParts& parts,
-                       const WaysOut& ways,
+                       const PartWays& ways,
                        const ToolAccess& access,
                        std::vector<Part> whole) {
     return TakeApart(parts, ways, access).whole(std::move(whole));

@@ -8,8 +8,8 @@
 #pragma once
 
 #include "model/assembly/part.h"
+#include "model/assembly/part_ways.h"
 #include "model/assembly/tool_access.h"
-#include "model/assembly/ways_out.h"
 
 #include <cstddef>
 #include <cstdint>
@@ -42,7 +42,7 @@ struct TakenApart {
 };
 
 TakenApart taken_apart(const FrameParts& parts,
-                       const WaysOut& ways,
+                       const PartWays& ways,
                        const ToolAccess& access,
                        std::vector<Part> whole);
 

@@ -63,7 +63,7 @@ bool is_in(const Box& room, const std::vector<PieceBody>& bodies) {
 
 }  // namespace
 
-ToolAccess tool_access(const FrameParts& parts, const WaysOut& ways) {
+ToolAccess tool_access(const FrameParts& parts, const PartWays& ways) {
     ToolAccess access;
     for (const auto& joint : parts.joints()) {
         ToolAccess::OfJoint here{PieceSet(parts.size()), PieceSet(parts.size()), false};

@@ -1,7 +1,7 @@
 // What keeps the tool off the fasteners of a joint. Only files of this folder use it.
 #pragma once
 
-#include "model/assembly/ways_out.h"
+#include "model/assembly/part_ways.h"
 
 #include <vector>
 
@@ -18,6 +18,6 @@ struct ToolAccess {
     std::vector<OfJoint> joints;
 };
 
-ToolAccess tool_access(const FrameParts& parts, const WaysOut& ways);
+ToolAccess tool_access(const FrameParts& parts, const PartWays& ways);
 
 }  // namespace model

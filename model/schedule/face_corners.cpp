@@ -11,7 +11,7 @@ namespace {
 
 // Sheared by 1/8 in, its diagonals come to differ by 1/8 in times twice its width over its
 // diagonal: by less than a mark of 1/32 in where it is narrower than this. Plane geometry.
-bool is_sliver(const Side& side) {
+bool is_sliver(const SideOfBay& side) {
     const auto length = [&](std::size_t k) {
         return static_cast<double>(side.span[k][1] - side.span[k][0]);
     };
@@ -35,9 +35,11 @@ FaceCorners::FaceCorners(const Frame& frame, const Resolved& resolved, const Res
     hair_ += resolved.shop.end_gap;
 }
 
-std::optional<Side> FaceCorners::measurable(std::size_t axis, Nm at, const Side& side) const {
+std::optional<SideOfBay> FaceCorners::measurable(std::size_t axis,
+                                                 Nm at,
+                                                 const SideOfBay& side) const {
     if (is_measurable(axis, at, side)) return side;
-    std::optional<Side> best;
+    std::optional<SideOfBay> best;
     for (const auto& other : with_another_plane(axis, side)) {
         const double shared = shared_area(side, other);
         if (2.0 * shared < area_of(other) || !is_measurable(axis, at, other)) continue;
@@ -70,7 +72,7 @@ bool FaceCorners::has_corner(std::size_t axis, const Point& at) const {
     return runs_along[0] && runs_along[1];
 }
 
-bool FaceCorners::is_measurable(std::size_t axis, Nm plane, const Side& side) const {
+bool FaceCorners::is_measurable(std::size_t axis, Nm plane, const SideOfBay& side) const {
     if (is_sliver(side)) return false;
     const auto others = across(static_cast<Axis>(axis));
     for (const Nm u : side.span[0]) {
@@ -85,14 +87,15 @@ bool FaceCorners::is_measurable(std::size_t axis, Nm plane, const Side& side) co
     return true;
 }
 
-std::vector<Side> FaceCorners::with_another_plane(std::size_t axis, const Side& side) const {
-    std::vector<Side> all;
+std::vector<SideOfBay> FaceCorners::with_another_plane(std::size_t axis,
+                                                       const SideOfBay& side) const {
+    std::vector<SideOfBay> all;
     const auto others = across(static_cast<Axis>(axis));
     for (const auto& plane : frame_.planes) {
         for (std::size_t k = 0; k < 2; ++k) {
             const auto at = plane_position(frame_, placed_, plane.name, others[k]);
             for (std::size_t end = 0; at && end < 2; ++end) {
-                Side other = side;
+                SideOfBay other = side;
                 other.span[k][end] = *at;
                 other.planes[k][end] = plane.name;
                 if (other.span[k][0] < other.span[k][1]) all.push_back(std::move(other));

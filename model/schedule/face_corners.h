@@ -15,14 +15,14 @@ public:
 
     // The side in the plane at `at`, or, where a bay ends inside of its frame, the next rectangle
     // that has its corners.
-    std::optional<Side> measurable(std::size_t axis, Nm at, const Side& side) const;
+    std::optional<SideOfBay> measurable(std::size_t axis, Nm at, const SideOfBay& side) const;
 
 private:
     bool is_at_edge(const Piece& bar, std::size_t axis, Nm at) const;
     bool reaches(const Piece& bar, std::size_t axis, Nm at) const;
     bool has_corner(std::size_t axis, const Point& at) const;
-    bool is_measurable(std::size_t axis, Nm plane, const Side& side) const;
-    std::vector<Side> with_another_plane(std::size_t axis, const Side& side) const;
+    bool is_measurable(std::size_t axis, Nm plane, const SideOfBay& side) const;
+    std::vector<SideOfBay> with_another_plane(std::size_t axis, const SideOfBay& side) const;
 
     const Frame& frame_;
     const ResolvedFrame& placed_;

@@ -10,7 +10,7 @@
 namespace model {
 namespace {
 
-bool overlap(const Side& a, const Side& b) {
+bool overlap(const SideOfBay& a, const SideOfBay& b) {
     for (std::size_t k = 0; k < 2; ++k) {
         if (a.span[k][0] >= b.span[k][1] || b.span[k][0] >= a.span[k][1]) return false;
     }
@@ -18,19 +18,19 @@ bool overlap(const Side& a, const Side& b) {
 }
 
 // What is left of a side beside another one, as rectangles.
-std::vector<Side> left_of(const Side& side, const Side& other) {
+std::vector<SideOfBay> left_of(const SideOfBay& side, const SideOfBay& other) {
     if (!overlap(side, other)) return {side};
-    std::vector<Side> left;
-    Side rest = side;
+    std::vector<SideOfBay> left;
+    SideOfBay rest = side;
     for (std::size_t k = 0; k < 2; ++k) {
         if (rest.span[k][0] < other.span[k][0]) {
-            Side part = rest;
+            SideOfBay part = rest;
             part.span[k][1] = rest.span[k][0] = other.span[k][0];
             part.planes[k][1] = rest.planes[k][0] = other.planes[k][0];
             left.push_back(std::move(part));
         }
         if (other.span[k][1] < rest.span[k][1]) {
-            Side part = rest;
+            SideOfBay part = rest;
             part.span[k][0] = rest.span[k][1] = other.span[k][1];
             part.planes[k][0] = rest.planes[k][1] = other.planes[k][1];
             left.push_back(std::move(part));
@@ -39,10 +39,10 @@ std::vector<Side> left_of(const Side& side, const Side& other) {
     return left;
 }
 
-std::vector<Side> left_of(const Side& side, const std::vector<Side>& others) {
-    std::vector<Side> left{side};
+std::vector<SideOfBay> left_of(const SideOfBay& side, const std::vector<SideOfBay>& others) {
+    std::vector<SideOfBay> left{side};
     for (const auto& other : others) {
-        std::vector<Side> next;
+        std::vector<SideOfBay> next;
         for (const auto& part : left) {
             auto rest = left_of(part, other);
             next.insert(next.end(), rest.begin(), rest.end());
@@ -52,8 +52,8 @@ std::vector<Side> left_of(const Side& side, const std::vector<Side>& others) {
     return left;
 }
 
-Side hull_of(const Side& a, const Side& b) {
-    Side hull = a;
+SideOfBay hull_of(const SideOfBay& a, const SideOfBay& b) {
+    SideOfBay hull = a;
     for (std::size_t k = 0; k < 2; ++k) {
         for (std::size_t end = 0; end < 2; ++end) {
             const bool further =
@@ -68,11 +68,11 @@ Side hull_of(const Side& a, const Side& b) {
 
 // Two that make up a rectangle together become that, until none do. Areas of doubles tell: whole
 // nanometres squared differ by far more than they are rounded.
-std::vector<Side> merged(std::vector<Side> sides) {
+std::vector<SideOfBay> merged(std::vector<SideOfBay> sides) {
     for (std::size_t i = 0; i < sides.size();) {
         bool found = false;
         for (std::size_t k = i + 1; k < sides.size() && !found; ++k) {
-            const Side hull = hull_of(sides[i], sides[k]);
+            const SideOfBay hull = hull_of(sides[i], sides[k]);
             const double both = area_of(sides[i]) + area_of(sides[k]);
             if (std::abs(area_of(hull) - both) > 1e-9 * both) continue;
             sides[i] = hull;
@@ -98,7 +98,7 @@ public:
             const auto& [axis, position, sense] = key;
             const auto beyond = sides_.find({axis, position, -sense});
             for (const auto& side : here.sides) {
-                const auto left = beyond == sides_.end() ? std::vector<Side>{side}
+                const auto left = beyond == sides_.end() ? std::vector<SideOfBay>{side}
                                                          : left_of(side, beyond->second.sides);
                 if (left.empty()) continue;
                 auto& kept = out[key];
@@ -134,7 +134,7 @@ private:
         const std::array<const std::array<std::string, 2>*, 3> planes{&bay.x, &bay.y, &bay.z};
         for (std::size_t axis = 0; axis < 3; ++axis) {
             const auto others = across(static_cast<Axis>(axis));
-            Side side;
+            SideOfBay side;
             for (std::size_t k = 0; k < 2; ++k) {
                 const std::size_t other = index_of(others[k]);
                 side.span[k] = {box->lo[other], box->hi[other]};
@@ -156,12 +156,12 @@ private:
 
 }  // namespace
 
-double area_of(const Side& side) {
+double area_of(const SideOfBay& side) {
     return static_cast<double>(side.span[0][1] - side.span[0][0]) *
            static_cast<double>(side.span[1][1] - side.span[1][0]);
 }
 
-double shared_area(const Side& a, const Side& b) {
+double shared_area(const SideOfBay& a, const SideOfBay& b) {
     double area = 1.0;
     for (std::size_t k = 0; k < 2; ++k) {
         const Nm from = std::max(a.span[k][0], b.span[k][0]);

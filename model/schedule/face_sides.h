@@ -15,7 +15,7 @@ namespace model {
 using Span = std::array<Nm, 2>;
 
 // A side of a bay, along the two axes of its plane.
-struct Side {
+struct SideOfBay {
     std::array<Span, 2> span{};
     std::array<std::array<std::string, 2>, 2> planes;
 };
@@ -26,11 +26,11 @@ using SideKey = std::tuple<std::size_t, Nm, int>;
 
 struct Sides {
     std::string plane;
-    std::vector<Side> sides;
+    std::vector<SideOfBay> sides;
 };
 
-double area_of(const Side& side);  // in nm2
-double shared_area(const Side& a, const Side& b);
+double area_of(const SideOfBay& side);  // in nm2
+double shared_area(const SideOfBay& a, const SideOfBay& b);
 
 // The sides of bays that no other bay lies against; those of one plane that make up a rectangle
 // together are one. Of a frame without bays: of the box round all its planes.

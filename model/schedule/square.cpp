@@ -12,7 +12,7 @@
 namespace model {
 namespace {
 
-SquareRow row_of(Index frame, const std::string& plane, const Side& side) {
+SquareRow row_of(Index frame, const std::string& plane, const SideOfBay& side) {
     SquareRow row{.frame = frame, .face = plane, .between = side.planes};
     std::array<double, 2> size{};
     for (std::size_t k = 0; k < 2; ++k) {

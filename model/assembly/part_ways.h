@@ -13,9 +13,9 @@ namespace model {
 
 // The ways are the axes of the frame, both senses of each, and the directions along and across
 // each piece that leans.
-class WaysOut {
+class PartWays {
 public:
-    explicit WaysOut(const FrameParts& parts);
+    explicit PartWays(const FrameParts& parts);
 
     std::size_t count() const { return directions_.size(); }
     const std::array<double, 3>& direction(std::size_t way) const { return directions_[way]; }

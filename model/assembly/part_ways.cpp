@@ -1,4 +1,4 @@
-#include "model/assembly/ways_out.h"
+#include "model/assembly/part_ways.h"
 
 #include "engine/geometry/vectors.h"
 
@@ -40,7 +40,7 @@ bool enter_each_other(const std::vector<PieceBody>& a, const std::vector<PieceBo
 
 }  // namespace
 
-WaysOut::WaysOut(const FrameParts& parts) {
+PartWays::PartWays(const FrameParts& parts) {
     const Slants slants{parts.resolved().outlines, parts.resolved().leans};
     bool has_solids = false;
     for (Index i = 0; i < parts.size(); ++i) {
@@ -58,7 +58,7 @@ WaysOut::WaysOut(const FrameParts& parts) {
     }
 }
 
-void WaysOut::add_lines(const FrameParts& parts) {
+void PartWays::add_lines(const FrameParts& parts) {
     const auto add = [&](const std::array<double, 3>& along) {
         for (const auto& known : directions_) {
             if (is_same_line(known, along)) return;
@@ -77,7 +77,7 @@ void WaysOut::add_lines(const FrameParts& parts) {
     }
 }
 
-void WaysOut::add_pair(const FrameParts& parts, Index a, Index b) {
+void PartWays::add_pair(const FrameParts& parts, Index a, Index b) {
     const Box& one = parts.piece(a).extents;
     const Box& other = parts.piece(b).extents;
     if (engine::overlaps(one, other) && enter_each_other(bodies_[a], bodies_[b])) return;
@@ -89,7 +89,7 @@ void WaysOut::add_pair(const FrameParts& parts, Index a, Index b) {
     if (!is_exact || count() > 2 * axis_lines) add_solids(a, b);
 }
 
-void WaysOut::add_boxes(Index a, Index b) {
+void PartWays::add_boxes(Index a, Index b) {
     for (std::size_t axis = 0; axis < axis_lines; ++axis) {
         Stops stops;
         for (const auto& p : bodies_[a]) {
@@ -105,7 +105,7 @@ void WaysOut::add_boxes(Index a, Index b) {
 }
 
 // Along the axes too, unless add_boxes has done that.
-void WaysOut::add_solids(Index a, Index b) {
+void PartWays::add_solids(Index a, Index b) {
     const bool is_exact = is_boxes_[a] && is_boxes_[b];
     for (std::size_t line = is_exact ? axis_lines : 0; 2 * line < count(); ++line) {
         Stops stops;
