@@ -107,7 +107,7 @@ ExitStatus write_changed(const BookArguments& arguments,
     if (const auto written = engine::write_whole_file(arguments.file, *bytes); !written)
         return failed(written.error(), streams.err);
     streams.out << "the changed drawings alone are written to " << arguments.file << ": "
-                << document.pages.size() << " pages\n";
+                << document.pages.size() << (document.pages.size() == 1 ? " page\n" : " pages\n");
     return ExitStatus::fine;
 }
 

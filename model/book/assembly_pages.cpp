@@ -120,7 +120,7 @@ void draw_problems(PageFlow& flow, const AssemblyOrder& order) {
 }  // namespace
 
 void add_assembly(BookPages& book, const BookOf& of, const AssemblyOrder& order) {
-    if (order.steps.empty()) return;
+    if (order.steps.empty() && order.problems.empty()) return;
     book.begin_chapter("Order of assembly");
     const auto before = book.count();
     for (Index f = 0; f < of.project.frames.size(); ++f) {

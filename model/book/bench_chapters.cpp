@@ -126,12 +126,13 @@ void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn) {
                    "The stamp of a mark changes when anything is cut or drilled otherwise on it.");
     std::vector<TableCells> cells;
     for (const auto& row : cut_rows(of.project, of.catalogue, of.resolved)) {
-        const bool is_drawn = row.mark < drawn.size() && drawn[row.mark].has_value();
-        cells.push_back(
-            {of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
-             std::to_string(row.quantity), what_of(row), length_on_paper(of.project, row.length),
-             is_drawn ? std::to_string(*drawn[row.mark] + 1) : std::string(), row.frames,
-             row.members, mark_stamp(of.project, of.catalogue, of.resolved, row.mark)});
+        const std::size_t hand = row.hand == Hand::opposite ? 1 : 0;
+        const auto page = row.mark < drawn.size() ? drawn[row.mark][hand] : std::nullopt;
+        cells.push_back({of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
+                         std::to_string(row.quantity), what_of(row),
+                         length_on_paper(of.project, row.length),
+                         page ? std::to_string(*page + 1) : std::string(), row.frames, row.members,
+                         mark_stamp(of.project, of.catalogue, of.resolved, row.mark)});
     }
     if (cells.empty()) {
         draw_words(flow, "There is no mark yet.");

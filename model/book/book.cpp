@@ -8,6 +8,8 @@
 #include "model/book/stamp.h"
 #include "model/book/view_pages.h"
 
+#include <algorithm>
+
 namespace model {
 namespace {
 
@@ -35,15 +37,17 @@ PagesOfMarks add_marks(BookPages& book, const BookOf& of) {
     PageFlow flow = book.flow();
     draw_page_head(
         flow, "Marks to cut and drill",
-        "One drawing for each mark and hand, unrolled: both legs are folded out from the "
-        "heel. All distances are from the one datum end.");
+        "One drawing for each mark and hand, unrolled: all its walls are folded out flat. "
+        "All distances are from the one datum end; h1, h2 are the numbers of holes.");
     draw_caution(flow, Work::drilling);
-    draw_caution(flow, Work::tapping);
+    const bool has_threads = std::ranges::any_of(of.resolved.holes, [](const Hole& hole) {
+        return hole.operation == HoleOperation::tap || hole.tap != no_index;
+    });
+    if (has_threads) draw_caution(flow, Work::tapping);
     book.add(flow.pages());
     const auto before = book.count();
     for (const auto& place : drawings.places) {
-        auto& page = drawn[place.mark];
-        if (!page) page = before + place.page;
+        drawn[place.mark][place.hand == Hand::opposite ? 1 : 0] = before + place.page;
     }
     book.add(drawings.pages);
     return drawn;

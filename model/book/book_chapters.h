@@ -4,6 +4,7 @@
 #include "model/book/book.h"
 #include "model/book/book_pages.h"
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -27,8 +28,9 @@ void add_fasteners(BookPages& book, const BookOf& of);
 // Diagonals and what is looked at before the next kind of work begins, with boxes to sign.
 void add_checks(BookPages& book, const BookOf& of);
 
-// Where a mark is drawn, by Resolved::marks, pages counted from 0; none where it is in no drawing.
-using PagesOfMarks = std::vector<std::optional<std::size_t>>;
+// Where a mark is drawn, as drawn and of the opposite hand, by Resolved::marks, pages counted from
+// 0; none where it is in no drawing.
+using PagesOfMarks = std::vector<std::array<std::optional<std::size_t>, 2>>;
 
 void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn);
 

@@ -74,10 +74,18 @@ double size_to_fit(const std::string& words, double size, double width, LetterWe
     return is <= width ? size : std::max(least_size, size * width / is);
 }
 
+// "#30"; what is done otherwise than drilling is named: "match-drill #30, through the mate".
+std::string drill_words(const DrillRow& row) {
+    if (row.operation == HoleOperation::drill) return row.drill;
+    const auto words = std::string(name_of(row.operation)) + " " + row.drill;
+    return row.operation == HoleOperation::match_drill ? words + ", through the mate" : words;
+}
+
 // All holes of the mark are drilled alike.
 bool has_one_drill(const MarkFacts& facts) {
     return std::all_of(facts.drills.begin(), facts.drills.end(), [&](const DrillRow& row) {
-        return row.drill == facts.drills.front().drill;
+        return row.drill == facts.drills.front().drill &&
+               row.operation == facts.drills.front().operation;
     });
 }
 
@@ -205,7 +213,7 @@ private:
     void draw_foot() {
         std::string words = end_words(strip_);
         if (has_one_drill(*strip_.facts) && !strip_.facts->drills.empty())
-            words += "; all " + strip_.facts->drills.front().drill;
+            words += "; all " + drill_words(strip_.facts->drills.front());
         write(bottom() + 4.0, words, edge_size, LetterWeight::regular);
     }
 

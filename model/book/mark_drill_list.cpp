@@ -117,7 +117,7 @@ private:
         for (auto i = from; i < to; ++i) {
             const auto& row = rows[i];
             ListedLine line{.height = number_height, .texts = {}, .has_box = true};
-            line.texts.push_back({box_room, std::to_string(row.hole), {.size = word_size}});
+            line.texts.push_back({box_room, "h" + std::to_string(row.hole), {.size = word_size}});
             line.texts.push_back(
                 {value_at, length_text(project_, row.from_datum), {.size = number_size}});
             if (const auto exact = exact_of(row); !exact.empty())

@@ -31,8 +31,8 @@ std::string numbers_text(std::vector<int> numbers) {
         std::size_t last = i;
         while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
         if (!text.empty()) text += ", ";
-        text += std::to_string(numbers[i]);
-        if (last == i + 1) text += ", " + std::to_string(numbers[last]);
+        text += "h" + std::to_string(numbers[i]);
+        if (last == i + 1) text += ", h" + std::to_string(numbers[last]);
         if (last > i + 1) text += "-" + std::to_string(numbers[last]);
         i = last + 1;
     }

@@ -25,6 +25,10 @@ void draw_head(PageFlow& flow, const BarPageWords& words) {
     std::string further(caution.line);
     for (const auto sentence : caution.further) further += " " + std::string(sentence);
     flow.wrapped(further, 3.0);
+    flow.wrapped(
+        "Numbers above a bar: where a piece ends, from the bar's left end, end trim and kerfs "
+        "counted.",
+        3.0);
     flow.skip(3.0);
 }
 
@@ -53,9 +57,10 @@ void draw_stop(PageFlow& flow, const Resolved& resolved, const StopRow& row) {
     auto& page = flow.page();
     page.draw_rectangle({flow.left(), y - 4.2, 4.5, 4.5});
     const std::string mark = row.mark == no_index ? "" : resolved.marks[row.mark].name;
-    page.draw_text({flow.left() + 8.0, y}, std::to_string(row.pieces) + " x " + mark,
+    const std::string hand = row.hand == Hand::opposite ? " opp." : "";
+    page.draw_text({flow.left() + 8.0, y}, std::to_string(row.pieces) + " x " + mark + hand,
                    {.size = 4.5, .weight = LetterWeight::bold});
-    page.draw_text({flow.left() + 36.0, y}, "from bar " + std::to_string(row.bar), {.size = 4.0});
+    page.draw_text({flow.left() + 44.0, y}, "from bar " + std::to_string(row.bar), {.size = 4.0});
     flow.skip(stop_height);
     if (row.ends != "square") flow.wrapped(row.ends, 3.2);
 }

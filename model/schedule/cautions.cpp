@@ -36,8 +36,8 @@ constexpr std::array tapping{
 
 constexpr std::array riveting{
     "The instructions of the setting tool's and the rivet's maker come first."sv,
-    "Dry-fit all of it with temporary pins, and make it square by its diagonals, before the first "
-    "rivet."sv,
+    "Dry-fit what a step puts together with temporary pins, and make it square by its diagonals, "
+    "before its first rivet."sv,
     "The mandrel flies off when it breaks: catch it, and look away from the tail."sv,
     "Keep fingers out from between the sheets."sv,
     "Drill out a rivet that sits loose or crooked; do not set it a second time."sv};

@@ -69,7 +69,7 @@ TEST_CASE("every number of the cut and drill schedules of a mark stands on its p
                     check_holds(words, cut.end_b);
                 }
                 for (const auto& row : all[i].drills) {
-                    check_holds(words, " " + std::to_string(row.hole) + " " +
+                    check_holds(words, " h" + std::to_string(row.hole) + " " +
                                            model::length_text(project, row.from_datum) + " ");
                     check_holds(words, " " + model::decimal_mm(row.from_datum) + " ");
                     check_holds(words,
