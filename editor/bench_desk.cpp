@@ -51,14 +51,22 @@ bool keep(BenchDesk& bench, engine::Result<model::BenchTicks> ticks) {
 }
 
 // The project was saved under another name: what was ticked goes with it, and stays where it was.
+// Ticks that lay beside that name already are those of a project that is gone: they are put aside.
 void take_along(BenchDesk& bench, const fs::path& file) {
     bench.project_file = file;
-    std::error_code unseen;
-    if (bench.ticks.pieces.empty() || fs::exists(model::path_of_ticks(file), unseen)) {
-        read(bench);
-    } else {
-        keep(bench, bench.ticks);
+    const auto there = model::path_of_ticks(file);
+    std::error_code error;
+    if (fs::exists(there, error)) {
+        auto aside = there;
+        aside += ".old";
+        fs::rename(there, aside, error);
+        if (error) {
+            bench.trouble = "Nothing is ticked here: the ticks of another project lie in " +
+                            there.string() + "; move them away and open the project again.";
+            return;
+        }
     }
+    if (!bench.ticks.pieces.empty()) keep(bench, bench.ticks);
 }
 
 void follow_names(BenchDesk& bench, const Snapshot& now) {
@@ -129,7 +137,8 @@ void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& cata
 
 void take_back(BenchDesk& bench) {
     const auto* piece = in_hand(bench);
-    if (piece != nullptr) keep(bench, model::taken_back(bench.ticks, piece->name, bench.work));
+    if (piece == nullptr || piece->state(bench.work) != model::WorkState::done) return;
+    keep(bench, model::taken_back(bench.ticks, piece->name, bench.work));
 }
 
 void note_reworked(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
@@ -149,7 +158,10 @@ WorkCount count_of(const BenchDesk& bench, model::BenchWork work) {
         const auto state = piece.state(work);
         if (state == model::WorkState::not_needed) continue;
         ++count.needed;
-        if (state == model::WorkState::done) ++count.done;
+        const bool is_to_do_again =
+            piece.verdict == model::BenchVerdict::spoiled ||
+            (piece.verdict == model::BenchVerdict::rework && work >= piece.rework_begins);
+        if (state == model::WorkState::done && !is_to_do_again) ++count.done;
     }
     return count;
 }

@@ -68,13 +68,19 @@ engine::Result<std::optional<engine::Length>> ruler_read(const model::Project& p
     return std::optional<engine::Length>{*length};
 }
 
+// As the rulers measure that were typed.
+engine::Result<model::PrinterScale> scale_of(const PaperDesk& papers,
+                                             const model::Project& project) {
+    const auto across = ruler_read(project, papers.across);
+    if (!across) return across.error();
+    const auto down = ruler_read(project, papers.down);
+    if (!down) return down.error();
+    return model::printer_scale(project, *across, *down);
+}
+
 void write_the_strips(Desk& desk, PaperDesk& papers) {
     const auto& now = derived(desk);
-    const auto across = ruler_read(*now.project, papers.across);
-    if (!across) return say_error(papers, across.error());
-    const auto down = ruler_read(*now.project, papers.down);
-    if (!down) return say_error(papers, down.error());
-    const auto scale = model::printer_scale(*now.project, *across, *down);
+    const auto scale = scale_of(papers, *now.project);
     if (!scale) return say_error(papers, scale.error());
     const auto document = model::drill_strips(*now.project, *desk.catalogue, now.resolved,
                                               paper_of(papers, *now.project), *scale);
@@ -162,7 +168,10 @@ std::string printed_words(Desk& desk, const fs::path& folder) {
     if (!book) return "; no shop book: " + engine::to_text(book.error());
     if (const auto done = model::write_book(*book, folder / "book.pdf"); !done)
         return "; no shop book: " + engine::to_text(done.error());
-    const auto strips = model::drill_strips(*now.project, *desk.catalogue, now.resolved, paper);
+    const auto scale = scale_of(papers, *now.project);
+    if (!scale) return ", and the shop book; no drill strips: " + engine::to_text(scale.error());
+    const auto strips =
+        model::drill_strips(*now.project, *desk.catalogue, now.resolved, paper, *scale);
     if (strips.pages.empty()) return ", and the shop book";
     const auto bytes = engine::pdf_bytes(strips);
     const auto done = bytes ? engine::write_whole_file(folder / "strips.pdf", *bytes)

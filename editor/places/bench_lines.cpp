@@ -110,7 +110,7 @@ std::vector<std::string> bench_lines(const Derived& derived,
         case BenchWork::cut:
             return cut_lines(derived, it);
         case BenchWork::deburr:
-            return {"both ends, every edge and every hole"};
+            return {"both ends and every edge; each hole once it is drilled"};
         case BenchWork::drill:
             return drill_lines(derived, it);
         case BenchWork::fit:

@@ -26,7 +26,9 @@ void draw_changes(PaperDesk& papers) {
     }
     if (!papers.printed) return;
     if (papers.changed.empty() && papers.gone.empty()) {
-        draw_wrapped("Every drawing in the book is still true.", Type::small, colour::quiet);
+        draw_wrapped(
+            "Each mark is cut and drilled as the book says; its numbers and lists may be others.",
+            Type::small, colour::quiet);
         log_item("changed", "");
         return;
     }

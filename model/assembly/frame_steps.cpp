@@ -208,8 +208,9 @@ private:
     void set(const std::vector<Index>& joints, const Bench& bench) {
         for (const Index j : in_turns(parts_, joints)) {
             const auto& of = access_.joints[j];
-            const bool long_nose =
-                parts_.joints()[j].is_riveted && (of.needs_nose || of.in_way.meets(bench.present));
+            const bool is_reached = taken_.set_with[j] != SetWith::nothing;
+            const bool long_nose = is_reached && parts_.joints()[j].is_riveted &&
+                                   (of.needs_nose || of.in_way.meets(bench.present));
             step_.sets.push_back({parts_.joints()[j].joint, long_nose});
         }
     }

@@ -59,7 +59,11 @@ private:
     }
 
     std::string move_words(const AssemblyMove& move) const {
-        const auto way = words_of(move.along);
+        const bool has_way = std::ranges::none_of(move.pieces, [&](Index piece) {
+            return std::ranges::binary_search(order_.pieces_without_way, piece);
+        });
+        const auto way =
+            has_way ? words_of(move.along) : std::string("no straight way, mend that first");
         if (move.made_in < order_.steps.size()) {
             return "What step " + std::to_string(step_number(order_, move.made_in)) + " made, " +
                    way + ": " + marks_of(move.pieces);
@@ -120,6 +124,8 @@ private:
             words += is_first ? "" : ", ";
             is_first = false;
             words += joint_words(setting.joint) + (setting.long_nose ? "*" : "");
+            if (std::ranges::binary_search(order_.joints_not_reached, setting.joint))
+                words += " (the tool has no room: mend that first)";
             has_nose = has_nose || setting.long_nose;
         }
         return words + (has_nose ? ". * only a long nose has room." : "");

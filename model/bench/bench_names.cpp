@@ -92,14 +92,18 @@ std::optional<Renamed> renamed_in(const List& before, const List& after) {
 // takes the old one, so that no two are the same and none is lost.
 template <class Concerns, class Rename>
 void rename_pieces(BenchTicks& ticks, Concerns concerns, Rename rename) {
-    for (auto& each : ticks.pieces) {
-        if (!concerns(each.piece)) continue;
-        const PieceName before = each.piece;
+    // By the names as they were: what has exchanged its name is not renamed again.
+    const auto were = ticks.pieces;
+    for (std::size_t i = 0; i < were.size(); ++i) {
+        const PieceName& before = were[i].piece;
+        if (!concerns(before)) continue;
         const PieceName after = rename(before);
         if (after == before) continue;
-        const auto same = std::ranges::find(ticks.pieces, after, &PieceTicks::piece);
-        if (same != ticks.pieces.end()) same->piece = before;
-        each.piece = after;
+        const auto same = std::ranges::find(were, after, &PieceTicks::piece);
+        if (same != were.end()) {
+            ticks.pieces[static_cast<std::size_t>(same - were.begin())].piece = before;
+        }
+        ticks.pieces[i].piece = after;
     }
 }
 

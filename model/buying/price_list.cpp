@@ -128,6 +128,8 @@ private:
             if (!field("size").empty()) list_.terms.*term.length = length();
         } else if (term.count != nullptr) {
             if (!price.empty()) fail("price", "this is a number; it stands in the column limit");
+            if (!field("size").empty())
+                fail("size", "this is a number; it stands in the column limit");
             if (const auto count = limit()) list_.terms.*term.count = *count;
         } else if (!field("size").empty()) {
             fail("size", "this has no size; what it comes to stands in the column price");

@@ -53,7 +53,7 @@ engine::Error too_long_to_come(const BarPrice& bar,
 engine::Error without_price(const BarPrice& bar,
                             const Supplier& supplier,
                             const engine::TapeStyle& shown) {
-    return {.code = engine::ErrorCode::invalid_value,
+    return {.code = engine::ErrorCode::invalid_text,
             .where = supplier.name,
             .message = "a bar of " + length_in_words(bar.length, shown) +
                        " has no price in the list, where others have one, so it is not counted on"};

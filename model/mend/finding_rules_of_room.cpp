@@ -13,6 +13,9 @@ constexpr std::array rules{
     FindingRule{"bar_not_brought_home",
                 "What is fetched or delivered is no longer than the price list says can come home",
                 "your own price list"},
+    FindingRule{"bar_without_price",
+                "A bar whose price nobody knows is not weighed against those that have one",
+                "your own price list"},
     FindingRule{"clearance",
                 "Pieces keep the clearance that is asked for from what stands in the room; 1/4 in "
                 "where nothing else is asked",

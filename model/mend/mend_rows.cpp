@@ -13,6 +13,7 @@ constexpr std::string_view gives_way =
 constexpr std::string_view nothing_to_do = "nothing is to be done";
 constexpr std::string_view how_it_comes = "how bars come home is yours to decide, under Buy";
 constexpr std::string_view you_decide = "only you know what was meant; give it where it is stated";
+constexpr std::string_view in_the_list = "prices stand in your own list; write it there";
 constexpr std::string_view where_to_go =
     "where things stand in the van is yours to decide: move the frame, or what is in the way";
 
@@ -26,6 +27,7 @@ constexpr std::array table{
     MendRow{"bad_setting", usual_setting},
     MendRow{"bar_length_refused", fewer_bars},
     MendRow{"bar_not_brought_home", nullptr, how_it_comes},
+    MendRow{"bar_without_price", nullptr, in_the_list},
     MendRow{"brace_along_axis", other_place},
     MendRow{"brace_not_flat", other_place},
     MendRow{"brace_on_no_member", other_place},

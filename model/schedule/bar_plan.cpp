@@ -137,12 +137,19 @@ int halved_bars(const BarPlan& plan) {
     return bars;
 }
 
+// Lengths stand for money where no bar has a price: then no fee is in them.
+bool has_fees(const BarPlan& plan) {
+    return std::ranges::any_of(
+        plan.supply.offers, [](const OfferedBar& offer) { return offer.halved_price.has_value(); });
+}
+
 // Cuts that cost nothing are had once in an order. What is planned counts them all as paid: where
 // fewer are made than are free, a plan with more of them may be cheaper, and nothing is proven.
 void take_off_free_cuts(std::vector<BarPlan>& plans) {
     int left = 0;
     for (const auto& plan : plans) left = std::max(left, plan.supply.free_cuts);
     for (auto& plan : plans) {
+        if (!has_fees(plan)) continue;
         const int free = std::min(left, halved_bars(plan));
         left -= free;
         plan.cost -= free * plan.supply.cut_fee;
@@ -152,7 +159,7 @@ void take_off_free_cuts(std::vector<BarPlan>& plans) {
     for (auto& plan : plans) {
         const bool can_be_halved = std::ranges::any_of(
             plan.supply.offers, [](const OfferedBar& offer) { return offer.halved_from > 0; });
-        if (!can_be_halved || plan.supply.cut_fee == 0) continue;
+        if (!can_be_halved || plan.supply.cut_fee == 0 || !has_fees(plan)) continue;
         plan.least_cost = std::max<Cents>(0, plan.least_cost - left * plan.supply.cut_fee);
         plan.is_cheapest = plan.cost == plan.least_cost;
     }

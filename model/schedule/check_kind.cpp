@@ -68,9 +68,9 @@ constexpr std::array<std::string_view, 3> of_drawers{"drawer_blocked", "drawer_m
 constexpr std::array<std::string_view, 3> of_openings{"opening_binds", "opening_tapers",
                                                       "opening_too_low"};
 
-constexpr std::array<std::string_view, 7> of_bars{
-    "bar_length_refused", "bar_not_brought_home", "cut_piece_unused",   "no_bar_long_enough",
-    "no_bars_offered",    "not_enough_bars",      "price_list_not_read"};
+constexpr std::array<std::string_view, 8> of_bars{
+    "bar_length_refused", "bar_not_brought_home", "bar_without_price", "cut_piece_unused",
+    "no_bar_long_enough", "no_bars_offered",      "not_enough_bars",   "price_list_not_read"};
 
 std::span<const std::string_view> codes_of(CheckKind kind) {
     switch (kind) {

@@ -115,6 +115,14 @@ Finding price_list_not_read(const Stock& stock, const engine::Error& error) {
             .mend = "put the list back where the project looks for it, or choose another supplier"};
 }
 
+Finding bar_without_price(const Stock& stock, const engine::Error& error) {
+    return {.code = "bar_without_price",
+            .severity = Severity::note,
+            .concerns = {stock_subject(stock)},
+            .what = engine::to_text(error),
+            .mend = "write its price into the list, or take its row out"};
+}
+
 Finding bar_not_brought_home(const Stock& stock, const engine::Error& error) {
     return {.code = "bar_not_brought_home",
             .severity = Severity::note,
@@ -167,7 +175,9 @@ std::vector<Finding> bar_findings(const Project& project,
                                        : bar_length_refused(stock, error));
         }
         for (const auto& error : plan.supply.not_home) {
-            findings.push_back(bar_not_brought_home(stock, error));
+            const bool lacks_price = error.code == engine::ErrorCode::invalid_text;
+            findings.push_back(lacks_price ? bar_without_price(stock, error)
+                                           : bar_not_brought_home(stock, error));
         }
         append_unused_cuts(project, catalogue, resolved, plan.stock, findings);
         if (plan.supply.offers.empty() && plan.supply.offcuts.empty() &&

@@ -13,7 +13,7 @@ namespace model {
 
 // Pieces that can be cut from no bar, and pieces that were cut and are of no use. Codes:
 // no_bar_long_enough, no_bars_offered, not_enough_bars, bar_length_refused, bar_not_brought_home,
-// price_list_not_read,
+// bar_without_price, price_list_not_read,
 // cut_piece_unused.
 // `supply` is that of PlanWish.
 std::vector<Finding> bar_findings(const Project& project,

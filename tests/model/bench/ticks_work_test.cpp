@@ -176,14 +176,17 @@ TEST_CASE("ticks follow a name that is changed, and changed back", "[model][benc
 }
 
 TEST_CASE("a name that ticks left over bear already is exchanged with them", "[model][bench]") {
+    // One name before that of the rail in order, one behind it.
+    const std::string other = GENERATE("beam", "upright");
+    CAPTURE(other);
     auto job = small_job();
     const auto before = job.project;
     auto ticks = made(job, rail);
     ticks.pieces.push_back(ticks.pieces.front());
-    ticks.pieces.back().piece.of = {"beam"};
+    ticks.pieces.back().piece.of = {other};
     ticks.pieces.back().done = {true, false, false, false, false};
     std::ranges::sort(ticks.pieces, {}, &model::PieceTicks::piece);
-    job.project.frames[0].members[2].name = "beam";
+    job.project.frames[0].members[2].name = other;
     const auto followed = model::with_names_followed(ticks, before, job.project);
     REQUIRE(followed.pieces.size() == 2);
     CHECK(seen(job, followed, rail).state(BenchWork::drill) == WorkState::done);
