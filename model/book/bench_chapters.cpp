@@ -127,12 +127,13 @@ void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn) {
     std::vector<TableCells> cells;
     for (const auto& row : cut_rows(of.project, of.catalogue, of.resolved)) {
         const std::size_t hand = row.hand == Hand::opposite ? 1 : 0;
-        const auto page = row.mark < drawn.size() ? drawn[row.mark][hand] : std::nullopt;
+        std::string page;
+        if (row.mark < drawn.size() && drawn[row.mark][hand].has_value())
+            page = std::to_string(drawn[row.mark][hand].value() + 1);
         cells.push_back({of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
                          std::to_string(row.quantity), what_of(row),
-                         length_on_paper(of.project, row.length),
-                         page ? std::to_string(*page + 1) : std::string(), row.frames, row.members,
-                         mark_stamp(of.project, of.catalogue, of.resolved, row.mark)});
+                         length_on_paper(of.project, row.length), std::move(page), row.frames,
+                         row.members, mark_stamp(of.project, of.catalogue, of.resolved, row.mark)});
     }
     if (cells.empty()) {
         draw_words(flow, "There is no mark yet.");
