@@ -81,11 +81,22 @@ std::string drill_words(const DrillRow& row) {
     return row.operation == HoleOperation::match_drill ? words + ", through the mate" : words;
 }
 
-// All holes of the mark are drilled alike.
+// What is done with the one drill of a mark: "#30", "#30 or match-drill #30, through the mate".
+std::string all_drill_words(const MarkFacts& facts) {
+    std::string all;
+    std::vector<HoleOperation> seen;
+    for (const auto& row : facts.drills) {
+        if (std::find(seen.begin(), seen.end(), row.operation) != seen.end()) continue;
+        seen.push_back(row.operation);
+        all += (all.empty() ? "" : " or ") + drill_words(row);
+    }
+    return all;
+}
+
+// All holes of the mark take one drill.
 bool has_one_drill(const MarkFacts& facts) {
     return std::all_of(facts.drills.begin(), facts.drills.end(), [&](const DrillRow& row) {
-        return row.drill == facts.drills.front().drill &&
-               row.operation == facts.drills.front().operation;
+        return row.drill == facts.drills.front().drill;
     });
 }
 
@@ -213,7 +224,7 @@ private:
     void draw_foot() {
         std::string words = end_words(strip_);
         if (has_one_drill(*strip_.facts) && !strip_.facts->drills.empty())
-            words += "; all " + drill_words(strip_.facts->drills.front());
+            words += "; all " + all_drill_words(*strip_.facts);
         write(bottom() + 4.0, words, edge_size, LetterWeight::regular);
     }
 
