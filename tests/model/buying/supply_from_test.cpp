@@ -122,8 +122,15 @@ TEST_CASE("halves of a bar without a price have none", "[model][buying][supply]"
     trade.supplier.way = WayHome::fetched;
     trade.prices.terms.longest_brought_home = 144_in;
     trade.prices.terms.cutting_in_half = 300;
-    trade.prices.bars[0].price.reset();
-    CHECK_FALSE(trade.supply().offers[1].price);
+    // None has one: where another has, a bar without is not counted on.
+    for (auto& bar : trade.prices.bars) bar.price.reset();
+    const auto supply = trade.supply();
+    REQUIRE(supply.offers.size() == 2);
+    for (const auto& offer : supply.offers) {
+        CHECK(offer.halved_from > 0);
+        CHECK_FALSE(offer.price);
+        CHECK_FALSE(offer.halved_price);
+    }
 }
 
 TEST_CASE("a bar without a price is not counted on where another has one",
