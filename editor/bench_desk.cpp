@@ -25,6 +25,14 @@ void read(BenchDesk& bench) {
     }
 }
 
+// By the names that the project has in its file: should what was edited since never come there, the
+// ticks still belong to its pieces.
+model::BenchTicks as_filed(const BenchDesk& bench, model::BenchTicks ticks) {
+    for (auto step = bench.renamed.rbegin(); step != bench.renamed.rend(); ++step)
+        ticks = model::with_names_followed(std::move(ticks), *step->second, *step->first);
+    return ticks;
+}
+
 // False where it could not be written; then the ticks stay as they were.
 bool keep(BenchDesk& bench, model::BenchTicks ticks) {
     bench.refused.clear();
@@ -33,14 +41,14 @@ bool keep(BenchDesk& bench, model::BenchTicks ticks) {
         bench.refused = "Save the project first: the ticks are kept in a file beside it.";
         return false;
     }
-    const auto written = model::write_ticks(model::path_of_ticks(bench.project_file), ticks);
+    const auto written =
+        model::write_ticks(model::path_of_ticks(bench.project_file), as_filed(bench, ticks));
     if (!written) {
         bench.refused = "Not ticked: " + engine::to_text(written.error());
         return false;
     }
     bench.ticks = std::move(ticks);
     bench.is_stale = true;
-    bench.is_unwritten = false;
     return true;
 }
 
@@ -70,13 +78,19 @@ void take_along(BenchDesk& bench, const fs::path& file) {
 }
 
 void follow_names(BenchDesk& bench, const Snapshot& now) {
-    if (bench.of && bench.of != now && !bench.ticks.pieces.empty()) {
-        auto ticks = model::with_names_followed(bench.ticks, *bench.of, *now);
-        bench.is_unwritten = bench.is_unwritten || !(ticks == bench.ticks);
-        bench.ticks = std::move(ticks);
+    if (bench.of == now) return;
+    if (model::are_names_changed(*bench.of, *now)) {
+        bench.ticks = model::with_names_followed(std::move(bench.ticks), *bench.of, *now);
+        bench.renamed.emplace_back(bench.of, now);
     }
-    if (bench.of != now) bench.is_stale = true;
+    bench.is_stale = true;
     bench.of = now;
+}
+
+// New names hold once the project that has them is in its file.
+void file_names(BenchDesk& bench) {
+    const auto renamed = std::exchange(bench.renamed, {});
+    if (!bench.ticks.pieces.empty() && !keep(bench, bench.ticks)) bench.renamed = renamed;
 }
 
 const model::BenchPiece* in_hand(const BenchDesk& bench) {
@@ -90,14 +104,13 @@ void tend_bench(Desk& desk) {
     if (!bench) {
         bench = std::make_shared<BenchDesk>();
         bench->project_file = desk.file;
+        bench->of = desk.history.saved();
         read(*bench);
     } else if (bench->project_file != desk.file) {
         take_along(*bench, desk.file);
     }
     follow_names(*bench, desk.history.now());
-    // New names hold once the project that has them is in its file.
-    if (bench->is_unwritten && desk.history.now() == desk.history.saved())
-        keep(*bench, bench->ticks);
+    if (!bench->renamed.empty() && desk.history.now() == desk.history.saved()) file_names(*bench);
 }
 
 void work_out(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {

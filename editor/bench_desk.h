@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace editor {
@@ -18,11 +19,13 @@ struct Desk;
 struct BenchDesk {
     std::filesystem::path project_file;  // beside which the ticks lie; empty: not saved yet
     model::BenchTicks ticks;
-    bool is_unwritten = false;  // names were followed since the file was written
-    std::string trouble;        // why the file cannot be used: nothing is ticked then
-    std::string refused;        // why the last tick was not made
-    Snapshot of;                // whose pieces these are
-    bool is_stale = true;       // the pieces, by other ticks
+    // States of the project between which names were followed, and which the project's file does
+    // not have yet: the ticks in theirs bear the names of the project in its file.
+    std::vector<std::pair<Snapshot, Snapshot>> renamed;
+    std::string trouble;   // why the file cannot be used: nothing is ticked then
+    std::string refused;   // why the last tick was not made
+    Snapshot of;           // whose pieces these are
+    bool is_stale = true;  // the pieces, by other ticks
     std::vector<model::BenchPiece> pieces;
     std::vector<model::PieceTicks> left_over;
     model::BenchWork work = model::BenchWork::cut;  // that is gone through

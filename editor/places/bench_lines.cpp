@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <span>
 
 namespace editor {
 namespace {
@@ -44,20 +45,32 @@ std::vector<std::string> cut_lines(const Derived& derived, const model::Piece& p
     return lines;
 }
 
-// A line for each setting of the fence: drill, leg and distances from the datum end.
+// What is drilled by its mate's holes needs no fence.
+std::string setting_words(const Derived& derived, const model::DrillRow& row) {
+    std::string words = row.leg + ", ";
+    const bool is_by_mate = row.operation == model::HoleOperation::match_drill;
+    if (!is_by_mate) words += "fence " + length_words(derived, row.gauge) + ", ";
+    words += std::string(name_of(row.operation)) + " " + row.drill;
+    if (is_by_mate) words += " through " + row.mates_with;
+    return words + ", datum end " + (row.datum_end == model::TableEnd::left ? "left" : "right") +
+           ": ";
+}
+
+// A line for each setting: of the fence, the drill and how the piece lies; distances from the datum
+// end.
 std::vector<std::string> drill_lines(const Derived& derived, const model::Piece& piece) {
+    std::vector<std::string> settings;
     std::vector<std::string> lines;
-    std::string last;
     for (const auto& row : derived.drills) {
         if (row.mark != piece.mark || row.hand != piece.hand) continue;
-        const auto head = row.leg + ", fence " + length_words(derived, row.gauge) + ", " +
-                          std::string(name_of(row.operation)) + " " + row.drill + ", datum end " +
-                          (row.datum_end == model::TableEnd::left ? "left" : "right") + ": ";
-        if (head != last || lines.empty()) {
-            lines.push_back(head + length_words(derived, row.from_datum));
-            last = head;
+        const auto setting = setting_words(derived, row);
+        const auto distance = length_words(derived, row.from_datum);
+        const auto same = std::ranges::find(settings, setting);
+        if (same == settings.end()) {
+            settings.push_back(setting);
+            lines.push_back(setting + distance);
         } else {
-            lines.back() += ", " + length_words(derived, row.from_datum);
+            lines[static_cast<std::size_t>(same - settings.begin())] += ", " + distance;
         }
     }
     return lines;
@@ -85,16 +98,15 @@ std::vector<std::string> set_lines(const Derived& derived,
                                    Index piece) {
     const model::FastenersInUse fasteners(catalogue, derived.resolved);
     std::map<std::string, int> counts;
-    for (const auto& joint : derived.resolved.joints) {
-        if (joint.pieces[0] != piece && joint.pieces[1] != piece) continue;
-        for (Index i = 0; i < joint.fastener_count; ++i) {
-            ++counts[fasteners.words(fasteners.spec_of(joint.first_fastener + i)).label];
-        }
+    for (Index i = 0; i < derived.resolved.fasteners.size(); ++i) {
+        const auto& fastener = derived.resolved.fasteners[i];
+        const auto plates = std::span(fastener.stack).first(fastener.stack_count);
+        if (std::ranges::find(plates, piece, &model::StackPlate::piece) == plates.end()) continue;
+        ++counts[fasteners.words(fasteners.spec_of(i)).label];
     }
     std::vector<std::string> lines;
     for (const auto& [label, count] : counts)
         lines.push_back(std::to_string(count) + " x " + label);
-    if (lines.empty()) lines.push_back("no fastener of its own");
     lines.push_back("in the order that Assembly gives");
     return lines;
 }

@@ -211,8 +211,12 @@ engine::Result<BenchTicks> reworked(const Project& project,
 BenchTicks put_away(BenchTicks ticks, const PieceName& piece);
 
 // Frames, members, braces, leaning members and panels that were renamed from one state of the
-// project to another, by an edit, undo or redo: their ticks follow. A name counts as changed where
-// the lists are of one size and differ in that place alone by a name that the other has not.
+// project to another: their ticks follow. A name counts as changed where the lists are of one size
+// and differ in that place by names that the other has not; where they do so in several places,
+// because more than one edit lies between, if nothing but the name differs there.
 BenchTicks with_names_followed(BenchTicks ticks, const Project& before, const Project& after);
+
+// Whether there is anything to follow, ticked or not.
+bool are_names_changed(const Project& before, const Project& after);
 
 }  // namespace model

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 namespace model {
 namespace {
@@ -73,17 +74,25 @@ bool has_name(const List& list, const std::string& name) {
     return std::ranges::any_of(list, [&](const auto& thing) { return thing.name == name; });
 }
 
+template <class Thing>
+bool is_same_but_for_name(Thing before, const Thing& after) {
+    before.name = after.name;
+    return before == after;
+}
+
+// Where more than one name differs, more than one edit lies between: what was put in the place of
+// another one is then not taken for it.
 template <class List>
-std::optional<Renamed> renamed_in(const List& before, const List& after) {
-    if (before.size() != after.size()) return std::nullopt;
-    std::optional<Renamed> renamed;
+std::vector<Renamed> renamed_in(const List& before, const List& after) {
+    std::vector<Renamed> renamed;
+    if (before.size() != after.size()) return renamed;
+    std::size_t other = 0;
+    for (std::size_t i = 0; i < before.size(); ++i) other += before[i].name != after[i].name;
     for (std::size_t i = 0; i < before.size(); ++i) {
         if (before[i].name == after[i].name) continue;
-        if (renamed) return std::nullopt;
-        renamed = Renamed{before[i].name, after[i].name};
-    }
-    if (!renamed || has_name(before, renamed->to) || has_name(after, renamed->from)) {
-        return std::nullopt;
+        if (has_name(before, after[i].name) || has_name(after, before[i].name)) continue;
+        if (other > 1 && !is_same_but_for_name(before[i], after[i])) continue;
+        renamed.push_back({before[i].name, after[i].name});
     }
     return renamed;
 }
@@ -107,15 +116,36 @@ void rename_pieces(BenchTicks& ticks, Concerns concerns, Rename rename) {
     }
 }
 
-void follow_in_frame(BenchTicks& ticks,
-                     const std::string& frame,
-                     const std::optional<Renamed>& renamed,
-                     bool (*concerns)(const PieceName&)) {
-    if (!renamed) return;
+// What was renamed in a frame, by its name before, among the pieces that bear such names.
+struct RenamedInFrame {
+    std::string frame;
+    bool (*concerns)(const PieceName&) = nullptr;
+    std::vector<Renamed> renamed;
+};
+
+std::vector<RenamedInFrame> renamed_in_frames(const Project& before, const Project& after) {
+    std::vector<RenamedInFrame> all;
+    if (before.frames.size() != after.frames.size()) return all;
+    const auto add = [&](const Frame& frame, bool (*concerns)(const PieceName&),
+                         std::vector<Renamed> renamed) {
+        if (!renamed.empty()) all.push_back({frame.name, concerns, std::move(renamed)});
+    };
+    for (std::size_t i = 0; i < before.frames.size(); ++i) {
+        const Frame& was = before.frames[i];
+        const Frame& is = after.frames[i];
+        add(was, is_of_member, renamed_in(was.members, is.members));
+        add(was, is_of<PieceKind::brace>, renamed_in(was.diagonals, is.diagonals));
+        add(was, is_of<PieceKind::leaning>, renamed_in(was.leaning, is.leaning));
+        add(was, is_of<PieceKind::panel>, renamed_in(was.panels, is.panels));
+    }
+    return all;
+}
+
+void follow(BenchTicks& ticks, const RenamedInFrame& in) {
     rename_pieces(
-        ticks, [&](const PieceName& name) { return name.frame == frame && concerns(name); },
+        ticks, [&](const PieceName& name) { return name.frame == in.frame && in.concerns(name); },
         [&](PieceName name) {
-            std::ranges::replace(name.of, renamed->from, renamed->to);
+            for (const auto& [from, to] : in.renamed) std::ranges::replace(name.of, from, to);
             return name;
         });
 }
@@ -167,24 +197,18 @@ std::string words_of(const PieceName& name) {
     return words;
 }
 
+bool are_names_changed(const Project& before, const Project& after) {
+    return !renamed_in_frames(before, after).empty() ||
+           !renamed_in(before.frames, after.frames).empty();
+}
+
 BenchTicks with_names_followed(BenchTicks ticks, const Project& before, const Project& after) {
-    if (before.frames.size() != after.frames.size()) return ticks;
-    for (std::size_t i = 0; i < before.frames.size(); ++i) {
-        const Frame& was = before.frames[i];
-        const Frame& is = after.frames[i];
-        follow_in_frame(ticks, was.name, renamed_in(was.members, is.members), is_of_member);
-        follow_in_frame(ticks, was.name, renamed_in(was.diagonals, is.diagonals),
-                        is_of<PieceKind::brace>);
-        follow_in_frame(ticks, was.name, renamed_in(was.leaning, is.leaning),
-                        is_of<PieceKind::leaning>);
-        follow_in_frame(ticks, was.name, renamed_in(was.panels, is.panels),
-                        is_of<PieceKind::panel>);
-    }
-    if (const auto renamed = renamed_in(before.frames, after.frames)) {
+    for (const auto& in : renamed_in_frames(before, after)) follow(ticks, in);
+    for (const auto& [from, to] : renamed_in(before.frames, after.frames)) {
         rename_pieces(
-            ticks, [&](const PieceName& name) { return name.frame == renamed->from; },
-            [&](PieceName name) {
-                name.frame = renamed->to;
+            ticks, [&from = from](const PieceName& name) { return name.frame == from; },
+            [&to = to](PieceName name) {
+                name.frame = to;
                 return name;
             });
     }

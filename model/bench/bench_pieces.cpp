@@ -10,18 +10,6 @@
 namespace model {
 namespace {
 
-// Pieces through which a fastener goes.
-std::vector<bool> fastened_pieces(const Resolved& resolved) {
-    std::vector<bool> is_fastened(resolved.pieces.size(), false);
-    for (const auto& fastener : resolved.fasteners) {
-        for (std::uint8_t i = 0; i < fastener.stack_count; ++i) {
-            const Index piece = fastener.stack[i].piece;
-            if (piece < is_fastened.size()) is_fastened[piece] = true;
-        }
-    }
-    return is_fastened;
-}
-
 WorkState state_of(bool is_needed, bool is_done) {
     if (is_done) return WorkState::done;
     return is_needed ? WorkState::open : WorkState::not_needed;
@@ -29,11 +17,9 @@ WorkState state_of(bool is_needed, bool is_done) {
 
 void set_states(const Piece& piece, bool is_fastened, const PieceTicks* ticks, BenchPiece& row) {
     for (const auto work : bench_works) {
-        bool is_needed = true;
-        if (work == BenchWork::drill) is_needed = piece.hole_count > 0;
-        if (work == BenchWork::set) is_needed = is_fastened;
         const bool is_done = ticks != nullptr && ticks->is_done(work);
-        row.states[static_cast<std::size_t>(work)] = state_of(is_needed, is_done);
+        row.states[static_cast<std::size_t>(work)] =
+            state_of(is_needed(piece, is_fastened, work), is_done);
     }
 }
 
@@ -76,6 +62,22 @@ std::string BenchPiece::sentence() const {
         text += part;
     }
     return text;
+}
+
+std::vector<bool> fastened_pieces(const Resolved& resolved) {
+    std::vector<bool> is_fastened(resolved.pieces.size(), false);
+    for (const auto& fastener : resolved.fasteners) {
+        for (std::uint8_t i = 0; i < fastener.stack_count; ++i) {
+            const Index piece = fastener.stack[i].piece;
+            if (piece < is_fastened.size()) is_fastened[piece] = true;
+        }
+    }
+    return is_fastened;
+}
+
+bool is_needed(const Piece& piece, bool is_fastened, BenchWork work) {
+    if (work == BenchWork::drill) return piece.hole_count > 0;
+    return work != BenchWork::set || is_fastened;
 }
 
 SeenPiece seen_piece(const Project& project,

@@ -3,6 +3,8 @@
 
 #include "model/bench/blank_fit.h"
 
+#include <vector>
+
 namespace model {
 
 struct SeenPiece {
@@ -16,6 +18,11 @@ SeenPiece seen_piece(const Project& project,
                      const Resolved& resolved,
                      Index piece,
                      const PieceTicks& ticks);
+
+// By piece: whether a fastener goes through it.
+std::vector<bool> fastened_pieces(const Resolved& resolved);
+
+bool is_needed(const Piece& piece, bool is_fastened, BenchWork work);
 
 // Null where it has none.
 const PieceTicks* ticks_of(const BenchTicks& ticks, const PieceName& name);

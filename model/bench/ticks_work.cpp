@@ -13,18 +13,6 @@ engine::Error refused(const PieceName& name, std::string message) {
     return {engine::ErrorCode::invalid_value, words_of(name), std::move(message)};
 }
 
-bool is_fastened(const Resolved& resolved, Index piece) {
-    return std::ranges::any_of(resolved.fasteners, [&](const Fastener& fastener) {
-        return std::any_of(fastener.stack.begin(), fastener.stack.begin() + fastener.stack_count,
-                           [&](const StackPlate& plate) { return plate.piece == piece; });
-    });
-}
-
-bool is_needed(const Resolved& resolved, Index piece, BenchWork work) {
-    if (work == BenchWork::drill) return resolved.pieces[piece].hole_count > 0;
-    return work != BenchWork::set || is_fastened(resolved, piece);
-}
-
 PieceTicks& entry_of(BenchTicks& ticks, const PieceName& name) {
     const auto found = std::ranges::lower_bound(ticks.pieces, name, {}, &PieceTicks::piece);
     if (found != ticks.pieces.end() && found->piece == name) return *found;
@@ -59,7 +47,7 @@ engine::Result<BenchTicks> ticked(const Project& project,
                                   Index piece,
                                   BenchWork work) {
     const auto name = piece_names(project, resolved)[piece];
-    if (!is_needed(resolved, piece, work)) {
+    if (!is_needed(resolved.pieces[piece], fastened_pieces(resolved)[piece], work)) {
         return refused(name, "there is nothing to " + std::string(name_of(work)) + " on it");
     }
     const auto* before = ticks_of(ticks, name);

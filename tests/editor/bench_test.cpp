@@ -37,6 +37,15 @@ void open_at_bench(HeadlessUi& ui, const fs::path& folder) {
     ui.settle();
 }
 
+void rename_first_member(HeadlessUi& ui, const char* name) {
+    const auto& frame = editor::project_of(ui.desk).frames[0];
+    auto member = frame.members[0];
+    const auto old = member.name;
+    member.name = name;
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutMember{frame.name, member, old})));
+    ui.settle();
+}
+
 const model::BenchPiece& in_hand(const HeadlessUi& ui) {
     const auto& bench = *ui.desk.ui.make.bench;
     REQUIRE(bench.at);
@@ -125,12 +134,7 @@ TEST_CASE("ticks follow a renamed member, and go along to another file", "[edito
     open_at_bench(ui, scratch.path);
     const auto all = ui.desk.ui.make.bench->pieces.size();
     for (std::size_t i = 0; i < all; ++i) ui.press(key::space);
-    auto member = editor::project_of(ui.desk).frames[0].members[0];
-    const auto old = member.name;
-    member.name = "upright of the door";
-    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutMember{
-                                        editor::project_of(ui.desk).frames[0].name, member, old})));
-    ui.settle();
+    rename_first_member(ui, "upright of the door");
     CHECK(ui.desk.ui.make.bench->left_over.empty());
     REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
     ui.settle();
@@ -138,6 +142,34 @@ TEST_CASE("ticks follow a renamed member, and go along to another file", "[edito
     REQUIRE(there);
     CHECK(there->pieces.size() == all);
     CHECK(model::read_ticks(scratch.path / "box.bench.json")->pieces.size() == all);
+}
+
+TEST_CASE("a name that never came into the project's file does not part its piece from its ticks",
+          "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_unsaved"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    rename_first_member(ui, "upright of the door");
+    const auto all = ui.desk.ui.make.bench->pieces.size();
+    for (std::size_t i = 0; i < all; ++i) ui.press(key::space);
+    SECTION("closed without saving") {
+        REQUIRE(editor::open_file(ui.desk, scratch.path / "box.json"));
+    }
+    SECTION("saved, and opened again") {
+        REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+        ui.settle();
+        REQUIRE(editor::open_file(ui.desk, scratch.path / "box.json"));
+    }
+    SECTION("brought back after a crash") {
+        const auto project = editor::project_of(ui.desk);
+        REQUIRE(editor::open_file(ui.desk, scratch.path / "box.json"));
+        ui.desk.history.record("edits brought back", project);
+    }
+    editor::run_command(ui.desk, "make.bench");
+    ui.settle();
+    const auto& bench = *ui.desk.ui.make.bench;
+    CHECK(bench.left_over.empty());
+    CHECK(editor::count_of(bench, model::BenchWork::cut).done == all);
 }
 
 TEST_CASE("ticks that cannot be read are left as they are, and it is said", "[editor][bench]") {

@@ -175,6 +175,22 @@ TEST_CASE("ticks follow a name that is changed, and changed back", "[model][benc
     CHECK(model::with_names_followed(ticks, before, exchanged) == ticks);
 }
 
+TEST_CASE("several names that were changed are followed, what took a piece's place is not",
+          "[model][bench]") {
+    auto job = small_job();
+    const auto ticks = made(job, rail);
+    const auto before = job.project;
+    auto& members = job.project.frames[0].members;
+    members[0].name = "left upright";
+    members[2].name = "beam";
+    const auto followed = model::with_names_followed(ticks, before, job.project);
+    CHECK(seen(job, followed, rail).verdict == BenchVerdict::still_right);
+    CHECK(model::with_names_followed(followed, job.project, before) == ticks);
+    members[2].turned = !members[2].turned;  // another one that has its place
+    const auto renamed = model::with_names_followed(ticks, before, job.project);
+    CHECK(seen(job, renamed, rail).verdict == BenchVerdict::nothing_done);
+}
+
 TEST_CASE("a name that ticks left over bear already is exchanged with them", "[model][bench]") {
     // One name before that of the rail in order, one behind it.
     const std::string other = GENERATE("beam", "upright");
