@@ -8,6 +8,7 @@
 #include "editor/picture.h"
 #include "editor/pixel_size.h"
 #include "editor/place.h"
+#include "editor/places/shop_tables.h"
 #include "editor/reports.h"
 #include "editor/strips_command.h"
 #include "editor/window.h"
@@ -90,6 +91,7 @@ struct EditArguments {
     std::string size;
     std::string screenshot;
     std::string place;
+    std::string sheet;
     std::string choose;
     bool is_dark = false;
     bool reports_state = false;
@@ -99,6 +101,12 @@ struct EditArguments {
 std::vector<std::string> names_of_places() {
     std::vector<std::string> names;
     for (const auto& row : place_rows) names.emplace_back(row.name);
+    return names;
+}
+
+std::vector<std::string> names_of_sheets() {
+    std::vector<std::string> names;
+    for (const auto table : shop_tables) names.emplace_back(name_of(table));
     return names;
 }
 
@@ -120,6 +128,10 @@ void add_edit(CLI::App& app, EditArguments& arguments) {
         ->type_name("PLACE")
         ->check(CLI::IsMember(names_of_places()))
         ->needs(shot);
+    edit->add_option("--sheet", arguments.sheet, "For the screenshot: the sheet of Make")
+        ->type_name("SHEET")
+        ->check(CLI::IsMember(names_of_sheets()))
+        ->needs(shot);
     edit->add_option("--choose", arguments.choose,
                      "For the screenshot: a member to choose, or a joint: \"post left + rail top\"")
         ->type_name("NAME")
@@ -131,6 +143,7 @@ void add_edit(CLI::App& app, EditArguments& arguments) {
 
 ExitStatus run_edit(const EditArguments& arguments, Streams streams) {
     WindowOptions options{.place = arguments.place,
+                          .sheet = arguments.sheet,
                           .choose = arguments.choose,
                           .is_dark = arguments.is_dark,
                           .reports_state = arguments.reports_state,

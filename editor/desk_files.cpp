@@ -1,5 +1,6 @@
 #include "editor/desk_files.h"
 
+#include "editor/export_run.h"
 #include "editor/file_changes.h"
 #include "editor/journal_keeper.h"
 #include "editor/left_behind.h"
@@ -9,12 +10,11 @@
 #include "editor/scan_paths.h"
 #include "editor/typing.h"
 #include "engine/files/whole_file.h"
-#include "model/buying/buying_files.h"
 #include "model/project/project_json.h"
-#include "model/schedule/write_all.h"
 
 #include <algorithm>
 #include <system_error>
+#include <variant>
 
 namespace editor {
 namespace {
@@ -57,16 +57,11 @@ std::string with_refused(std::string said, const Desk& desk) {
     return refused.empty() ? said : said + "; not in it: " + refused;
 }
 
-// Writes the lists to buy and saw by; says so, or why not.
-std::string buying_words(Desk& desk, const fs::path& folder) {
-    const auto& now = derived(desk);
-    if (now.plans.empty()) return {};
-    const auto made =
-        model::buying_files(*now.project, *desk.catalogue, now.resolved, *desk.prices.library, {});
-    if (!made) return ", but not what is bought: " + engine::to_text(made.error());
-    const auto written = model::write_buying(made->files, folder);
-    if (!written) return ", but not what is bought: " + engine::to_text(written.error());
-    return ", and what is bought into " + folder.filename().string();
+void take_exported(Desk& desk, const engine::Result<ToWrite>& made) {
+    const auto written = made ? write_all(*made) : engine::Result<engine::Done>{made.error()};
+    if (!written) return say_trouble(desk, "The schedules are not written", written.error());
+    desk.ui.help.has_exported = true;
+    desk.ui.notice = Notice{with_refused(made->words, desk), false};
 }
 
 }  // namespace
@@ -172,29 +167,14 @@ void browse_to_export(Desk& desk) {
 
 bool export_to(Desk& desk, const fs::path& folder) {
     const auto& now = derived(desk);
-    const auto files =
-        model::schedule_files(project_of(desk), *desk.catalogue, now.resolved,
-                              supply_of(*now.project, now.resolved, now.prices.get()));
-    const auto written = model::write_all(files, folder);
-    if (!written) {
-        say_trouble(desk, "The schedules are not written", written.error());
-        return false;
-    }
-    desk.ui.help.has_exported = true;
-    std::string text =
-        "Wrote " + std::to_string(files.size()) + " schedules into " + folder.string();
-    text += buying_words(desk, folder / "buying");
-    text += printed_words(desk, folder);
-    const auto& summary = derived(desk).summary;
-    const int open = summary.open();
-    if (summary.errors > 0) {
-        text += ", not fit to cut from: mend what findings.csv calls an error first";
-    } else if (open > 0) {
-        text += std::string(open == 1 ? "; one thing is" : "; " + std::to_string(open) + " are") +
-                " to mend before you cut, see findings.csv";
-    }
-    desk.ui.notice = Notice{with_refused(std::move(text), desk), false};
-    return true;
+    const ExportState state{.errors = now.summary.errors, .open = now.summary.open()};
+    begin_writing(
+        desk, "Writing the schedules",
+        [work = paper_work(desk, now), folder, state](const PaperGoOn& go_on) {
+            return export_to_write(work, folder, state, go_on);
+        },
+        take_exported);
+    return !std::holds_alternative<Trouble>(desk.ui.dialog);
 }
 
 }  // namespace editor

@@ -33,7 +33,8 @@ void browse_to_save(Desk& desk, std::optional<Intent> then = {});
 void wish_to_export(Desk& desk);
 void browse_to_export(Desk& desk);
 
-// Writes all schedules of the project into the folder.
+// Writes all schedules of the project into the folder, worked out beside the window where the desk
+// has somebody to do it. False where it failed at once; a dialog says why.
 bool export_to(Desk& desk, const std::filesystem::path& folder);
 
 }  // namespace editor

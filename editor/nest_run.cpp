@@ -1,22 +1,15 @@
 #include "editor/nest_run.h"
 
 #include "editor/desk.h"
+#include "editor/project_copy.h"
 
 #include <utility>
 
 namespace editor {
 namespace {
 
-// Asked from the thread; it owns all that it works on.
 std::unique_ptr<NestRun> begun(const Desk& desk, const Derived& now) {
-    struct Job {
-        Snapshot project;
-        std::shared_ptr<const model::Catalogue> catalogue;
-        std::shared_ptr<const model::PriceLibrary> prices;
-        model::Resolved resolved;
-    };
-    auto job =
-        std::make_shared<const Job>(Job{now.project, desk.catalogue, now.prices, now.resolved});
+    const auto job = project_copy(desk, now);
     auto work =
         [job](const NestRun::Work::GoOn& go_on) -> engine::Result<std::vector<model::BarPlan>> {
         return model::bar_plans(

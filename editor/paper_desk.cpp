@@ -2,12 +2,9 @@
 
 #include "editor/desk.h"
 #include "editor/paper_names.h"
-#include "engine/drawing/pdf.h"
 #include "engine/files/whole_file.h"
-#include "engine/measure/tape.h"
 #include "model/book/book_files.h"
 #include "model/book/changed_pages.h"
-#include "model/book/drill_strips.h"
 
 #include <system_error>
 #include <utility>
@@ -29,76 +26,20 @@ void say(PaperDesk& papers, std::string words, bool is_trouble) {
     papers.is_trouble = is_trouble;
 }
 
-void say_error(PaperDesk& papers, const engine::Error& error) {
-    say(papers, "Nothing was written: " + engine::to_text(error), true);
+PaperWork work_of(const Desk& desk, const PaperDesk& papers, const Derived& now) {
+    return {.of = project_copy(desk, now),
+            .paper = paper_of(papers, *now.project),
+            .across = papers.across,
+            .down = papers.down};
 }
 
-std::string count_of_pages(std::size_t pages) {
-    return std::to_string(pages) + (pages == 1 ? " page" : " pages");
-}
-
-void write_document(PaperDesk& papers, const engine::Document& document, const fs::path& file) {
-    const auto bytes = engine::pdf_bytes(document);
-    if (!bytes) return say_error(papers, bytes.error());
-    const auto written = engine::write_whole_file(file, *bytes);
-    if (!written) return say_error(papers, written.error());
-    say(papers, "Wrote " + count_of_pages(document.pages.size()) + " into " + file.string(), false);
-}
-
-void write_the_book(Desk& desk, PaperDesk& papers) {
-    const auto& now = derived(desk);
-    const auto files =
-        model::book_files(*now.project, *desk.catalogue, now.resolved, *desk.prices.library,
-                          {.supplier = {}, .paper = paper_of(papers, *now.project), .go_on = {}});
-    if (!files) return say_error(papers, files.error());
-    const auto file = book_beside(desk.file);
-    const auto written = model::write_book(*files, file);
-    if (!written) return say_error(papers, written.error());
-    std::string words = "Wrote " + count_of_pages(files->pages) + " into " + file.string();
-    if (files->has_errors) words += ", not fit to work from: mend the errors first";
-    say(papers, words, files->has_errors);
-    papers.of_file.clear();  // its stamps are others now
-}
-
-engine::Result<std::optional<engine::Length>> ruler_read(const model::Project& project,
-                                                         const std::string& text) {
-    if (text.empty()) return std::optional<engine::Length>{};
-    const auto length = engine::read_length(text, engine::bare_unit(project.shown));
-    if (!length) return length.error();
-    return std::optional<engine::Length>{*length};
-}
-
-// As the rulers measure that were typed.
-engine::Result<model::PrinterScale> scale_of(const PaperDesk& papers,
-                                             const model::Project& project) {
-    const auto across = ruler_read(project, papers.across);
-    if (!across) return across.error();
-    const auto down = ruler_read(project, papers.down);
-    if (!down) return down.error();
-    return model::printer_scale(project, *across, *down);
-}
-
-void write_the_strips(Desk& desk, PaperDesk& papers) {
-    const auto& now = derived(desk);
-    const auto scale = scale_of(papers, *now.project);
-    if (!scale) return say_error(papers, scale.error());
-    const auto document = model::drill_strips(*now.project, *desk.catalogue, now.resolved,
-                                              paper_of(papers, *now.project), *scale);
-    if (document.pages.empty()) {
-        return say(papers, "Nothing is drilled that a strip could mark.", true);
-    }
-    write_document(papers, document, strips_beside(desk.file));
-}
-
-void write_the_changed(Desk& desk, PaperDesk& papers) {
-    const auto& now = derived(desk);
-    if (!papers.printed) return;
-    const auto marks =
-        model::changed_marks(papers.printed->marks, *now.project, *desk.catalogue, now.resolved);
-    const auto document = model::changed_pages(*now.project, *desk.catalogue, now.resolved, marks,
-                                               paper_of(papers, *now.project));
-    if (document.pages.empty()) return say(papers, "No drawing has changed.", false);
-    write_document(papers, document, changed_beside(desk.file));
+void take_written(Desk& desk, const engine::Result<ToWrite>& made) {
+    auto& papers = *desk.ui.make.paper;
+    const auto written = made ? write_all(*made) : engine::Result<engine::Done>{made.error()};
+    if (!written)
+        return say(papers, "Nothing was written: " + engine::to_text(written.error()), true);
+    say(papers, made->words, made->is_trouble);
+    papers.of_file.clear();  // the stamps of its book may be others now
 }
 
 void do_what_is_wished(Desk& desk, PaperDesk& papers) {
@@ -107,9 +48,28 @@ void do_what_is_wished(Desk& desk, PaperDesk& papers) {
     if (desk.file.empty()) {
         return say(papers, "Save the project first: what is printed lies beside it.", true);
     }
-    if (wish == PaperWish::book) write_the_book(desk, papers);
-    if (wish == PaperWish::strips) write_the_strips(desk, papers);
-    if (wish == PaperWish::changed) write_the_changed(desk, papers);
+    const auto work = work_of(desk, papers, derived(desk));
+    if (wish == PaperWish::book) {
+        begin_writing(
+            desk, "Writing the shop book",
+            [work, file = book_beside(desk.file)](const PaperGoOn& go_on) {
+                return book_to_write(work, file, go_on);
+            },
+            take_written);
+    } else if (wish == PaperWish::strips) {
+        begin_writing(
+            desk, "Writing the drill strips",
+            [work, file = strips_beside(desk.file)](const PaperGoOn& go_on) {
+                return strips_to_write(work, file, go_on);
+            },
+            take_written);
+    } else if (papers.printed) {
+        begin_writing(
+            desk, "Writing what has changed",
+            [work, printed = *papers.printed, file = changed_beside(desk.file)](
+                const PaperGoOn& go_on) { return changed_to_write(work, printed, file, go_on); },
+            take_written);
+    }
 }
 
 void look_for_book(PaperDesk& papers, const fs::path& project_file) {
@@ -157,27 +117,9 @@ fs::path changed_beside(const fs::path& project_file) {
     return beside(project_file, ".changed.pdf");
 }
 
-std::string printed_words(Desk& desk, const fs::path& folder) {
+PaperWork paper_work(const Desk& desk, const Derived& now) {
     const PaperDesk none;
-    const auto& papers = desk.ui.make.paper ? *desk.ui.make.paper : none;
-    const auto& now = derived(desk);
-    const auto paper = paper_of(papers, *now.project);
-    const auto book =
-        model::book_files(*now.project, *desk.catalogue, now.resolved, *desk.prices.library,
-                          {.supplier = {}, .paper = paper, .go_on = {}});
-    if (!book) return "; no shop book: " + engine::to_text(book.error());
-    if (const auto done = model::write_book(*book, folder / "book.pdf"); !done)
-        return "; no shop book: " + engine::to_text(done.error());
-    const auto scale = scale_of(papers, *now.project);
-    if (!scale) return ", and the shop book; no drill strips: " + engine::to_text(scale.error());
-    const auto strips =
-        model::drill_strips(*now.project, *desk.catalogue, now.resolved, paper, *scale);
-    if (strips.pages.empty()) return ", and the shop book";
-    const auto bytes = engine::pdf_bytes(strips);
-    const auto done = bytes ? engine::write_whole_file(folder / "strips.pdf", *bytes)
-                            : engine::Result<engine::Done>{bytes.error()};
-    if (!done) return ", and the shop book; no drill strips: " + engine::to_text(done.error());
-    return ", the shop book and the drill strips";
+    return work_of(desk, desk.ui.make.paper ? *desk.ui.make.paper : none, now);
 }
 
 void tend_paper(Desk& desk) {

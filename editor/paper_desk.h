@@ -2,6 +2,7 @@
 #pragma once
 
 #include "editor/derived.h"
+#include "editor/paper_work.h"
 #include "engine/drawing/paper.h"
 #include "model/book/stamp.h"
 
@@ -43,8 +44,7 @@ std::filesystem::path changed_beside(const std::filesystem::path& project_file);
 // the book was written.
 void tend_paper(Desk& desk);
 
-// Writes the book and the strips into a folder, with the paper that is chosen; what there is to say
-// of it, as the end of a sentence.
-std::string printed_words(Desk& desk, const std::filesystem::path& folder);
+// The paper that is chosen, and what its rulers measure.
+PaperWork paper_work(const Desk& desk, const Derived& now);
 
 }  // namespace editor

@@ -12,13 +12,13 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<const char*, 33> dialog_names{
+constexpr std::array<const char*, 34> dialog_names{
     "",         "files",       "starter",     "dimension", "title",  "unsaved",
     "trouble",  "export",      "panel",       "vents",     "brace",  "leaning",
     "obstacle", "well survey", "wall survey", "opening",   "scan",   "step over",
     "place",    "lean",        "split",       "mirror",    "repeat", "copy",
     "take out", "recovery",    "changed",     "find",      "member", "plane",
-    "bay",      "supplier",    "trade words"};
+    "bay",      "supplier",    "trade words", "writing"};
 static_assert(dialog_names.size() == std::variant_size_v<Dialog>);
 
 json dimensions_of(const Derived& now) {

@@ -12,6 +12,7 @@
 #include "editor/open_project.h"
 #include "editor/painter.h"
 #include "editor/pixel_size.h"
+#include "editor/places/shop_tables.h"
 #include "editor/recent_files.h"
 #include "editor/report_state.h"
 #include "editor/screen.h"
@@ -344,6 +345,7 @@ void use_state(Desk& desk) {
     desk.ui.theme = look.theme;
     desk.ui.text_scale = look.text_scale;
     desk.ui.help.has_dismissed_steps = look.has_dismissed_steps;
+    desk.ui.sections.folded = look.folded;
     desk.journal = std::make_shared<JournalKeeper>(journal_folder(desk.state_folder));
 }
 
@@ -361,6 +363,9 @@ ExitStatus run_with(GLFWwindow* window,
     if (!open_first(desk, options, err)) return ExitStatus::not_possible;
     ask_about_left_behind(desk);
     desk.ui.place = place_named(options.place);
+    for (const auto table : shop_tables) {
+        if (name_of(table) == options.sheet) desk.ui.make.table = table;
+    }
     if (options.is_dark) desk.ui.theme = Theme::dark;
     if (!choose_by_name(desk, options.choose, err)) return ExitStatus::not_possible;
     if (options.screenshot) desk.ui.notice.reset();
@@ -373,7 +378,8 @@ ExitStatus run_with(GLFWwindow* window,
     }
     auto status = ExitStatus::fine;
     const auto look_now = [&desk] {
-        return WindowLook{desk.ui.theme, desk.ui.text_scale, desk.ui.help.has_dismissed_steps};
+        return WindowLook{desk.ui.theme, desk.ui.text_scale, desk.ui.help.has_dismissed_steps,
+                          desk.ui.sections.folded};
     };
     const WindowLook began = look_now();
     if (options.screenshot) {
@@ -385,6 +391,8 @@ ExitStatus run_with(GLFWwindow* window,
         if (look != began) write_window_look(look, desk.state_folder);
     }
     desk.bands.reset();  // its thread wakes the window, which is about to go
+    desk.ui.dialog = std::monostate{};
+    desk.ui.interrupted.clear();
     desk.nest_run.reset();
     desk.buy_run.reset();
     return status;

@@ -17,6 +17,7 @@ struct WindowOptions {
     // Draws the window until it is at rest, writes it as a PNG file and ends.
     std::optional<std::filesystem::path> screenshot;
     std::string place;     // for a screenshot: one of place_rows by its name; empty: Lay out
+    std::string sheet;     // for a screenshot of Make: one of its sheets by its name
     std::string choose;    // for a screenshot: a member or a joint to choose; empty: none
     bool is_dark = false;  // begins in the dark look
     // Prints a line "STATE {...}" whenever what is shown has changed and is at rest, for scripts

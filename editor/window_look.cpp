@@ -32,6 +32,11 @@ WindowLook read_window_look(const std::filesystem::path& state_folder) {
         look.text_scale = std::clamp(scale->get<float>(), least_text_scale, most_text_scale);
     const auto dismissed = tree->find("has_dismissed_steps");
     look.has_dismissed_steps = dismissed != tree->end() && *dismissed == true;
+    const auto folded = tree->find("folded");
+    for (std::size_t i = 0; i < look.folded.size(); ++i) {
+        const bool is_told = folded != tree->end() && folded->is_array() && i < folded->size();
+        look.folded[i] = is_told && folded->at(i) == true;
+    }
     return look;
 }
 
@@ -39,7 +44,8 @@ void write_window_look(const WindowLook& look, const std::filesystem::path& stat
     if (state_folder.empty() || !is_made(state_folder)) return;
     const json tree{{"theme", look.theme == Theme::dark ? "dark" : "light"},
                     {"text_scale", look.text_scale},
-                    {"has_dismissed_steps", look.has_dismissed_steps}};
+                    {"has_dismissed_steps", look.has_dismissed_steps},
+                    {"folded", look.folded}};
     static_cast<void>(engine::write_whole_file(file_in(state_folder), tree.dump(2) + "\n"));
 }
 

@@ -3,6 +3,7 @@
 
 #include "editor/kit/theme.h"
 
+#include <array>
 #include <filesystem>
 
 namespace editor {
@@ -11,6 +12,7 @@ struct WindowLook {
     Theme theme = Theme::light;
     float text_scale = 1.0F;  // on top of the screen's own
     bool has_dismissed_steps = false;
+    std::array<bool, 3> folded{};  // of Lay out: LayOutSections::folded
 
     bool operator==(const WindowLook&) const = default;
 };

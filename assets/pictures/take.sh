@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Takes the README's pictures of the window anew: every place, light at 1600x1000 and dark at
-# 1280x720. Needs xvfb, xauth and imagemagick.
+# 1280x720; sheets of Make, and a page of the shop book.
+# Needs xvfb, xauth, imagemagick and poppler-utils.
 # Usage: assets/pictures/take.sh BARWRIGHT
 set -euo pipefail
 barwright=$(realpath "$1")
@@ -19,7 +20,18 @@ for place in measure "lay out" join prove buy make; do
     chosen=()
     [[ $place == "lay out" ]] && chosen=(--choose "post front left")
     [[ $place == join ]] && chosen=(--choose "post front left + rail front top")
-    [[ $place == make ]] && chosen=(--choose "rail front top")
+    [[ $place == make ]] && chosen=(--sheet drilling --choose "rail front top")
     take "$name.png" --place "$place" --size 1600x1000 "${chosen[@]}"
     take "${name}_dark.png" --place "$place" --size 1280x720 --dark "${chosen[@]}"
 done
+
+take window_assembly.png --place make --sheet assembly --size 1600x1000
+take window_bench_dark.png --place make --sheet "at the bench" --size 1280x720 --dark
+
+# A page of the shop book: the drawing of a mark.
+book=$(mktemp -d)
+trap 'rm -rf "$book"' EXIT
+"$barwright" book samples/work_counter.json --paper letter --out "$book/book.pdf" || [[ -s $book/book.pdf ]]
+page=$(pdftotext "$book/book.pdf" - | awk 'BEGIN { RS = "\f" } /rail front top/ && /datum end/ && /quantity|pieces/ { print NR; exit }')
+pdftoppm -r 80 -png -singlefile -f "$page" -l "$page" "$book/book.pdf" "$book/page"
+convert "$book/page.png" -bordercolor gray70 -border 1 -strip +dither -colors 64 PNG8:assets/pictures/book_mark.png

@@ -2,7 +2,7 @@
 
 _barwright_options() { # of a command; of none when it is not known
     case $1 in
-        edit) echo --size --samples --screenshot --place --choose --dark --report-state --help ;;
+        edit) echo --size --samples --screenshot --place --sheet --choose --dark --report-state --help ;;
         schedule | export | dxf) echo --out --help ;;
         buy) echo --out --supplier --paper --help ;;
         strips) echo --out --paper --ruler-across --ruler-down --help ;;
@@ -43,6 +43,10 @@ _barwright_out() {
 _barwright_value_of() {
     case $1 in
         --place) _barwright_any_of measure "lay out" join prove buy make ;;
+        --sheet)
+            _barwright_any_of "cut list" "at the saw" drilling fasteners assembly "at the bench" \
+                "on paper"
+            ;;
         --from) _barwright_any_of front left top corner ;;
         --screenshot) _barwright_files .png ;;
         --out) _barwright_out ;;

@@ -32,6 +32,7 @@
 #include "editor/dialogs/wall_survey.h"
 #include "editor/dialogs/well_survey.h"
 
+#include <memory>
 #include <string>
 #include <variant>
 
@@ -41,6 +42,13 @@ namespace editor {
 struct Trouble {
     std::string title;
     std::string text;
+};
+
+struct WriteRun;  // editor/write_run.h
+
+// Files are worked out that are to be written.
+struct Writing {
+    std::shared_ptr<WriteRun> run;
 };
 
 using Dialog = std::variant<std::monostate,
@@ -75,7 +83,8 @@ using Dialog = std::variant<std::monostate,
                             PlaneForm,
                             BayForm,
                             SupplierForm,
-                            TradeWords>;
+                            TradeWords,
+                            Writing>;
 
 inline bool is_open(const Dialog& dialog) {
     return !std::holds_alternative<std::monostate>(dialog);

@@ -4,6 +4,7 @@
 #include "editor/desk_files.h"
 #include "editor/dialogs/command_finder.h"
 #include "editor/dialogs/trade_words_page.h"
+#include "editor/dialogs/writing.h"
 #include "editor/file_changes.h"
 #include "editor/keys.h"
 #include "editor/kit/scopes.h"
@@ -263,6 +264,20 @@ void draw(Desk& desk, const ExportQuestion&) {
     desk.ui.dialog = std::monostate{};
     if (answer == ExportAnswer::write) browse_to_export(desk);
     if (answer == ExportAnswer::look) show_worst(desk);
+}
+
+void draw(Desk& desk, const Writing& writing) {
+    const auto run = writing.run;
+    draw_writing(*run);
+    desk.ui.goes_on = true;
+    if (!run->work.is_finished()) return;
+    close_dialog(desk);
+    const auto& made = run->work.result();
+    if (!made && made.error().code == engine::ErrorCode::cancelled) {
+        desk.ui.notice = Notice{"Cancelled: nothing was written", false};
+    } else {
+        run->take(desk, made);
+    }
 }
 
 void draw(Desk&, std::monostate) {}

@@ -1,6 +1,6 @@
 #include "editor/dialogs/file_browser.h"
 
-#include "model/schedule/write_all.h"
+#include "editor/export_run.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -54,15 +54,6 @@ bool read_entries(FileBrowser& browser, const fs::path& folder, std::error_code&
     std::sort(entries.begin(), entries.end(), comes_before);
     browser.entries = std::move(entries);
     return true;
-}
-
-std::vector<std::string> schedules_in(const fs::path& folder) {
-    std::vector<std::string> there;
-    for (const auto name : model::schedule_names) {
-        std::error_code ignored;
-        if (fs::exists(folder / name, ignored)) there.emplace_back(name);
-    }
-    return there;
 }
 
 fs::path nearest_folder(const fs::path& wanted) {
@@ -160,7 +151,7 @@ void go_to(FileBrowser& browser, const fs::path& folder) {
                          : clean.parent_path();
     browser.typed_folder = browser.folder.string();
     if (opens(browser)) browser.file_name.clear();
-    if (browser.purpose == BrowseFor::exporting) browser.replaced = schedules_in(browser.folder);
+    if (browser.purpose == BrowseFor::exporting) browser.replaced = exported_in(browser.folder);
 }
 
 void go_up(FileBrowser& browser) {

@@ -3,12 +3,14 @@
 #include "editor/commands.h"
 #include "editor/keys.h"
 #include "engine/files/whole_file.h"
+#include "model/buying/buying_files.h"
 #include "model/schedule/write_all.h"
 
 #include "tests/editor/headless_ui.h"
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <fstream>
 
 using tests::HeadlessUi;
@@ -146,7 +148,39 @@ TEST_CASE("exporting again says which schedules are written anew", "[editor][fil
     tests::start_box(ui.desk);
     REQUIRE(editor::export_to(ui.desk, folder.path()));
     const auto browser = editor::browser_for(editor::BrowseFor::exporting, folder.path());
-    CHECK(browser.replaced.size() == model::schedule_names.size());
+    std::size_t files = 0;
+    for (const auto& entry : fs::recursive_directory_iterator(folder.path())) {
+        if (!entry.is_regular_file()) continue;
+        CAPTURE(entry.path());
+        const auto name = fs::relative(entry.path(), folder.path()).string();
+        const bool is_filled_in = entry.path().filename() == model::buying_names.back();
+        CHECK((std::ranges::count(browser.replaced, name) == 1) == !is_filled_in);
+        ++files;
+    }
+    CHECK(files == browser.replaced.size() + 1);
+}
+
+TEST_CASE("a price list that was filled in is not exported anew, strips of nothing go",
+          "[editor][files]") {
+    const TemporaryFolder folder;
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::export_to(ui.desk, folder.path()));
+    const auto list = folder.path() / "buying" / model::buying_names.back();
+    REQUIRE(fs::exists(list));
+    std::ofstream(list) << "by hand";
+    REQUIRE(fs::exists(folder.path() / "strips.pdf"));
+    auto project = editor::project_of(ui.desk);
+    project.frames[0].panels.clear();
+    auto& members = project.frames[0].members;
+    members.erase(members.begin() + 1, members.end());
+    ui.desk.history.record("one member", std::move(project));
+    ui.settle();
+    REQUIRE(ui.now().drills.empty());
+    REQUIRE(editor::export_to(ui.desk, folder.path()));
+    CHECK_FALSE(fs::exists(folder.path() / "strips.pdf"));
+    CHECK(fs::exists(folder.path() / "book.pdf"));
+    CHECK(fs::file_size(list) == 7);
 }
 
 TEST_CASE("export is not offered while there is no frame", "[editor][files]") {

@@ -41,7 +41,7 @@ double contrast(ImU32 a, ImU32 b) {
 TEST_CASE("how the window looks is there again in the next run", "[editor][look]") {
     const TemporaryFolder folder;
     CHECK(editor::read_window_look(folder.path()) == editor::WindowLook{});
-    const editor::WindowLook look{Theme::dark, 1.25F, true};
+    const editor::WindowLook look{Theme::dark, 1.25F, true, {false, true, false}};
     editor::write_window_look(look, folder.path());
     CHECK(editor::read_window_look(folder.path()) == look);
     CHECK(editor::read_window_look({}) == editor::WindowLook{});
@@ -49,7 +49,8 @@ TEST_CASE("how the window looks is there again in the next run", "[editor][look]
 
 TEST_CASE("a look that cannot be read is the usual one", "[editor][look]") {
     const TemporaryFolder folder;
-    for (const char* text : {"", "[]", "{\"theme\": 3, \"text_scale\": \"big\"}", "\x89PNG"}) {
+    for (const char* text : {"", "[]", "{\"theme\": 3, \"text_scale\": \"big\", \"folded\": 7}",
+                             "{\"folded\": [0, \"yes\"]}", "\x89PNG"}) {
         std::ofstream(folder.path() / "window.json") << text;
         CHECK(editor::read_window_look(folder.path()) == editor::WindowLook{});
     }
