@@ -53,11 +53,10 @@ public:
 
     // For what is worked out beside the window.
     void waits_for(const std::string& item) {
-        for (int i = 0; i < 60'000 && !ui_.has(item); ++i) {
-            std::this_thread::sleep_for(std::chrono::milliseconds(1));
-            ui_.frame();
-        }
-        ui_.settle();
+        waits_until([&] { return ui_.has(item); });
+    }
+    void waits_until_written() {
+        waits_until([&] { return !std::holds_alternative<editor::Writing>(ui_.desk.ui.dialog); });
     }
 
     std::string reads(const std::string& item) const { return ui_.item(item).value; }
@@ -65,6 +64,15 @@ public:
     const std::vector<std::string>& done() const { return done_; }
 
 private:
+    template <class Condition>
+    void waits_until(const Condition& is_so) {
+        for (int i = 0; i < 60'000 && !is_so(); ++i) {
+            std::this_thread::sleep_for(std::chrono::milliseconds(1));
+            ui_.frame();
+        }
+        ui_.settle();
+    }
+
     HeadlessUi ui_;
     std::vector<std::string> done_;
 };
@@ -116,6 +124,7 @@ void exports_into(Person& person, const std::filesystem::path& folder) {
     person.types("Files/Folder", folder.string(), 1);
     person.presses("Enter", key::enter);
     person.clicks("Files/Take");
+    person.waits_until_written();
 }
 
 // ---- what came of it ----------------------------------------------------------------------------
