@@ -78,16 +78,29 @@ engine::Result<model::PrinterScale> scale_of(const PaperDesk& papers,
     return model::printer_scale(project, *across, *down);
 }
 
+// Adds to what was said of a file that was written.
+void tell_unfit(PaperDesk& papers, const Derived& now, const std::string& more) {
+    if (papers.is_trouble) return;
+    if (now.summary.errors > 0) papers.said += ", not fit to work from: mend the errors first";
+    papers.said += more;
+    papers.is_trouble = now.summary.errors > 0 || !more.empty();
+}
+
 void write_the_strips(Desk& desk, PaperDesk& papers) {
     const auto& now = derived(desk);
     const auto scale = scale_of(papers, *now.project);
     if (!scale) return say_error(papers, scale.error());
-    const auto document = model::drill_strips(*now.project, *desk.catalogue, now.resolved,
-                                              paper_of(papers, *now.project), *scale);
-    if (document.pages.empty()) {
-        return say(papers, "Nothing is drilled that a strip could mark.", true);
+    const auto strips = model::drill_strips(*now.project, *desk.catalogue, now.resolved,
+                                            {.paper = paper_of(papers, *now.project),
+                                             .printer = *scale,
+                                             .has_errors = now.summary.errors > 0});
+    std::string refused;
+    for (const auto& words : strips.refused) refused += ". " + words;
+    if (strips.document.pages.empty()) {
+        return say(papers, "Nothing is drilled that a strip could mark" + refused + ".", true);
     }
-    write_document(papers, document, strips_beside(desk.file));
+    write_document(papers, strips.document, strips_beside(desk.file));
+    tell_unfit(papers, now, refused);
 }
 
 void write_the_changed(Desk& desk, PaperDesk& papers) {
@@ -95,10 +108,12 @@ void write_the_changed(Desk& desk, PaperDesk& papers) {
     if (!papers.printed) return;
     const auto marks =
         model::changed_marks(papers.printed->marks, *now.project, *desk.catalogue, now.resolved);
-    const auto document = model::changed_pages(*now.project, *desk.catalogue, now.resolved, marks,
-                                               paper_of(papers, *now.project));
+    const auto document =
+        model::changed_pages(*now.project, *desk.catalogue, now.resolved, marks,
+                             paper_of(papers, *now.project), now.summary.errors > 0);
     if (document.pages.empty()) return say(papers, "No drawing has changed.", false);
     write_document(papers, document, changed_beside(desk.file));
+    tell_unfit(papers, now, {});
 }
 
 void do_what_is_wished(Desk& desk, PaperDesk& papers) {
@@ -170,14 +185,17 @@ std::string printed_words(Desk& desk, const fs::path& folder) {
         return "; no shop book: " + engine::to_text(done.error());
     const auto scale = scale_of(papers, *now.project);
     if (!scale) return ", and the shop book; no drill strips: " + engine::to_text(scale.error());
-    const auto strips =
-        model::drill_strips(*now.project, *desk.catalogue, now.resolved, paper, *scale);
-    if (strips.pages.empty()) return ", and the shop book";
-    const auto bytes = engine::pdf_bytes(strips);
+    const auto strips = model::drill_strips(
+        *now.project, *desk.catalogue, now.resolved,
+        {.paper = paper, .printer = *scale, .has_errors = now.summary.errors > 0});
+    if (strips.document.pages.empty()) return ", and the shop book";
+    const auto bytes = engine::pdf_bytes(strips.document);
     const auto done = bytes ? engine::write_whole_file(folder / "strips.pdf", *bytes)
                             : engine::Result<engine::Done>{bytes.error()};
     if (!done) return ", and the shop book; no drill strips: " + engine::to_text(done.error());
-    return ", the shop book and the drill strips";
+    std::string words = ", the shop book and the drill strips";
+    for (const auto& refused : strips.refused) words += "; " + refused;
+    return words;
 }
 
 void tend_paper(Desk& desk) {
