@@ -86,18 +86,25 @@ private:
         for (const double top : {hole.at.y - off - height, hole.at.y + off})
             for (const double left : {hole.at.x + off, hole.at.x - off - width})
                 corners.push_back({left, top, width, height});
-        const auto leg = paper_.leg(hole.leg);
-        const auto sound = std::ranges::find_if(corners, [&](const PageBox& box) {
-            return box.left > leg.left + 0.3 && box.left + width < leg.left + leg.width - 0.3 &&
-                   std::ranges::all_of(numbers_,
-                                       [&](const PageBox& other) { return are_apart(box, other); });
-        });
+        const auto sound = std::ranges::find_if(
+            corners, [&](const PageBox& box) { return is_sound_number(hole, box); });
         if (is_asked && sound == corners.end()) return false;
         const PageBox box = sound == corners.end() ? corners.front() : *sound;
         numbers_.push_back(box);
         ground_.block(box, 0.5);
         made_.numbers.push_back({{box.left, box.top + height}, words, size});
         return true;
+    }
+
+    bool is_sound_number(const StripHole& hole, const PageBox& box) const {
+        const auto leg = paper_.leg(hole.leg);
+        const auto is_clear = [&](const PageBox& other) { return are_apart(box, other); };
+        return box.left > leg.left + 0.3 && box.left + box.width < leg.left + leg.width - 0.3 &&
+               std::ranges::all_of(numbers_, is_clear) &&
+               std::ranges::all_of(paper_.holes(), [&](const StripHole& other) {
+                   const double reach = other.hole == hole.hole ? 0.0 : other.radius + 0.5;
+                   return is_clear({other.at.x - reach, other.at.y - reach, 2 * reach, 2 * reach});
+               });
     }
 
     // Each on its own leg; one that is all cut away here, or has nothing to drill, can do without.
