@@ -13,8 +13,8 @@ struct StripDrawing {
     StripLabels labels;
 };
 
-constexpr double strip_head = 13.5;  // mm of paper above a tile and its tab, for words
-constexpr double strip_foot = 6.0;   // and below
+inline constexpr double strip_head = 13.5;  // mm of paper above a tile and its tab, for words
+inline constexpr double strip_foot = 6.0;   // and below
 
 // mm of paper, head and foot with it.
 PackedSize size_of(const StripDrawing& strip);

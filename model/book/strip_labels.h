@@ -11,7 +11,7 @@
 
 namespace model {
 
-constexpr double hole_number_size = 2.2;
+inline constexpr double hole_number_size = 2.2;
 
 enum class LabelArrow { none, up, down };
 
@@ -38,9 +38,9 @@ struct StripLabels {
     double tab = 0.0;  // mm that the paper is longer beyond its upper edge
 };
 
-constexpr double label_pitch = 1.25;  // from line to line, in sizes of the font
-constexpr double label_arrow = 5.0;   // mm: its length
-constexpr double label_arrow_room = 2.8;
+inline constexpr double label_pitch = 1.25;  // from line to line, in sizes of the font
+inline constexpr double label_arrow = 5.0;   // mm: its length
+inline constexpr double label_arrow_room = 2.8;
 
 // Mark and hand, part, the name and side of each leg, and which way the datum end lies: each on a
 // leg where it covers no cross, level or along the leg; else across a fold; else on a tab. What is

@@ -11,7 +11,7 @@
 
 namespace model {
 
-constexpr double strip_gap = 4.0;  // between papers, for the scissors
+inline constexpr double strip_gap = 4.0;  // between papers, for the scissors
 
 // What a sheet has for papers, mm.
 struct StripField {
