@@ -27,15 +27,16 @@ ExitStatus run_dxf(const DxfArguments& arguments, Streams streams) {
     };
     const auto made = worked_out_file(arguments.project);
     if (!made) return refuse(made.error());
-    const auto files = model::dxf_files(made->project, made->catalogue, made->resolved);
+    const auto files =
+        model::dxf_files(made->project, made->catalogue, made->resolved, made->has_errors);
     if (!files) return refuse(files.error());
     if (const auto written = model::write_all(*files, arguments.folder); !written)
         return refuse(written.error());
     streams.out << "written to " << arguments.folder << ": " << files->size()
                 << (files->size() == 1 ? " file" : " files") << ", one for each mark and hand\n";
     if (!made->has_errors) return ExitStatus::fine;
-    streams.err << "barwright: the files are written, but the project has errors: run `barwright "
-                   "check` and mend them first\n";
+    streams.err << "barwright: the files are written, but the project is not fit to cut from: "
+                   "run `barwright check` and mend the errors first\n";
     return ExitStatus::has_errors;
 }
 

@@ -53,8 +53,8 @@ bool add_printed(ToWrite& made, engine::Result<ToWrite> printed, const char* wha
         made.words += std::string("; no ") + what + ": " + engine::to_text(printed.error());
         return true;
     }
-    if (printed->files.empty()) return true;
-    made.words += std::string(", and the ") + what;
+    if (!printed->files.empty()) made.words += std::string(", and the ") + what;
+    made.words += printed->left_out;
     for (auto& file : printed->files) made.files.push_back(std::move(file));
     return true;
 }

@@ -30,7 +30,8 @@ PaperWork work_of(const Desk& desk, const PaperDesk& papers, const Derived& now)
     return {.of = project_copy(desk, now),
             .paper = paper_of(papers, *now.project),
             .across = papers.across,
-            .down = papers.down};
+            .down = papers.down,
+            .has_errors = now.summary.errors > 0};
 }
 
 void take_written(Desk& desk, const engine::Result<ToWrite>& made) {

@@ -13,6 +13,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
+constexpr const char* unfit_words = ", not fit to work from: mend the errors first";
+
 std::string wrote_words(std::size_t pages, const fs::path& file) {
     return "Wrote " + std::to_string(pages) + (pages == 1 ? " page" : " pages") + " into " +
            file.string();
@@ -20,6 +22,8 @@ std::string wrote_words(std::size_t pages, const fs::path& file) {
 
 engine::Result<ToWrite> as_file(const engine::Document& document,
                                 const fs::path& file,
+                                bool has_errors,
+                                const std::string& left_out,
                                 const PaperGoOn& go_on) {
     auto bytes = engine::pdf_bytes(document);
     if (!bytes) return bytes.error();
@@ -27,6 +31,10 @@ engine::Result<ToWrite> as_file(const engine::Document& document,
     ToWrite made;
     made.files.push_back({.path = file, .bytes = std::move(bytes).value()});
     made.words = wrote_words(document.pages.size(), file);
+    if (has_errors) made.words += unfit_words;
+    made.words += left_out;
+    made.left_out = left_out;
+    made.is_trouble = has_errors || !left_out.empty();
     return made;
 }
 
@@ -48,10 +56,11 @@ engine::Result<model::PrinterScale> scale_of(const PaperWork& work) {
     return model::printer_scale(project, *across, *down);
 }
 
-ToWrite nothing(std::string words, bool is_trouble) {
+ToWrite nothing(std::string words, std::string left_out) {
     ToWrite made;
     made.words = std::move(words);
-    made.is_trouble = is_trouble;
+    made.left_out = std::move(left_out);
+    made.is_trouble = true;
     return made;
 }
 
@@ -69,7 +78,7 @@ engine::Result<ToWrite> book_to_write(const PaperWork& work,
     ToWrite made;
     made.words = wrote_words(book->pages, file);
     made.is_trouble = book->has_errors;
-    if (book->has_errors) made.words += ", not fit to work from: mend the errors first";
+    if (book->has_errors) made.words += unfit_words;
     made.files.push_back({.path = file, .bytes = std::move(book->pdf)});
     made.files.push_back({.path = model::stamps_beside(file), .bytes = std::move(book->stamps)});
     return made;
@@ -81,10 +90,14 @@ engine::Result<ToWrite> strips_to_write(const PaperWork& work,
     const auto& of = *work.of;
     const auto scale = scale_of(work);
     if (!scale) return scale.error();
-    const auto document =
-        model::drill_strips(*of.project, *of.catalogue, of.resolved, work.paper, *scale);
-    if (document.pages.empty()) return nothing("Nothing is drilled that a strip could mark.", true);
-    return as_file(document, file, go_on);
+    const auto strips = model::drill_strips(
+        *of.project, *of.catalogue, of.resolved,
+        {.paper = work.paper, .printer = *scale, .has_errors = work.has_errors});
+    std::string refused;
+    for (const auto& words : strips.refused) refused += ". " + words;
+    if (strips.document.pages.empty())
+        return nothing("Nothing is drilled that a strip could mark" + refused + ".", refused);
+    return as_file(strips.document, file, work.has_errors, refused, go_on);
 }
 
 engine::Result<ToWrite> changed_to_write(const PaperWork& work,
@@ -93,10 +106,10 @@ engine::Result<ToWrite> changed_to_write(const PaperWork& work,
                                          const PaperGoOn& go_on) {
     const auto& of = *work.of;
     const auto marks = model::changed_marks(printed.marks, *of.project, *of.catalogue, of.resolved);
-    const auto document =
-        model::changed_pages(*of.project, *of.catalogue, of.resolved, marks, work.paper);
-    if (document.pages.empty()) return nothing("No drawing has changed.", false);
-    return as_file(document, file, go_on);
+    const auto document = model::changed_pages(*of.project, *of.catalogue, of.resolved, marks,
+                                               work.paper, work.has_errors);
+    if (document.pages.empty()) return nothing("No drawing has changed.", {});
+    return as_file(document, file, work.has_errors, {}, go_on);
 }
 
 }  // namespace editor

@@ -18,6 +18,7 @@ struct PaperWork {
     engine::Paper paper = engine::Paper::a4;
     std::string across;  // what the ruler measures on a printed sheet, as typed; empty: as it says
     std::string down;
+    bool has_errors = false;  // findings say that it is not fit to work from
 };
 
 using PaperGoOn = BackgroundWork<ToWrite>::GoOn;

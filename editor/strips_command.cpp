@@ -39,7 +39,8 @@ engine::Result<model::PrinterScale> scale_from(const model::Project& project,
 
 struct Written {
     std::size_t pages = 0;
-    std::string ruler;  // "4 in"
+    std::string ruler;                 // "4 in"
+    std::vector<std::string> refused;  // as DrillStrips
     bool has_errors = false;
 };
 
@@ -48,22 +49,29 @@ engine::Result<Written> written_strips(const StripsArguments& arguments) {
     if (!made) return made.error();
     const auto scale = scale_from(made->project, arguments);
     if (!scale) return scale.error();
-    const auto document = model::drill_strips(made->project, made->catalogue, made->resolved,
-                                              paper_for(made->project, arguments.paper), *scale);
-    if (document.pages.empty()) {
-        return engine::Error{engine::ErrorCode::invalid_value, arguments.project,
-                             "nothing in it is drilled that a strip could mark; panels are marked "
-                             "from their drawings"};
+    const auto strips = model::drill_strips(made->project, made->catalogue, made->resolved,
+                                            {.paper = paper_for(made->project, arguments.paper),
+                                             .printer = *scale,
+                                             .has_errors = made->has_errors});
+    const auto& pages = strips.document.pages;
+    if (pages.empty()) {
+        std::string why;
+        for (const auto& words : strips.refused) why += (why.empty() ? "" : "; ") + words;
+        if (why.empty()) {
+            why =
+                "nothing in it is drilled that a strip could mark; panels are marked from their "
+                "drawings";
+        }
+        return engine::Error{engine::ErrorCode::invalid_value, arguments.project, why};
     }
-    const auto bytes = engine::pdf_bytes(document);
+    const auto bytes = engine::pdf_bytes(strips.document);
     if (!bytes) return bytes.error();
     if (const auto done = engine::write_whole_file(arguments.file, *bytes); !done)
         return done.error();
     auto style = made->project.shown;
     style.with_unit = true;
-    return Written{document.pages.size(),
-                   engine::exact_text(model::measured_ruler(made->project), style),
-                   made->has_errors};
+    return Written{pages.size(), engine::exact_text(model::measured_ruler(made->project), style),
+                   strips.refused, made->has_errors};
 }
 
 }  // namespace
@@ -103,10 +111,13 @@ ExitStatus run_strips(const StripsArguments& arguments, Streams streams) {
                     << "; where they are off, give --ruler-across and --ruler-down";
     }
     streams.out << "\n";
-    if (!written->has_errors) return ExitStatus::fine;
-    streams.err << "barwright: the strips are written, but the project has errors: run `barwright "
-                   "check` and mend them first\n";
-    return ExitStatus::has_errors;
+    for (const auto& words : written->refused) streams.err << "barwright: " << words << "\n";
+    if (written->has_errors) {
+        streams.err << "barwright: the strips are written, but the project is not fit to cut from: "
+                       "run `barwright check` and mend the errors first\n";
+    }
+    const bool is_fine = written->refused.empty() && !written->has_errors;
+    return is_fine ? ExitStatus::fine : ExitStatus::has_errors;
 }
 
 }  // namespace editor

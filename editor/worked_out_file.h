@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/result.h"
+#include "model/buying/price_library.h"
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
@@ -14,7 +15,8 @@ struct WorkedOutFile {
     model::Project project;
     model::Catalogue catalogue;
     model::Resolved resolved;
-    bool has_errors = false;  // a finding is one
+    model::PriceLibrary prices;
+    bool has_errors = false;  // a finding is one, with bars of the supplier that the project names
 };
 
 engine::Result<WorkedOutFile> worked_out_file(const std::filesystem::path& file);

@@ -25,6 +25,7 @@ struct ToWrite {
     std::vector<NewFile> files;
     std::vector<std::filesystem::path> gone;  // of an earlier time, and made no more
     std::string words;                        // what there is to say once they are written
+    std::string left_out;                     // the part of the words that tells what was
     bool is_trouble = false;                  // so that it is told in red
 };
 

@@ -18,12 +18,15 @@ constexpr double farthest = 1.0e6;  // mm
 struct LayerRow {
     DxfLayer layer;
     std::string_view name;
-    int colour;  // of the index that all readers share: 1 red, 3 green, 5 blue, 7 black, 8 grey
+    int colour;  // of the index that all readers share: 1 red, 3 green, 4 cyan, 5 blue, 6 magenta,
+                 // 7 black, 8 grey
 };
 
-constexpr std::array<LayerRow, 5> layer_rows{{{DxfLayer::outline, "OUTLINE", 7},
+constexpr std::array<LayerRow, 7> layer_rows{{{DxfLayer::outline, "OUTLINE", 7},
                                               {DxfLayer::cut_out, "CUT_OUT", 1},
                                               {DxfLayer::hole, "HOLE", 5},
+                                              {DxfLayer::tapped, "HOLE_TAP", 6},
+                                              {DxfLayer::matched, "HOLE_MATCH", 4},
                                               {DxfLayer::fold, "FOLD", 3},
                                               {DxfLayer::words, "WORDS", 8}}};
 

@@ -16,6 +16,8 @@ enum class DxfLayer {
     outline,  // OUTLINE: cut around the part
     cut_out,  // CUT_OUT: cut away within it
     hole,     // HOLE: circles to drill
+    tapped,   // HOLE_TAP: to drill and tap
+    matched,  // HOLE_MATCH: drilled later, through what they are joined to
     fold,     // FOLD: edges of a bar that was laid flat; never cut
     words     // WORDS: for the eye alone
 };

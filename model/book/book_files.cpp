@@ -3,13 +3,22 @@
 #include "engine/drawing/pdf.h"
 #include "engine/files/whole_file.h"
 #include "model/book/book.h"
+#include "model/book/changed_pages.h"
 #include "model/buying/buying_files.h"
 #include "model/buying/comparison.h"
 #include "model/schedule/findings.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace model {
+namespace {
+
+bool are_with_errors(const std::vector<Finding>& findings) {
+    return std::ranges::count(findings, Severity::error, &Finding::severity) > 0;
+}
+
+}  // namespace
 
 engine::Result<BookFiles> book_files(const Project& project,
                                      const Catalogue& catalogue,
@@ -35,8 +44,30 @@ engine::Result<BookFiles> book_files(const Project& project,
     files.pdf = std::move(pdf).value();
     files.stamps = stamps_text(book_stamps(project, catalogue, resolved));
     files.pages = document.pages.size();
-    files.has_errors = std::ranges::count(supply.findings, Severity::error, &Finding::severity) > 0;
+    files.has_errors = are_with_errors(supply.findings);
     return files;
+}
+
+engine::Result<ChangedBook> changed_book(const Project& project,
+                                         const Catalogue& catalogue,
+                                         const Resolved& resolved,
+                                         const PriceLibrary& library,
+                                         const BookStamps& since,
+                                         const BookWish& wish) {
+    const auto from = supplier_wished(project, library, wish.supplier);
+    if (!from) return from.error();
+    ChangedBook changed;
+    changed.has_errors = are_with_errors(
+        all_findings(project, catalogue, resolved, supply_of(project, resolved, *from)));
+    changed.marks = changed_marks(since.marks, project, catalogue, resolved);
+    const auto document =
+        changed_pages(project, catalogue, resolved, changed.marks, wish.paper, changed.has_errors);
+    if (document.pages.empty()) return changed;
+    auto pdf = engine::pdf_bytes(document);
+    if (!pdf) return pdf.error();
+    changed.pdf = std::move(pdf).value();
+    changed.pages = document.pages.size();
+    return changed;
 }
 
 std::filesystem::path stamps_beside(const std::filesystem::path& book) {

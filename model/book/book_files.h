@@ -37,6 +37,22 @@ engine::Result<BookFiles> book_files(const Project& project,
                                      const PriceLibrary& library,
                                      const BookWish& wish);
 
+// The drawings of marks that are others now than those of an earlier book.
+struct ChangedBook {
+    std::string pdf;  // empty where no drawing is another
+    std::size_t pages = 0;
+    std::vector<Index> marks;  // that are drawn otherwise, or are new
+    bool has_errors = false;   // as of the book
+};
+
+// Errors: as those of book_files.
+engine::Result<ChangedBook> changed_book(const Project& project,
+                                         const Catalogue& catalogue,
+                                         const Resolved& resolved,
+                                         const PriceLibrary& library,
+                                         const BookStamps& since,
+                                         const BookWish& wish);
+
 // "counter.pdf" has "counter.stamps.json" beside it.
 std::filesystem::path stamps_beside(const std::filesystem::path& book);
 

@@ -13,7 +13,8 @@ engine::Document changed_pages(const Project& project,
                                const Catalogue& catalogue,
                                const Resolved& resolved,
                                const std::vector<Index>& marks,
-                               engine::Paper paper) {
+                               engine::Paper paper,
+                               bool has_errors) {
     const auto drawings = mark_drawings(project, catalogue, resolved, paper);
     const auto& places = drawings.places;
     std::set<std::size_t> pages;
@@ -30,7 +31,8 @@ engine::Document changed_pages(const Project& project,
     if (pages.empty()) return {};
     book.begin_chapter("Changed marks");
     for (const auto page : pages) book.add({drawings.pages[page]});
-    return std::move(book).finished(project_stamp(project));
+    return std::move(book).finished(project_stamp(project) +
+                                    (has_errors ? ", NOT FIT TO CUT FROM" : ""));
 }
 
 }  // namespace model

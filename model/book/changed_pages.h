@@ -11,11 +11,13 @@
 namespace model {
 
 // A page for each of these marks, in Resolved::marks, as the book has it; small pieces that share
-// its page are there too. No pages where no mark is given.
+// its page are there too. No pages where no mark is given. `has_errors`: the project is not fit to
+// cut from, which each page then says.
 engine::Document changed_pages(const Project& project,
                                const Catalogue& catalogue,
                                const Resolved& resolved,
                                const std::vector<Index>& marks,
-                               engine::Paper paper);
+                               engine::Paper paper,
+                               bool has_errors = false);
 
 }  // namespace model

@@ -1,38 +1,19 @@
 #include "model/book/drill_strips.h"
 
-#include "engine/drawing/lettering.h"
 #include "engine/measure/tape.h"
 #include "model/book/draw_strip.h"
-#include "model/book/strip_ruler.h"
+#include "model/book/strip_sheet.h"
+#include "model/schedule/page_flow.h"
 
 #include <algorithm>
 #include <array>
-#include <cstdio>
+#include <cmath>
 #include <string>
 #include <utility>
 #include <vector>
 
 namespace model {
 namespace {
-
-constexpr double head_room = 15.0;  // of a sheet, for what it is
-constexpr double gap = 4.0;         // between papers, for the scissors
-
-// What a sheet has for papers, mm of paper.
-struct Field {
-    double left = 0.0;
-    double top = 0.0;
-    PackedSize size;
-};
-
-Field field_of(engine::PaperSize paper) {
-    const double left = strip_margin + ruler_room + gap;
-    const double top = strip_margin + head_room;
-    return {
-        left,
-        top,
-        {paper.width - strip_margin - left, paper.height - strip_margin - ruler_room - gap - top}};
-}
 
 // Distances that a tape of the project has large marks for.
 engine::Length laid_off_step(const Project& project) {
@@ -41,10 +22,21 @@ engine::Length laid_off_step(const Project& project) {
                                            : 5 * engine::Length::nm_per_mm);
 }
 
-std::string percent(double scale) {
-    std::array<char, 16> text{};
-    std::snprintf(text.data(), text.size(), "%.2f", 100.0 / scale);
-    return text.data();
+double widest_piece(engine::Paper paper, const PrinterScale& printer) {
+    return strip_field(engine::paper_size(paper)).size.width * printer.across;
+}
+
+// The next paper that is wide enough, of the family that is in use first.
+std::string larger_paper_words(double width, const StripWish& wish) {
+    using engine::Paper;
+    const bool is_inch = wish.paper == Paper::letter || wish.paper == Paper::tabloid;
+    const std::array<Paper, 2> papers =
+        is_inch ? std::array{Paper::tabloid, Paper::a3} : std::array{Paper::a3, Paper::tabloid};
+    for (const auto paper : papers) {
+        if (width <= widest_piece(paper, wish.printer))
+            return "print the strips on larger paper: " + std::string(engine::name_of(paper));
+    }
+    return "mark it from its drawing in the shop book, since no paper is wide enough";
 }
 
 class Strips {
@@ -52,119 +44,150 @@ public:
     Strips(const Project& project,
            const Catalogue& catalogue,
            const Resolved& resolved,
-           engine::Paper paper,
-           const PrinterScale& printer)
+           const StripWish& wish)
         : project_{project},
           resolved_{resolved},
-          size_{engine::paper_size(paper)},
-          field_{field_of(size_)},
-          printer_{printer},
-          facts_{mark_facts(project, catalogue, resolved)} {
+          wish_{wish},
+          field_{strip_field(engine::paper_size(wish.paper))},
+          facts_{mark_facts(project, catalogue, resolved)},
+          tiles_(facts_.size()) {
         for (auto& facts : facts_) outside_.push_back(seen_from_outside(facts.flat));
     }
 
-    engine::Document document() && {
-        cut_tiles();
-        for (std::size_t i = 0; i < tiles_.size(); ++i) drawings_.push_back(drawing_of(i));
+    DrillStrips strips() && {
+        for (std::size_t i = 0; i < facts_.size(); ++i) add_mark(i);
         pack();
-        engine::Document made{.title = "Drill strips: " + project_.name};
-        for (std::size_t i = 0; i < sheet_count_; ++i) made.pages.push_back(sheet(i));
-        for (std::size_t i = 0; i < drawings_.size(); ++i) {
-            draw_strip(made.pages[places_[i].sheet],
-                       {field_.left + places_[i].left, field_.top + places_[i].top}, drawings_[i]);
-            if (tiles_[i].part > 1) continue;
-            made.bookmarks.push_back(
-                {.title = name_of_mark(resolved_, *drawings_[i].facts), .page = places_[i].sheet});
+        DrillStrips made{.document = {.title = "Drill strips: " + project_.name},
+                         .refused = std::move(refused_)};
+        for (std::size_t i = 0; i < sheet_count_; ++i) {
+            made.document.pages.push_back(
+                strip_sheet(project_, wish_, {i + 1, sheet_count_, holds(i), refused_marks_}));
         }
+        draw_papers(made.document);
         return made;
     }
 
 private:
-    void cut_tiles() {
-        const TileRoom room{
-            .width = field_.size.width * printer_.across,
-            .length = (field_.size.height - strip_head - strip_foot) * printer_.down,
-            .step = laid_off_step(project_)};
-        for (std::size_t i = 0; i < facts_.size(); ++i) {
-            if (facts_[i].cut.kind == PieceKind::panel) continue;
-            const auto tiles = strip_tiles(outside_[i], i, room);
-            tiles_.insert(tiles_.end(), tiles.begin(), tiles.end());
+    void add_mark(std::size_t i) {
+        if (facts_[i].cut.kind == PieceKind::panel) return;
+        const double width = widest_drilled_wall(outside_[i]);
+        if (width > widest_piece(wish_.paper, wish_.printer)) return refuse(i, width);
+        double length = (field_.size.height - strip_head - strip_foot) * wish_.printer.down;
+        auto drawings = drawings_of(i, length);
+        // Papers with a tab are shorter.
+        for (int tries = 0; tries < 4; ++tries) {
+            double over = 0.0;
+            for (const auto& drawing : drawings)
+                over = std::max(over, size_of(drawing).height - field_.size.height);
+            if (over <= 1.0e-6) break;
+            length -= over * wish_.printer.down + 0.1;
+            drawings = drawings_of(i, length);
         }
+        drawings_.insert(drawings_.end(), drawings.begin(), drawings.end());
     }
 
-    StripDrawing drawing_of(std::size_t i) const {
-        const auto& tile = tiles_[i];
-        const bool goes_on = i + 1 < tiles_.size() && tiles_[i + 1].mark == tile.mark &&
-                             tiles_[i + 1].first_wall == tile.first_wall;
-        return {.project = &project_,
-                .resolved = &resolved_,
-                .facts = &facts_[tile.mark],
-                .outside = &outside_[tile.mark],
-                .tile = &tile,
-                .next = goes_on ? &tiles_[i + 1] : nullptr,
-                .printer = printer_};
+    void refuse(std::size_t i, double width) {
+        const auto name = name_of_mark(resolved_, facts_[i]);
+        const auto shown = [&](double mm) {
+            return length_on_paper(project_, engine::Length::from_nm(std::llround(mm * 1.0e6)));
+        };
+        refused_marks_.push_back(name);
+        refused_.push_back(name + " has no strip: it is " + shown(width) + " wide, and " +
+                           std::string(engine::name_of(wish_.paper)) + " has room for " +
+                           shown(widest_piece(wish_.paper, wish_.printer)) + "; " +
+                           larger_paper_words(width, wish_));
+    }
+
+    // Papers no longer than that, mm of the piece.
+    std::vector<StripDrawing> drawings_of(std::size_t i, double length) {
+        const TileRoom room{.width = field_.size.width * wish_.printer.across,
+                            .length = length,
+                            .step = laid_off_step(project_)};
+        auto& tiles = tiles_[i];
+        tiles = strip_tiles(outside_[i], i, room);
+        std::vector<StripDrawing> drawings;
+        for (std::size_t k = 0; k < tiles.size(); ++k) {
+            const bool goes_on =
+                k + 1 < tiles.size() && tiles[k + 1].first_wall == tiles[k].first_wall;
+            StripDrawing drawing;
+            drawing.part = {.project = &project_,
+                            .resolved = &resolved_,
+                            .facts = &facts_[i],
+                            .outside = &outside_[i],
+                            .tile = &tiles[k],
+                            .next = goes_on ? &tiles[k + 1] : nullptr,
+                            .printer = wish_.printer};
+            drawing.labels = strip_labels(drawing.part);
+            drawings.push_back(std::move(drawing));
+        }
+        return drawings;
     }
 
     void pack() {
         std::vector<PackedSize> sizes;
-        for (const auto& drawing : drawings_) sizes.push_back(size_of(drawing));
-        places_ = packed_in_rows(sizes, field_.size, gap);
+        std::vector<std::size_t> marks;
+        for (const auto& drawing : drawings_) {
+            sizes.push_back(size_of(drawing));
+            marks.push_back(drawing.part.tile->mark);
+        }
+        places_ = packed_in_groups(sizes, marks, field_.size, strip_gap);
         for (const auto& place : places_) sheet_count_ = std::max(sheet_count_, place.sheet + 1);
     }
 
-    engine::Page sheet(std::size_t i) const {
-        engine::Page page(size_);
-        const double left = strip_margin;
-        page.draw_text({left, strip_margin + 4.0}, "Print at 100 %",
-                       {.size = 4.6, .weight = engine::LetterWeight::bold});
-        const std::string title = "Drill strips: " + project_.name + ", sheet " +
-                                  std::to_string(i + 1) + " of " + std::to_string(sheet_count_);
-        const double room = size_.width - 2 * strip_margin - 36.0;
-        const double wide = engine::text_width(title, 3.6);
-        page.draw_text({left + 36.0, strip_margin + 4.0}, title,
-                       {.size = wide > room ? 3.6 * room / wide : 3.6});
-        page.draw_text({left, strip_margin + 8.2}, correction_words(), {.size = 2.8});
-        page.draw_text({left, strip_margin + 12.2},
-                       "Cut out, fold at the chain line over the heel, print outward; lay the "
-                       "edge on the end, punch the crosses.",
-                       {.size = 2.8});
-        draw_rulers(page, printer_);
-        return page;
+    // "A1 as drawn, parts 1 to 3 of 4; A2": in order of mark, as the papers are.
+    std::string holds(std::size_t sheet) const {
+        std::string words;
+        for (std::size_t i = 0; i < drawings_.size(); ++i) {
+            if (places_[i].sheet != sheet) continue;
+            const auto& first = *drawings_[i].part.tile;
+            std::size_t last = i;
+            while (last + 1 < drawings_.size() && places_[last + 1].sheet == sheet &&
+                   drawings_[last + 1].part.tile->mark == first.mark)
+                ++last;
+            words += (words.empty() ? "" : "; ") + strip_name(drawings_[i].part);
+            if (first.parts > 1) {
+                words += last > i ? ", parts " + std::to_string(first.part) + " to " +
+                                        std::to_string(drawings_[last].part.tile->part)
+                                  : ", part " + std::to_string(first.part);
+                words += " of " + std::to_string(first.parts);
+            }
+            i = last;
+        }
+        return words;
     }
 
-    std::string correction_words() const {
-        if (printer_ == PrinterScale{}) {
-            auto style = project_.shown;
-            style.with_unit = true;
-            return "Measure both rulers of " + engine::exact_text(measured_ruler(project_), style) +
-                   " with what you cut by. Where they are off, write the strips anew with what "
-                   "they measure.";
+    void draw_papers(engine::Document& document) const {
+        for (std::size_t i = 0; i < drawings_.size(); ++i) {
+            const auto& place = places_[i];
+            draw_strip(document.pages[place.sheet],
+                       {field_.left + place.left, field_.top + place.top}, drawings_[i]);
+            if (drawings_[i].part.tile->part > 1) continue;
+            document.bookmarks.push_back(
+                {.title = strip_name(drawings_[i].part), .page = place.sheet});
         }
-        return "Corrected for a printer: across " + percent(printer_.across) + " %, down " +
-               percent(printer_.down) + " %. The rulers now measure what they say.";
     }
 
     const Project& project_;
     const Resolved& resolved_;
-    engine::PaperSize size_;
-    Field field_;
-    PrinterScale printer_;
+    const StripWish& wish_;
+    StripField field_;
     std::vector<MarkFacts> facts_;
-    std::vector<UnrolledPiece> outside_;  // as facts_
-    std::vector<StripTile> tiles_;
+    std::vector<UnrolledPiece> outside_;         // as facts_
+    std::vector<std::vector<StripTile>> tiles_;  // as facts_
     std::vector<StripDrawing> drawings_;
-    std::vector<PackedPlace> places_;
+    std::vector<PackedPlace> places_;  // as drawings_
+    std::vector<std::string> refused_marks_;
+    std::vector<std::string> refused_;
     std::size_t sheet_count_ = 0;
 };
 
 }  // namespace
 
-engine::Document drill_strips(const Project& project,
-                              const Catalogue& catalogue,
-                              const Resolved& resolved,
-                              engine::Paper paper,
-                              const PrinterScale& printer) {
-    return Strips(project, catalogue, resolved, paper, printer).document();
+DrillStrips drill_strips(const Project& project,
+                         const Catalogue& catalogue,
+                         const Resolved& resolved,
+                         const StripWish& wish) {
+    return Strips(project, catalogue, resolved, wish).strips();
 }
 
 }  // namespace model

@@ -3,12 +3,15 @@
 #pragma once
 
 #include "engine/drawing/document.h"
+#include "engine/drawing/paper.h"
 #include "engine/result.h"
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
 
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace model {
 
@@ -31,12 +34,23 @@ engine::Result<PrinterScale> printer_scale(const Project& project,
                                            std::optional<engine::Length> across,
                                            std::optional<engine::Length> down);
 
+struct StripWish {
+    engine::Paper paper = engine::Paper::a4;
+    PrinterScale printer;
+    bool has_errors = false;  // the project is not fit to cut from, which each sheet then says
+};
+
+struct DrillStrips {
+    engine::Document document;
+    // Of pieces that are wider than the paper, a sentence each with what to do.
+    std::vector<std::string> refused;
+};
+
 // Seen from outside, as the paper lies on the bar. Marks without holes and panels have none: an
 // empty document has no pages.
-engine::Document drill_strips(const Project& project,
-                              const Catalogue& catalogue,
-                              const Resolved& resolved,
-                              engine::Paper paper,
-                              const PrinterScale& printer = {});
+DrillStrips drill_strips(const Project& project,
+                         const Catalogue& catalogue,
+                         const Resolved& resolved,
+                         const StripWish& wish);
 
 }  // namespace model

@@ -1,8 +1,9 @@
 #include "model/book/mark_drill_list.h"
 
 #include "engine/drawing/lettering.h"
-#include "engine/drawing/printable_text.h"
+#include "model/book/letter_sizes.h"
 #include "model/book/mark_signs.h"
+#include "model/book/wrapped_lines.h"
 #include "model/schedule/decimal_inches.h"
 #include "model/schedule/decimal_mm.h"
 
@@ -14,9 +15,6 @@ namespace {
 
 using engine::LetterWeight;
 
-constexpr double number_size = 5.0;  // what one works from: capitals of 3.5 mm
-constexpr double word_size = 3.4;
-constexpr double exact_size = 3.0;
 constexpr double number_height = 6.3;
 constexpr double leg_size = 4.0;
 constexpr double sign_room = 8.0;
@@ -41,7 +39,7 @@ public:
 
     std::vector<ListedLine> lines() && {
         const auto& rows = facts_.drills;
-        if (rows.empty()) return {line_of("No holes.", word_size, word_height)};
+        if (rows.empty()) return {line_of("No holes.", plain_letters, word_height)};
         is_alike_ = std::all_of(rows.begin(), rows.end(), [&](const DrillRow& row) {
             return is_same_drill(row, rows.front());
         });
@@ -65,26 +63,26 @@ private:
     }
 
     void write_wrapped(std::string_view words) {
-        for (auto& part : lines_of_words(words, word_size, width_)) {
-            lines_.push_back(line_of(std::move(part), word_size, word_height));
+        for (auto& part : wrapped_lines(words, plain_letters, width_)) {
+            lines_.push_back(line_of(std::move(part), plain_letters, word_height));
             lines_.back().keeps_with_next = true;
         }
     }
 
     // "fence 3/8" in large letters, and beside it the leg and how it lies.
     void write_setting(const DrillRow& row) {
-        ListedLine head =
-            line_of("fence " + length_text(project_, row.gauge), number_size, number_height + 1.8);
+        ListedLine head = line_of("fence " + length_text(project_, row.gauge), working_letters,
+                                  number_height + 1.8);
         auto& words = head.texts.front();
         words.lettering.weight = LetterWeight::bold;
         const double leg_at =
-            engine::text_width(words.words, number_size, LetterWeight::bold) + 3.0;
+            engine::text_width(words.words, working_letters, LetterWeight::bold) + 3.0;
         head.texts.push_back({leg_at, row.leg, {.size = leg_size}});
         const double after = leg_at + engine::text_width(row.leg, leg_size) + 3.0;
         const std::string lies = "gauge " + decimal_mm(row.gauge) + " mm; datum end at the " +
                                  (row.datum_end == TableEnd::left ? "left" : "right");
-        const bool has_room = after + engine::text_width(lies, exact_size) + sign_room <= width_;
-        if (has_room) head.texts.push_back({after, lies, {.size = exact_size}});
+        const bool has_room = after + engine::text_width(lies, small_letters) + sign_room <= width_;
+        if (has_room) head.texts.push_back({after, lies, {.size = small_letters}});
         head.has_rule = true;
         head.keeps_with_next = true;
         head.hole = row.pattern_hole;
@@ -94,9 +92,8 @@ private:
     }
 
     void write_drill(const DrillRow& row, const std::string& before) {
-        std::string words = before + std::string(name_of(row.operation)) + " " + row.drill + ", " +
-                            decimal_inches(row.diameter) + " in = " + decimal_mm(row.diameter) +
-                            " mm";
+        std::string words = before + work_words(row) + ", " + decimal_inches(row.diameter) +
+                            " in = " + decimal_mm(row.diameter) + " mm";
         if (!row.fastener.empty()) words += "; " + row.fastener;
         write_wrapped(words);
     }
@@ -106,9 +103,10 @@ private:
         double widest = 0.0;
         double exact_width = 0.0;
         for (auto i = from; i < to; ++i) {
-            widest = std::max(
-                widest, engine::text_width(length_text(project_, rows[i].from_datum), number_size));
-            exact_width = std::max(exact_width, engine::text_width(exact_of(rows[i]), exact_size));
+            widest = std::max(widest, engine::text_width(length_text(project_, rows[i].from_datum),
+                                                         working_letters));
+            exact_width =
+                std::max(exact_width, engine::text_width(exact_of(rows[i]), small_letters));
         }
         const double value_at = box_room + hole_room;
         const double exact_at = value_at + widest + column_gap;
@@ -117,14 +115,15 @@ private:
         for (auto i = from; i < to; ++i) {
             const auto& row = rows[i];
             ListedLine line{.height = number_height, .texts = {}, .has_box = true};
-            line.texts.push_back({box_room, "h" + std::to_string(row.hole), {.size = word_size}});
             line.texts.push_back(
-                {value_at, length_text(project_, row.from_datum), {.size = number_size}});
+                {box_room, "h" + std::to_string(row.hole), {.size = plain_letters}});
+            line.texts.push_back(
+                {value_at, length_text(project_, row.from_datum), {.size = working_letters}});
             if (const auto exact = exact_of(row); !exact.empty())
-                line.texts.push_back({exact_at, exact, {.size = exact_size}});
+                line.texts.push_back({exact_at, exact, {.size = small_letters}});
             const std::string mates = mates_of(row);
-            const bool has_room = mates_at + engine::text_width(mates, word_size) <= width_;
-            if (has_room) line.texts.push_back({mates_at, mates, {.size = word_size}});
+            const bool has_room = mates_at + engine::text_width(mates, plain_letters) <= width_;
+            if (has_room) line.texts.push_back({mates_at, mates, {.size = plain_letters}});
             if (!has_room && row.mates_with != last) write_wrapped(mates);
             lines_.push_back(std::move(line));
             last = row.mates_with;
@@ -181,39 +180,6 @@ void draw_listed_line(engine::Page& page,
                           .radius = 1.0,
                           .sign = sign_of(resolved, hole),
                           .is_matched = hole.operation == HoleOperation::match_drill});
-}
-
-std::vector<std::string> lines_of_words(std::string_view words, double size, double width) {
-    std::vector<std::string> lines;
-    std::string line;
-    const auto put = [&] {
-        if (!line.empty()) lines.push_back(std::move(line));
-        line.clear();
-    };
-    while (!words.empty()) {
-        const auto end = words.find(' ');
-        const std::string word(words.substr(0, end));
-        words = end == std::string_view::npos ? std::string_view() : words.substr(end + 1);
-        std::string longer = line.empty() ? word : line + " " + word;
-        if (engine::text_width(longer, size) <= width) {
-            line = std::move(longer);
-            continue;
-        }
-        put();
-        // A word that is wider than a line is broken within itself.
-        for (const char32_t character : engine::characters_of(engine::printable_text(word))) {
-            std::string more = line;
-            engine::append_character(more, character);
-            if (!line.empty() && engine::text_width(more, size) > width) {
-                put();
-                engine::append_character(line, character);
-            } else {
-                line = std::move(more);
-            }
-        }
-    }
-    put();
-    return lines;
 }
 
 }  // namespace model

@@ -38,7 +38,4 @@ void draw_listed_line(engine::Page& page,
                       const Resolved& resolved,
                       const ListedLine& line);
 
-// On as many lines as it needs in that width.
-std::vector<std::string> lines_of_words(std::string_view words, double size, double width);
-
 }  // namespace model

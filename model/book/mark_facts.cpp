@@ -1,6 +1,7 @@
 #include "model/book/mark_facts.h"
 
 #include <cstddef>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 
@@ -40,6 +41,18 @@ std::vector<MarkFacts> mark_facts(const Project& project,
         all.push_back(std::move(facts));
     }
     return all;
+}
+
+std::string ends_sentence(const MarkFacts& facts) {
+    const auto& [a, b] = std::tie(facts.cut.end_a, facts.cut.end_b);
+    if (facts.is_sheet()) return a == "square" ? "All corners square." : "Cut to its outline.";
+    if (a == b) return "Both ends: " + a + ".";
+    return "Datum end: " + a + ". Far end: " + b + ".";
+}
+
+std::string work_words(const DrillRow& row) {
+    if (row.operation == HoleOperation::tap) return row.drill;
+    return std::string(name_of(row.operation)) + " " + row.drill;
 }
 
 std::string name_of_mark(const Resolved& resolved, const MarkFacts& facts) {

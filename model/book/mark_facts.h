@@ -24,6 +24,12 @@ std::vector<MarkFacts> mark_facts(const Project& project,
                                   const Catalogue& catalogue,
                                   const Resolved& resolved);
 
+// "Datum end: square. Far end: mitred 45 deg.", "Both ends: square.".
+std::string ends_sentence(const MarkFacts& facts);
+
+// "drill #30", "match-drill #30", "tap 8-32".
+std::string work_words(const DrillRow& row);
+
 // "A1", "A1 opposite hand".
 std::string name_of_mark(const Resolved& resolved, const MarkFacts& facts);
 

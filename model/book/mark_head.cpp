@@ -1,11 +1,10 @@
 #include "model/book/mark_head.h"
 
 #include "engine/drawing/lettering.h"
-#include "model/book/mark_drill_list.h"
+#include "model/book/letter_sizes.h"
+#include "model/book/wrapped_lines.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
-
-#include <tuple>
 
 namespace model {
 namespace {
@@ -15,7 +14,6 @@ using engine::LetterWeight;
 constexpr double name_size = 11.0;  // mm
 constexpr double count_size = 6.0;
 constexpr double stock_size = 3.8;
-constexpr double place_size = 3.0;
 constexpr double name_height = 12.5;
 constexpr double stock_height = 5.4;
 constexpr double place_height = 4.2;
@@ -42,15 +40,8 @@ std::string stock_words(const CutRow& cut) {
     return words + decimal_mm(cut.length) + " mm";
 }
 
-std::string end_sentence(const MarkFacts& facts) {
-    const auto& [a, b] = std::tie(facts.cut.end_a, facts.cut.end_b);
-    if (facts.is_sheet()) return a == "square" ? "All corners square." : "Cut to its outline.";
-    if (a == b) return "Both ends: " + a + ".";
-    return "Datum end: " + a + ". Far end: " + b + ".";
-}
-
 std::vector<std::string> place_lines(const CutRow& cut, double width) {
-    auto lines = lines_of_words(cut.frames + ": " + cut.members, place_size, width - 8.0);
+    auto lines = wrapped_lines(cut.frames + ": " + cut.members, small_letters, width - 8.0);
     if (lines.size() <= most_places) return lines;
     lines.resize(most_places);
     lines.back() += " ...";
@@ -67,8 +58,8 @@ MarkHead::MarkHead(const Project& project,
       count_{count_words(facts.cut)},
       size_{size_words(project, facts.cut)},
       width_{width},
-      stock_{lines_of_words(stock_words(facts.cut), stock_size, width)},
-      ends_{lines_of_words(end_sentence(facts), stock_size, width)},
+      stock_{wrapped_lines(stock_words(facts.cut), stock_size, width)},
+      ends_{wrapped_lines(ends_sentence(facts), stock_size, width)},
       places_{place_lines(facts.cut, width)} {}
 
 double MarkHead::height() const {
@@ -96,7 +87,7 @@ void MarkHead::draw(engine::Page& page, engine::PagePoint at) const {
     };
     write(stock_, stock_size, stock_height, engine::Ink::black, LetterWeight::regular);
     write(ends_, stock_size, stock_height, engine::Ink::black, LetterWeight::bold);
-    write(places_, place_size, place_height, engine::Ink::grey_75, LetterWeight::regular);
+    write(places_, small_letters, place_height, engine::Ink::grey_75, LetterWeight::regular);
 }
 
 }  // namespace model

@@ -2,6 +2,7 @@
 // around it.
 #pragma once
 
+#include "model/book/letter_sizes.h"
 #include "model/book/mark_lengthwise.h"
 #include "model/book/mark_ordinates.h"
 
@@ -11,10 +12,10 @@ namespace model {
 
 // Millimetres of paper, but for the ordinates.
 struct MarkLayout {
-    static constexpr double number_size = 5.0;  // its capitals are 3.5 mm high
-    static constexpr double hole_size = 3.2;    // numbers of holes
-    static constexpr double pitch = 6.0;        // from one number to the next
-    static constexpr double name_size = 3.4;    // of its walls
+    static constexpr double number_size = working_letters;
+    static constexpr double hole_size = 3.2;            // numbers of holes
+    static constexpr double pitch = 6.0;                // from one number to the next
+    static constexpr double name_size = plain_letters;  // of its walls
     static constexpr double name_pitch = 3.8;
     static constexpr double leader = 9.0;  // from the piece to its numbers
     static constexpr double below_leader = 6.0;

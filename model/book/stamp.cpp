@@ -2,12 +2,15 @@
 
 #include "engine/files/json_text.h"
 #include "model/project/project_json.h"
+#include "model/schedule/pieces_by_mark.h"
+#include "model/schedule/tables.h"
 
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <utility>
 
 namespace model {
 namespace {
@@ -44,37 +47,13 @@ private:
     std::string text_;
 };
 
-void put_stuff(Bytes& bytes,
-               const Project& project,
-               const Catalogue& catalogue,
-               const Piece& piece) {
-    bytes.number(static_cast<std::int64_t>(is_of_sheet(piece.kind) ? piece.kind : PieceKind::bar));
-    if (piece.section < catalogue.sections.size())
-        bytes.words(catalogue.sections[piece.section].id);
-    if (piece.stock < project.stock.size()) bytes.words(project.stock[piece.stock].alloy);
-    const bool is_stated_panel = piece.kind == PieceKind::panel &&
-                                 piece.frame < project.frames.size() &&
-                                 piece.stated < project.frames[piece.frame].panels.size();
-    if (is_stated_panel) bytes.words(project.frames[piece.frame].panels[piece.stated].material);
-    if (piece.kind == PieceKind::gusset) bytes.words(project.shop.gusset_alloy);
-}
-
+// What is drawn of ends, outline and cut-outs.
 void put_shape(Bytes& bytes, const Resolved& resolved, const Piece& piece) {
-    bytes.number(piece.length);
     for (const auto& end : piece.ends) {
         for (const double slope : end.slope) bytes.ratio(slope);
         for (const Nm back : end.wall_back) bytes.number(back);
     }
     for (const auto& plate : piece.walls()) {
-        if (is_of_sheet(piece.kind)) {
-            Nm volume_sides = 0;
-            for (std::size_t i = 0; i < 3; ++i) {
-                const Nm side = plate.box.hi[i] - plate.box.lo[i];
-                if (i == plate.normal_axis) bytes.number(side);
-                volume_sides += side;
-            }
-            bytes.number(volume_sides);
-        }
         for (const Index outline : {plate.outline, plate.outline_far}) {
             if (outline >= resolved.outlines.size()) continue;
             bytes.corners(resolved.outlines[outline].corners);
@@ -83,19 +62,56 @@ void put_shape(Bytes& bytes, const Resolved& resolved, const Piece& piece) {
     }
 }
 
-void put_holes(Bytes& bytes,
-               const Catalogue& catalogue,
-               const Resolved& resolved,
-               const Piece& piece) {
-    for (const auto& hole : resolved.holes_of(piece)) {
-        bytes.number(hole.wall);
-        bytes.number(hole.from_datum);
-        bytes.number(hole.gauge);
-        bytes.number(hole.diameter);
-        bytes.number(static_cast<std::int64_t>(hole.operation));
-        if (hole.drill < catalogue.drills.size()) bytes.words(catalogue.drills[hole.drill].name);
-        if (hole.tap < catalogue.screws.size()) bytes.words(catalogue.screws[hole.tap].id);
+// Exact, and as it is shown.
+void put_length(Bytes& bytes, const Project& project, engine::Length length) {
+    bytes.number(length.nm());
+    bytes.words(length_text(project, length));
+}
+
+// The head of its page.
+void put_cut(Bytes& bytes, const Project& project, const CutRow& row) {
+    bytes.words(name_of(row.hand));
+    bytes.number(row.quantity);
+    bytes.words(row.section);
+    bytes.words(row.alloy);
+    put_length(bytes, project, row.length);
+    put_length(bytes, project, row.width);
+    bytes.words(row.end_a);
+    bytes.words(row.end_b);
+    bytes.words(row.frames);
+    bytes.words(row.members);
+}
+
+// A line of its drill table. Enumerators go in by their names: their values move when one is added.
+void put_drill(Bytes& bytes, const Project& project, const DrillRow& row) {
+    bytes.words(row.leg);
+    bytes.number(row.hole);
+    put_length(bytes, project, row.from_datum);
+    put_length(bytes, project, row.gauge);
+    put_length(bytes, project, row.diameter);
+    bytes.words(row.drill);
+    bytes.words(name_of(row.operation));
+    bytes.words(row.fastener);
+    bytes.words(row.mates_with);
+    bytes.words(row.datum_end == TableEnd::left ? "left" : "right");
+}
+
+// As Resolved::marks.
+std::vector<std::string> stamps_of_marks(const Project& project,
+                                         const Catalogue& catalogue,
+                                         const Resolved& resolved) {
+    std::vector<Bytes> all(resolved.marks.size());
+    for (const auto& row : cut_rows(project, catalogue, resolved)) {
+        put_cut(all[row.mark], project, row);
+        put_shape(all[row.mark], resolved, resolved.pieces[row.pieces.front()]);
     }
+    for (const auto& row : drill_rows(project, catalogue, resolved)) {
+        all[row.mark].words(name_of(row.hand));
+        put_drill(all[row.mark], project, row);
+    }
+    std::vector<std::string> stamps;
+    for (const auto& bytes : all) stamps.push_back(stamp_of(bytes.text()));
+    return stamps;
 }
 
 // Empty where there is no such text.
@@ -124,22 +140,16 @@ std::string mark_stamp(const Project& project,
                        const Catalogue& catalogue,
                        const Resolved& resolved,
                        Index mark) {
-    const auto& pattern = resolved.pieces[resolved.marks[mark].pattern];
-    Bytes bytes;
-    put_stuff(bytes, project, catalogue, pattern);
-    put_shape(bytes, resolved, pattern);
-    put_holes(bytes, catalogue, resolved, pattern);
-    return stamp_of(bytes.text());
+    return stamps_of_marks(project, catalogue, resolved)[mark];
 }
 
 BookStamps book_stamps(const Project& project,
                        const Catalogue& catalogue,
                        const Resolved& resolved) {
     BookStamps stamps{project.name, project_stamp(project), {}};
-    for (Index i = 0; i < resolved.marks.size(); ++i) {
-        stamps.marks.push_back(
-            {resolved.marks[i].name, mark_stamp(project, catalogue, resolved, i)});
-    }
+    auto marks = stamps_of_marks(project, catalogue, resolved);
+    for (Index i = 0; i < resolved.marks.size(); ++i)
+        stamps.marks.push_back({resolved.marks[i].name, std::move(marks[i])});
     return stamps;
 }
 
@@ -147,11 +157,10 @@ std::vector<Index> changed_marks(const std::vector<MarkStamp>& printed,
                                  const Project& project,
                                  const Catalogue& catalogue,
                                  const Resolved& resolved) {
+    const auto now = book_stamps(project, catalogue, resolved).marks;
     std::vector<Index> changed;
-    for (Index i = 0; i < resolved.marks.size(); ++i) {
-        const MarkStamp now{resolved.marks[i].name, mark_stamp(project, catalogue, resolved, i)};
-        if (std::ranges::find(printed, now) == printed.end()) changed.push_back(i);
-    }
+    for (Index i = 0; i < now.size(); ++i)
+        if (std::ranges::find(printed, now[i]) == printed.end()) changed.push_back(i);
     return changed;
 }
 

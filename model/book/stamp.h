@@ -19,9 +19,10 @@ std::string stamp_of(std::string_view bytes);
 // Of the project as its file states it. A later edit that is taken back gives the old stamp again.
 std::string project_stamp(const Project& project);
 
-// Of all that is cut and drilled on a piece of the mark: what it is made of, length, ends, outline,
-// cut-outs, and each hole with its drill and operation. Neither the mark's own name, nor how many
-// there are, nor where they stand: a page with that drawing stays true while the stamp does.
+// Of all that the pages of the mark print, for both hands: how many, from what, length, ends,
+// outline and cut-outs, frames and members, and each hole with its drill, operation, fastener and
+// mates, in the unit that is shown. Not the mark's own name: a page with that drawing stays true
+// while the stamp does.
 std::string mark_stamp(const Project& project,
                        const Catalogue& catalogue,
                        const Resolved& resolved,

@@ -17,10 +17,13 @@ struct PackedSize {
     double height = 0.0;
 };
 
-// Highest first, in rows, each where it first fits (first fit, decreasing height). What is larger
-// than a sheet lies alone in its row.
-std::vector<PackedPlace> packed_in_rows(const std::vector<PackedSize>& sizes,
-                                        const PackedSize& sheet,
-                                        double gap);
+// In rows, in their order, or the highest groups first where that saves a sheet. Those of one
+// group, which follow each other, lie on the first sheet that has room for all of them; else in
+// their order on the last one and on those that follow it. What is larger than a sheet lies alone
+// in its row. `group_of`: as sizes.
+std::vector<PackedPlace> packed_in_groups(const std::vector<PackedSize>& sizes,
+                                          const std::vector<std::size_t>& group_of,
+                                          const PackedSize& sheet,
+                                          double gap);
 
 }  // namespace model

@@ -1,5 +1,7 @@
 #include "model/book/strip_ruler.h"
 
+#include "model/book/letter_sizes.h"
+
 #include <array>
 #include <string>
 #include <utility>
@@ -44,7 +46,7 @@ void draw_ruler(engine::Page& page, const Ruler& ruler, PagePoint from, bool dow
         if (i == ruler.marks) words += std::string(" ") + ruler.unit;
         page.draw_text(
             at(step * i, 3.2), words,
-            {.size = 2.8, .anchor = TextAnchor::middle, .turned_deg = down ? 90.0 : 0.0});
+            {.size = strip_letters, .anchor = TextAnchor::middle, .turned_deg = down ? 90.0 : 0.0});
     }
     page.draw_lines(std::move(ticks), pen);
 }
@@ -54,7 +56,7 @@ void draw_ruler(engine::Page& page, const Ruler& ruler, PagePoint from, bool dow
 void draw_rulers(engine::Page& page, const PrinterScale& printer) {
     const double left = strip_margin + ruler_room;
     const double foot = page.size().height - strip_margin;
-    const double top = strip_margin + 17.0;
+    const double top = strip_margin + strip_sheet_head + 2.0;
     double off = 0.0;
     for (const auto& ruler : rulers) {
         draw_ruler(page, ruler, {left, foot - 1.0 - off}, false, printer.across);

@@ -6,7 +6,8 @@
 namespace model {
 namespace {
 
-constexpr double beside_hole = 12.0;  // mm of paper beyond the last hole
+constexpr double before_hole = 18.0;  // mm of paper before a first hole: words have room there
+constexpr double beside_hole = 12.0;  // and beyond the last one
 constexpr double least_blank = 90.0;  // mm without holes that are worth a tape instead of paper
 constexpr double least_end = 40.0;    // what is shorter up to the far end is kept, as a check
 constexpr double overlap = 10.0;      // mm on either side of a joint
@@ -73,25 +74,46 @@ private:
     }
 
     void begin_behind_blank(double hole) {
-        shape_.start = {TileEnd::blank, mark_before(hole - beside_hole)};
+        shape_.start = {TileEnd::blank, mark_before(hole - before_hole)};
         shape_.from = shape_.start.at.mm();
+    }
+
+    // How far paper must reach for a hole to be on it.
+    double end_for(double hole) const { return std::min(hole + beside_hole, flat_.length); }
+
+    bool is_behind_blank(std::size_t i) const {
+        return i > 0 && places_[i] - places_[i - 1] > least_blank;
     }
 
     // With holes from i on; gives the first that it has no room for.
     std::size_t add_tile(std::size_t i) {
         const double limit = shape_.from + room_.length;
         std::size_t next = i;
-        while (next < places_.size() && places_[next] + beside_hole <= limit + hair) {
-            if (next > i && places_[next] - places_[next - 1] > least_blank) break;
+        while (next < places_.size() && end_for(places_[next]) <= limit + hair) {
+            if (next > i && is_behind_blank(next)) break;
             ++next;
         }
-        const bool is_full = next < places_.size() &&
-                             (next == i || places_[next] - places_[next - 1] <= least_blank);
-        if (is_full) return add_joint(limit);
+        const bool is_full = next < places_.size() && (next == i || !is_behind_blank(next));
+        if (is_full) {
+            const auto line = mark_before(limit - overlap);
+            next = first_beyond(line.mm());
+            const bool goes_on = next < places_.size() && (next <= i || !is_behind_blank(next));
+            if (goes_on) return add_joint(line, next);
+        }
+        return end_before(next, limit);
+    }
+
+    std::size_t first_beyond(double line) const {
+        const auto next = std::upper_bound(places_.begin(), places_.end(), line);
+        return static_cast<std::size_t>(next - places_.begin());
+    }
+
+    // Behind the last hole before `next`, or at the end of the piece where that is near.
+    std::size_t end_before(std::size_t next, double limit) {
         const double last = places_[next - 1];
         const bool reaches_end =
             next == places_.size() && flat_.length - last <= least_end && flat_.length <= limit;
-        const double to = reaches_end ? flat_.length : std::min(last + beside_hole, flat_.length);
+        const double to = reaches_end ? flat_.length : std::min(end_for(last), limit);
         const bool is_end = to > flat_.length - hair;
         put({is_end ? TileEnd::piece : TileEnd::blank,
              engine::Length::from_nm(static_cast<Nm>(std::llround(to * 1.0e6)))},
@@ -100,13 +122,12 @@ private:
         return next;
     }
 
-    std::size_t add_joint(double limit) {
-        const engine::Length at = mark_before(limit - overlap);
-        put({TileEnd::joint, at}, at.mm() + overlap);
-        shape_.start = {TileEnd::joint, at};
-        shape_.from = at.mm() - overlap;
-        const auto next = std::upper_bound(places_.begin(), places_.end(), at.mm());
-        return static_cast<std::size_t>(next - places_.begin());
+    // Papers share a line; holes from `next` on lie beyond it.
+    std::size_t add_joint(engine::Length line, std::size_t next) {
+        put({TileEnd::joint, line}, line.mm() + overlap);
+        shape_.start = {TileEnd::joint, line};
+        shape_.from = line.mm() - overlap;
+        return next;
     }
 
     void put(TileEdge end, double to) {
@@ -123,6 +144,15 @@ private:
 };
 
 }  // namespace
+
+double widest_drilled_wall(const UnrolledPiece& flat) {
+    double widest = 0.0;
+    for (const auto& hole : flat.holes) {
+        const auto& wall = flat.walls[hole.wall];
+        widest = std::max(widest, wall.right() - wall.left());
+    }
+    return widest;
+}
 
 std::vector<StripTile> strip_tiles(const UnrolledPiece& flat,
                                    std::size_t mark,

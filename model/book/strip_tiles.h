@@ -14,7 +14,7 @@ namespace model {
 enum class TileEnd {
     piece,  // it is the end of the piece
     blank,  // nothing is drilled beyond it, or the next tile is laid off by a tape
-    joint   // it overlaps the next tile: `at` is where both have the same line
+    joint   // it overlaps the next tile, which has holes: `at` is where both have the same line
 };
 
 struct TileEdge {
@@ -40,6 +40,9 @@ struct TileRoom {
     double length = 0.0;
     engine::Length step;  // distances at which tiles begin are whole numbers of it
 };
+
+// mm: what a paper must have room for. 0 where there are no holes.
+double widest_drilled_wall(const UnrolledPiece& flat);
 
 // `flat`: seen from outside, its datum end above. No tiles where it has no holes.
 std::vector<StripTile> strip_tiles(const UnrolledPiece& flat,

@@ -56,7 +56,8 @@ TEST_CASE("the stamps beside a book tell that nothing has changed, or which mark
     const auto stamps = (scratch.path / "box.stamps.json").string();
     REQUIRE(run({"book", sample, "--out", book}).status == 0);
     REQUIRE(fs::exists(stamps));
-    const auto same = run({"book", sample, "--out", book, "--since", stamps});
+    const auto changed = (scratch.path / "changed.pdf").string();
+    const auto same = run({"book", sample, "--out", changed, "--since", stamps});
     CHECK(same.status == 0);
     CHECK_THAT(same.out, Catch::Contains("all marks are still as they were printed"));
     CHECK_THAT(same.out, Catch::Contains("nothing is written"));
@@ -68,6 +69,38 @@ TEST_CASE("the stamps beside a book tell that nothing has changed, or which mark
     // The changed drawings alone, and no stamps: the book is still the one that was printed.
     CHECK(bytes_of(scratch.path / "other.pdf").substr(0, 5) == "%PDF-");
     CHECK_FALSE(fs::exists(scratch.path / "other.stamps.json"));
+}
+
+TEST_CASE("changed pages never take the place of the book that they belong to",
+          "[editor][command line]") {
+    const tests::ScratchFolder scratch{"book_since_itself"};
+    const auto book = scratch.path / "box.pdf";
+    const auto stamps = scratch.path / "box.stamps.json";
+    REQUIRE(run({"book", sample, "--out", book.string()}).status == 0);
+    const auto bytes = bytes_of(book);
+    const auto stamps_then = bytes_of(stamps);
+    const auto roundabout = scratch.path / "." / "box.pdf";
+    for (const auto& out : {book, roundabout, stamps}) {
+        CAPTURE(out);
+        const auto refused = run({"book", BARWRIGHT_SAMPLES "/tool_cabinet.json", "--out",
+                                  out.string(), "--since", stamps.string()});
+        CHECK(refused.status == 2);
+        CHECK_THAT(refused.err, Catch::Contains("--out " + out.string()) &&
+                                    Catch::Contains("box.stamps.json") &&
+                                    Catch::Contains("give --out another name"));
+        CHECK(bytes_of(book) == bytes);
+        CHECK(bytes_of(stamps) == stamps_then);
+    }
+}
+
+TEST_CASE("changed pages are bought from a supplier as the book is", "[editor][command line]") {
+    const tests::ScratchFolder scratch{"book_since_supplier"};
+    const auto stamps = (scratch.path / "box.stamps.json").string();
+    REQUIRE(run({"book", sample, "--out", (scratch.path / "box.pdf").string()}).status == 0);
+    const auto refused = run({"book", sample, "--out", (scratch.path / "changed.pdf").string(),
+                              "--since", stamps, "--supplier", "nobody"});
+    CHECK(refused.status == 2);
+    CHECK_THAT(refused.err, Catch::Contains("nobody"));
 }
 
 TEST_CASE("a book that cannot be made is refused with the reason", "[editor][command line]") {
@@ -104,4 +137,11 @@ TEST_CASE("a project that is not fit to cut from has a book that says so, and a 
     CHECK(made.status == 1);
     CHECK(fs::exists(book));
     CHECK_THAT(made.err, Catch::Contains("not fit to cut from"));
+
+    // Its changed pages say so too, whether there are any or not.
+    const auto stamps = (scratch.path / "broken.stamps.json").string();
+    const auto same = run({"book", project.string(), "--out",
+                           (scratch.path / "changed.pdf").string(), "--since", stamps});
+    CHECK(same.status == 1);
+    CHECK_THAT(same.err, Catch::Contains("not fit to cut from"));
 }

@@ -4,9 +4,11 @@
 
 #include <catch2/catch.hpp>
 
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <optional>
 #include <sstream>
 
 namespace fs = std::filesystem;
@@ -43,6 +45,25 @@ std::vector<std::string> strips_of(const std::string& project,
     arguments.insert(arguments.end(), more.begin(), more.end());
     return arguments;
 }
+
+// Tables of a test's own, until its end.
+struct AssetsInUse {
+    explicit AssetsInUse(const fs::path& assets) {
+        if (const char* is = std::getenv("BARWRIGHT_ASSETS")) was = is;
+        setenv("BARWRIGHT_ASSETS", assets.c_str(), 1);
+    }
+    ~AssetsInUse() {
+        if (was) {
+            setenv("BARWRIGHT_ASSETS", was->c_str(), 1);
+        } else {
+            unsetenv("BARWRIGHT_ASSETS");
+        }
+    }
+    AssetsInUse(const AssetsInUse&) = delete;
+    AssetsInUse& operator=(const AssetsInUse&) = delete;
+
+    std::optional<std::string> was;
+};
 
 }  // namespace
 
@@ -100,6 +121,29 @@ TEST_CASE("strips of a project in which nothing is drilled are refused",
     const auto refused = run(strips_of(project.string(), scratch.path / "strips.pdf"));
     CHECK(refused.status == 2);
     CHECK_THAT(refused.err, Catch::Contains("nothing in it is drilled"));
+}
+
+TEST_CASE("a piece that is too wide for the paper is named, and the others are written",
+          "[editor][command line][strips]") {
+    const ScratchFolder scratch("strips_wide");
+    // A catalogue in which the flat bar of the sample is 200 mm wide.
+    fs::copy(fs::path(BARWRIGHT_SAMPLES).parent_path() / "assets", scratch.path / "assets",
+             fs::copy_options::recursive);
+    const auto sections = scratch.path / "assets" / "catalogue" / "sections.csv";
+    std::string table = bytes_of(sections);
+    const std::string narrow = "flat 40 x 3 mm,flat,metric,40,";
+    const auto at = table.find(narrow);
+    REQUIRE(at != std::string::npos);
+    table.replace(at, narrow.size(), "flat 40 x 3 mm,flat,metric,200,");
+    std::ofstream(sections, std::ios::binary) << table;
+    const AssetsInUse other(scratch.path / "assets");
+    const auto file = scratch.path / "strips.pdf";
+    const auto made = run(strips_of(in_mm, file));
+    CAPTURE(made.out, made.err);
+    CHECK(made.status == 1);
+    CHECK_THAT(made.err, Catch::Contains("has no strip: it is 200") &&
+                             Catch::Contains("print the strips on larger paper: a3"));
+    CHECK(fs::exists(file));
 }
 
 TEST_CASE("each mark and hand gets a DXF file", "[editor][command line][dxf]") {

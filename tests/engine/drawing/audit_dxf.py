@@ -13,6 +13,6 @@ for path in sys.argv[1:]:
     for problem in auditor.errors + auditor.fixes:
         sys.exit(f"{path}: {problem.code} {problem.message}")
     layers = {entity.dxf.layer for entity in document.modelspace()}
-    if not layers <= {"OUTLINE", "CUT_OUT", "HOLE", "FOLD", "WORDS"}:
+    if not layers <= {"OUTLINE", "CUT_OUT", "HOLE", "HOLE_TAP", "HOLE_MATCH", "FOLD", "WORDS"}:
         sys.exit(f"{path}: layers {sorted(layers)}")
 print(f"{len(sys.argv) - 1} files, no error, no fix")

@@ -1,15 +1,19 @@
 #include "model/book/drill_strips.h"
 
 #include "model/book/mark_facts.h"
+#include "model/book/stamp.h"
+#include "model/book/strip_words.h"
 
 #include "tests/engine/drawing/pdf_file.h"
 #include "tests/model/book/printed_sample.h"
+#include "tests/model/book/strip_on_sheet.h"
 #include "tests/model/book/texts_on_page.h"
 #include "tests/model/catalogue/shipped_catalogue.h"
 #include "tests/model/project/sample_files.h"
 
 #include <catch2/catch.hpp>
 
+#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -84,7 +88,9 @@ ReadPage read_page(const std::filesystem::path& pdf, int number, const PrinterSc
 const Box* paper_below(const ReadPage& page, const TextOnPage& name) {
     const Box* nearest = nullptr;
     for (const auto& box : page.boxes) {
-        if (!is_near(box.left, name.box.left, 0.05) || box.top < name.bottom()) continue;
+        if (!is_near(box.left, name.box.left, 0.05) || box.top < name.bottom() ||
+            box.top > name.bottom() + 12.0)
+            continue;
         if (nearest == nullptr || box.top < nearest->top) nearest = &box;
     }
     return nearest;
@@ -99,11 +105,18 @@ double length_within(const model::Project& project, std::string words, const std
     return length->mm();
 }
 
+struct Leg {
+    std::string name;
+    double heel = 0;  // places on the sheet
+    double toe = 0;
+
+    bool holds(double x) const { return x > std::min(heel, toe) && x < std::max(heel, toe); }
+};
+
 struct Strip {
     Box paper;
-    double from = 0;            // mm from the datum end at its upper edge
-    std::vector<double> edges;  // of its walls
-    std::vector<std::string> walls;
+    double from = 0;  // mm from the datum end at its upper edge
+    std::vector<Leg> legs;
 };
 
 class Reader {
@@ -111,37 +124,81 @@ public:
     Reader(const PrintedSample& sample, const ReadPage& page, const PrinterScale& printer)
         : sample_{sample}, page_{page}, printer_{printer} {}
 
-    std::optional<Strip> strip_of(const TextOnPage& name, const std::vector<TextOnPage>& texts) {
-        const Box* paper = paper_below(page_, name);
-        if (paper == nullptr) return std::nullopt;
+    std::optional<Strip> strip_of(const model::MarkFacts& facts,
+                                  const TextOnPage& name,
+                                  const std::vector<TextOnPage>& texts) {
+        const Box* outline = paper_below(page_, name);
+        if (outline == nullptr) return std::nullopt;
+        const auto* paper = &(without_tab_ = *outline);
+        without_tab_.top = top_of(*outline);
         Strip strip{.paper = *paper};
-        strip.edges = {paper->left, paper->right};
-        for (const auto& line : page_.uprights) {
-            const bool is_fold = line.left > paper->left + 1 && line.left < paper->right - 1 &&
-                                 is_near(line.top, paper->top - 1.0) &&
-                                 is_near(line.bottom, paper->bottom + 1.0);
-            if (is_fold) strip.edges.push_back(line.left);
-        }
-        std::sort(strip.edges.begin(), strip.edges.end());
         for (const auto& text : texts) read_head(strip, name, text);
+        const auto edges = edges_of(*paper);
+        for (std::size_t i = 0; i + 1 < edges.size(); ++i)
+            add_leg(strip, facts, texts, {edges[i], edges[i + 1]});
         return strip;
     }
 
 private:
+    // Where the piece begins: below the tab, where there is one, a line goes from edge to edge.
+    double top_of(const Box& outline) const {
+        for (const auto& line : page_.levels) {
+            const bool is_across = is_near(line.left, outline.left) &&
+                                   is_near(line.right, outline.right) &&
+                                   line.top > outline.top + 0.5 && line.top < outline.bottom - 0.5;
+            const bool is_joint =
+                std::any_of(page_.registers.begin(), page_.registers.end(),
+                            [&](const Cross& cross) { return is_near(cross.y, line.top); });
+            if (is_across && !is_joint) return line.top;
+        }
+        return outline.top;
+    }
+
+    std::vector<double> edges_of(const Box& paper) const {
+        std::vector<double> edges{paper.left, paper.right};
+        for (const auto& line : page_.uprights) {
+            const bool is_fold = line.left > paper.left + 1 && line.left < paper.right - 1 &&
+                                 is_near(line.top, paper.top - 1.0) &&
+                                 is_near(line.bottom, paper.bottom + 1.0);
+            if (is_fold) edges.push_back(line.left);
+        }
+        std::sort(edges.begin(), edges.end());
+        return edges;
+    }
+
+    // Named by the words within it; its heel lies where the piece, seen from outside, has it.
+    static void add_leg(Strip& strip,
+                        const model::MarkFacts& facts,
+                        const std::vector<TextOnPage>& texts,
+                        const std::array<double, 2>& edges) {
+        std::string words;
+        for (const auto& text : texts) {
+            const bool is_in = text.box.left > edges[0] && text.right() < edges[1] &&
+                               text.box.top > strip.paper.top && text.bottom() < strip.paper.bottom;
+            if (is_in) words += text.text + " ";
+        }
+        const auto walls = model::seen_from_outside(facts.flat).walls;
+        std::vector<std::string> names;
+        for (const auto& wall : walls) names.push_back(model::strip_leg_words(wall));
+        const auto said = tests::said_among(words, names);
+        for (const auto& wall : walls) {
+            if (std::count(said.begin(), said.end(), model::strip_leg_words(wall)) == 0) continue;
+            const bool is_heel_left = wall.heel < wall.toe;
+            strip.legs.push_back(
+                {wall.name, edges[is_heel_left ? 0 : 1], edges[is_heel_left ? 1 : 0]});
+        }
+    }
+
     void read_head(Strip& strip, const TextOnPage& name, const TextOnPage& text) const {
         const auto& paper = strip.paper;
-        const double middle = text.box.left + text.box.width / 2;
-        const bool is_over = text.box.top > name.box.top && text.bottom() < paper.top &&
-                             middle > paper.left && middle < paper.left + 200.0;
-        if (!is_over) return;
-        const bool is_mine = is_near(text.box.left, name.box.left, 0.05);
-        if (is_mine && text.text.rfind("lay off ", 0) == 0) {
+        const bool is_mine = is_near(text.box.left, name.box.left, 0.05) &&
+                             text.box.top > name.box.top && text.bottom() < paper.top;
+        if (!is_mine) return;
+        if (text.text.rfind("lay off ", 0) == 0) {
             strip.from = length_within(sample_.project, text.text, "lay off ");
-        } else if (is_mine && text.text.rfind("line on line, ", 0) == 0) {
+        } else if (text.text.rfind("line on line, ", 0) == 0) {
             strip.from = length_within(sample_.project, text.text, "line on line, ") -
                          (first_register(paper) - paper.top) * printer_.down;
-        } else if (paper.top - text.bottom() < 2.0 && middle < paper.right) {
-            strip.walls.push_back(text.text);
         }
     }
 
@@ -157,24 +214,22 @@ private:
     const PrintedSample& sample_;
     const ReadPage& page_;
     PrinterScale printer_;
+    Box without_tab_;
 };
 
-// Where a cross lies on the piece, and which rows of the drill schedule it can be.
-bool is_row(const Strip& strip,
+// Whether a cross lies where a row of the drill schedule has its hole: on that leg, so far from the
+// datum end and so far from the leg's heel.
+bool is_row(const model::MarkFacts& facts,
+            const Strip& strip,
             const Cross& at,
             const model::DrillRow& row,
             const PrinterScale& printer) {
     const double along = strip.from + (at.y - strip.paper.top) * printer.down;
     if (!is_near(along, row.from_datum.mm(), tolerance)) return false;
-    for (std::size_t wall = 0; wall + 1 < strip.edges.size(); ++wall) {
-        if (at.x < strip.edges[wall] || at.x > strip.edges[wall + 1]) continue;
-        if (strip.walls.at(wall) != row.leg && strip.edges.size() > 2) return false;
-        const double left = (at.x - strip.edges[wall]) * printer.across;
-        const double right = (strip.edges[wall + 1] - at.x) * printer.across;
-        return is_near(left, row.gauge.mm(), tolerance) ||
-               is_near(right, row.gauge.mm(), tolerance);
-    }
-    return false;
+    return std::any_of(strip.legs.begin(), strip.legs.end(), [&](const Leg& leg) {
+        return (leg.name == row.leg || facts.is_sheet()) && leg.holds(at.x) &&
+               is_near(std::abs(at.x - leg.heel) * printer.across, row.gauge.mm(), tolerance);
+    });
 }
 
 struct Reading {
@@ -185,35 +240,44 @@ struct Reading {
 
 // Every cross is a hole of its mark, and every hole has its cross.
 Reading check_strips(const PrintedSample& sample, Paper paper, const PrinterScale& printer) {
-    const auto document =
-        model::drill_strips(sample.project, shipped_catalogue(), sample.resolved, paper, printer);
+    const auto document = model::drill_strips(sample.project, shipped_catalogue(), sample.resolved,
+                                              {.paper = paper, .printer = printer})
+                              .document;
     const auto all = model::mark_facts(sample.project, shipped_catalogue(), sample.resolved);
     std::map<std::string, const model::MarkFacts*> by_name;
     for (const auto& facts : all) by_name[model::name_of_mark(sample.resolved, facts)] = &facts;
     const PdfFile file{document};
     Reading reading;
-    std::set<model::Index> found;
+    std::set<std::pair<std::string, model::Index>> found;
     for (std::size_t i = 0; i < document.pages.size(); ++i) {
         const auto page = read_page(file.path, static_cast<int>(i) + 1, printer);
         const auto texts = tests::texts_on(document.pages[i]);
         std::size_t on_strips = 0;
         for (const auto& text : texts) {
             const auto facts = by_name.find(text.text);
-            if (facts == by_name.end()) continue;
-            const auto strip = Reader(sample, page, printer).strip_of(text, texts);
+            // The name that stands over a paper, not that which is cut out with it.
+            const bool is_head =
+                facts != by_name.end() &&
+                std::none_of(page.boxes.begin(), page.boxes.end(), [&](const Box& box) {
+                    return box.holds({text.box.left, text.box.top});
+                });
+            if (!is_head) continue;
+            const auto strip = Reader(sample, page, printer).strip_of(*facts->second, text, texts);
             CAPTURE(text.text, i);
             REQUIRE(strip);
-            REQUIRE(strip->walls.size() + 1 == strip->edges.size());
+            REQUIRE_FALSE(strip->legs.empty());
             if (strip->from > 0.0) ++reading.laid_off;
             for (const auto& cross : page.crosses) {
                 if (!strip->paper.holds(cross)) continue;
                 ++on_strips;
                 std::size_t matches = 0;
                 for (const auto& row : facts->second->drills) {
-                    if (!is_row(*strip, cross, row, printer)) continue;
+                    if (!is_row(*facts->second, *strip, cross, row, printer)) continue;
                     ++matches;
-                    found.insert(row.pattern_hole);
+                    found.emplace(text.text, row.pattern_hole);
                 }
+                CAPTURE(cross.x - strip->paper.left, cross.y - strip->paper.top, strip->from,
+                        strip->legs.size(), strip->legs[0].name);
                 CHECK(matches > 0);
             }
         }
@@ -224,8 +288,9 @@ Reading check_strips(const PrintedSample& sample, Paper paper, const PrinterScal
     for (const auto& facts : all) {
         if (facts.cut.kind == model::PieceKind::panel) continue;
         for (const auto& row : facts.drills) {
-            CAPTURE(model::name_of_mark(sample.resolved, facts), row.hole);
-            CHECK(found.count(row.pattern_hole) == 1);
+            const auto name = model::name_of_mark(sample.resolved, facts);
+            CAPTURE(name, row.hole);
+            CHECK(found.count({name, row.pattern_hole}) == 1);
         }
     }
     return reading;
@@ -295,8 +360,10 @@ TEST_CASE("a row of holes that is longer than the sheet goes over papers that ov
 TEST_CASE("each sheet has rulers of 100 mm and 4 in across and down", "[model][book][strips]") {
     const PrintedSample sample("work_counter.json");
     for (const PrinterScale printer : {PrinterScale{}, PrinterScale{1.02, 0.98}}) {
-        const auto document = model::drill_strips(sample.project, shipped_catalogue(),
-                                                  sample.resolved, Paper::letter, printer);
+        const auto document =
+            model::drill_strips(sample.project, shipped_catalogue(), sample.resolved,
+                                {.paper = Paper::letter, .printer = printer})
+                .document;
         const PdfFile file{document};
         for (std::size_t i = 0; i < document.pages.size(); ++i) {
             const auto page = read_page(file.path, static_cast<int>(i) + 1, printer);
@@ -316,7 +383,8 @@ TEST_CASE("no word of a sheet of strips lies on another one or off the sheet",
             const PrintedSample sample(name, shown);
             for (const auto paper : {Paper::letter, Paper::a4}) {
                 const auto document = model::drill_strips(sample.project, shipped_catalogue(),
-                                                          sample.resolved, paper);
+                                                          sample.resolved, {.paper = paper})
+                                          .document;
                 for (std::size_t i = 0; i < document.pages.size(); ++i) {
                     CAPTURE(name, engine::name_of(paper), i);
                     CHECK(tests::clash_on(document.pages[i]) == "");
@@ -330,11 +398,96 @@ TEST_CASE("the same strips make the same file", "[model][book][strips]") {
     const PrintedSample sample("work_counter.json");
     const auto bytes = [&] {
         return tests::pdf_of(model::drill_strips(sample.project, shipped_catalogue(),
-                                                 sample.resolved, Paper::letter));
+                                                 sample.resolved, {.paper = Paper::letter})
+                                 .document);
     };
     CHECK(bytes() == bytes());
 }
 
 TEST_CASE("a project without holes has no strips", "[model][book][strips]") {
-    CHECK(model::drill_strips({}, shipped_catalogue(), {}, Paper::a4).pages.empty());
+    const auto strips = model::drill_strips({}, shipped_catalogue(), {}, {});
+    CHECK(strips.document.pages.empty());
+    CHECK(strips.refused.empty());
+}
+
+TEST_CASE("each sheet of strips carries the book's stamp, and says when nothing is to be cut yet",
+          "[model][book][strips]") {
+    const PrintedSample sample("tool_cabinet.json");
+    const auto unfit = "NOT FIT TO CUT FROM";
+    for (const bool has_errors : {false, true}) {
+        const auto strips = model::drill_strips(sample.project, shipped_catalogue(),
+                                                sample.resolved, {.has_errors = has_errors});
+        for (const auto& page : strips.document.pages) {
+            const auto words = tests::words_on(page);
+            CHECK_THAT(words,
+                       Catch::Contains("stamp " + model::project_stamp(sample.project) + " "));
+            CHECK((words.find(unfit) != std::string::npos) == has_errors);
+            CHECK(tests::clash_on(page) == "");
+        }
+    }
+}
+
+TEST_CASE("each sheet names what is on it, and a strip goes from sheet to sheet in order",
+          "[model][book][strips]") {
+    for (const auto& name : model_tests::sample_names()) {
+        CAPTURE(name);
+        const PrintedSample sample(name);
+        const auto strips = model::drill_strips(sample.project, shipped_catalogue(),
+                                                sample.resolved, {.paper = Paper::letter});
+        std::map<std::string, int> parts_seen;
+        std::map<std::string, std::size_t> last_sheet;
+        for (std::size_t i = 0; i < strips.document.pages.size(); ++i) {
+            const auto words = tests::words_on(strips.document.pages[i]);
+            const auto from = words.find("On this sheet: ");
+            REQUIRE(from != std::string::npos);
+            const auto list = words.substr(from, words.find(". ", from) - from);
+            for (const auto& paper : tests::papers_on(strips.document.pages[i])) {
+                CAPTURE(i, paper.name, list);
+                CHECK_THAT(list, Catch::Contains(paper.name));
+                const auto within = tests::words_within(paper, paper.box);
+                const auto part = within.find("part ");
+                const int number =
+                    part == std::string::npos ? 1 : std::stoi(within.substr(part + 5));
+                CHECK(number == ++parts_seen[paper.name]);
+                if (number > 1) CHECK(i - last_sheet[paper.name] <= 1);
+                last_sheet[paper.name] = i;
+            }
+        }
+    }
+}
+
+TEST_CASE("a piece that is wider than the paper is refused by its name, and the rest is printed",
+          "[model][book][strips]") {
+    const PrintedSample sample("mixed_bench.json");
+    auto catalogue = shipped_catalogue();
+    const auto all = model::mark_facts(sample.project, catalogue, sample.resolved);
+    const auto wide = std::find_if(all.begin(), all.end(), [](const model::MarkFacts& facts) {
+        return !facts.is_sheet() && facts.flat.walls.size() == 3 && !facts.drills.empty();
+    });
+    REQUIRE(wide != all.end());
+    const auto name = model::name_of_mark(sample.resolved, *wide);
+    auto& section = catalogue.sections[sample.resolved.pieces[wide->pattern()].section];
+    section.a = section.b = engine::Length::from_nm(200 * engine::Length::nm_per_mm);
+    const auto refused =
+        model::drill_strips(sample.project, catalogue, sample.resolved, {.paper = Paper::letter});
+    REQUIRE_FALSE(refused.refused.empty());
+    CHECK_THAT(refused.refused.front(),
+               Catch::StartsWith(name + " has no strip: it is ") &&
+                   Catch::Contains("print the strips on larger paper: tabloid"));
+    REQUIRE_FALSE(refused.document.pages.empty());
+    for (const auto& page : refused.document.pages) {
+        CHECK_THAT(tests::words_on(page), Catch::Contains("No strip: " + name));
+        for (const auto& paper : tests::papers_on(page)) {
+            CHECK(paper.name != name);
+            CHECK(paper.box.left + paper.box.width < page.size().width - 5.0);
+        }
+    }
+    const auto larger =
+        model::drill_strips(sample.project, catalogue, sample.resolved, {.paper = Paper::tabloid});
+    CHECK(larger.refused.empty());
+    section.a = section.b = engine::Length::from_nm(400 * engine::Length::nm_per_mm);
+    const auto none =
+        model::drill_strips(sample.project, catalogue, sample.resolved, {.paper = Paper::letter});
+    REQUIRE_FALSE(none.refused.empty());
+    CHECK_THAT(none.refused.front(), Catch::Contains("mark it from its drawing"));
 }

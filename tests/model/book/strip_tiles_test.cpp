@@ -47,8 +47,8 @@ TEST_CASE("blank lengths are left out, and the next paper begins on a mark of th
     CHECK(tiles[0].to == Approx(32.0));
     CHECK(tiles[0].end.kind == TileEnd::blank);
     CHECK(tiles[1].start.kind == TileEnd::blank);
-    CHECK(tiles[1].start.at == Length::from_nm(490 * Length::nm_per_mm));
-    CHECK(tiles[1].from == Approx(490.0));
+    CHECK(tiles[1].start.at == Length::from_nm(485 * Length::nm_per_mm));
+    CHECK(tiles[1].from == Approx(485.0));
     CHECK(tiles[2].end.kind == TileEnd::piece);
     CHECK(tiles[2].to == Approx(1000.0));
     CHECK(tiles[2].part == 3);
@@ -59,7 +59,7 @@ TEST_CASE("a first hole far from the datum end is laid off too", "[model][book][
     const auto tiles = strip_tiles(angle_with(1000.0, {612}), 0, sheet);
     REQUIRE(tiles.size() == 1);
     CHECK(tiles[0].start.kind == TileEnd::blank);
-    CHECK(tiles[0].from == Approx(600.0));
+    CHECK(tiles[0].from == Approx(590.0));
     CHECK(tiles[0].end.kind == TileEnd::blank);
 }
 
@@ -95,4 +95,53 @@ TEST_CASE("a bar that is wider than the sheet gets papers side by side", "[model
     CHECK(tiles[0].wall_count == 3);
     CHECK(tiles[1].first_wall == 3);
     CHECK(tiles[1].wall_count == 1);
+}
+
+TEST_CASE("papers are joined only where holes lie beyond the line that they share",
+          "[model][book][strips]") {
+    // The last hole 12 to 10 mm before the sheet's limit, in steps of a quarter of a millimetre.
+    for (double before = 13.0; before >= 9.0; before -= 0.25) {
+        CAPTURE(before);
+        const double last = sheet.length - before;
+        const auto tiles = strip_tiles(angle_with(600.0, {10, 80, 150, last}), 0, sheet);
+        const StripTile* joined = nullptr;
+        for (const auto& tile : tiles) {
+            if (joined != nullptr) {
+                CHECK(tile.start.kind == TileEnd::joint);
+                CHECK(last > tile.start.at.mm());
+            }
+            joined = tile.end.kind == TileEnd::joint ? &tile : nullptr;
+            CHECK(tile.to - tile.from <= sheet.length + 1e-9);
+        }
+        CHECK(joined == nullptr);
+        CHECK(is_on(tiles.back(), last));
+    }
+}
+
+TEST_CASE("a piece as long as the sheet is one paper, however near its end the last hole lies",
+          "[model][book][strips]") {
+    const auto tiles =
+        strip_tiles(angle_with(sheet.length, {10, 80, 150, sheet.length - 6.0}), 0, sheet);
+    REQUIRE(tiles.size() == 1);
+    CHECK(tiles[0].end.kind == TileEnd::piece);
+    CHECK(tiles[0].to == Approx(sheet.length));
+}
+
+TEST_CASE("behind a row that fills the sheet a long blank is left out, not joined",
+          "[model][book][strips]") {
+    const auto tiles = strip_tiles(
+        angle_with(900.0, {10, 80, 150, sheet.length - 11.0, sheet.length + 300.0}), 0, sheet);
+    REQUIRE(tiles.size() == 2);
+    CHECK(tiles[0].end.kind == TileEnd::blank);
+    CHECK(tiles[1].start.kind == TileEnd::blank);
+}
+
+TEST_CASE("the widest leg that is drilled tells what paper a piece needs",
+          "[model][book][strips]") {
+    auto flat = angle_with(100.0, {50});
+    flat.walls[1].toe = 300.0;
+    CHECK(model::widest_drilled_wall(flat) == 25.0);
+    flat.holes.push_back({1, 1, 100.0, 50.0, 3.0});
+    CHECK(model::widest_drilled_wall(flat) == 275.0);
+    CHECK(model::widest_drilled_wall(angle_with(100.0, {})) == 0.0);
 }

@@ -1,0 +1,64 @@
+#include "model/book/draw_strip_labels.h"
+
+#include <utility>
+
+namespace model {
+namespace {
+
+using engine::Page;
+using engine::PagePoint;
+
+constexpr engine::Pen arrow_pen{.width = engine::narrow_width};
+
+// From its tail to its head, which lies above or below.
+void draw_arrow(Page& page, PagePoint tail, PagePoint head) {
+    const double back = head.y < tail.y ? 1.6 : -1.6;
+    page.draw_line(tail, head, arrow_pen);
+    page.draw_polyline({{head.x - 0.9, head.y + back}, head, {head.x + 0.9, head.y + back}},
+                       arrow_pen);
+}
+
+void draw_level(Page& page, PagePoint at, const StripLabel& label) {
+    const double indent = label.arrow == LabelArrow::none ? 0.0 : label_arrow_room;
+    double base = at.y + engine::capital_height(label.size, label.weight);
+    for (const auto& line : label.lines) {
+        page.draw_text({at.x + indent, base}, line, {.size = label.size, .weight = label.weight});
+        base += label_pitch * label.size;
+    }
+    if (label.arrow == LabelArrow::none) return;
+    PagePoint head{at.x + 1.0, at.y};
+    PagePoint tail{at.x + 1.0, at.y + label.box.height};
+    if (label.arrow == LabelArrow::down) std::swap(head, tail);
+    draw_arrow(page, tail, head);
+}
+
+void draw_turned(Page& page, PagePoint at, const StripLabel& label) {
+    double base = at.x + engine::capital_height(label.size, label.weight);
+    for (const auto& line : label.lines) {
+        page.draw_text({base, at.y + label.box.height}, line,
+                       {.size = label.size, .weight = label.weight, .turned_deg = 90.0});
+        base += label_pitch * label.size;
+    }
+    if (label.arrow == LabelArrow::none) return;
+    const double middle = at.x + label.box.width / 2;
+    draw_arrow(page, {middle, at.y + label_arrow}, {middle, at.y});
+}
+
+}  // namespace
+
+void draw_strip_labels(Page& page, PagePoint at, const StripLabels& labels) {
+    for (const auto& number : labels.numbers) {
+        page.draw_text({at.x + number.at.x, at.y + number.at.y}, number.words,
+                       {.size = number.size});
+    }
+    for (const auto& label : labels.labels) {
+        const PagePoint corner{at.x + label.box.left, at.y + label.box.top};
+        if (label.is_turned) {
+            draw_turned(page, corner, label);
+        } else {
+            draw_level(page, corner, label);
+        }
+    }
+}
+
+}  // namespace model
