@@ -33,7 +33,8 @@ struct Offering {
     std::vector<BarPlan> plans;  // none where the list cannot be read
     engine::Result<Estimate> estimate;
 
-    bool is_chosen = false;  // Shop::supplier
+    bool is_chosen = false;                 // Shop::supplier
+    std::vector<engine::Error> not_used{};  // rows of its list, with their lines and why
 };
 
 // First as the project's stock states its bars, then each supplier. `go_on` is that of PlanWish.
