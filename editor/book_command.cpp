@@ -33,7 +33,7 @@ engine::Result<Read> read_all(const std::filesystem::path& file) {
     Read read{std::move(project).value(), std::move(catalogue).value(), {}, {}};
     read.resolved = model::resolve_in_room(read.project, read.catalogue,
                                            model::read_scans(read.project, file.parent_path()));
-    read.library = model::read_price_lists(read.project, read.catalogue, file.parent_path());
+    read.library = model::read_price_library(read.project, read.catalogue, file);
     return read;
 }
 
