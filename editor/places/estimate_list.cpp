@@ -6,6 +6,8 @@
 #include "model/buying/money.h"
 #include "model/schedule/weight.h"
 
+#include <algorithm>
+
 namespace editor {
 namespace {
 
@@ -84,6 +86,14 @@ void draw_purchase(const Derived& derived,
     draw_hint("It was not paid after all: the sum goes, the bars stay where they are");
 }
 
+// By a supplier's list what has no price is not sold there, but for bars.
+bool can_be_bought(const model::Estimate& estimate) {
+    return estimate.from.empty() ||
+           std::ranges::any_of(estimate.lines, [](const model::EstimateLine& line) {
+               return line.kind == model::BuyKind::bar || line.sum.has_value();
+           });
+}
+
 // Whether anything was.
 bool draw_paid(const Derived& derived, PurchaseWish& wish) {
     if (derived.prices == nullptr) return false;
@@ -136,11 +146,13 @@ void draw_estimate(const Derived& derived, const BuyFacts* facts, PurchaseWish& 
                   ", built " + model::weight_text(estimate.built_kg, derived.project->shown) +
                   ", without fasteners",
               Type::small, colour::quiet);
-    if (draw_button("all is bought", {.text = "All of this is bought"}))
-        wish.kind = PurchaseWish::Kind::all;
-    draw_hint(
-        "What has a price here is noted as paid, with delivery and tax, and the bars come to the "
-        "saw. The bars alone: see above");
+    if (can_be_bought(estimate)) {
+        if (draw_button("all is bought", {.text = "All of this is bought"}))
+            wish.kind = PurchaseWish::Kind::all;
+        draw_hint(
+            "What has a price here is noted as paid, with delivery and tax, and the bars come to "
+            "the saw. The bars alone: see above");
+    }
     draw_what_if(derived, *facts, estimate.currency);
 }
 

@@ -54,7 +54,11 @@ std::optional<Change> draw_one(const Derived& derived,
     }
     const bool is_refused = offering != nullptr && !offering->estimate;
     const std::string words = offering == nullptr ? "working it out" : sum_words(*offering);
-    const std::string all = words + (is_cheapest ? "; the cheapest that lacks nothing" : "");
+    const bool lacks =
+        offering != nullptr && offering->estimate && !offering->estimate->without.empty();
+    const std::string all = words + (!is_cheapest ? ""
+                                     : lacks      ? "; the cheapest, since all lack the same"
+                                                  : "; the cheapest that lacks nothing");
     draw_wrapped(all, Type::small, is_refused ? colour::red : colour::quiet);
     log_item("sum of " + row, all);
     if (offering != nullptr) draw_not_used(row, *offering);

@@ -40,8 +40,10 @@ std::string what_if_csv(const Project& project,
     engine::CsvText text{"stock", "without", "bars_in_use", "bars_cost", "bars_cost_without_it",
                          "proven"};
     for (const auto& it : all) {
-        const auto length = engine::Length::from_nm(it.length);
-        text.row({project.stock[it.stock].name, bar_length_text(length, shown),
+        const bool is_halved = it.halved_from > 0;
+        const auto length = engine::Length::from_nm(is_halved ? it.halved_from : it.length);
+        text.row({project.stock[it.stock].name,
+                  (is_halved ? "halves of " : "") + bar_length_text(length, shown),
                   std::to_string(it.used), money_text(it.with),
                   it.cost ? money_text(*it.cost) : std::string("not all can be cut"),
                   it.is_proven ? "yes" : "no"});

@@ -72,6 +72,18 @@ ComparisonRow comparison_row(const std::string& what,
     return row;
 }
 
+// Whether all that can be asked lack the same things, and something: what those cost nobody tells,
+// and it is the same for all.
+bool lacked_by_all(const std::vector<Offering>& offerings) {
+    const std::vector<std::string>* same = nullptr;
+    for (const auto& it : offerings) {
+        if (!it.estimate) continue;
+        if (same != nullptr && it.estimate->without != *same) return false;
+        same = &it.estimate->without;
+    }
+    return same != nullptr && !same->empty();
+}
+
 bool is_empty(const ComparisonRow& row) {
     return std::ranges::all_of(row.cells, [](const std::string& cell) { return cell.empty(); });
 }
@@ -162,10 +174,11 @@ std::vector<ComparisonRow> comparison_rows(const std::vector<Offering>& offering
 }
 
 std::optional<std::size_t> cheapest_of(const std::vector<Offering>& offerings) {
+    const auto lacking = lacked_by_all(offerings);
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < offerings.size(); ++i) {
         const auto& estimate = offerings[i].estimate;
-        if (!estimate || !estimate->without.empty()) continue;
+        if (!estimate || (!estimate->without.empty() && !lacking)) continue;
         if (best && offerings[*best].estimate->currency != estimate->currency) return std::nullopt;
         if (!best || estimate->total < offerings[*best].estimate->total) best = i;
     }

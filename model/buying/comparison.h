@@ -56,8 +56,8 @@ struct ComparisonRow {
 std::vector<ComparisonRow> comparison_rows(const std::vector<Offering>& offerings,
                                            const engine::TapeStyle& shown);
 
-// The one with the least total of those that lack nothing; none where there is none, or where they
-// are not all in one currency.
+// The one with the least total of those that lack nothing, or of all where all lack the same; none
+// where there is none, or where they are not all in one currency.
 std::optional<std::size_t> cheapest_of(const std::vector<Offering>& offerings);
 
 }  // namespace model

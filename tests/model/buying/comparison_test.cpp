@@ -91,6 +91,32 @@ TEST_CASE("rows of the comparison have a cell for each supplier", "[model][buyin
     CHECK(std::ranges::find(rows, "tax", &ComparisonRow::what) == rows.end());
 }
 
+TEST_CASE("where all lack the same the cheapest of all is told, else none that lacks something",
+          "[model][buying][comparison]") {
+    Trade trade;
+    auto brook = yard_list(2'000, 1'500);
+    auto hill = yard_list(3'000, 700);
+    const auto cheapest = [&] {
+        trade.library.lists.erase("brook.csv");
+        trade.library.lists.erase("hill.csv");
+        trade.library.lists.emplace("brook.csv", brook);
+        trade.library.lists.emplace("hill.csv", hill);
+        return cheapest_of(trade.offerings());
+    };
+    trade.job.project.shop.currency = "USD";
+    brook.boxes.pop_back();
+    CHECK(cheapest() == 2);  // the hill alone lacks nothing
+    hill.boxes.clear();
+    CHECK_FALSE(cheapest());  // they lack different things
+    // As stated no fastener has a price: nobody has one now. Bars are 22.00 + 5.00 at the brook and
+    // 14.00 + 5.00 on the hill.
+    for (auto& stock : trade.job.project.stock) {
+        for (auto& bar : stock.bars) bar.price = 99.0;
+    }
+    brook.boxes.clear();
+    CHECK(cheapest() == 2);
+}
+
 TEST_CASE("totals in different currencies are not compared", "[model][buying][comparison]") {
     Trade trade;
     auto list = yard_list(3'000, 700);
