@@ -24,7 +24,7 @@ engine::Result<model::BuyingFiles> made_files(const BuyArguments& arguments) {
     if (!catalogue) return catalogue.error();
     const auto resolved = model::resolve_in_room(*project, *catalogue,
                                                  model::read_scans(*project, file.parent_path()));
-    const auto library = model::read_price_lists(*project, *catalogue, file.parent_path());
+    const auto library = model::read_price_library(*project, *catalogue, file);
     return model::buying_files(
         *project, *catalogue, resolved, library,
         {.supplier = arguments.supplier, .paper = paper_for(*project, arguments.paper)});

@@ -1,5 +1,6 @@
 // The places of the job, and what is done in each; its table.
 #include "editor/bench_commands.h"
+#include "editor/buy_commands.h"
 #include "editor/choosing_commands.h"
 #include "editor/command_menus.h"
 #include "editor/desk_files.h"
@@ -108,8 +109,29 @@ constexpr std::array place_table{
             {},
             always,
             [](Desk& d) { d.ui.dialog = new_supplier_form(project_of(d)); }},
+    Command{"buy.change",
+            "Change the supplier\xE2\x80\xA6",
+            Menu::none,
+            {},
+            has_suppliers,
+            change_supplier},
+    Command{"buy.next", "Buy from the next supplier", Menu::none, {}, has_suppliers, buy_from_next},
+    Command{"buy.begin_list",
+            "Begin the price list that is not there",
+            Menu::none,
+            {},
+            lacks_a_list,
+            begin_lacking_list},
+    Command{"buy.open_list",
+            "Open the price list in a spreadsheet",
+            Menu::none,
+            {},
+            has_list_to_open,
+            open_price_list},
+    Command{"buy.all", "All of it is bought", Menu::none, {}, has_more_to_buy, buy_all},
     Command{"saw.bought", "The bars are bought", Menu::none, {}, has_bars_to_buy, buy_bars},
     Command{"saw.tick", "Tick the next cut", Menu::none, {}, has_next_cut, tick_next_cut},
+    Command{"saw.spoil", "The next cut was spoiled", Menu::none, {}, has_next_cut, spoil_next_cut},
     Command{"saw.anew", "Plan the cuts anew", Menu::none, {}, has_planned_cuts, plan_cuts_anew},
     Command{"saw.rack", "Rack the offcuts", Menu::none, {}, has_offcuts_to_rack, rack_offcuts},
     Command{"make.drilling", "Drilling", Menu::none, {}, always, show_table<ShopTable::drills>},

@@ -206,7 +206,7 @@ void replace_project(Desk& desk, model::Project project, std::filesystem::path f
     ui.dialog = std::monostate{};
     ui.interrupted.clear();
     ui.lets_go_of_fields = true;
-    tend_prices(desk);
+    begin_prices(desk);
     see_from(desk, engine::ViewFrom::corner);
 }
 

@@ -56,10 +56,15 @@ engine::Result<model::PrinterScale> scale_of(const PaperWork& work) {
     return model::printer_scale(project, *across, *down);
 }
 
-ToWrite nothing(std::string words, std::string left_out) {
+ToWrite nothing(std::string words) {
     ToWrite made;
     made.words = std::move(words);
-    made.left_out = std::move(left_out);
+    return made;
+}
+
+ToWrite no_strips(const std::string& refused) {
+    auto made = nothing("Nothing is drilled that a strip could mark" + refused + ".");
+    made.left_out = refused;
     made.is_trouble = true;
     return made;
 }
@@ -96,7 +101,7 @@ engine::Result<ToWrite> strips_to_write(const PaperWork& work,
     std::string refused;
     for (const auto& words : strips.refused) refused += ". " + words;
     if (strips.document.pages.empty())
-        return nothing("Nothing is drilled that a strip could mark" + refused + ".", refused);
+        return no_strips(refused);
     return as_file(strips.document, file, work.has_errors, refused, go_on);
 }
 
@@ -108,7 +113,7 @@ engine::Result<ToWrite> changed_to_write(const PaperWork& work,
     const auto marks = model::changed_marks(printed.marks, *of.project, *of.catalogue, of.resolved);
     const auto document = model::changed_pages(*of.project, *of.catalogue, of.resolved, marks,
                                                work.paper, work.has_errors);
-    if (document.pages.empty()) return nothing("No drawing has changed.", {});
+    if (document.pages.empty()) return nothing("No drawing has changed.");
     return as_file(document, file, work.has_errors, {}, go_on);
 }
 

@@ -25,21 +25,52 @@ bool is_same(const Read& a, const Read& b) {
 }
 
 bool is_same(const model::PriceLibrary& a, const model::PriceLibrary& b) {
-    return std::ranges::equal(a, b, [](const auto& x, const auto& y) {
-        return x.first == y.first && is_same(x.second, y.second);
-    });
+    const bool is_same_bought =
+        a.bought && b.bought ? *a.bought == *b.bought
+                             : !a.bought && !b.bought && a.bought.error() == b.bought.error();
+    return is_same_bought && std::ranges::equal(a.lists, b.lists, [](const auto& x, const auto& y) {
+               return x.first == y.first && is_same(x.second, y.second);
+           });
 }
 
-void read(Desk& desk, std::vector<std::string> files) {
-    auto folder = desk.file.parent_path();
-    auto library = model::read_price_lists(project_of(desk), *desk.catalogue, folder);
-    const bool is_other = !is_same(library, *desk.prices.library);
-    desk.prices.folder = std::move(folder);
-    desk.prices.files = std::move(files);
-    desk.prices.unit = engine::bare_unit(project_of(desk).shown);
-    if (!is_other) return;
+void take(Desk& desk, model::PriceLibrary library) {
+    if (is_same(library, *desk.prices.library)) return;
     desk.prices.library = std::make_shared<const model::PriceLibrary>(std::move(library));
     forget_derived(desk);
+}
+
+void read(Desk& desk, std::vector<std::string> files, bool keeps_bought) {
+    auto library = model::read_price_library(project_of(desk), *desk.catalogue, desk.file);
+    if (desk.file.empty() && keeps_bought) library.bought = desk.prices.library->bought;
+    desk.prices.project_file = desk.file;
+    desk.prices.files = std::move(files);
+    desk.prices.unit = engine::bare_unit(project_of(desk).shown);
+    take(desk, std::move(library));
+}
+
+// What lies beside that name already is of a project that is gone.
+std::error_code put_aside(const std::filesystem::path& file) {
+    std::error_code error;
+    if (!std::filesystem::exists(file, error)) return {};
+    auto aside = file;
+    aside += ".old";
+    std::filesystem::rename(file, aside, error);
+    return error;
+}
+
+void take_purchases_along(Desk& desk) {
+    const auto* bought = desk.prices.library->purchases();
+    if (desk.file.empty() || bought == nullptr) return;
+    const auto path = model::path_of_purchases(desk.file);
+    if (const auto error = put_aside(path); error) {
+        desk.ui.notice = Notice{"What was bought of another project lies in " + path.string() +
+                                    " and cannot be put aside: " + error.message(),
+                                true};
+        return;
+    }
+    if (bought->all.empty()) return;
+    const auto written = engine::write_whole_file(path, model::purchases_text(*bought));
+    if (!written) desk.ui.notice = Notice{engine::to_text(written.error()), true};
 }
 
 }  // namespace
@@ -49,20 +80,40 @@ std::shared_ptr<const model::PriceLibrary> no_prices() {
     return none;
 }
 
+void begin_prices(Desk& desk) { read(desk, files_of(project_of(desk)), false); }
+
 void tend_prices(Desk& desk) {
     auto files = files_of(project_of(desk));
-    const bool is_same_place = desk.file.parent_path() == desk.prices.folder;
+    const bool is_same_file = desk.file == desk.prices.project_file;
     const bool is_same_unit = engine::bare_unit(project_of(desk).shown) == desk.prices.unit;
-    if (files == desk.prices.files && is_same_place && (is_same_unit || files.empty())) return;
-    read(desk, std::move(files));
+    if (files == desk.prices.files && is_same_file && (is_same_unit || files.empty())) return;
+    if (!is_same_file) take_purchases_along(desk);
+    read(desk, std::move(files), true);
 }
 
-void read_prices_again(Desk& desk) {
-    if (!desk.prices.files.empty()) read(desk, files_of(project_of(desk)));
+void read_prices_again(Desk& desk) { read(desk, files_of(project_of(desk)), true); }
+
+engine::Result<engine::Done> put_purchases(Desk& desk, model::Purchases purchases) {
+    if (!desk.prices.library->bought) return desk.prices.library->bought.error();
+    if (!desk.file.empty()) {
+        const auto written = engine::write_whole_file(model::path_of_purchases(desk.file),
+                                                      model::purchases_text(purchases));
+        if (!written) return written;
+    }
+    auto library = *desk.prices.library;
+    library.bought = std::move(purchases);
+    take(desk, std::move(library));
+    return engine::Done{};
 }
 
 std::filesystem::path price_list_path(const Desk& desk, const std::string& file) {
     return desk.file.parent_path() / file;
+}
+
+bool can_begin_price_list(const Desk& desk, const std::string& file) {
+    std::error_code unseen;
+    return !desk.file.empty() && !file.empty() &&
+           !std::filesystem::exists(price_list_path(desk, file), unseen);
 }
 
 engine::Result<engine::Done> begin_price_list(Desk& desk, const std::string& file) {
@@ -81,6 +132,13 @@ engine::Result<engine::Done> begin_price_list(Desk& desk, const std::string& fil
         path, model::price_list_template(*now.project, *desk.catalogue, now.resolved));
     if (written) read_prices_again(desk);
     return written;
+}
+
+void begin_price_list_told(Desk& desk, const std::string& file) {
+    const auto begun = begin_price_list(desk, file);
+    desk.ui.notice = begun ? Notice{"Begun: " + price_list_path(desk, file).string() +
+                                    "; fill in its prices in a spreadsheet"}
+                           : Notice{engine::to_text(begun.error()), true};
 }
 
 }  // namespace editor

@@ -38,7 +38,7 @@ engine::Result<Opened> opened(const std::filesystem::path& project_file) {
     if (all.project.name.empty()) all.project.name = project_file.stem().string();
     all.resolved = model::resolve_in_room(
         all.project, all.catalogue, model::read_scans(all.project, project_file.parent_path()));
-    all.prices = model::read_price_lists(all.project, all.catalogue, project_file.parent_path());
+    all.prices = model::read_price_library(all.project, all.catalogue, project_file);
     return all;
 }
 

@@ -2,7 +2,9 @@
 
 #include "editor/desk.h"
 #include "editor/nest_run.h"
+#include "editor/places/saw_changes.h"
 #include "editor/places/saw_list.h"
+#include "editor/purchase_desk.h"
 
 #include <algorithm>
 
@@ -29,7 +31,11 @@ bool has_bars_to_buy(const Desk& desk) {
     return has_cut(desk, [](const model::SawCut& cut) { return !cut.place; });
 }
 
-void buy_bars(Desk& desk) { submit_at_saw(desk, bars_bought(derived(desk), *desk.catalogue)); }
+void buy_bars(Desk& desk) {
+    buy(desk, model::BoughtPart::bars);
+    desk.ui.place = Place::make;
+    desk.ui.make.table = ShopTable::saw;
+}
 
 bool has_next_cut(const Desk& desk) {
     return has_cut(desk,
@@ -39,6 +45,11 @@ bool has_next_cut(const Desk& desk) {
 void tick_next_cut(Desk& desk) {
     nest_now(desk);
     submit_at_saw(desk, next_cut_ticked(derived(desk), *desk.catalogue));
+}
+
+void spoil_next_cut(Desk& desk) {
+    nest_now(desk);
+    submit_at_saw(desk, next_cut_spoiled(derived(desk), *desk.catalogue, desk.ui.make.saw));
 }
 
 bool has_planned_cuts(const Desk& desk) { return model::has_planned_cuts(project_of(desk)); }

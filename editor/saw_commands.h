@@ -10,6 +10,7 @@ void buy_bars(Desk& desk);
 
 bool has_next_cut(const Desk& desk);
 void tick_next_cut(Desk& desk);
+void spoil_next_cut(Desk& desk);
 
 bool has_planned_cuts(const Desk& desk);
 void plan_cuts_anew(Desk& desk);

@@ -16,6 +16,7 @@
 #include "editor/places/piece_panel.h"
 #include "editor/places/start_card.h"
 #include "editor/places/top_bar.h"
+#include "editor/purchase_desk.h"
 #include "editor/scan_loader.h"
 #include "editor/screen_areas.h"
 #include "editor/seeing_commands.h"
@@ -63,8 +64,8 @@ std::optional<Change> draw_place(const Area& area,
                 {*desk.catalogue, ui.help.mends, ui.dialog, ui.place, desk.bands.get()});
         case Place::buy:
             keep_buy_facts(desk);
-            return draw_buy(area, {now, *desk.catalogue, buy_facts(desk)}, ui.offers, ui.saw,
-                            ui.selection, ui.dialog);
+            return draw_buy(area, {now, *desk.catalogue, buy_facts(desk)}, ui.purchase, ui.offers,
+                            ui.saw, ui.selection, ui.dialog);
         case Place::make:
             if (ui.make.table == ShopTable::paper) tend_paper(desk);
             return draw_make(area, now, *desk.catalogue, ui.make, ui.selection);
@@ -184,6 +185,7 @@ void draw_screen(Desk& desk) {
     begin_typing_frame(desk);
     tend_scans(desk);
     tend_prices(desk);
+    tend_purchases(desk);
     tend_bench(desk);
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);

@@ -44,6 +44,7 @@ struct UiState {
     std::optional<Notice> notice;
     MakeState make;
     ProveState prove;
+    PurchaseWish purchase;
     OfferTyping offers;
     FindingCards cards;
     HelpState help;

@@ -19,7 +19,7 @@ engine::Result<WorkedOutFile> worked_out_file(const std::filesystem::path& file)
     WorkedOutFile made{std::move(project).value(), std::move(catalogue).value(), {}, {}};
     made.resolved = model::resolve_in_room(made.project, made.catalogue,
                                            model::read_scans(made.project, file.parent_path()));
-    made.prices = model::read_price_lists(made.project, made.catalogue, file.parent_path());
+    made.prices = model::read_price_library(made.project, made.catalogue, file);
     const auto from = model::chosen_supplier(made.project, made.prices);
     const auto findings = model::all_findings(made.project, made.catalogue, made.resolved,
                                               model::supply_of(made.project, made.resolved, from));

@@ -104,9 +104,11 @@ void draw(Desk& desk, StepForm& form) {
 }
 
 std::string list_words(const Desk& desk, const std::string& file) {
-    const auto& library = *desk.prices.library;
-    const auto found = library.find(file);
-    if (found == library.end()) return {};
+    const auto& lists = desk.prices.library->lists;
+    if (desk.file.empty())
+        return "The list lies beside the project: save the project, then begin the list here.";
+    const auto found = lists.find(file);
+    if (found == lists.end()) return "There is such a file: it is read, and left as it is.";
     if (!found->second) return engine::to_text(found->second.error());
     const auto& list = *found->second;
     std::string words = "It holds " + std::to_string(list.bars.size()) + " bars, " +
@@ -117,17 +119,15 @@ std::string list_words(const Desk& desk, const std::string& file) {
 }
 
 void draw(Desk& desk, SupplierForm& form) {
-    form.words = list_words(desk, form.supplier.prices);
+    form.can_begin = can_begin_price_list(desk, form.supplier.prices);
+    form.words = form.can_begin ? std::string() : list_words(desk, form.supplier.prices);
+    const bool begins = form.begins_list && form.can_begin;
     const auto outcome = draw_supplier_form(form, derived(desk));
-    if (outcome.begins_list) {
-        const auto begun = begin_price_list(desk, form.supplier.prices);
-        form.trouble = begun ? std::string() : engine::to_text(begun.error());
-        if (begun) {
-            desk.ui.notice =
-                Notice{"Written: " + price_list_path(desk, form.supplier.prices).string()};
-        }
-    }
-    settle(desk, outcome);
+    const bool is_put =
+        outcome.change && outcome.change->edits.front().get_if<model::PutSupplier>();
+    const auto list = form.supplier.prices;
+    settle(desk, outcome);  // the form is gone
+    if (is_put && begins) begin_price_list_told(desk, list);
 }
 
 void draw(Desk& desk, LeanForm& form) {

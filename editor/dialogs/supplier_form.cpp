@@ -44,8 +44,8 @@ SupplierForm new_supplier_form(const model::Project& project) {
     return form;
 }
 
-SupplierOutcome draw_supplier_form(SupplierForm& form, const Derived& derived) {
-    SupplierOutcome outcome;
+FormOutcome draw_supplier_form(SupplierForm& form, const Derived& derived) {
+    FormOutcome outcome;
     const bool is_new = form.instead_of.empty();
     const DialogScope dialog("Supplier", is_new ? "New supplier" : "Supplier", scaled(560));
     if (!dialog) return outcome;
@@ -57,11 +57,16 @@ SupplierOutcome draw_supplier_form(SupplierForm& form, const Derived& derived) {
         "The list is a table that you keep in any spreadsheet: what, size, price, per, limit, "
         "note. It is read again whenever you come back to this window.",
         Type::small, colour::quiet);
-    if (!form.words.empty()) draw_wrapped(form.words, Type::small, colour::quiet);
-    if (draw_button("begin the list", {.text = "Begin this list", .weight = Weight::link})) {
-        outcome.begins_list = true;
+    if (!form.can_begin) {
+        draw_wrapped(form.words, Type::small, colour::quiet);
+        log_item("list", form.words);
+    } else {
+        draw_check("begin the list", form.begins_list, "begin this list");
+        draw_wrapped(
+            "There is no such file yet. It is written with the supplier, with all that the "
+            "project needs, for you to fill in the prices.",
+            Type::small, colour::quiet);
     }
-    draw_hint("Writes the file with all that the project needs, for you to fill in the prices");
     const auto answer = draw_form_answers(
         form.trouble, {.verb = is_new ? "Add" : "Change",
                        .can_put = !form.supplier.name.empty() && !form.supplier.prices.empty(),

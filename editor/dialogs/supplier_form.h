@@ -12,16 +12,15 @@ struct SupplierForm {
     model::Supplier supplier;
     std::string instead_of;  // empty: a new one
     std::string trouble;
-    std::string words;  // what is known of the list: "4 bars, 2 sheets"
+    std::string words;        // what is known of the list: "4 bars, 2 sheets"
+    bool can_begin = false;   // the list: there is none yet, and the project lies in a folder
+    bool begins_list = true;  // one is written with the supplier, where there is none
     bool is_fresh = true;
 };
 
 SupplierForm new_supplier_form(const model::Project& project);
 
-struct SupplierOutcome : FormOutcome {
-    bool begins_list = false;  // a list is to be written that can be filled in
-};
-
-SupplierOutcome draw_supplier_form(SupplierForm& form, const Derived& derived);
+// The list is begun once the change is made: see SupplierForm::begins_list.
+FormOutcome draw_supplier_form(SupplierForm& form, const Derived& derived);
 
 }  // namespace editor

@@ -5,6 +5,7 @@
 #include "editor/error_words.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_diagram.h"
+#include "editor/places/estimate_list.h"
 #include "engine/measure/tape.h"
 
 #include <algorithm>
@@ -161,6 +162,7 @@ void draw_fasteners(const Derived& derived) {
 
 std::optional<Change> draw_buy(const Area& area,
                                const BuyLook& look,
+                               PurchaseWish& wish,
                                OfferTyping& typing,
                                SawTyping& saw,
                                Selection& selection,
@@ -173,9 +175,11 @@ std::optional<Change> draw_buy(const Area& area,
         ImGui::SameLine();
         if (draw_button("bars are bought",
                         {.text = "The bars are bought", .weight = Weight::link})) {
-            change = bars_bought(derived, look.catalogue);
+            wish.kind = PurchaseWish::Kind::bars;
         }
-        draw_hint("The bars come to the saw with their cuts, under Make; the plan stays as it is");
+        draw_hint(
+            "They come to the saw with their cuts, under Make, and the plan stays as it is; what "
+            "they cost is noted as paid");
     }
     for (std::size_t i = 0; i < derived.project->stock.size(); ++i) {
         keep_first(change, draw_stock(derived, i, typing, selection));
@@ -183,7 +187,7 @@ std::optional<Change> draw_buy(const Area& area,
     draw_rule();
     keep_first(change, draw_suppliers(derived, look.facts, dialog));
     draw_rule();
-    draw_estimate(derived, look.facts);
+    draw_estimate(derived, look.facts, wish);
     draw_rule();
     keep_first(change, draw_saw_fields(derived, saw));
     draw_rule();

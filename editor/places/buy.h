@@ -22,8 +22,16 @@ struct BuyLook {
     const BuyFacts* facts = nullptr;  // null while they are being worked out
 };
 
+// What is to be noted as bought, or taken back: see editor/purchase_desk.h.
+struct PurchaseWish {
+    enum class Kind { none, bars, all, take_back };
+    Kind kind = Kind::none;
+    std::size_t which = 0;  // to take back: in Purchases::all
+};
+
 std::optional<Change> draw_buy(const Area& area,
                                const BuyLook& look,
+                               PurchaseWish& wish,
                                OfferTyping& typing,
                                SawTyping& saw,
                                Selection& selection,

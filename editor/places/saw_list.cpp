@@ -5,8 +5,9 @@
 #include "editor/places/bar_diagram.h"
 #include "editor/places/bar_text.h"
 #include "editor/places/choice_row.h"
-#include "editor/places/table_columns.h"
-#include "model/schedule/stops.h"
+#include "editor/places/saw_changes.h"
+#include "editor/places/saw_stops.h"
+#include "editor/places/spoil_talk.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -17,36 +18,10 @@ namespace {
 using model::CutState;
 using model::SawTick;
 
-std::optional<Change> change_of_all(std::vector<model::Edit> edits) {
-    if (edits.empty()) return std::nullopt;
-    Change change;
-    change.edits = std::move(edits);
-    return change;
-}
-
 bool has_new_bars(const Derived& derived) {
     return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
         return std::ranges::any_of(bar.cuts, [](const model::SawCut& cut) { return !cut.place; });
     });
-}
-
-std::optional<Change> ticked(const Derived& derived,
-                             const model::Catalogue& catalogue,
-                             SawListState& state,
-                             const std::vector<SawTick>& ticks,
-                             CutState to) {
-    const auto is_fixed = [&](const SawTick& tick) {
-        const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
-        return bar != derived.saw.end() && tick.cut < bar->cuts.size() && bar->cuts[tick.cut].place;
-    };
-    if (!derived.summary.is_nested && !std::ranges::all_of(ticks, is_fixed)) {
-        state.trouble = "the cheapest plan is still being looked for: tick again in a moment";
-        return std::nullopt;
-    }
-    auto edits =
-        model::cuts_ticked(*derived.project, catalogue, derived.resolved, derived.plans, ticks, to);
-    state.trouble = edits ? std::string() : engine::to_text(edits.error());
-    return edits ? change_of_all(std::move(edits).value()) : std::nullopt;
 }
 
 std::string cut_words(const model::SawCut& cut, const Derived& derived) {
@@ -73,14 +48,6 @@ std::string rest_words(const model::SawBar& bar, const Derived& derived) {
     return model::length_text(*derived.project, bar.offcut) +
            (bar.offcut >= least ? " left, to keep" : " scrap");
 }
-
-// What the pointer may do with one cut.
-struct CutHands {
-    const Derived& derived;
-    const model::Catalogue& catalogue;
-    SawListState& state;
-    Selection& selection;
-};
 
 std::optional<Change> draw_cut(const model::SawBar& bar, std::size_t index, const CutHands& hands) {
     const auto& cut = bar.cuts[index];
@@ -109,7 +76,11 @@ std::optional<Change> draw_cut(const model::SawBar& bar, std::size_t index, cons
     const bool is_spoiled = cut.state == CutState::spoiled;
     const std::string link = is_spoiled ? "good after all" : "spoiled";
     if (draw_button(name + " " + link, {.text = link, .weight = Weight::link})) {
-        set(is_spoiled ? CutState::cut : CutState::spoiled);
+        if (is_spoiled) {
+            set(CutState::cut);
+        } else {
+            change = spoiled(hands.derived, hands.catalogue, hands.state, tick);
+        }
     }
     draw_hint(is_spoiled ? "It can be used" : "Cut wrong: it is planned again from what is left");
     return change;
@@ -178,59 +149,6 @@ bool pass_over(const model::SawBar& bar, const SawListState& state) {
     return true;
 }
 
-// The planned cuts of a bar that are made at one setting.
-std::vector<SawTick> ticks_of(const model::StopRow& row, const Derived& derived) {
-    std::vector<SawTick> ticks;
-    const auto bar = std::ranges::find(derived.saw, row.bar, &model::SawBar::number);
-    if (bar == derived.saw.end()) return ticks;
-    for (std::size_t i = 0; i < bar->cuts.size(); ++i) {
-        const auto& cut = bar->cuts[i];
-        if (cut.state != CutState::planned || cut.piece == model::no_index) continue;
-        const auto& piece = derived.resolved.pieces[cut.piece];
-        if (piece.length != row.length.nm() || piece.mark != row.mark) continue;
-        if (row.hand != model::Hand::none && piece.hand != row.hand) continue;
-        ticks.push_back({row.bar, i});
-    }
-    return ticks;
-}
-
-std::string stop_words(const model::StopRow& row, const Derived& derived) {
-    const std::string mark =
-        row.mark == model::no_index ? "" : derived.resolved.marks[row.mark].name;
-    return std::to_string(row.pieces) + " x " + mark + " from bar " + std::to_string(row.bar);
-}
-
-std::optional<Change> draw_stops(const CutHands& hands) {
-    const auto& derived = hands.derived;
-    std::optional<Change> change;
-    int setting = 0;
-    const auto rows =
-        model::stop_rows(*derived.project, hands.catalogue, derived.resolved, derived.bars);
-    if (rows.empty()) draw_text("All is cut.", colour::quiet);
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        const auto& row = rows[i];
-        const IdScope id(static_cast<int>(i));
-        if (row.setting != setting) {
-            draw_text(model::length_text(*derived.project, row.length), Type::strong);
-            ImGui::SameLine();
-            draw_text("stop " + std::to_string(row.setting) + ", " + row.section, Type::small,
-                      colour::quiet);
-            setting = row.setting;
-        }
-        bool is_made = false;
-        const std::string name = "stop line " + std::to_string(i + 1);
-        if (draw_check(name, is_made, stop_words(row, derived))) {
-            change = ticked(derived, hands.catalogue, hands.state, ticks_of(row, derived),
-                            CutState::cut);
-        }
-        if (row.ends == "square") continue;
-        ImGui::SameLine();
-        draw_text(row.ends, Type::small, colour::quiet);
-        draw_hint(row.ends);
-    }
-    return change;
-}
-
 void draw_progress(const Derived& derived) {
     int made = 0;
     int all = 0;
@@ -244,15 +162,16 @@ void draw_progress(const Derived& derived) {
     draw_text(std::to_string(made) + " of " + std::to_string(all) + " cut", colour::quiet);
 }
 
-std::optional<Change> draw_saw_buttons(const Derived& derived, const model::Catalogue& catalogue) {
+std::optional<Change> draw_saw_buttons(const Derived& derived,
+                                       const model::Catalogue& catalogue,
+                                       SawListState& state) {
     std::optional<Change> change;
     if (has_new_bars(derived)) {
-        if (draw_button("bars are at home", {.text = "The bars are at home"})) {
-            change = bars_bought(derived, catalogue);
-        }
+        if (draw_button("bars are bought", {.text = "The bars are bought"}))
+            state.wants_bought = true;
         draw_hint(
-            "Bought and at the saw: this plan stays as it is, on the screen and on paper, "
-            "until you plan anew");
+            "They lie at the saw: this plan stays as it is, on the screen and on paper, until you "
+            "plan anew. What they cost is noted as paid, under Buy");
     }
     if (model::has_planned_cuts(*derived.project)) {
         go_on_in_line("Plan anew");
@@ -273,58 +192,6 @@ std::optional<Change> draw_saw_buttons(const Derived& derived, const model::Cata
 
 }  // namespace
 
-bool has_bars_cut_up(const Derived& derived) {
-    return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
-        if (bar.from != model::BarFrom::saw || bar.is_used_up) return false;
-        return std::ranges::none_of(
-            bar.cuts, [](const model::SawCut& cut) { return cut.state == CutState::planned; });
-    });
-}
-
-std::string from_words(model::BarFrom from) {
-    switch (from) {
-        case model::BarFrom::shop:
-            return "to buy";
-        case model::BarFrom::home:
-            return "at home";
-        case model::BarFrom::offcut:
-            return "an offcut";
-        case model::BarFrom::saw:
-            break;
-    }
-    return "at the saw";
-}
-
-// Never by a plan that was only made at once: what is bought by it cannot be had back.
-std::optional<Change> bars_bought(const Derived& derived, const model::Catalogue& catalogue) {
-    const auto& project = *derived.project;
-    const auto plans =
-        derived.summary.is_nested
-            ? derived.plans
-            : model::bar_plans(
-                  project, catalogue, derived.resolved,
-                  {.supply = supply_of(project, derived.resolved, derived.prices.get())});
-    return change_of_all(model::bars_bought(project, catalogue, derived.resolved, plans));
-}
-
-std::optional<Change> planned_anew(const Derived& derived) {
-    return change_of_all(model::cuts_planned_anew(*derived.project));
-}
-
-std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalogue& catalogue) {
-    return change_of_all(model::offcuts_racked(*derived.project, catalogue, derived.resolved));
-}
-
-std::optional<Change> next_cut_ticked(const Derived& derived, const model::Catalogue& catalogue) {
-    const auto rows = model::stop_rows(*derived.project, catalogue, derived.resolved, derived.bars);
-    if (rows.empty()) return std::nullopt;
-    auto ticks = ticks_of(rows.front(), derived);
-    if (ticks.empty()) return std::nullopt;
-    ticks.resize(1);
-    SawListState state;
-    return ticked(derived, catalogue, state, ticks, CutState::cut);
-}
-
 std::optional<Change> draw_saw_list(const Derived& derived,
                                     const model::Catalogue& catalogue,
                                     SawListState& state,
@@ -334,7 +201,8 @@ std::optional<Change> draw_saw_list(const Derived& derived,
         draw_text("Nothing is cut from bars yet.", colour::quiet);
         return std::nullopt;
     }
-    auto change = draw_saw_buttons(derived, catalogue);
+    const CutHands hands{derived, catalogue, state, selection};
+    auto change = draw_saw_buttons(derived, catalogue, state);
     state.order =
         draw_choice_row<SawOrder>(state.order, {{SawOrder::bars, "bar by bar", "Bar by bar"},
                                                 {SawOrder::stops, "stop by stop", "Stop by stop"}});
@@ -342,8 +210,8 @@ std::optional<Change> draw_saw_list(const Derived& derived,
     ImGui::AlignTextToFramePadding();
     draw_progress(derived);
     if (!state.trouble.empty()) draw_wrapped(state.trouble, Type::small, colour::red);
+    if (auto one = draw_spoil_talk(hands)) change = std::move(one);
     draw_rule();
-    const CutHands hands{derived, catalogue, state, selection};
     if (state.order == SawOrder::stops) {
         if (auto one = draw_stops(hands)) change = std::move(one);
         return change;

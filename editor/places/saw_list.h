@@ -17,9 +17,20 @@ namespace editor {
 
 enum class SawOrder { bars, stops };
 
+// What is said when a piece was cut wrong, until the next thing is done at the saw.
+struct SpoilTalk {
+    std::string stock;  // empty: nothing is said
+    std::string mark;
+    engine::Length length;  // that it should have had
+    std::string typed;      // how long it is
+    std::string trouble;
+};
+
 struct SawListState {
     SawOrder order = SawOrder::bars;
-    std::string trouble;  // why the last tick was refused
+    std::string trouble;        // why the last tick was refused
+    bool wants_bought = false;  // the bars are bought: see editor/purchase_desk.h
+    SpoilTalk spoiled;
 
     // How high a bar was drawn, with so many cuts and at that scale.
     struct Drawn {
@@ -36,7 +47,6 @@ std::optional<Change> draw_saw_list(const Derived& derived,
                                     Selection& selection);
 
 // What the commands do; none where there is nothing to do it to.
-std::optional<Change> bars_bought(const Derived& derived, const model::Catalogue& catalogue);
 std::optional<Change> planned_anew(const Derived& derived);
 bool has_bars_cut_up(const Derived& derived);  // what offcuts_racked is for
 std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalogue& catalogue);

@@ -2,18 +2,11 @@
 
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
-#include "editor/places/bar_text.h"
-#include "model/buying/money.h"
-#include "model/schedule/weight.h"
 
 #include <algorithm>
 
 namespace editor {
 namespace {
-
-std::string cents_text(model::Cents cents, const std::string& currency) {
-    return price_text(static_cast<double>(cents) / 100.0, currency);
-}
 
 std::string sum_words(const model::Offering& offering) {
     if (!offering.estimate) return engine::to_text(offering.estimate.error());
@@ -27,6 +20,20 @@ std::optional<Change> choose(const Derived& derived, const std::string& supplier
     auto change = change_of(model::SetShop{std::move(shop)});
     change.label = supplier.empty() ? "Buy as the stock states" : "Buy from " + supplier;
     return change;
+}
+
+// Rows of the list that count for nothing, with their lines and why.
+void draw_not_used(const std::string& row, const model::Offering& offering) {
+    constexpr std::size_t most_told = 3;
+    const auto& not_used = offering.not_used;
+    for (std::size_t i = 0; i < not_used.size() && i < most_told; ++i) {
+        const auto words = "not used: " + engine::to_text(not_used[i]);
+        draw_wrapped(words, Type::small, colour::amber);
+        log_item("row " + std::to_string(i + 1) + " not used of " + row, words);
+    }
+    if (not_used.size() <= most_told) return;
+    const auto more = std::to_string(not_used.size() - most_told) + " more rows are not used";
+    draw_text(more, Type::small, colour::amber);
 }
 
 // One that can be bought from; `supplier` is null for what the stock itself states.
@@ -47,59 +54,15 @@ std::optional<Change> draw_one(const Derived& derived,
     }
     const bool is_refused = offering != nullptr && !offering->estimate;
     const std::string words = offering == nullptr ? "working it out" : sum_words(*offering);
-    const std::string all = words + (is_cheapest ? "; the cheapest that lacks nothing" : "");
+    const bool lacks =
+        offering != nullptr && offering->estimate && !offering->estimate->without.empty();
+    const std::string all = words + (!is_cheapest ? ""
+                                     : lacks      ? "; the cheapest, since all lack the same"
+                                                  : "; the cheapest that lacks nothing");
     draw_wrapped(all, Type::small, is_refused ? colour::red : colour::quiet);
     log_item("sum of " + row, all);
+    if (offering != nullptr) draw_not_used(row, *offering);
     return change;
-}
-
-void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::string& currency) {
-    for (const auto& it : facts.what_if) {
-        const auto& stock = derived.project->stock[it.stock];
-        const std::string without =
-            "without " + bar_text(engine::Length::from_nm(it.length), derived.project->shown) +
-            " of " + stock.section;
-        std::string words = without + ": ";
-        if (!it.cost) {
-            words += "not all could be cut";
-        } else {
-            const auto more = *it.cost - it.with;
-            words += more > 0   ? cents_text(more, currency) + " more"
-                     : more < 0 ? cents_text(-more, currency) + " less"
-                                : std::string("costs the same");
-        }
-        draw_text(words, Type::small, colour::quiet);
-        log_item(without, words);
-    }
-}
-
-void draw_lines(const model::Estimate& estimate) {
-    const TableScope table("estimate", 4, ImGuiTableFlags_BordersInnerH);
-    if (!table) return;
-    ImGui::TableSetupColumn("What", ImGuiTableColumnFlags_WidthStretch);
-    ImGui::TableSetupColumn("Count", ImGuiTableColumnFlags_WidthFixed, scaled(48));
-    ImGui::TableSetupColumn("Each", ImGuiTableColumnFlags_WidthFixed, scaled(64));
-    ImGui::TableSetupColumn("Sum", ImGuiTableColumnFlags_WidthFixed, scaled(72));
-    {
-        const FontScope small(Type::small);
-        const ColourScope quiet(ImGuiCol_Text, colour::quiet);
-        ImGui::TableHeadersRow();
-    }
-    const auto money = [](const std::optional<model::Cents>& cents) {
-        return cents ? model::money_text(*cents) : std::string("?");
-    };
-    for (const auto& line : estimate.lines) {
-        ImGui::TableNextRow();
-        ImGui::TableNextColumn();
-        draw_text(line.what + (line.size.empty() ? "" : ", " + line.size));
-        if (!line.note.empty()) draw_hint(line.note);
-        ImGui::TableNextColumn();
-        draw_text_right(std::to_string(line.count), colour::quiet);
-        ImGui::TableNextColumn();
-        draw_text_right(money(line.each), colour::quiet);
-        ImGui::TableNextColumn();
-        draw_text_right(money(line.sum));
-    }
 }
 
 // What each asks, row by row; only where there is something to compare.
@@ -154,33 +117,6 @@ std::optional<Change> draw_suppliers(const Derived& derived,
     }
     if (facts != nullptr) draw_side_by_side(derived, *facts);
     return change;
-}
-
-void draw_estimate(const Derived& derived, const BuyFacts* facts) {
-    const ItemScope items("estimate");
-    draw_text("All that is bought", Type::strong);
-    const auto* chosen = facts == nullptr ? nullptr : facts->chosen();
-    if (chosen == nullptr) {
-        draw_text("working it out", Type::small, colour::quiet);
-        return;
-    }
-    if (!chosen->estimate) {
-        draw_wrapped(engine::to_text(chosen->estimate.error()), Type::small, colour::red);
-        return;
-    }
-    const auto& estimate = *chosen->estimate;
-    draw_lines(estimate);
-    if (estimate.tax != 0) {
-        const auto tax = "tax " + cents_text(estimate.tax, estimate.currency);
-        draw_text(tax, Type::small, colour::quiet);
-    }
-    draw_wrapped(model::total_in_words(estimate), Type::strong);
-    log_item("total", model::total_in_words(estimate));
-    draw_text("bought " + model::weight_text(estimate.bought_kg, derived.project->shown) +
-                  ", built " + model::weight_text(estimate.built_kg, derived.project->shown) +
-                  ", without fasteners",
-              Type::small, colour::quiet);
-    draw_what_if(derived, *facts, estimate.currency);
 }
 
 }  // namespace editor

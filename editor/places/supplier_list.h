@@ -1,4 +1,4 @@
-// Buy, below the bars: from whom, what that comes to, and what a length of bar is worth.
+// Buy, below the bars: from whom, and what that comes to.
 #pragma once
 
 #include "editor/buy_run.h"
@@ -11,7 +11,5 @@ namespace editor {
 
 // `facts` is null while they are being worked out.
 std::optional<Change> draw_suppliers(const Derived& derived, const BuyFacts* facts, Dialog& dialog);
-
-void draw_estimate(const Derived& derived, const BuyFacts* facts);
 
 }  // namespace editor

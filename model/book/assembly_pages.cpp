@@ -4,8 +4,8 @@
 #include "model/book/leader_labels.h"
 #include "model/book/line_drawing.h"
 #include "model/book/view_pages.h"
-#include "model/book/wrapped_lines.h"
 #include "model/schedule/pieces_by_mark.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
 #include <map>

@@ -1,7 +1,7 @@
 #include "model/book/book_chapters.h"
-#include "model/book/page_table.h"
 #include "model/book/stamp.h"
 #include "model/schedule/decimal_mm.h"
+#include "model/schedule/page_table.h"
 #include "model/schedule/piece_words.h"
 #include "model/schedule/pieces_by_mark.h"
 #include "model/schedule/square.h"

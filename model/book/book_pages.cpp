@@ -1,6 +1,6 @@
 #include "model/book/book_pages.h"
 
-#include "model/book/wrapped_lines.h"
+#include "model/schedule/wrapped_lines.h"
 
 namespace model {
 namespace {

@@ -2,7 +2,7 @@
 
 #include "model/book/corner_kinds.h"
 #include "model/book/corner_section.h"
-#include "model/book/wrapped_lines.h"
+#include "model/schedule/wrapped_lines.h"
 
 namespace model {
 namespace {

@@ -1,9 +1,9 @@
 #include "model/book/cover.h"
 
 #include "model/book/line_drawing.h"
-#include "model/book/wrapped_lines.h"
 #include "model/schedule/tally.h"
 #include "model/schedule/weight.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 #include "model/book/label_shape.h"
 
 #include "engine/drawing/lettering.h"
-#include "model/book/wrapped_lines.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
 

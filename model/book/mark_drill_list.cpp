@@ -3,9 +3,9 @@
 #include "engine/drawing/lettering.h"
 #include "model/book/letter_sizes.h"
 #include "model/book/mark_signs.h"
-#include "model/book/wrapped_lines.h"
 #include "model/schedule/decimal_inches.h"
 #include "model/schedule/decimal_mm.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
 #include <string_view>

@@ -2,9 +2,9 @@
 
 #include "engine/drawing/lettering.h"
 #include "model/book/letter_sizes.h"
-#include "model/book/wrapped_lines.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
+#include "model/schedule/wrapped_lines.h"
 
 namespace model {
 namespace {

@@ -2,8 +2,8 @@
 
 #include "engine/drawing/lettering.h"
 #include "model/book/spread.h"
-#include "model/book/wrapped_lines.h"
 #include "model/schedule/page_flow.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
 #include <map>

@@ -1,10 +1,10 @@
 #include "model/book/book_chapters.h"
-#include "model/book/page_table.h"
-#include "model/buying/money.h"
 #include "model/buying/sheet_layout.h"
 #include "model/buying/sheet_pages.h"
+#include "model/buying/shopping_page.h"
 #include "model/schedule/bar_pages.h"
 #include "model/schedule/decimal_mm.h"
+#include "model/schedule/page_table.h"
 #include "model/schedule/piece_words.h"
 #include "model/schedule/pieces_by_mark.h"
 #include "model/schedule/sheet.h"
@@ -17,32 +17,6 @@ using engine::TextAnchor;
 
 constexpr TextAnchor to_end = TextAnchor::end;
 constexpr LetterWeight bold = LetterWeight::bold;
-
-std::string money_or_none(const std::optional<Cents>& cents) {
-    return cents ? money_text(*cents) : std::string("no price");
-}
-
-void draw_sums(PageFlow& flow, const Estimate& estimate) {
-    const auto line = [&](const std::string& what, Cents cents, LetterWeight weight) {
-        flow.make_room(5.4);
-        flow.text(what, {.size = 3.8, .weight = weight}, 0.0);
-        flow.page().draw_text({flow.left() + flow.width(), flow.y() + 3.8},
-                              money_text(cents) + " " + estimate.currency,
-                              {.size = 3.8, .weight = weight, .anchor = to_end});
-        flow.skip(5.4);
-    };
-    flow.skip(3.0);
-    if (estimate.tax != 0) {
-        line("Sum", estimate.sum, LetterWeight::regular);
-        line("Tax", estimate.tax, LetterWeight::regular);
-    }
-    line("Total", estimate.total, bold);
-    if (estimate.without.empty()) return;
-    std::string lacks;
-    for (const auto& it : estimate.without) lacks += (lacks.empty() ? "" : ", ") + it;
-    draw_words(flow, "The total lacks, since no price is known or it is not sold: " + lacks + ".",
-               3.6, bold);
-}
 
 std::vector<TableCells> bar_cuts(const Project& project,
                                  const Resolved& resolved,
@@ -121,29 +95,8 @@ void draw_cut_list(PageFlow& flow, const BookOf& of) {
 void add_buying(BookPages& book, const BookOf& of) {
     const auto& estimate = of.supply.estimate;
     PageFlow flow = book.flow();
-    draw_page_head(flow, "What to buy",
-                   estimate.from.empty() ? "At the prices that the stock states."
-                                         : "From " + estimate.from + ".");
-    if (estimate.lines.empty()) {
-        draw_words(flow, "There is nothing to buy.");
-    } else {
-        std::vector<TableCells> cells;
-        for (const auto& line : estimate.lines) {
-            cells.push_back({"", line.count > 0 ? std::to_string(line.count) : "", line.what,
-                             line.size, line.each ? money_text(*line.each) : "",
-                             money_or_none(line.sum), line.note});
-        }
-        draw_table(flow,
-                   {{.head = "", .is_box = true},
-                    {.head = "How many", .anchor = to_end, .weight = bold},
-                    {.head = "What", .weight = bold},
-                    {.head = "Size"},
-                    {.head = "Each", .anchor = to_end},
-                    {.head = "Sum", .anchor = to_end},
-                    {.head = "Note"}},
-                   cells);
-        draw_sums(flow, estimate);
-    }
+    draw_page_head(flow, "What to buy", shopping_words(estimate));
+    draw_shopping(flow, estimate);
     book.begin_chapter("What to buy");
     book.add(flow.pages());
 }

@@ -5,7 +5,7 @@
 #include "model/book/fitted_text.h"
 #include "model/book/letter_sizes.h"
 #include "model/book/stamp.h"
-#include "model/book/wrapped_lines.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <array>
 #include <cstdio>

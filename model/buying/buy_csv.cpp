@@ -21,6 +21,11 @@ std::string percent_words(double percent) {
     return std::string(buffer.data(), end) + " %";
 }
 
+std::string paid_note(const Purchase& purchase) {
+    const auto delivery = delivery_of(purchase);
+    return delivery ? "with delivery " + money_text(*delivery) : std::string{};
+}
+
 }  // namespace
 
 std::string buy_csv(const Estimate& estimate, const engine::TapeStyle& shown) {
@@ -30,6 +35,10 @@ std::string buy_csv(const Estimate& estimate, const engine::TapeStyle& shown) {
         text.row({name_of(line.kind), line.what, line.size, std::to_string(line.count),
                   price_or_nothing(line.each), price_or_nothing(line.sum), currency,
                   line.sum ? line.note : line.note + (line.note.empty() ? "" : "; ") + "no price"});
+    }
+    for (const auto& purchase : estimate.paid) {
+        text.row({"paid", purchase.supplier, purchase.date, "", "", money_text(total_of(purchase)),
+                  purchase.currency, paid_note(purchase)});
     }
     text.row({"sum", estimate.from, "", "", "", money_text(estimate.sum), currency, ""});
     text.row({"tax", percent_words(estimate.tax_percent), "", "", "", money_text(estimate.tax),

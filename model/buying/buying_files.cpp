@@ -8,6 +8,7 @@
 #include "model/buying/money.h"
 #include "model/buying/price_list_template.h"
 #include "model/buying/sheet_pages.h"
+#include "model/buying/shopping_page.h"
 #include "model/buying/what_if.h"
 #include "model/schedule/bar_pages.h"
 #include "model/schedule/length_texts.h"
@@ -39,13 +40,37 @@ std::string what_if_csv(const Project& project,
     engine::CsvText text{"stock", "without", "bars_in_use", "bars_cost", "bars_cost_without_it",
                          "proven"};
     for (const auto& it : all) {
-        const auto length = engine::Length::from_nm(it.length);
-        text.row({project.stock[it.stock].name, bar_length_text(length, shown),
+        const bool is_halved = it.halved_from > 0;
+        const auto length = engine::Length::from_nm(is_halved ? it.halved_from : it.length);
+        text.row({project.stock[it.stock].name,
+                  (is_halved ? "halves of " : "") + bar_length_text(length, shown),
                   std::to_string(it.used), money_text(it.with),
                   it.cost ? money_text(*it.cost) : std::string("not all can be cut"),
                   it.is_proven ? "yes" : "no"});
     }
     return std::move(text).take();
+}
+
+// What a list says that is not used, and lists that cannot be read.
+void add_words_of_lists(std::vector<std::string>& words, const std::vector<Offering>& offerings) {
+    constexpr std::size_t most_told = 8;
+    for (const auto& it : offerings) {
+        if (!it.estimate)
+            words.push_back(it.name + " is not compared: " + engine::to_text(it.estimate.error()));
+        for (std::size_t i = 0; i < it.not_used.size() && i < most_told; ++i)
+            words.push_back(it.name + ", not used: " + engine::to_text(it.not_used[i]));
+        if (it.not_used.size() > most_told)
+            words.push_back(it.name + ": " + std::to_string(it.not_used.size() - most_told) +
+                            " more rows are not used");
+    }
+}
+
+void append(engine::Document& document, engine::Document more) {
+    for (auto& bookmark : more.bookmarks) {
+        bookmark.page += document.pages.size();
+        document.bookmarks.push_back(std::move(bookmark));
+    }
+    for (auto& page : more.pages) document.pages.push_back(std::move(page));
 }
 
 std::string joined(const std::vector<std::string>& lines) {
@@ -59,7 +84,8 @@ std::string joined(const std::vector<std::string>& lines) {
 engine::Result<BuyFrom> supplier_wished(const Project& project,
                                         const PriceLibrary& library,
                                         const std::string& name) {
-    if (name.empty() && project.shop.supplier.empty()) return BuyFrom{};
+    if (name.empty() && project.shop.supplier.empty())
+        return BuyFrom{.bought = library.purchases()};
     const auto& wanted = name.empty() ? project.shop.supplier : name;
     const auto supplier = std::ranges::find(project.suppliers, wanted, &Supplier::name);
     if (supplier == project.suppliers.end()) {
@@ -69,13 +95,13 @@ engine::Result<BuyFrom> supplier_wished(const Project& project,
             engine::ErrorCode::unknown_name, "supplier " + wanted,
             known.empty() ? "the project states no supplier" : "the project knows " + known};
     }
-    const auto list = library.find(supplier->prices);
-    if (list == library.end()) {
+    const auto list = library.lists.find(supplier->prices);
+    if (list == library.lists.end()) {
         return engine::Error{engine::ErrorCode::unknown_name, supplier->prices,
                              "the price list is not read"};
     }
     if (!list->second) return list->second.error();
-    return BuyFrom{&*supplier, &*list->second};
+    return BuyFrom{&*supplier, &*list->second, library.purchases()};
 }
 
 std::string plan_verdict(const Project& project, const BarPlan& plan, const std::string& currency) {
@@ -130,11 +156,19 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
         if (!plan.left_out.empty() || !plan.too_long.empty()) made.lacks_something = true;
     }
     const BarPageWords words{"Bars: " + project.name, joined(made.words)};
-    made.words.push_back("all of it: " + total_in_words(estimate));
+    if (!library.bought) return library.bought.error();
+    for (const auto& purchase : estimate.paid)
+        made.words.push_back("paid: " + purchase_words(purchase));
+    made.words.push_back((estimate.paid.empty() ? "all of it: " : "still to buy: ") +
+                         total_in_words(estimate));
     made.lacks_something = made.lacks_something || !estimate.without.empty();
+    const auto offerings = comparison(project, catalogue, resolved, library);
+    add_words_of_lists(made.words, offerings);
     const auto svg = engine::svg_text(bar_picture(project, resolved, bars, words), words.title);
     if (!svg) return svg.error();
-    auto pages = bar_pages(project, resolved, bars, stops, words, wish.paper);
+    engine::Document pages{.title = words.title};
+    add_shopping_pages(pages, "What to buy: " + project.name, estimate, wish.paper);
+    append(pages, bar_pages(project, resolved, bars, stops, words, wish.paper));
     add_sheet_pages(pages, project, resolved,
                     sheet_plans(project, catalogue, resolved, from->prices),
                     sheet_rows(project, catalogue, resolved), wish.paper);
@@ -142,8 +176,7 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     const auto pdf = engine::pdf_bytes(pages);
     if (!pdf) return pdf.error();
     made.files = {{"buy.csv", buy_csv(estimate, project.shown)},
-                  {"compare.csv",
-                   compare_csv(comparison(project, catalogue, resolved, library), project.shown)},
+                  {"compare.csv", compare_csv(offerings, project.shown)},
                   {"what_if.csv",
                    what_if_csv(project, what_if_without(project, catalogue, resolved, plans, by),
                                project.shown)},

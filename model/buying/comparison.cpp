@@ -11,11 +11,27 @@ namespace model {
 namespace {
 
 engine::Error list_not_read(const PriceLibrary& library, const Supplier& supplier) {
-    const auto at = library.find(supplier.prices);
-    if (at != library.end()) return at->second.error();
+    const auto at = library.lists.find(supplier.prices);
+    if (at != library.lists.end()) return at->second.error();
     return {.code = engine::ErrorCode::bad_file,
             .where = supplier.prices,
             .message = "the price list is not read yet"};
+}
+
+// Why the list of the chosen supplier serves nothing, with the place in it, and what is done so
+// long.
+engine::Error chosen_not_read(const Project& project, const PriceLibrary& library) {
+    const auto& name = project.shop.supplier;
+    const auto supplier = std::ranges::find(project.suppliers, name, &Supplier::name);
+    engine::Error error{.code = engine::ErrorCode::bad_file,
+                        .where = name,
+                        .message = "the project knows no such supplier"};
+    if (supplier != project.suppliers.end()) error = list_not_read(library, *supplier);
+    error.code = engine::ErrorCode::bad_file;
+    error.message += "; until the prices of " + name +
+                     ", from whom is bought, can be read again, or another one is chosen, bars are "
+                     "planned in the lengths that the project states, without prices";
+    return error;
 }
 
 // The sum of one kind; empty where nothing of it is bought.
@@ -56,6 +72,18 @@ ComparisonRow comparison_row(const std::string& what,
     return row;
 }
 
+// Whether all that can be asked lack the same things, and something: what those cost nobody tells,
+// and it is the same for all.
+bool lacked_by_all(const std::vector<Offering>& offerings) {
+    const std::vector<std::string>* same = nullptr;
+    for (const auto& it : offerings) {
+        if (!it.estimate) continue;
+        if (same != nullptr && it.estimate->without != *same) return false;
+        same = &it.estimate->without;
+    }
+    return same != nullptr && !same->empty();
+}
+
 bool is_empty(const ComparisonRow& row) {
     return std::ranges::all_of(row.cells, [](const std::string& cell) { return cell.empty(); });
 }
@@ -75,9 +103,9 @@ BuyFrom chosen_supplier(const Project& project, const PriceLibrary& library) {
     for (const auto& supplier : project.suppliers) {
         if (supplier.name != project.shop.supplier) continue;
         const auto* prices = prices_of(library, supplier);
-        if (prices != nullptr) return {&supplier, prices};
+        if (prices != nullptr) return {&supplier, prices, library.purchases()};
     }
-    return {};
+    return {.bought = library.purchases()};
 }
 
 std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
@@ -86,16 +114,10 @@ std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
     const auto from = chosen_supplier(project, library);
     if (from.supplier != nullptr || project.shop.supplier.empty())
         return supply_of(project, resolved, from);
-    return [&project, &resolved](const Stock& stock) {
+    return [&project, &resolved, &library](const Stock& stock) {
         auto supply = bar_supply(project, resolved, stock);
         for (auto& offer : supply.offers) offer.price.reset();
-        supply.refused.push_back(
-            {.code = engine::ErrorCode::bad_file,
-             .where = project.shop.supplier,
-             .message =
-                 "the price list of this supplier, from whom is bought, cannot be read; until "
-                 "it is there again, or another one is chosen, bars are planned in the "
-                 "lengths that the project states, without prices"});
+        supply.refused.push_back(chosen_not_read(project, library));
         return supply;
     };
 }
@@ -111,12 +133,15 @@ std::vector<Offering> comparison(const Project& project,
         auto estimate = estimate_of(project, catalogue, resolved, plans, from);
         return Offering{std::move(name), supplier, std::move(plans), std::move(estimate), false};
     };
-    std::vector<Offering> offerings{offering("as stated", no_index, {})};
+    std::vector<Offering> offerings{
+        offering("as stated", no_index, {.bought = library.purchases()})};
     offerings[0].is_chosen = project.shop.supplier.empty();
     for (Index i = 0; i < project.suppliers.size(); ++i) {
         const auto& supplier = project.suppliers[i];
         if (const auto* prices = prices_of(library, supplier)) {
-            offerings.push_back(offering(supplier.name, i, {&supplier, prices}));
+            offerings.push_back(
+                offering(supplier.name, i, {&supplier, prices, library.purchases()}));
+            offerings.back().not_used = rows_not_used(*prices, supplier, project, resolved);
         } else {
             offerings.push_back({supplier.name, i, {}, list_not_read(library, supplier), false});
         }
@@ -149,10 +174,11 @@ std::vector<ComparisonRow> comparison_rows(const std::vector<Offering>& offering
 }
 
 std::optional<std::size_t> cheapest_of(const std::vector<Offering>& offerings) {
+    const auto lacking = lacked_by_all(offerings);
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < offerings.size(); ++i) {
         const auto& estimate = offerings[i].estimate;
-        if (!estimate || !estimate->without.empty()) continue;
+        if (!estimate || (!estimate->without.empty() && !lacking)) continue;
         if (best && offerings[*best].estimate->currency != estimate->currency) return std::nullopt;
         if (!best || estimate->total < offerings[*best].estimate->total) best = i;
     }

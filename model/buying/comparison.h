@@ -33,7 +33,8 @@ struct Offering {
     std::vector<BarPlan> plans;  // none where the list cannot be read
     engine::Result<Estimate> estimate;
 
-    bool is_chosen = false;  // Shop::supplier
+    bool is_chosen = false;                 // Shop::supplier
+    std::vector<engine::Error> not_used{};  // rows of its list, with their lines and why
 };
 
 // First as the project's stock states its bars, then each supplier. `go_on` is that of PlanWish.
@@ -55,8 +56,8 @@ struct ComparisonRow {
 std::vector<ComparisonRow> comparison_rows(const std::vector<Offering>& offerings,
                                            const engine::TapeStyle& shown);
 
-// The one with the least total of those that lack nothing; none where there is none, or where they
-// are not all in one currency.
+// The one with the least total of those that lack nothing, or of all where all lack the same; none
+// where there is none, or where they are not all in one currency.
 std::optional<std::size_t> cheapest_of(const std::vector<Offering>& offerings);
 
 }  // namespace model

@@ -4,14 +4,18 @@
 #include "model/buying/money.h"
 #include "model/schedule/weight.h"
 
-#include <array>
+#include <algorithm>
 #include <numeric>
 
 namespace model {
 namespace {
 
 void add_delivery(Estimate& estimate, const Project& project, const BuyFrom& from) {
-    if (estimate.lines.empty()) return;
+    // What has no price here is not sold here, but for bars: those are planned by this list.
+    const bool is_ordered = std::ranges::any_of(estimate.lines, [](const EstimateLine& line) {
+        return line.kind == BuyKind::bar || line.sum.has_value();
+    });
+    if (!is_ordered) return;
     EstimateLine line{.kind = BuyKind::delivery, .what = "delivery", .count = 1};
     if (from.supplier == nullptr) {
         line.each = cents_of(project.shop.delivery_fee);
@@ -42,12 +46,6 @@ std::string listed(const std::vector<std::string>& things) {
 
 }  // namespace
 
-std::string_view name_of(BuyKind kind) {
-    constexpr std::array<std::string_view, 5> names{"bar", "cutting", "sheet", "fastener",
-                                                    "delivery"};
-    return names[static_cast<std::size_t>(kind)];
-}
-
 Estimate estimate_of(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,
@@ -62,10 +60,11 @@ Estimate estimate_of(const Project& project,
         if (!terms.currency.empty()) estimate.currency = terms.currency;
         estimate.tax_percent = terms.tax_percent.value_or(estimate.tax_percent);
     }
+    if (from.bought != nullptr) estimate.paid = paid_for(*from.bought, project);
     add_bar_lines(estimate, project, catalogue, plans, from.prices);
     add_sheet_lines(estimate, project, catalogue,
                     sheet_plans(project, catalogue, resolved, from.prices));
-    add_box_lines(estimate, project, catalogue, resolved, from.prices);
+    add_box_lines(estimate, fastener_rows(project, catalogue, resolved), from.prices);
     add_delivery(estimate, project, from);
     add_up(estimate);
     const auto weights = piece_weights_kg(project, catalogue, resolved);

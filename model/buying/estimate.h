@@ -1,19 +1,16 @@
 // What a project costs and weighs, line by line: bars, cutting, sheets, boxes, delivery, tax.
 #pragma once
 
+#include "model/buying/buy_kind.h"
 #include "model/buying/price_list.h"
+#include "model/buying/purchases.h"
 #include "model/resolve/resolved.h"
 #include "model/schedule/bar_plan.h"
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace model {
-
-enum class BuyKind { bar, cutting, sheet, fastener, delivery };
-
-std::string_view name_of(BuyKind kind);  // "bar", "cutting", "sheet", ...
 
 struct EstimateLine {
     BuyKind kind = BuyKind::bar;
@@ -27,6 +24,7 @@ struct EstimateLine {
     bool operator==(const EstimateLine&) const = default;
 };
 
+// What is still to buy; what was paid stands apart from it.
 struct Estimate {
     std::string from;  // the supplier; empty: by the prices that the project's stock states
     std::string currency;
@@ -41,6 +39,7 @@ struct Estimate {
     // sheet of which it does not know the density.
     double bought_kg = 0.0;
     double built_kg = 0.0;
+    std::vector<Purchase> paid;  // whose bars are there; its sheets and boxes are not bought again
 
     bool operator==(const Estimate&) const = default;
 };
@@ -50,13 +49,15 @@ struct Estimate {
 struct BuyFrom {
     const Supplier* supplier = nullptr;
     const PriceList* prices = nullptr;
+    const Purchases* bought = nullptr;  // before; null: nothing
 };
 
 // Over all frames. The plans are those of the same supply. Of bars cut in half one buys whole ones:
 // of an odd half the other one is left over. Prices are whole hundredths of the currency and are
 // never rounded; tax is reckoned once, on the sum with delivery, and rounded to the nearest
 // hundredth, halves up. Its percentage is the list's, where that states none the shop's. Delivery
-// is paid once, by whoever delivers, where anything is bought.
+// is paid once, by whoever delivers, where a bar or anything with a price is still to buy. What was
+// bought before of sheets and boxes, from whomever, is taken off.
 Estimate estimate_of(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,

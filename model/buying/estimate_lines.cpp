@@ -1,6 +1,5 @@
 #include "model/buying/estimate_lines.h"
 
-#include "model/buying/boxes.h"
 #include "model/buying/known_goods.h"
 #include "model/catalogue/section_shape.h"
 #include "model/resolve/finding.h"
@@ -15,20 +14,6 @@ using engine::Length;
 
 std::string in_words(Nm length, const engine::TapeStyle& shown) {
     return bar_length_text(Length::from_nm(length), shown);
-}
-
-std::string counted(std::size_t count, const std::string& one, const std::string& many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
-// A line with a sum, or one whose thing the total lacks.
-void add_line(Estimate& estimate, EstimateLine line, const std::string& thing) {
-    if (line.each) {
-        line.sum = *line.each * line.count;
-    } else if (std::ranges::find(estimate.without, thing) == estimate.without.end()) {
-        estimate.without.push_back(thing);
-    }
-    estimate.lines.push_back(std::move(line));
 }
 
 // ---- bars ---------------------------------------------------------------------------------------
@@ -103,83 +88,34 @@ double bars_kg(const BarGroup& group, const Catalogue& catalogue) {
 void add_cutting(Estimate& estimate, int bars, const PriceList* prices) {
     if (bars == 0 || prices == nullptr) return;
     const int free = std::min(bars, prices->terms.free_cuts);
+    // As the list itself calls what it asks for that.
+    const std::string what =
+        prices->terms.cutting_in_half ? "cutting in half" : "each cut, of bars cut in half";
     add_line(estimate,
              {.kind = BuyKind::cutting,
-              .what = "cutting in half",
+              .what = what,
               .size = "",
               .count = bars - free,
               .each = halving_fee(prices->terms),
               .sum = std::nullopt,
-              .note = free > 0 ? "and " + std::to_string(free) + " for nothing" : ""},
-             "cutting in half");
-}
-
-// ---- sheets -------------------------------------------------------------------------------------
-
-std::string sheet_size_words(const std::array<Nm, 2>& size,
-                             Length thickness,
-                             const engine::TapeStyle& shown) {
-    return in_words(thickness.nm(), shown) + " x " + in_words(size[0], shown) + " x " +
-           in_words(size[1], shown);
-}
-
-EstimateLine sheet_line(const SheetPlan& plan, const LaidSheet& sheet, const Project& project) {
-    return {.kind = BuyKind::sheet,
-            .what = sheet_goods(plan.material, sheet.has_grain).name,
-            .size = sheet_size_words(sheet.size, plan.thickness, project.shown),
-            .count = 0,
-            .each = sheet.price,
-            .sum = std::nullopt,
-            .note = plan.is_size_assumed ? "size assumed" : ""};
-}
-
-double sheet_kg(const SheetPlan& plan, const LaidSheet& sheet, const Catalogue& catalogue) {
-    constexpr double mm3_per_m3 = 1.0e9;
-    return Length::from_nm(sheet.size[0]).mm() * Length::from_nm(sheet.size[1]).mm() *
-           plan.thickness.mm() / mm3_per_m3 *
-           sheet_density_kg_m3(catalogue, plan.material).value_or(0.0);
-}
-
-void add_sheets_of(Estimate& estimate,
-                   const Project& project,
-                   const Catalogue& catalogue,
-                   const SheetPlan& plan) {
-    std::vector<EstimateLine> lines;
-    for (const auto& sheet : plan.sheets) {
-        const auto line = sheet_line(plan, sheet, project);
-        auto same = std::ranges::find_if(lines, [&](const EstimateLine& it) {
-            return it.what == line.what && it.size == line.size && it.each == line.each;
-        });
-        if (same == lines.end()) {
-            lines.push_back(line);
-            same = lines.end() - 1;
-        }
-        ++same->count;
-        estimate.bought_kg += sheet_kg(plan, sheet, catalogue);
-    }
-    const auto thing =
-        "sheet " + plan.material + " " + in_words(plan.thickness.nm(), project.shown);
-    for (auto& line : lines) add_line(estimate, std::move(line), thing);
-    const auto homeless = plan.too_large.size() + plan.left_out.size();
-    if (homeless > 0) {
-        estimate.without.push_back(counted(homeless, "part", "parts") + " of " + thing +
-                                   " that no sheet holds");
-    }
-}
-
-// ---- boxes --------------------------------------------------------------------------------------
-
-EstimateLine box_line(const BoxChoice& choice, const BoxesOf& boxes) {
-    return {.kind = BuyKind::fastener,
-            .what = choice.fastener,
-            .size = boxes.in_one == 1 ? "" : "box of " + std::to_string(boxes.in_one),
-            .count = boxes.boxes,
-            .each = boxes.price,
-            .sum = std::nullopt,
-            .note = ""};
+              .note = free > 0 ? std::to_string(free) + " more free" : ""},
+             what);
 }
 
 }  // namespace
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+    return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+void add_line(Estimate& estimate, EstimateLine line, const std::string& thing) {
+    if (line.each) {
+        line.sum = *line.each * line.count;
+    } else if (std::ranges::find(estimate.without, thing) == estimate.without.end()) {
+        estimate.without.push_back(thing);
+    }
+    estimate.lines.push_back(std::move(line));
+}
 
 void add_bar_lines(Estimate& estimate,
                    const Project& project,
@@ -210,30 +146,6 @@ void add_bar_lines(Estimate& estimate,
     for (const auto& plan : plans) homeless += plan.too_long.size() + plan.left_out.size();
     if (homeless > 0)
         estimate.without.push_back(counted(homeless, "piece", "pieces") + " that no bar holds");
-}
-
-void add_sheet_lines(Estimate& estimate,
-                     const Project& project,
-                     const Catalogue& catalogue,
-                     const std::vector<SheetPlan>& plans) {
-    for (const auto& plan : plans) add_sheets_of(estimate, project, catalogue, plan);
-}
-
-void add_box_lines(Estimate& estimate,
-                   const Project& project,
-                   const Catalogue& catalogue,
-                   const Resolved& resolved,
-                   const PriceList* prices) {
-    for (const auto& choice : box_choices(fastener_rows(project, catalogue, resolved), prices)) {
-        for (const auto& boxes : choice.bought) {
-            auto line = box_line(choice, boxes);
-            const bool is_last = &boxes == &choice.bought.back();
-            if (is_last && choice.over > 0) line.note = std::to_string(choice.over) + " over";
-            add_line(estimate, std::move(line), choice.fastener);
-        }
-        if (choice.missing == 0) continue;
-        add_line(estimate, box_line(choice, {1, std::nullopt, choice.missing}), choice.fastener);
-    }
 }
 
 }  // namespace model

@@ -3,8 +3,15 @@
 
 #include "model/buying/estimate.h"
 #include "model/buying/sheet_layout.h"
+#include "model/schedule/tables.h"
 
 namespace model {
+
+// "1 part", "3 parts".
+std::string counted(std::size_t count, const std::string& one, const std::string& many);
+
+// A line with a sum, or one whose thing the total lacks.
+void add_line(Estimate& estimate, EstimateLine line, const std::string& thing);
 
 // Adds lines, what has no price, and the weight of what is bought.
 void add_bar_lines(Estimate& estimate,
@@ -13,15 +20,12 @@ void add_bar_lines(Estimate& estimate,
                    const std::vector<BarPlan>& plans,
                    const PriceList* prices);
 
+// Less what Estimate::paid holds already.
 void add_sheet_lines(Estimate& estimate,
                      const Project& project,
                      const Catalogue& catalogue,
                      const std::vector<SheetPlan>& plans);
 
-void add_box_lines(Estimate& estimate,
-                   const Project& project,
-                   const Catalogue& catalogue,
-                   const Resolved& resolved,
-                   const PriceList* prices);
+void add_box_lines(Estimate& estimate, std::vector<FastenerRow> needed, const PriceList* prices);
 
 }  // namespace model

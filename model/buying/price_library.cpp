@@ -24,21 +24,23 @@ engine::Result<PriceList> price_list_in(const std::filesystem::path& folder,
 
 }  // namespace
 
-PriceLibrary read_price_lists(const Project& project,
-                              const Catalogue& catalogue,
-                              const std::filesystem::path& folder) {
+PriceLibrary read_price_library(const Project& project,
+                                const Catalogue& catalogue,
+                                const std::filesystem::path& project_file) {
     PriceLibrary library;
+    const auto folder = project_file.parent_path();
     for (const auto& supplier : project.suppliers) {
-        if (library.contains(supplier.prices)) continue;
-        library.emplace(supplier.prices, price_list_in(folder, supplier.prices, catalogue,
-                                                       engine::bare_unit(project.shown)));
+        if (library.lists.contains(supplier.prices)) continue;
+        library.lists.emplace(supplier.prices, price_list_in(folder, supplier.prices, catalogue,
+                                                             engine::bare_unit(project.shown)));
     }
+    if (!project_file.empty()) library.bought = read_purchases(path_of_purchases(project_file));
     return library;
 }
 
 const PriceList* prices_of(const PriceLibrary& library, const Supplier& supplier) {
-    const auto at = library.find(supplier.prices);
-    return at == library.end() || !at->second ? nullptr : &*at->second;
+    const auto at = library.lists.find(supplier.prices);
+    return at == library.lists.end() || !at->second ? nullptr : &*at->second;
 }
 
 }  // namespace model

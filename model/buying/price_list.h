@@ -14,6 +14,14 @@
 
 namespace model {
 
+// On which line of its file something stands; 0: on none. What is said there is the same wherever
+// it stands.
+struct ListLine {
+    std::size_t number = 0;
+
+    bool operator==(const ListLine&) const { return true; }
+};
+
 struct BarPrice {
     std::string section;
     std::string alloy;
@@ -21,6 +29,7 @@ struct BarPrice {
     std::optional<Cents> price;  // of one bar
     std::optional<int> limit;    // how many can be had
     std::string note;
+    ListLine line{};
 
     bool operator==(const BarPrice&) const = default;
 };
@@ -56,19 +65,24 @@ struct PriceTerms {
     // What the supplier asks for cutting a bar in half, and for any cut; none: it does not cut.
     std::optional<Cents> cutting_in_half;
     std::optional<Cents> each_cut;
-    int free_cuts = 0;  // of an order, before they cost anything
+    int free_cuts = 0;  // of an order, before they cost anything; none without a fee
 
     bool operator==(const PriceTerms&) const = default;
 };
 
 struct PriceList {
+    std::string file;  // as the project names it; empty where it is not read from one
     PriceTerms terms;
     std::vector<BarPrice> bars;
     std::vector<SheetPrice> sheets;
     std::vector<BoxPrice> boxes;
     std::vector<engine::Error> warnings;  // rows and columns that are not used, and why
 
-    bool operator==(const PriceList&) const = default;
+    // What it says, wherever it was read.
+    bool operator==(const PriceList& other) const {
+        return terms == other.terms && bars == other.bars && sheets == other.sheets &&
+               boxes == other.boxes && warnings == other.warnings;
+    }
 };
 
 // A table with the headings what, size, price, per, limit, note, in any order; the last three may

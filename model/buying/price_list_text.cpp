@@ -4,6 +4,7 @@
 #include "model/buying/price_list.h"
 #include "model/buying/price_terms.h"
 #include "model/catalogue/near_name.h"
+#include "model/schedule/length_texts.h"
 
 #include <charconv>
 #include <utility>
@@ -26,13 +27,15 @@ std::string percent_text(double percent) {
     return {buffer.data(), end};
 }
 
-void append_terms(engine::CsvText& text, const PriceTerms& terms, engine::TapeStyle style) {
+void append_terms(engine::CsvText& text,
+                  const PriceTerms& terms,
+                  const engine::TapeStyle& shown) {
     for (const auto& row : term_rows) {
         std::string size;
         std::string price;
         std::string limit;
         if (row.length != nullptr) {
-            if (terms.*row.length) size = engine::exact_text(*(terms.*row.length), style);
+            if (terms.*row.length) size = bar_length_text(*(terms.*row.length), shown);
         } else if (row.money != nullptr) {
             price = price_text(terms.*row.money);
         } else if (row.count != nullptr) {
@@ -57,15 +60,14 @@ const TermRow* find_term(std::string_view name) {
 }
 
 std::string price_list_text(const PriceList& list, const engine::TapeStyle& shown) {
-    engine::TapeStyle style = shown;
-    style.with_unit = true;
-    const auto length = [&](engine::Length it) { return engine::exact_text(it, style); };
+    // As the window and all paper show them: in whole feet where they are.
+    const auto length = [&](engine::Length it) { return bar_length_text(it, shown); };
     engine::CsvText text{"what", "size", "price", "per", "limit", "note"};
     text.row(
         {"# Prices of one supplier: fill in the column price as in 33.50; leave it empty where "
          "you do not know it. Rows that begin with # are not read.",
          "", "", "", "", ""});
-    append_terms(text, list.terms, style);
+    append_terms(text, list.terms, shown);
     for (const auto& bar : list.bars) {
         text.row({bar_goods(bar.section, bar.alloy).name, length(bar.length), price_text(bar.price),
                   "bar", limit_text(bar.limit), bar.note});

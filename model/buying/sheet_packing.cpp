@@ -1,5 +1,7 @@
 #include "model/buying/sheet_packing.h"
 
+#include "model/buying/open_sheet.h"
+
 #include <algorithm>
 #include <limits>
 #include <numeric>
@@ -9,101 +11,15 @@
 namespace model {
 namespace {
 
-using engine::Nm;
-using Size = std::array<Nm, 2>;
+using Size = SheetSize;
 
 enum class Order { area, longer_side, shorter_side };
-enum class Fit { short_side, area };
-enum class Split { shorter_rest, longer_rest };
 
 struct Rules {
     Order order = Order::area;
-    Fit fit = Fit::short_side;
-    Split split = Split::shorter_rest;
+    PartFit fit = PartFit::short_side;
+    RestSplit split = RestSplit::shorter_rest;
     std::size_t sheet = 0;  // that is opened where it serves
-};
-
-double area_of(const Size& size) {
-    return static_cast<double>(size[0]) * static_cast<double>(size[1]);
-}
-
-bool fits_in(const Size& part, const Size& room) {
-    return part[0] <= room[0] && part[1] <= room[1];
-}
-
-Size turned(const Size& size) { return {size[1], size[0]}; }
-
-bool fits_on(const Size& part, const SheetOffer& sheet) {
-    return fits_in(part, sheet.size) || (sheet.may_turn && fits_in(turned(part), sheet.size));
-}
-
-// A rectangle of a sheet that is still whole. The kerf is counted with each part, to its right and
-// above it, and with the sheet itself: so it lies between parts, but takes nothing at the edge.
-struct Room {
-    Size at{};
-    Size size{};
-};
-
-struct Choice {
-    std::size_t room = 0;
-    bool is_turned = false;
-    double waste = std::numeric_limits<double>::max();  // the less the better the part fits
-    bool is_found() const { return waste < std::numeric_limits<double>::max(); }
-};
-
-class OpenSheet {
-public:
-    OpenSheet(const SheetOffer& offer, std::size_t index, Nm kerf)
-        : may_turn_{offer.may_turn}, kerf_{kerf} {
-        packed_.offer = index;
-        rooms_.push_back({{0, 0}, {offer.size[0] + kerf, offer.size[1] + kerf}});
-    }
-
-    Choice best_for(const Size& part, Fit fit) const {
-        Choice best;
-        for (std::size_t i = 0; i < rooms_.size(); ++i) {
-            consider(best, i, with_kerf(part), false, fit);
-            if (may_turn_ && part[0] != part[1])
-                consider(best, i, with_kerf(turned(part)), true, fit);
-        }
-        return best;
-    }
-
-    void put(std::size_t index, const Size& part, const Choice& choice, Split split) {
-        const Room room = rooms_[choice.room];
-        const Size size = with_kerf(choice.is_turned ? turned(part) : part);
-        rooms_.erase(rooms_.begin() + static_cast<std::ptrdiff_t>(choice.room));
-        packed_.parts.push_back({.part = index, .at = room.at, .is_turned = choice.is_turned});
-        const Size rest{room.size[0] - size[0], room.size[1] - size[1]};
-        const bool cuts_across = (rest[0] < rest[1]) == (split == Split::shorter_rest);
-        add_room({room.at[0] + size[0], room.at[1]},
-                 {rest[0], cuts_across ? size[1] : room.size[1]});
-        add_room({room.at[0], room.at[1] + size[1]},
-                 {cuts_across ? room.size[0] : size[0], rest[1]});
-    }
-
-    const PackedSheet& packed() const { return packed_; }
-
-private:
-    Size with_kerf(const Size& part) const { return {part[0] + kerf_, part[1] + kerf_}; }
-
-    void consider(Choice& best, std::size_t room, const Size& part, bool is_turned, Fit fit) const {
-        const Size& size = rooms_[room].size;
-        if (!fits_in(part, size)) return;
-        const auto rest = std::min(size[0] - part[0], size[1] - part[1]);
-        const double waste =
-            fit == Fit::area ? area_of(size) - area_of(part) : static_cast<double>(rest);
-        if (waste < best.waste) best = {room, is_turned, waste};
-    }
-
-    void add_room(const Size& at, const Size& size) {
-        if (size[0] > kerf_ && size[1] > kerf_) rooms_.push_back({at, size});
-    }
-
-    bool may_turn_;
-    Nm kerf_;
-    std::vector<Room> rooms_;
-    PackedSheet packed_;
 };
 
 std::vector<std::size_t> parts_in_order(const PackingTask& task, Order order) {
@@ -149,7 +65,7 @@ public:
 private:
     void place(std::size_t part) {
         const Size& size = task_.parts[part];
-        Choice best;
+        RoomChoice best;
         std::size_t on = 0;
         for (std::size_t i = 0; i < open_.size(); ++i) {
             const auto choice = open_[i].best_for(size, rules_.fit);
@@ -240,8 +156,8 @@ std::vector<Rules> all_rules(std::size_t sheets) {
     std::vector<Rules> all;
     for (std::size_t sheet = 0; sheet < sheets; ++sheet) {
         for (const auto order : {Order::area, Order::longer_side, Order::shorter_side}) {
-            for (const auto fit : {Fit::short_side, Fit::area}) {
-                for (const auto split : {Split::shorter_rest, Split::longer_rest})
+            for (const auto fit : {PartFit::short_side, PartFit::area}) {
+                for (const auto split : {RestSplit::shorter_rest, RestSplit::longer_rest})
                     all.push_back({order, fit, split, sheet});
             }
         }

@@ -37,13 +37,20 @@ OfferedBar half_bar(const BarPrice& bar, Cents fee, Nm kerf) {
     return half;
 }
 
+// Where it can be mended: the row of the list; who sells, where it was read from no file.
+std::string place_of(const BarPrice& bar, const PriceList& prices, const Supplier& supplier) {
+    if (prices.file.empty() || bar.line.number == 0) return supplier.name;
+    return prices.file + ", line " + std::to_string(bar.line.number);
+}
+
 engine::Error too_long_to_come(const BarPrice& bar,
                                Length longest,
+                               const PriceList& prices,
                                const Supplier& supplier,
                                const engine::TapeStyle& shown) {
     const bool is_fetched = supplier.way == WayHome::fetched;
     return {.code = engine::ErrorCode::invalid_value,
-            .where = supplier.name,
+            .where = place_of(bar, prices, supplier),
             .message = "a bar of " + length_in_words(bar.length, shown) + " is longer than the " +
                        length_in_words(longest, shown) + " that can be " +
                        (is_fetched ? "brought home" : "delivered") +
@@ -51,10 +58,11 @@ engine::Error too_long_to_come(const BarPrice& bar,
 }
 
 engine::Error without_price(const BarPrice& bar,
+                            const PriceList& prices,
                             const Supplier& supplier,
                             const engine::TapeStyle& shown) {
     return {.code = engine::ErrorCode::invalid_text,
-            .where = supplier.name,
+            .where = place_of(bar, prices, supplier),
             .message = "a bar of " + length_in_words(bar.length, shown) +
                        " has no price in the list, where others have one, so it is not counted on"};
 }
@@ -82,7 +90,7 @@ BarSupply supply_from(const PriceList& prices,
     for (const auto& bar : prices.bars) {
         if (!is_of_stock(bar)) continue;
         if (has_price && !bar.price) {
-            supply.not_home.push_back(without_price(bar, supplier, project.shown));
+            supply.not_home.push_back(without_price(bar, prices, supplier, project.shown));
             continue;
         }
         if (!longest || bar.length <= *longest) {
@@ -93,11 +101,26 @@ BarSupply supply_from(const PriceList& prices,
         if (fee && half.length > 0 && half.length <= longest->nm()) {
             supply.offers.push_back(half);
         } else {
-            supply.not_home.push_back(too_long_to_come(bar, *longest, supplier, project.shown));
+            supply.not_home.push_back(
+                too_long_to_come(bar, *longest, prices, supplier, project.shown));
         }
     }
     std::ranges::stable_sort(supply.offers, std::ranges::greater{}, &OfferedBar::length);
     return supply;
+}
+
+std::vector<engine::Error> rows_not_used(const PriceList& prices,
+                                         const Supplier& supplier,
+                                         const Project& project,
+                                         const Resolved& resolved) {
+    auto rows = prices.warnings;
+    for (const auto& stock : project.stock) {
+        const auto supply = supply_from(prices, supplier, project, resolved, stock);
+        for (const auto& row : supply.not_home) {
+            if (std::ranges::find(rows, row) == rows.end()) rows.push_back(row);
+        }
+    }
+    return rows;
 }
 
 }  // namespace model

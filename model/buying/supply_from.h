@@ -4,6 +4,8 @@
 #include "model/buying/price_list.h"
 #include "model/resolve/resolved.h"
 
+#include <vector>
+
 namespace model {
 
 // The supplier's bars of the stock's section and alloy, with what the project has at home and on
@@ -17,5 +19,13 @@ BarSupply supply_from(const PriceList& prices,
                       const Project& project,
                       const Resolved& resolved,
                       const Stock& stock);
+
+// What stands in the list and is not used for this project, with its line and why: rows that the
+// catalogue does not know, bars of its stock that cannot come home or lack a price, free cuts
+// without a fee. Goods that the project does not need are no fault of the list.
+std::vector<engine::Error> rows_not_used(const PriceList& prices,
+                                         const Supplier& supplier,
+                                         const Project& project,
+                                         const Resolved& resolved);
 
 }  // namespace model

@@ -1,4 +1,4 @@
-// What each length of bar is worth: what the bars would cost if it were not offered.
+// What each length of bar is worth: what all bars would cost if it were not offered.
 #pragma once
 
 #include "model/resolve/resolved.h"
@@ -15,15 +15,15 @@ struct WithoutLength {
     Nm length = 0;
     Nm halved_from = 0;
     int used = 0;               // bars of it in the plan
-    Cents with = 0;             // BarPlan::cost of the stock as it is
+    Cents with = 0;             // what the bars of the whole project cost as it is
     std::optional<Cents> cost;  // without that length; none: not all pieces could be cut
     bool is_proven = false;     // both are the least there is
 };
 
 // For each length that each plan's supply offers, where all of them have a price: else there is no
-// money to compare. The plans are those of `wish`; a plan in which
-// pieces are left over is passed over, since it has no cost to compare with. Only lengths in use
-// are planned anew: without another one the plan stays as it is.
+// money to compare. The plans are those of `wish`; a plan in which pieces are left over is passed
+// over, since it has no cost to compare with. All bars of the project are planned anew without a
+// length in use; without another one all stays as it is.
 std::vector<WithoutLength> what_if_without(const Project& project,
                                            const Catalogue& catalogue,
                                            const Resolved& resolved,

@@ -1,168 +1,129 @@
 #include "model/schedule/bar_plan.h"
 
-#include "model/schedule/bar_stock.h"
+#include "model/schedule/free_cuts.h"
+#include "model/schedule/stock_plan.h"
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
+#include <utility>
 
 namespace model {
 namespace {
 
-// The pieces cut from each stock, longest first.
-std::vector<std::vector<Index>> pieces_by_stock(const Project& project, const Resolved& resolved) {
-    std::vector<std::vector<Index>> pieces(project.stock.size());
-    for (Index i = 0; i < resolved.pieces.size(); ++i) {
-        const auto& piece = resolved.pieces[i];
-        if (piece.stock < pieces.size()) pieces[piece.stock].push_back(i);
-    }
-    for (auto& of_stock : pieces) {
-        std::ranges::stable_sort(of_stock, std::ranges::greater{},
-                                 [&](Index i) { return resolved.pieces[i].length; });
-    }
-    return pieces;
-}
-
-// Moves what no bar would hold, however many there were, to the plan's too long ones.
-void set_aside_too_long(const Resolved& resolved, PlanTask& task, BarPlan& plan) {
-    for (const auto& it : task.stock) {
-        plan.longest_piece_room = std::max(plan.longest_piece_room, it.room());
-    }
-    const auto is_too_long = [&](Index piece) {
-        return resolved.pieces[piece].length > plan.longest_piece_room;
-    };
-    std::ranges::copy_if(task.pieces, std::back_inserter(plan.too_long), is_too_long);
-    std::erase_if(task.pieces, is_too_long);
-}
-
-// With the cuts that are planned from it.
-PlannedBar bar_at_saw(const SawSeen& saw, Index index) {
-    const auto& seen = saw.bars[index];
-    PlannedBar bar{.length = seen.length,
-                   .from = BarFrom::saw,
-                   .at_saw = index,
-                   .next_start = seen.next_start};
-    for (const auto& cut : seen.cuts) {
-        const bool is_planned = std::ranges::binary_search(saw.planned, cut.piece);
-        if (is_planned) bar.cuts.push_back({.piece = cut.piece, .start = cut.start});
-    }
-    return bar;
-}
-
-BarPlan plan_for(const Resolved& resolved,
-                 BarPlan plan,
-                 const SawSeen& saw,
-                 std::vector<Index> pieces,
-                 const PlanWish& wish) {
-    plan.cut = saw.cut;
-    std::erase_if(pieces, [&](Index i) {
-        return std::ranges::binary_search(saw.cut, i) || std::ranges::binary_search(saw.planned, i);
+std::ptrdiff_t bars_taken(const BarPlan& plan, const OfferedBar& offer) {
+    return std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
+        return bar.from == BarFrom::shop && bar.length == offer.length &&
+               bar.halved_from == offer.halved_from;
     });
-    PlanTask task{plan_stock(resolved, plan.supply, saw), std::move(pieces)};
-    for (Index i = 0; i < saw.bars.size(); ++i) plan.bars.push_back(bar_at_saw(saw, i));
-    set_aside_too_long(resolved, task, plan);
-    if (task.pieces.empty()) {
-        plan.is_cheapest = true;
-        return plan;
-    }
-    BarPlan first = plan;
-    fit_first(resolved, task, first);
-    if (wish.effort == PlanEffort::first_fit) {
-        // Only where it runs out of bars, and no longer than a frame of the window may take.
-        constexpr std::int64_t little_work = 5'000'000;
-        const bool is_whole = first.left_out.empty();
-        if (is_whole || !nest_into(resolved, task, {wish.go_on, little_work, false}, plan)) {
-            return first;
-        }
-        return plan;
-    }
-    if (!nest_into(resolved, task, {wish.go_on, std::nullopt, true}, plan)) return first;
-    // Lengths that are no whole tenths of a millimetre can fit where the saw's grid sees no room.
-    if (first.left_out.empty() && first.cost < plan.cost) {
-        first.least_cost = std::min(plan.least_cost, first.cost);
-        first.is_cheapest = first.least_cost == first.cost;
-        return first;
-    }
-    return plan;
 }
 
-// How many bars of such an offer earlier plans buy for stocks that are alike: the seller has them
-// once.
-int taken_before(const Project& project,
-                 const std::vector<BarPlan>& plans,
-                 const Stock& stock,
-                 const OfferedBar& offer) {
-    std::ptrdiff_t taken = 0;
-    for (const auto& plan : plans) {
-        const auto& other = project.stock[plan.stock];
-        if (other.section != stock.section || other.alloy != stock.alloy) continue;
-        taken += std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
-            return bar.from == BarFrom::shop && bar.length == offer.length &&
-                   bar.halved_from == offer.halved_from;
-        });
-    }
-    return static_cast<int>(taken);
-}
-
-// What earlier plans leave of a supply.
-BarSupply supply_left(const Project& project,
-                      const std::vector<BarPlan>& plans,
-                      const Stock& stock,
-                      BarSupply supply) {
+// What other plans leave of a supply: the seller has his bars once.
+BarSupply supply_left(const std::vector<const BarPlan*>& before, BarSupply supply) {
     for (auto& offer : supply.offers) {
         if (offer.left == std::numeric_limits<int>::max()) continue;
-        offer.left = std::max(0, offer.left - taken_before(project, plans, stock, offer));
+        for (const auto* plan : before)
+            offer.left = std::max(0, offer.left - static_cast<int>(bars_taken(*plan, offer)));
     }
     return supply;
 }
 
 bool is_within(const BarPlan& plan, const BarSupply& supply) {
     return std::ranges::all_of(supply.offers, [&](const OfferedBar& offer) {
-        return std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
-                   return bar.from == BarFrom::shop && bar.length == offer.length &&
-                          bar.halved_from == offer.halved_from;
-               }) <= offer.left;
+        return bars_taken(plan, offer) <= offer.left;
     });
 }
 
-int halved_bars(const BarPlan& plan) {
-    int bars = 0;
-    for (const auto& offer : plan.supply.offers) {
-        if (offer.halved_from == 0) continue;
-        const auto halves = std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
-            return bar.from == BarFrom::shop && bar.length == offer.length &&
-                   bar.halved_from == offer.halved_from;
-        });
-        bars += static_cast<int>((halves + 1) / 2);
+// Plans of stocks that are alike, by the order in which they take bars.
+struct SharedPlans {
+    std::vector<BarPlan> plans;  // as the tasks
+    std::size_t left_out = 0;
+    Cents cost = 0;
+
+    bool is_better_than(const SharedPlans& other) const {
+        return left_out != other.left_out ? left_out < other.left_out : cost < other.cost;
     }
-    return bars;
+    bool is_as_good_as(const std::vector<BarPlan>& apart) const {
+        std::size_t pieces = 0;
+        Cents sum = 0;
+        for (const auto& plan : apart) {
+            pieces += plan.left_out.size() + plan.too_long.size();
+            sum += plan.cost;
+        }
+        return left_out <= pieces && cost <= sum;
+    }
+};
+
+SharedPlans shared_in_order(const Resolved& resolved,
+                            const std::vector<const StockTask*>& tasks,
+                            const std::vector<BarPlan>& apart,
+                            const std::vector<std::size_t>& order,
+                            const PlanWish& wish) {
+    SharedPlans all{.plans = apart};
+    std::vector<const BarPlan*> before;
+    for (const auto i : order) {
+        auto left = supply_left(before, tasks[i]->begun.supply);
+        auto& plan = all.plans[i];
+        if (!is_within(plan, left)) {
+            plan = stock_plan(resolved, *tasks[i], std::move(left), wish);
+            plan.least_cost = std::min(apart[i].least_cost, plan.cost);
+            plan.is_cheapest = plan.cost == plan.least_cost;
+        }
+        before.push_back(&plan);
+        all.left_out += plan.left_out.size() + plan.too_long.size();
+        all.cost += plan.cost;
+    }
+    return all;
 }
 
-// Lengths stand for money where no bar has a price: then no fee is in them.
-bool has_fees(const BarPlan& plan) {
-    return std::ranges::any_of(
-        plan.supply.offers, [](const OfferedBar& offer) { return offer.halved_price.has_value(); });
+// Each for itself is cheapest; together they may want more than there is. Who takes first then
+// decides: every order is tried of three, each of more once at the head.
+std::vector<BarPlan> plans_sharing(const Resolved& resolved,
+                                   const std::vector<const StockTask*>& tasks,
+                                   const PlanWish& wish) {
+    std::vector<BarPlan> apart;
+    for (const auto* task : tasks)
+        apart.push_back(stock_plan(resolved, *task, task->begun.supply, wish));
+    std::vector<std::size_t> order(tasks.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    auto best = shared_in_order(resolved, tasks, apart, order, wish);
+    if (best.is_as_good_as(apart)) return std::move(best.plans);
+    constexpr std::size_t most_permuted = 3;
+    const bool is_permuted = tasks.size() <= most_permuted;
+    for (std::size_t turn = 1; is_permuted || turn < tasks.size(); ++turn) {
+        if (!is_permuted) {
+            std::rotate(order.begin(), order.begin() + 1, order.end());
+        } else if (!std::next_permutation(order.begin(), order.end())) {
+            break;
+        }
+        auto other = shared_in_order(resolved, tasks, apart, order, wish);
+        if (other.is_better_than(best)) best = std::move(other);
+    }
+    return std::move(best.plans);
 }
 
-// Cuts that cost nothing are had once in an order. What is planned counts them all as paid: where
-// fewer are made than are free, a plan with more of them may be cheaper, and nothing is proven.
-void take_off_free_cuts(std::vector<BarPlan>& plans) {
-    int left = 0;
-    for (const auto& plan : plans) left = std::max(left, plan.supply.free_cuts);
-    for (auto& plan : plans) {
-        if (!has_fees(plan)) continue;
-        const int free = std::min(left, halved_bars(plan));
-        left -= free;
-        plan.cost -= free * plan.supply.cut_fee;
-        plan.least_cost -= free * plan.supply.cut_fee;
+// The tasks whose stocks are sold as one thing. Without a seller each states its own bars.
+std::vector<std::vector<const StockTask*>> sharing(const Project& project,
+                                                   const std::vector<StockTask>& tasks,
+                                                   bool has_seller) {
+    std::vector<std::vector<const StockTask*>> groups;
+    const auto goods = [&](const StockTask& task) {
+        const auto& stock = project.stock[task.begun.stock];
+        return std::pair{stock.section, stock.alloy};
+    };
+    for (const auto& task : tasks) {
+        auto group = groups.end();
+        if (has_seller) {
+            group = std::ranges::find_if(
+                groups, [&](const auto& it) { return goods(*it.front()) == goods(task); });
+        }
+        if (group == groups.end()) {
+            groups.push_back({&task});
+        } else {
+            group->push_back(&task);
+        }
     }
-    if (left == 0) return;
-    for (auto& plan : plans) {
-        const bool can_be_halved = std::ranges::any_of(
-            plan.supply.offers, [](const OfferedBar& offer) { return offer.halved_from > 0; });
-        if (!can_be_halved || plan.supply.cut_fee == 0 || !has_fees(plan)) continue;
-        plan.least_cost = std::max<Cents>(0, plan.least_cost - left * plan.supply.cut_fee);
-        plan.is_cheapest = plan.cost == plan.least_cost;
-    }
+    return groups;
 }
 
 }  // namespace
@@ -171,29 +132,20 @@ std::vector<BarPlan> bar_plans(const Project& project,
                                const Catalogue& catalogue,
                                const Resolved& resolved,
                                const PlanWish& wish) {
-    std::vector<BarPlan> plans;
-    auto pieces = pieces_by_stock(project, resolved);
-    for (Index i = 0; i < pieces.size(); ++i) {
-        const auto& stock = project.stock[i];
-        if (pieces[i].empty() && stock.at_saw.empty()) continue;
-        const auto saw = saw_seen(project, catalogue, resolved, i);
-        BarPlan plan{.stock = i};
-        plan.supply = wish.supply ? wish.supply(stock) : bar_supply(project, resolved, stock);
-        plan.supply.refused.insert(plan.supply.refused.end(), saw.refused.begin(),
-                                   saw.refused.end());
-        auto apart = plan_for(resolved, plan, saw, pieces[i], wish);
-        auto left = supply_left(project, plans, stock, plan.supply);
-        if (wish.supply && !is_within(apart, left)) {
-            // Each for itself is cheapest; together they would want more than there is.
-            const Cents least = apart.least_cost;
-            plan.supply = std::move(left);
-            apart = plan_for(resolved, std::move(plan), saw, std::move(pieces[i]), wish);
-            apart.least_cost = std::min(least, apart.cost);
-            apart.is_cheapest = apart.cost == least;
+    auto tasks = stock_tasks(project, catalogue, resolved, wish);
+    const auto groups = sharing(project, tasks, static_cast<bool>(wish.supply));
+    std::vector<GroupPlans> planned;
+    for (const auto& group : groups)
+        planned.push_back({.paid = plans_sharing(resolved, group, wish), .without_fee = {}});
+    if (wish.effort == PlanEffort::nested && want_plans_without_fee(planned)) {
+        for (auto& task : tasks) task.begun.supply = without_fee(std::move(task.begun.supply));
+        for (std::size_t i = 0; i < groups.size(); ++i) {
+            if (can_be_cut_at_a_fee(planned[i].paid))
+                planned[i].without_fee = plans_sharing(resolved, groups[i], wish);
         }
-        plans.push_back(std::move(apart));
     }
-    take_off_free_cuts(plans);
+    auto plans = with_free_cuts(std::move(planned));
+    std::ranges::sort(plans, {}, &BarPlan::stock);
     return plans;
 }
 

@@ -45,6 +45,18 @@ Finding no_bars_offered(const Stock& stock, std::size_t pieces) {
             .mend = "state the lengths in which it can be bought, or the offcuts at hand"};
 }
 
+// Splices are placed by the bars that the stock states: where the one who sells has shorter ones,
+// none is placed.
+bool states_longer(const Project& project,
+                   const Resolved& resolved,
+                   const Stock& stock,
+                   engine::Length room) {
+    const auto stated = bar_supply(project, resolved, stock);
+    return std::ranges::any_of(stated.offers, [&](const OfferedBar& offer) {
+        return offer.length - 2 * resolved.shop.end_trim > room.nm();
+    });
+}
+
 Finding no_bar_long_enough(const Project& project, const Resolved& resolved, const BarPlan& plan) {
     const auto& stock = project.stock[plan.stock];
     const auto longest = engine::Length::from_nm(resolved.pieces[plan.too_long.front()].length);
@@ -57,7 +69,10 @@ Finding no_bar_long_enough(const Project& project, const Resolved& resolved, con
                     "\" fit no bar: the longest is " + shown_text(longest, project.shown) +
                     ", and the longest bar gives " + shown_text(room, project.shown) +
                     " between its end trims",
-            .mend = "offer a longer bar, or set a shorter member"};
+            .mend = states_longer(project, resolved, stock, room)
+                        ? "state the lengths that are sold in the stock itself: what is longer is "
+                          "then spliced; or buy longer bars elsewhere"
+                        : "offer a longer bar, or set a shorter member"};
 }
 
 Finding not_enough_bars(const Project& project, const Resolved& resolved, const BarPlan& plan) {
@@ -107,12 +122,20 @@ void append_unused_cuts(const Project& project,
     }
 }
 
+// The list is there; a line of it cannot be read.
+bool is_within_file(const engine::Error& error) {
+    return error.where.find(", line ") != std::string::npos;
+}
+
 Finding price_list_not_read(const Stock& stock, const engine::Error& error) {
     return {.code = "price_list_not_read",
             .severity = Severity::error,
             .concerns = {stock_subject(stock)},
             .what = engine::to_text(error),
-            .mend = "put the list back where the project looks for it, or choose another supplier"};
+            .mend = is_within_file(error)
+                        ? "mend that place in the list, or choose another supplier"
+                        : "put the list back where the project looks for it, or choose another "
+                          "supplier"};
 }
 
 Finding bar_without_price(const Stock& stock, const engine::Error& error) {

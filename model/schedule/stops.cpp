@@ -12,14 +12,6 @@
 namespace model {
 namespace {
 
-std::string ends_at_saw(const Project& project,
-                        const Catalogue& catalogue,
-                        const Resolved& resolved,
-                        Index piece) {
-    const auto ends = end_words(project, catalogue, resolved, resolved.pieces[piece]);
-    return ends[0] == ends[1] ? ends[0] : ends[0] + " | " + ends[1];
-}
-
 bool is_same_work(const StopRow& a, const StopRow& b) {
     return a.bar == b.bar && a.mark == b.mark && a.hand == b.hand && a.length == b.length &&
            a.section == b.section;
@@ -34,6 +26,14 @@ std::string mark_text(const Resolved& resolved, Index mark) {
 }
 
 }  // namespace
+
+std::string ends_at_saw(const Project& project,
+                        const Catalogue& catalogue,
+                        const Resolved& resolved,
+                        Index piece) {
+    const auto ends = end_words(project, catalogue, resolved, resolved.pieces[piece]);
+    return ends[0] == ends[1] ? ends[0] : ends[0] + " | " + ends[1];
+}
 
 std::vector<StopRow> stop_rows(const Project& project,
                                const Catalogue& catalogue,

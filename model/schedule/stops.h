@@ -28,6 +28,12 @@ std::vector<StopRow> stop_rows(const Project& project,
                                const Resolved& resolved,
                                const std::vector<BarRow>& bars);
 
+// What the saw does at both ends of a piece: "square", or each end's own words.
+std::string ends_at_saw(const Project& project,
+                        const Catalogue& catalogue,
+                        const Resolved& resolved,
+                        Index piece);
+
 std::string stop_csv(const Project& project,
                      const Resolved& resolved,
                      const std::vector<StopRow>& rows);

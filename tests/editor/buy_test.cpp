@@ -125,6 +125,15 @@ TEST_CASE("a list that cannot be read says where, and the stock's own bars are p
     CHECK(ui.item("Buy/suppliers/sum of yard").value.find("yard.csv") != std::string::npos);
     ui.click("Buy/suppliers/yard");
     CHECK(ui.now().summary.bars > 0);
+    const auto& findings = ui.now().findings;
+    const auto told = std::ranges::find(findings, "price_list_not_read", &model::Finding::code);
+    REQUIRE(told != findings.end());
+    CHECK(told->what.find("yard.csv, line 3, column price") == 0);
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+    const auto refused =
+        run({"buy", (scratch.path / "box.json").string(), "--out", scratch.path.string()});
+    CHECK(refused.status == 2);
+    CHECK(refused.err.find("yard.csv, line 3, column price") != std::string::npos);
 }
 
 TEST_CASE("a supplier is put, its list begun, changed and removed by the form", "[editor][buy]") {
@@ -136,12 +145,11 @@ TEST_CASE("a supplier is put, its list begun, changed and removed by the form", 
     ui.settle();
     ui.write("Supplier/name", "metal yard");
     ui.write("Supplier/price list", "metal_yard.csv");
-    ui.click("Supplier/begin the list");
+    ui.settle();
+    CHECK_FALSE(fs::exists(scratch.path / "metal_yard.csv"));  // not before it is put
+    ui.click("Supplier/Put");
     const auto begun = text_of(scratch.path / "metal_yard.csv");
     CHECK(begun.find(editor::project_of(ui.desk).stock[0].section) != std::string::npos);
-    ui.click("Supplier/begin the list");  // it is there already and stays as it is
-    CHECK(text_of(scratch.path / "metal_yard.csv") == begun);
-    ui.click("Supplier/Put");
     REQUIRE(editor::project_of(ui.desk).suppliers.size() == 1);
     CHECK(editor::project_of(ui.desk).suppliers[0].prices == "metal_yard.csv");
     editor::run_command(ui.desk, "place.buy");
@@ -153,6 +161,168 @@ TEST_CASE("a supplier is put, its list begun, changed and removed by the form", 
     ui.click("Buy/suppliers/change metal yard");
     ui.click("Supplier/Remove");
     CHECK(editor::project_of(ui.desk).suppliers.empty());
+}
+
+TEST_CASE("a list that is there already stays as it is, and a form that is left writes none",
+          "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_form_left"};
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+    editor::run_command(ui.desk, "buy.supplier");
+    ui.settle();
+    REQUIRE(ui.has("Supplier/begin the list"));
+    ui.press(editor::key::escape);
+    ui.settle();
+    CHECK_FALSE(fs::exists(scratch.path / "prices 1.csv"));
+    write(scratch.path / "prices 1.csv", "mine");
+    editor::run_command(ui.desk, "buy.supplier");
+    ui.settle();
+    CHECK_FALSE(ui.has("Supplier/begin the list"));
+    ui.click("Supplier/Put");
+    CHECK(text_of(scratch.path / "prices 1.csv") == "mine");
+}
+
+TEST_CASE("a supplier can be put without beginning a list", "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_form_without"};
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+    editor::run_command(ui.desk, "buy.supplier");
+    ui.settle();
+    ui.click("Supplier/begin the list");
+    ui.click("Supplier/Put");
+    CHECK(editor::project_of(ui.desk).suppliers.size() == 1);
+    CHECK_FALSE(fs::exists(scratch.path / "prices 1.csv"));
+    // It can be begun later, by a command.
+    editor::run_command(ui.desk, "buy.begin_list");
+    ui.settle();
+    CHECK(fs::exists(scratch.path / "prices 1.csv"));
+}
+
+TEST_CASE("rows of a list that are not used are told beside the supplier, with their lines",
+          "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_not_used"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    write(scratch.path / "yard.csv",
+          yard_list(editor::project_of(ui.desk).stock[0], "30") + "gold bar,20 ft,9\n");
+    editor::read_prices_again(ui.desk);
+    ui.settle();
+    editor::buy_facts_now(ui.desk);
+    ui.settle();
+    const auto told = ui.item("Buy/suppliers/row 1 not used of yard").value;
+    CHECK(told.find("yard.csv, line 4") != std::string::npos);
+    CHECK_FALSE(ui.has("Buy/suppliers/row 1 not used of dear"));
+}
+
+TEST_CASE("what was paid stays, apart from what is still to buy, and goes with the project",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_paid"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    ui.click("Buy/suppliers/yard");
+    editor::buy_facts_now(ui.desk);
+    ui.settle();
+    const auto total = ui.item("Buy/estimate/total").value;
+    ui.click("Buy/estimate/all is bought");
+    editor::buy_facts_now(ui.desk);
+    ui.settle();
+    const auto paid = ui.item("Buy/estimate/purchase 1").value;
+    CAPTURE(total, paid);
+    CHECK(paid.find(total.substr(0, total.find(' '))) == 0);  // the same sum
+    CHECK(paid.find("to yard on 20") != std::string::npos);
+    CHECK(ui.item("Buy/estimate/total").value.find("0.00 crowns") == 0);
+    REQUIRE(fs::exists(scratch.path / "box.bought.csv"));
+    // Beside the project's new name too.
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
+    ui.settle();
+    CHECK(text_of(scratch.path / "other.bought.csv") == text_of(scratch.path / "box.bought.csv"));
+    // Opened again it is there; taken back it is not.
+    HeadlessUi again;
+    REQUIRE(editor::open_file(again.desk, scratch.path / "other.json"));
+    editor::run_command(again.desk, "place.buy");
+    again.settle();
+    CHECK(again.item("Buy/estimate/purchase 1").value == paid);
+    again.click("Buy/estimate/take back purchase 1");
+    CHECK_FALSE(again.has("Buy/estimate/purchase 1"));
+    CHECK(text_of(scratch.path / "other.bought.csv").find("yard") == std::string::npos);
+}
+
+TEST_CASE("where the step is undone the purchase does not count, and counts again when redone",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_undone"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    ui.click("Buy/suppliers/yard");
+    ui.click("Buy/bars are bought");
+    const auto says = [&](const char* words) {
+        return ui.item("Buy/estimate/purchase 1").value.find(words) != std::string::npos;
+    };
+    CHECK_FALSE(says("does not count"));
+    editor::run_command(ui.desk, "edit.undo");
+    ui.settle();
+    CHECK(says("does not count"));
+    editor::run_command(ui.desk, "edit.redo");
+    ui.settle();
+    CHECK_FALSE(says("does not count"));
+}
+
+TEST_CASE("what was bought is kept of a project that lies nowhere yet, and written once it does",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_unsaved"};
+    write(scratch.path / "box.bought.csv", "of a project that is gone");
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    ui.click("Buy/bars are bought");
+    REQUIRE(ui.has("Buy/estimate/purchase 1"));
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+    ui.settle();
+    CHECK(text_of(scratch.path / "box.bought.csv").find("purchase,date") == 0);
+    CHECK(text_of(scratch.path / "box.bought.csv.old") == "of a project that is gone");
+}
+
+TEST_CASE("what was bought and cannot be read is left as it is, and the bars come all the same",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_bought_broken"};
+    {
+        HeadlessUi ui;
+        open_with_suppliers(ui, scratch.path);
+    }
+    write(scratch.path / "box.bought.csv", "a photograph");
+    HeadlessUi ui;
+    REQUIRE(editor::open_file(ui.desk, scratch.path / "box.json"));
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    CHECK(ui.item("Buy/estimate/paid").value.find("box.bought.csv, line 1") == 0);
+    ui.click("Buy/bars are bought");
+    CHECK(ui.now().summary.bars == 0);
+    REQUIRE(ui.desk.ui.notice);
+    CHECK(ui.desk.ui.notice->is_trouble);
+    CHECK(text_of(scratch.path / "box.bought.csv") == "a photograph");
+    const auto refused =
+        run({"buy", (scratch.path / "box.json").string(), "--out", scratch.path.string()});
+    CHECK(refused.status == 2);
+    CHECK(refused.err.find("box.bought.csv, line 1") != std::string::npos);
+}
+
+TEST_CASE("suppliers are chosen and changed by commands too", "[editor][buy][commands]") {
+    const tests::ScratchFolder scratch{"buy_commands"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    std::vector<std::string> chosen;
+    for (int i = 0; i < 3; ++i) {
+        editor::run_command(ui.desk, "buy.next");
+        ui.settle();
+        chosen.push_back(editor::project_of(ui.desk).shop.supplier);
+    }
+    CHECK(chosen == std::vector<std::string>{"yard", "dear", ""});
+    editor::run_command(ui.desk, "buy.next");
+    editor::run_command(ui.desk, "buy.change");
+    ui.settle();
+    CHECK(ui.item("Supplier/name").value == "yard");
 }
 
 TEST_CASE("price lists are found again when the project is saved in another folder",

@@ -136,15 +136,44 @@ TEST_CASE("a cut is ticked, taken back and spoiled at the saw", "[editor][places
     CHECK(cuts_in(ui.now(), model::CutState::spoiled) == 0);
 }
 
+TEST_CASE("once a piece is spoiled it is said what to do now, and the bad one is kept",
+          "[editor][places][saw]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    editor::run_command(ui.desk, "saw.bought");
+    ui.settle();
+    CHECK_FALSE(ui.has("Make/saw/cut again"));
+    const auto mark = ui.now().saw.at(0).cuts.at(0).mark;
+    ui.click("Make/saw/bar 1 cut 1 spoiled");
+    const auto told = ui.item("Make/saw/cut again").value;
+    CAPTURE(told);
+    CHECK(told.find(mark) != std::string::npos);
+    CHECK((told.find("Cut ") == 0 || told.find("Nothing that lies here holds ") == 0));
+    ui.write("Make/saw/bad piece", "1 in");
+    ui.click("Make/saw/keep bad piece");
+    CHECK(ui.item("Make/saw/bad piece trouble").value.find("scrap") != std::string::npos);
+    CHECK(editor::project_of(ui.desk).stock[0].offcuts.empty());
+    ui.write("Make/saw/bad piece", "13 1/2 in");
+    ui.click("Make/saw/keep bad piece");
+    REQUIRE(editor::project_of(ui.desk).stock[0].offcuts.size() == 1);
+    CHECK(editor::project_of(ui.desk).stock[0].offcuts[0].length == "13 1/2 in");
+    CHECK_FALSE(ui.has("Make/saw/cut again"));
+}
+
 TEST_CASE("all cuts are ticked stop by stop until nothing is left to cut",
           "[editor][places][saw]") {
     HeadlessUi ui;
     start_at_saw(ui);
     const int all = cuts_in(ui.now(), model::CutState::planned);
     ui.click("Make/saw/stop by stop");
-    for (int i = 0; i < all && ui.has("Make/saw/stop line 1"); ++i) {
-        ui.click("Make/saw/stop line 1");
+    // What is ticked stays where it is.
+    for (int i = 1; cuts_in(ui.now(), model::CutState::planned) > 0 && i <= all; ++i) {
+        const auto line = "Make/saw/stop line " + std::to_string(i);
+        CAPTURE(line);
+        REQUIRE(ui.has(line));
+        ui.click(line);
     }
+    CHECK(ui.has("Make/saw/stop line 1"));
     CHECK(cuts_in(ui.now(), model::CutState::cut) == all);
     CHECK(cuts_in(ui.now(), model::CutState::planned) == 0);
     CHECK(ui.now().summary.bars == 0);

@@ -1,6 +1,7 @@
 #include "model/buying/comparison.h"
 
 #include "model/buying/what_if.h"
+#include "model/schedule/findings.h"
 
 #include "tests/model/schedule/small_job.h"
 
@@ -38,10 +39,10 @@ struct Trade {
         job.project.suppliers = {{.name = "brook", .prices = "brook.csv", .way = WayHome::fetched},
                                  {.name = "hill", .prices = "hill.csv", .way = WayHome::fetched},
                                  {.name = "closed", .prices = "closed.csv"}};
-        library.emplace("brook.csv", yard_list(2'000, 1'500));
-        library.emplace("hill.csv", yard_list(3'000, 700));
-        library.emplace("closed.csv", engine::Error{engine::ErrorCode::bad_file, "closed.csv",
-                                                    "there is no such file"});
+        library.lists.emplace("brook.csv", yard_list(2'000, 1'500));
+        library.lists.emplace("hill.csv", yard_list(3'000, 700));
+        library.lists.emplace("closed.csv", engine::Error{engine::ErrorCode::bad_file, "closed.csv",
+                                                          "there is no such file"});
     }
     std::vector<Offering> offerings() const {
         return comparison(job.project, job.catalogue, job.resolved, library);
@@ -90,12 +91,38 @@ TEST_CASE("rows of the comparison have a cell for each supplier", "[model][buyin
     CHECK(std::ranges::find(rows, "tax", &ComparisonRow::what) == rows.end());
 }
 
+TEST_CASE("where all lack the same the cheapest of all is told, else none that lacks something",
+          "[model][buying][comparison]") {
+    Trade trade;
+    auto brook = yard_list(2'000, 1'500);
+    auto hill = yard_list(3'000, 700);
+    const auto cheapest = [&] {
+        trade.library.lists.erase("brook.csv");
+        trade.library.lists.erase("hill.csv");
+        trade.library.lists.emplace("brook.csv", brook);
+        trade.library.lists.emplace("hill.csv", hill);
+        return cheapest_of(trade.offerings());
+    };
+    trade.job.project.shop.currency = "USD";
+    brook.boxes.pop_back();
+    CHECK(cheapest() == 2);  // the hill alone lacks nothing
+    hill.boxes.clear();
+    CHECK_FALSE(cheapest());  // they lack different things
+    // As stated no fastener has a price: nobody has one now. Bars are 22.00 + 5.00 at the brook and
+    // 14.00 + 5.00 on the hill.
+    for (auto& stock : trade.job.project.stock) {
+        for (auto& bar : stock.bars) bar.price = 99.0;
+    }
+    brook.boxes.clear();
+    CHECK(cheapest() == 2);
+}
+
 TEST_CASE("totals in different currencies are not compared", "[model][buying][comparison]") {
     Trade trade;
     auto list = yard_list(3'000, 700);
     list.terms.currency = "CAD";
-    trade.library.erase("hill.csv");
-    trade.library.emplace("hill.csv", list);
+    trade.library.lists.erase("hill.csv");
+    trade.library.lists.emplace("hill.csv", list);
     CHECK_FALSE(cheapest_of(trade.offerings()));
 }
 
@@ -119,15 +146,37 @@ TEST_CASE("each length is worth what its absence would cost", "[model][buying][w
     // The half of 96 in is not used: without it all stays as it is.
     CHECK(all[0].halved_from == (96_in).nm());
     CHECK(all[0].used == 0);
-    CHECK(all[0].cost == 1'400);
+    CHECK(all[0].cost == 1'900);
     // Without the 30 in bars one half of a 96 in bar is needed, and the whole is paid for with its
     // cut, 30.00 + 2.00; the bound knows halves alone.
     CHECK(all[1].length == (30_in).nm());
     CHECK(all[1].used == 2);
-    CHECK(all[1].with == 1'400);
-    CHECK(all[1].cost == 3'200);
+    // With 5.00 for the flat.
+    CHECK(all[1].with == 1'900);
+    CHECK(all[1].cost == 3'700);
     CHECK_FALSE(all[1].is_proven);
     // The flat is sold in one length only.
     CHECK(all[2].used == 1);
     CHECK_FALSE(all[2].cost);
+}
+
+TEST_CASE("an error within the chosen list is told with its line, wherever bars are planned",
+          "[model][buying][comparison]") {
+    Trade trade;
+    trade.library.lists.erase("closed.csv");
+    trade.library.lists.emplace(
+        "closed.csv", engine::Error{engine::ErrorCode::bad_file, "closed.csv, line 7, column price",
+                                    "\"much\" is no price"});
+    trade.job.project.shop.supplier = "closed";
+    const auto supply = chosen_supply(trade.job.project, trade.job.resolved,
+                                      trade.library)(trade.job.project.stock[0]);
+    REQUIRE(supply.refused.size() == 1);
+    CHECK(supply.refused[0].where == "closed.csv, line 7, column price");
+    const auto findings =
+        bar_findings(trade.job.project, trade.job.catalogue, trade.job.resolved,
+                     chosen_supply(trade.job.project, trade.job.resolved, trade.library));
+    const auto told = std::ranges::find(findings, "price_list_not_read", &Finding::code);
+    REQUIRE(told != findings.end());
+    CHECK(told->what.find("closed.csv, line 7, column price: \"much\" is no price") == 0);
+    CHECK(told->mend.find("mend that place in the list") == 0);
 }

@@ -21,16 +21,17 @@ TEST_CASE("price lists are read from the project's folder, and errors are kept",
                          {.name = "c", .prices = "none.csv"},
                          {.name = "d", .prices = ""},
                          {.name = "e", .prices = "good.csv", .way = model::WayHome::fetched}};
-    const auto library = model::read_price_lists(project, shipped_catalogue(), scratch.path);
-    CHECK(library.size() == 4);
+    const auto library =
+        model::read_price_library(project, shipped_catalogue(), scratch.path / "van.json");
+    CHECK(library.lists.size() == 4);
     const auto* good = model::prices_of(library, project.suppliers[0]);
     REQUIRE(good != nullptr);
     CHECK(good->boxes[0].price == 45);
     CHECK(model::prices_of(library, project.suppliers[4]) == good);
     CHECK(model::prices_of(library, project.suppliers[1]) == nullptr);
-    CHECK(library.at("bad.csv").error().where == "bad.csv, line 2, column price");
-    CHECK_FALSE(library.at("none.csv"));
-    CHECK(library.at("").error().message.find("choose its file") != std::string::npos);
+    CHECK(library.lists.at("bad.csv").error().where == "bad.csv, line 2, column price");
+    CHECK_FALSE(library.lists.at("none.csv"));
+    CHECK(library.lists.at("").error().message.find("choose its file") != std::string::npos);
 }
 
 TEST_CASE("the suppliers of the samples have price lists that read without a warning",
@@ -41,8 +42,9 @@ TEST_CASE("the suppliers of the samples have price lists that read without a war
     const auto project = model::read_project_json(*text);
     REQUIRE(project);
     REQUIRE(project->suppliers.size() == 2);
-    const auto library = model::read_price_lists(*project, shipped_catalogue(), samples);
-    for (const auto& [file, list] : library) {
+    const auto library =
+        model::read_price_library(*project, shipped_catalogue(), samples / "tool_cabinet.json");
+    for (const auto& [file, list] : library.lists) {
         CAPTURE(file);
         if (!list) FAIL(engine::to_text(list.error()));
         CHECK(list->warnings.empty());

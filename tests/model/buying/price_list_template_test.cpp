@@ -37,6 +37,14 @@ TEST_CASE("a stock without bars is asked for in one usual length", "[model][buyi
     CHECK(list.bars[0].length == 240_in);
 }
 
+TEST_CASE("bars of whole feet are asked for in feet, as the window shows them",
+          "[model][buying][template]") {
+    const auto job = tests::small_job();
+    const auto text = model::price_list_template(job.project, job.catalogue, job.resolved);
+    CHECK(text.find("angle 1 x 1 x 1/8 6063-T52,8 ft,") != std::string::npos);
+    CHECK(text.find("96 in") == std::string::npos);
+}
+
 TEST_CASE("a list that is begun for a random skeleton reads back as it was, without a warning",
           "[model][buying][template]") {
     const auto& catalogue = shipped_catalogue();

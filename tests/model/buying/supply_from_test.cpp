@@ -1,5 +1,7 @@
 #include "model/buying/supply_from.h"
 
+#include "tests/model/catalogue/shipped_catalogue.h"
+
 #include <catch2/catch.hpp>
 
 #include <limits>
@@ -158,4 +160,39 @@ TEST_CASE("halves of a bar count exactly half of it, its cut included", "[model]
     REQUIRE(supply.offers.size() == 1);
     CHECK(supply.offers[0].halved_price == 2325);
     CHECK(supply.offers[0].price == 1163);  // as it is shown
+}
+
+TEST_CASE("rows of a list that are not used are told with their lines and why",
+          "[model][buying][supply]") {
+    const std::string text =
+        "what,size,price,limit\n"
+        "longest brought home,16 ft\n"
+        "angle 1 x 1 x 1/8 6063-T52,20 ft,33.51\n"
+        "angle 1 x 1 x 1/8 6063-T52,16 ft,27\n"
+        "angle 1 x 1 x 1/8 6063-T52,12 ft,\n"
+        "angel 1 x 1 x 1/8 6063-T52,16 ft,27\n"
+        "free cuts,,,2\n";
+    Trade trade;
+    const auto list =
+        read_price_list(text, "yard.csv", shipped_catalogue(), engine::LengthUnit::inch);
+    if (!list) FAIL(engine::to_text(list.error()));
+    trade.supplier.way = WayHome::fetched;
+    trade.project.stock = {trade.stock, trade.stock};
+    const auto rows = rows_not_used(*list, trade.supplier, trade.project, trade.resolved);
+    std::vector<std::string> places;
+    for (const auto& row : rows) places.push_back(row.where);
+    // Each once, though two stocks are of that section.
+    CHECK(places == std::vector<std::string>{"yard.csv, line 6", "yard.csv, line 7",
+                                             "yard.csv, line 3", "yard.csv, line 5"});
+    CHECK(rows[0].message.find("the nearest is") != std::string::npos);
+    CHECK(rows[1].message.find("free cuts are not used") == 0);
+    CHECK(rows[2].message.find("longer than") != std::string::npos);
+    CHECK(rows[3].message.find("no price") != std::string::npos);
+}
+
+TEST_CASE("free cuts with a fee behind them are no fault", "[model][buying][supply]") {
+    const auto list = read_price_list("what,size,price,limit\neach cut,,1.50,\nfree cuts,,,2\n",
+                                      "yard.csv", shipped_catalogue(), engine::LengthUnit::inch);
+    REQUIRE(list);
+    CHECK(list->warnings.empty());
 }

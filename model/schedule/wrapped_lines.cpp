@@ -1,4 +1,4 @@
-#include "model/book/wrapped_lines.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include "engine/drawing/printable_text.h"
 

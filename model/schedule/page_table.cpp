@@ -1,6 +1,6 @@
-#include "model/book/page_table.h"
+#include "model/schedule/page_table.h"
 
-#include "model/book/wrapped_lines.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
 

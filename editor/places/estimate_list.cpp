@@ -1,0 +1,159 @@
+#include "editor/places/estimate_list.h"
+
+#include "editor/kit/scopes.h"
+#include "editor/kit/widgets.h"
+#include "editor/places/bar_text.h"
+#include "model/buying/money.h"
+#include "model/schedule/weight.h"
+
+#include <algorithm>
+
+namespace editor {
+namespace {
+
+std::string cents_text(model::Cents cents, const std::string& currency) {
+    return price_text(static_cast<double>(cents) / 100.0, currency);
+}
+
+std::string offered_words(const model::WithoutLength& it, const engine::TapeStyle& shown) {
+    if (it.halved_from == 0) return bar_text(engine::Length::from_nm(it.length), shown);
+    return "halves of " + bar_text(engine::Length::from_nm(it.halved_from), shown);
+}
+
+void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::string& currency) {
+    for (const auto& it : facts.what_if) {
+        const auto& stock = derived.project->stock[it.stock];
+        const std::string without =
+            "without " + offered_words(it, derived.project->shown) + " of " + stock.section;
+        std::string words = without + ": ";
+        if (!it.cost) {
+            words += "not all could be cut";
+        } else {
+            const auto more = *it.cost - it.with;
+            words += more > 0   ? cents_text(more, currency) + " more"
+                     : more < 0 ? cents_text(-more, currency) + " less"
+                                : std::string("costs the same");
+        }
+        draw_text(words, Type::small, colour::quiet);
+        log_item(without, words);
+    }
+}
+
+void draw_lines(const model::Estimate& estimate) {
+    const TableScope table("estimate", 4, ImGuiTableFlags_BordersInnerH);
+    if (!table) return;
+    ImGui::TableSetupColumn("What", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("Count", ImGuiTableColumnFlags_WidthFixed, scaled(48));
+    ImGui::TableSetupColumn("Each", ImGuiTableColumnFlags_WidthFixed, scaled(64));
+    ImGui::TableSetupColumn("Sum", ImGuiTableColumnFlags_WidthFixed, scaled(72));
+    {
+        const FontScope small(Type::small);
+        const ColourScope quiet(ImGuiCol_Text, colour::quiet);
+        ImGui::TableHeadersRow();
+    }
+    const auto money = [](const std::optional<model::Cents>& cents) {
+        return cents ? model::money_text(*cents) : std::string("?");
+    };
+    for (const auto& line : estimate.lines) {
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        draw_text(line.what + (line.size.empty() ? "" : ", " + line.size));
+        if (!line.note.empty()) draw_hint(line.note);
+        ImGui::TableNextColumn();
+        draw_text_right(std::to_string(line.count), colour::quiet);
+        ImGui::TableNextColumn();
+        draw_text_right(money(line.each), colour::quiet);
+        ImGui::TableNextColumn();
+        draw_text_right(money(line.sum));
+    }
+}
+
+void draw_purchase(const Derived& derived,
+                   const model::Purchase& purchase,
+                   std::size_t index,
+                   PurchaseWish& wish) {
+    const IdScope id(static_cast<int>(index));
+    const bool counts = model::is_in_force(purchase, *derived.project);
+    auto words = model::purchase_words(purchase);
+    if (!counts) words += "; it does not count, since its bars are not in the project";
+    draw_wrapped(words, Type::small, counts ? colour::ink : colour::quiet);
+    const auto name = "purchase " + std::to_string(index + 1);
+    log_item(name, words);
+    if (draw_button("take back " + name, {.text = "take back", .weight = Weight::link})) {
+        wish.kind = PurchaseWish::Kind::take_back;
+        wish.which = index;
+    }
+    draw_hint("It was not paid after all: the sum goes, the bars stay where they are");
+}
+
+// By a supplier's list what has no price is not sold there, but for bars.
+bool can_be_bought(const model::Estimate& estimate) {
+    return estimate.from.empty() ||
+           std::ranges::any_of(estimate.lines, [](const model::EstimateLine& line) {
+               return line.kind == model::BuyKind::bar || line.sum.has_value();
+           });
+}
+
+// Whether anything was.
+bool draw_paid(const Derived& derived, PurchaseWish& wish) {
+    if (derived.prices == nullptr) return false;
+    const auto& bought = derived.prices->bought;
+    if (!bought) {
+        draw_text("Paid", Type::strong);
+        draw_wrapped("What was bought cannot be read, and is left as it is: " +
+                         engine::to_text(bought.error()),
+                     Type::small, colour::red);
+        log_item("paid", engine::to_text(bought.error()));
+        return true;
+    }
+    if (bought->all.empty()) return false;
+    draw_text("Paid", Type::strong);
+    for (std::size_t i = 0; i < bought->all.size(); ++i)
+        draw_purchase(derived, bought->all[i], i, wish);
+    ImGui::Dummy(scaled(1, 4));
+    return true;
+}
+
+}  // namespace
+
+void draw_estimate(const Derived& derived, const BuyFacts* facts, PurchaseWish& wish) {
+    const ItemScope items("estimate");
+    const bool has_paid = draw_paid(derived, wish);
+    draw_text(has_paid ? "Still to buy" : "All there is to buy", Type::strong);
+    const auto* chosen = facts == nullptr ? nullptr : facts->chosen();
+    if (chosen == nullptr) {
+        draw_text("working it out", Type::small, colour::quiet);
+        return;
+    }
+    if (!chosen->estimate) {
+        draw_wrapped(engine::to_text(chosen->estimate.error()), Type::small, colour::red);
+        return;
+    }
+    const auto& estimate = *chosen->estimate;
+    if (estimate.lines.empty()) {
+        draw_text("Nothing is left to buy.", colour::quiet);
+        log_item("total", "nothing");
+        return;
+    }
+    draw_lines(estimate);
+    if (estimate.tax != 0) {
+        const auto tax = "tax " + cents_text(estimate.tax, estimate.currency);
+        draw_text(tax, Type::small, colour::quiet);
+    }
+    draw_wrapped(model::total_in_words(estimate), Type::strong);
+    log_item("total", model::total_in_words(estimate));
+    draw_text("bought " + model::weight_text(estimate.bought_kg, derived.project->shown) +
+                  ", built " + model::weight_text(estimate.built_kg, derived.project->shown) +
+                  ", without fasteners",
+              Type::small, colour::quiet);
+    if (can_be_bought(estimate)) {
+        if (draw_button("all is bought", {.text = "All of this is bought"}))
+            wish.kind = PurchaseWish::Kind::all;
+        draw_hint(
+            "What has a price here is noted as paid, with delivery and tax, and the bars come to "
+            "the saw. The bars alone: see above");
+    }
+    draw_what_if(derived, *facts, estimate.currency);
+}
+
+}  // namespace editor

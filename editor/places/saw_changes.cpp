@@ -1,0 +1,110 @@
+#include "editor/places/saw_changes.h"
+
+#include "model/schedule/stop_work.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace editor {
+namespace {
+
+using model::CutState;
+using model::SawTick;
+
+std::optional<Change> change_of_all(std::vector<model::Edit> edits) {
+    if (edits.empty()) return std::nullopt;
+    Change change;
+    change.edits = std::move(edits);
+    return change;
+}
+
+// The first at the longest setting of the stop that is not cut yet.
+std::optional<SawTick> next_cut(const Derived& derived, const model::Catalogue& catalogue) {
+    const auto work = model::stop_work(*derived.project, catalogue, derived.resolved, derived.saw);
+    const auto next = std::ranges::find(work, false, &model::StopWork::is_made);
+    return next == work.end() ? std::nullopt : std::optional{next->cuts.front()};
+}
+
+}  // namespace
+
+std::optional<Change> ticked(const Derived& derived,
+                             const model::Catalogue& catalogue,
+                             SawListState& state,
+                             const std::vector<SawTick>& ticks,
+                             CutState to) {
+    const auto is_fixed = [&](const SawTick& tick) {
+        const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
+        return bar != derived.saw.end() && tick.cut < bar->cuts.size() && bar->cuts[tick.cut].place;
+    };
+    if (!derived.summary.is_nested && !std::ranges::all_of(ticks, is_fixed)) {
+        state.trouble = "the cheapest plan is still being looked for: tick again in a moment";
+        return std::nullopt;
+    }
+    auto edits =
+        model::cuts_ticked(*derived.project, catalogue, derived.resolved, derived.plans, ticks, to);
+    state.spoiled = {};
+    state.trouble = edits ? std::string() : engine::to_text(edits.error());
+    return edits ? change_of_all(std::move(edits).value()) : std::nullopt;
+}
+
+bool has_bars_cut_up(const Derived& derived) {
+    return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
+        if (bar.from != model::BarFrom::saw || bar.is_used_up) return false;
+        return std::ranges::none_of(
+            bar.cuts, [](const model::SawCut& cut) { return cut.state == CutState::planned; });
+    });
+}
+
+std::string from_words(model::BarFrom from) {
+    switch (from) {
+        case model::BarFrom::shop:
+            return "to buy";
+        case model::BarFrom::home:
+            return "at home";
+        case model::BarFrom::offcut:
+            return "an offcut";
+        case model::BarFrom::saw:
+            break;
+    }
+    return "at the saw";
+}
+
+std::optional<Change> planned_anew(const Derived& derived) {
+    return change_of_all(model::cuts_planned_anew(*derived.project));
+}
+
+std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalogue& catalogue) {
+    return change_of_all(model::offcuts_racked(*derived.project, catalogue, derived.resolved));
+}
+
+std::optional<Change> next_cut_ticked(const Derived& derived, const model::Catalogue& catalogue) {
+    const auto next = next_cut(derived, catalogue);
+    if (!next) return std::nullopt;
+    SawListState state;
+    return ticked(derived, catalogue, state, {*next}, CutState::cut);
+}
+
+std::optional<Change> spoiled(const Derived& derived,
+                              const model::Catalogue& catalogue,
+                              SawListState& state,
+                              const SawTick& tick) {
+    auto change = ticked(derived, catalogue, state, {tick}, CutState::spoiled);
+    const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
+    if (!change || bar == derived.saw.end()) return change;
+    const auto& cut = bar->cuts[tick.cut];
+    state.spoiled = {.stock = derived.project->stock[bar->stock].name,
+                     .mark = cut.mark,
+                     .length = cut.length,
+                     .typed = {},
+                     .trouble = {}};
+    return change;
+}
+
+std::optional<Change> next_cut_spoiled(const Derived& derived,
+                                       const model::Catalogue& catalogue,
+                                       SawListState& state) {
+    const auto next = next_cut(derived, catalogue);
+    return next ? spoiled(derived, catalogue, state, *next) : std::nullopt;
+}
+
+}  // namespace editor

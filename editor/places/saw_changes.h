@@ -1,0 +1,37 @@
+// What is done to cuts at the saw, as changes.
+#pragma once
+
+#include "editor/places/saw_list.h"
+
+#include <vector>
+
+namespace editor {
+
+// What the pointer may do with cuts.
+struct CutHands {
+    const Derived& derived;
+    const model::Catalogue& catalogue;
+    SawListState& state;
+    Selection& selection;
+};
+
+// None where it is refused, with the reason in the state. What was said of a spoiled piece is said
+// no more.
+std::optional<Change> ticked(const Derived& derived,
+                             const model::Catalogue& catalogue,
+                             SawListState& state,
+                             const std::vector<model::SawTick>& ticks,
+                             model::CutState to);
+
+// One was cut wrong: what to do now is said from then on.
+std::optional<Change> spoiled(const Derived& derived,
+                              const model::Catalogue& catalogue,
+                              SawListState& state,
+                              const model::SawTick& tick);
+
+// The same of the cut that next_cut_ticked would tick.
+std::optional<Change> next_cut_spoiled(const Derived& derived,
+                                       const model::Catalogue& catalogue,
+                                       SawListState& state);
+
+}  // namespace editor

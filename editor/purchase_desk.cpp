@@ -1,0 +1,84 @@
+#include "editor/purchase_desk.h"
+
+#include "editor/desk.h"
+#include "model/schedule/bar_work.h"
+
+#include <array>
+#include <ctime>
+#include <utility>
+
+namespace editor {
+namespace {
+
+std::string today() {
+    const std::time_t now = std::time(nullptr);
+    std::tm day{};
+    localtime_r(&now, &day);
+    std::array<char, 16> text{};
+    std::strftime(text.data(), text.size(), "%Y-%m-%d", &day);
+    return text.data();
+}
+
+model::Estimate estimate_now(Desk& desk) {
+    const auto& now = derived(desk);
+    const auto from = model::chosen_supplier(*now.project, *desk.prices.library);
+    auto estimate =
+        model::estimate_of(*now.project, *desk.catalogue, now.resolved, now.plans, from);
+    // Of a supplier whose list cannot be read the name at least is known.
+    if (estimate.from.empty()) estimate.from = now.project->shop.supplier;
+    return estimate;
+}
+
+// False where it is refused.
+bool bring_bars(Desk& desk) {
+    const auto& now = derived(desk);
+    auto edits = model::bars_bought(*now.project, *desk.catalogue, now.resolved, now.plans);
+    if (edits.empty()) return true;
+    Change change;
+    change.edits = std::move(edits);
+    return submit(desk, change).has_value();
+}
+
+void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
+    if (purchase.lines.empty()) return;
+    const auto words = model::purchase_words(purchase);
+    const auto* bought = desk.prices.library->purchases();
+    const auto put =
+        put_purchases(desk, model::with_purchase(bought == nullptr ? model::Purchases{} : *bought,
+                                                 std::move(purchase), before));
+    if (put) {
+        desk.ui.notice = Notice{"Noted as paid: " + words};
+    } else {
+        desk.ui.notice =
+            Notice{"What was paid is not noted: " + engine::to_text(put.error()), true};
+    }
+}
+
+}  // namespace
+
+void buy(Desk& desk, model::BoughtPart part) {
+    nest_now(desk);
+    const auto before = desk.history.now();
+    const auto estimate = estimate_now(desk);
+    if (!bring_bars(desk)) return;
+    note(desk, model::purchase_of(estimate, part, *before, project_of(desk), today()), *before);
+}
+
+void take_purchase_back(Desk& desk, std::size_t which) {
+    const auto* bought = desk.prices.library->purchases();
+    if (bought == nullptr || which >= bought->all.size()) return;
+    auto rest = *bought;
+    rest.all.erase(rest.all.begin() + static_cast<std::ptrdiff_t>(which));
+    const auto put = put_purchases(desk, std::move(rest));
+    if (!put) desk.ui.notice = Notice{engine::to_text(put.error()), true};
+}
+
+void tend_purchases(Desk& desk) {
+    const auto wish = std::exchange(desk.ui.purchase, {});
+    const bool at_saw = std::exchange(desk.ui.make.saw.wants_bought, false);
+    if (at_saw || wish.kind == PurchaseWish::Kind::bars) buy(desk, model::BoughtPart::bars);
+    if (wish.kind == PurchaseWish::Kind::all) buy(desk, model::BoughtPart::all);
+    if (wish.kind == PurchaseWish::Kind::take_back) take_purchase_back(desk, wish.which);
+}
+
+}  // namespace editor

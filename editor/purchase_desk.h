@@ -1,0 +1,22 @@
+// What was bought is noted as paid, and its bars come to the saw.
+#pragma once
+
+#include "model/buying/purchase_made.h"
+
+#include <cstddef>
+
+namespace editor {
+
+struct Desk;
+
+// Once in each frame: does what Buy and Make wish.
+void tend_purchases(Desk& desk);
+
+// The bars by the cheapest plan, in one step of the history, and beside the project what all of it
+// cost. Where that cannot be noted the bars come all the same, and it is said.
+void buy(Desk& desk, model::BoughtPart part);
+
+// The sum goes, the bars stay. In Purchases::all.
+void take_purchase_back(Desk& desk, std::size_t which);
+
+}  // namespace editor

@@ -1,0 +1,65 @@
+#include "model/buying/purchase_made.h"
+
+#include "model/buying/money.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace model {
+namespace {
+
+bool is_of(BoughtPart part, const Estimate& estimate, const EstimateLine& line) {
+    switch (line.kind) {
+        case BuyKind::bar:
+        case BuyKind::cutting:
+        case BuyKind::delivery:
+            return true;
+        case BuyKind::sheet:
+        case BuyKind::fastener:
+            break;
+    }
+    if (part == BoughtPart::bars) return false;
+    return line.sum.has_value() || estimate.from.empty();
+}
+
+// Stocks of which there are more bars than before.
+std::vector<BarsThen> bars_then(const Project& before, const Project& after) {
+    std::vector<BarsThen> all;
+    for (const auto& stock : after.stock) {
+        const auto old = std::ranges::find(before.stock, stock.name, &Stock::name);
+        const int were = old == before.stock.end() ? 0 : bars_owned(*old);
+        const int are = bars_owned(stock);
+        if (are > were) all.push_back({stock.name, are});
+    }
+    return all;
+}
+
+}  // namespace
+
+Purchase purchase_of(const Estimate& estimate,
+                     BoughtPart part,
+                     const Project& before,
+                     const Project& after,
+                     std::string date) {
+    Purchase purchase{.date = std::move(date),
+                      .supplier = estimate.from,
+                      .currency = estimate.currency,
+                      .lines = {},
+                      .bars_then = bars_then(before, after)};
+    Cents sum = 0;
+    for (const auto& line : estimate.lines) {
+        if (!is_of(part, estimate, line)) continue;
+        purchase.lines.push_back({line.kind, line.what, line.size, line.count, line.sum});
+        sum += line.sum.value_or(0);
+    }
+    purchase.tax = share_of(sum, estimate.tax_percent);
+    return purchase;
+}
+
+Purchases with_purchase(const Purchases& purchases, Purchase purchase, const Project& before) {
+    Purchases all{paid_for(purchases, before)};
+    all.all.push_back(std::move(purchase));
+    return all;
+}
+
+}  // namespace model

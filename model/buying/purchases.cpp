@@ -1,0 +1,53 @@
+#include "model/buying/purchases.h"
+
+#include "model/buying/money.h"
+
+#include <algorithm>
+
+namespace model {
+
+Cents total_of(const Purchase& purchase) {
+    Cents total = purchase.tax;
+    for (const auto& line : purchase.lines) total += line.sum.value_or(0);
+    return total;
+}
+
+std::optional<Cents> delivery_of(const Purchase& purchase) {
+    const auto line = std::ranges::find(purchase.lines, BuyKind::delivery, &PaidLine::kind);
+    return line == purchase.lines.end() ? std::nullopt : line->sum;
+}
+
+int bars_owned(const Stock& stock) {
+    int bars = static_cast<int>(std::ranges::count(stock.at_saw, false, &BarAtSaw::was_offcut));
+    for (const auto& it : stock.at_home) bars += std::max(it.count, 0);
+    return bars;
+}
+
+bool is_in_force(const Purchase& purchase, const Project& project) {
+    return std::ranges::all_of(purchase.bars_then, [&](const BarsThen& then) {
+        const auto stock = std::ranges::find(project.stock, then.stock, &Stock::name);
+        // One that was renamed or removed since tells nothing.
+        return stock == project.stock.end() || bars_owned(*stock) >= then.bars;
+    });
+}
+
+std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project) {
+    std::vector<Purchase> paid;
+    std::ranges::copy_if(purchases.all, std::back_inserter(paid),
+                         [&](const Purchase& it) { return is_in_force(it, project); });
+    return paid;
+}
+
+std::string purchase_words(const Purchase& purchase) {
+    std::string text = money_text(total_of(purchase));
+    if (!purchase.currency.empty()) text += " " + purchase.currency;
+    if (!purchase.supplier.empty()) text += " to " + purchase.supplier;
+    text += " on " + purchase.date;
+    const auto delivery = delivery_of(purchase);
+    if (delivery && *delivery > 0) text += ", delivery " + money_text(*delivery) + " in it";
+    const bool lacks_price = std::ranges::any_of(
+        purchase.lines, [](const PaidLine& line) { return !line.sum.has_value(); });
+    return lacks_price ? text + ", without what had no price" : text;
+}
+
+}  // namespace model

@@ -1,0 +1,81 @@
+// What has been bought for a project and paid for: a small table beside the project's file, which a
+// spreadsheet opens too.
+#pragma once
+
+#include "engine/result.h"
+#include "model/buying/buy_kind.h"
+#include "model/project/project.h"
+#include "model/resolve/bar_supply.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace model {
+
+struct PaidLine {
+    BuyKind kind = BuyKind::bar;
+    std::string what;  // as EstimateLine
+    std::string size;
+    int count = 0;
+    std::optional<Cents> sum;  // none where nobody knew the price
+
+    bool operator==(const PaidLine&) const = default;
+};
+
+// How many bars of a stock there were when a purchase had come home.
+struct BarsThen {
+    std::string stock;
+    int bars = 0;
+
+    bool operator==(const BarsThen&) const = default;
+};
+
+struct Purchase {
+    std::string date;      // "2026-11-27"
+    std::string supplier;  // empty: by the prices that the stock states
+    std::string currency;
+    std::vector<PaidLine> lines;  // delivery among them
+    Cents tax = 0;
+    std::vector<BarsThen> bars_then;
+
+    bool operator==(const Purchase&) const = default;
+};
+
+struct Purchases {
+    std::vector<Purchase> all;  // the first first
+
+    bool operator==(const Purchases&) const = default;
+};
+
+// With delivery and tax.
+Cents total_of(const Purchase& purchase);
+std::optional<Cents> delivery_of(const Purchase& purchase);
+
+// Bars of the stock that are at home or were cut at the saw, offcuts not counted.
+int bars_owned(const Stock& stock);
+
+// Whether its bars are still there: where the step that brought them was undone, or the project was
+// not saved, nothing was bought. One without bars always counts.
+bool is_in_force(const Purchase& purchase, const Project& project);
+
+// Those that are.
+std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project);
+
+// "61.20 crowns to yard on 2026-11-27, delivery 35.00 in it".
+std::string purchase_words(const Purchase& purchase);
+
+// "counter.bought.csv" beside "counter.json".
+std::filesystem::path path_of_purchases(const std::filesystem::path& project_file);
+
+std::string purchases_text(const Purchases& purchases);
+
+// Error: bad_file, with file and line in `where`.
+engine::Result<Purchases> purchases_in(std::string_view text, std::string_view file);
+
+// None where there is no such file. Errors: those of purchases_in; what the system says.
+engine::Result<Purchases> read_purchases(const std::filesystem::path& file);
+
+}  // namespace model

@@ -1,0 +1,113 @@
+#include "model/buying/spoiled.h"
+
+#include "model/buying/money.h"
+#include "model/resolve/finding.h"
+#include "model/schedule/length_texts.h"
+#include "model/schedule/saw_seen.h"
+#include "model/schedule/tables.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <utility>
+
+namespace model {
+namespace {
+
+using engine::Error;
+using engine::ErrorCode;
+using engine::Length;
+
+struct CutAgain {
+    const SawBar* bar = nullptr;
+    const SawCut* cut = nullptr;
+};
+
+bool is_that(const SawCut& cut, const SpoiledPiece& piece) {
+    return cut.state == CutState::planned && cut.mark == piece.mark &&
+           std::abs((cut.length - piece.length).nm()) <= same_cut;
+}
+
+// What stands in no project yet was planned since; where all does, any of that mark is as good.
+CutAgain cut_again(const Project& project,
+                   const std::vector<SawBar>& bars,
+                   const SpoiledPiece& piece) {
+    CutAgain found;
+    for (const auto& bar : bars) {
+        if (project.stock[bar.stock].name != piece.stock) continue;
+        for (const auto& cut : bar.cuts) {
+            if (!is_that(cut, piece)) continue;
+            const bool is_better = found.cut == nullptr || (found.cut->place && !cut.place);
+            if (is_better) found = {&bar, &cut};
+        }
+    }
+    return found;
+}
+
+std::string bar_words(const Project& project, const SawBar& bar) {
+    const auto whole = bar.halved_from.nm() > 0 ? bar.halved_from : bar.length;
+    return bar_length_text(whole, project.shown) + " of " + bar.section;
+}
+
+}  // namespace
+
+std::string words_of_cutting_again(const Project& project,
+                                   const std::vector<SawBar>& bars,
+                                   const SpoiledPiece& piece,
+                                   const std::string& currency) {
+    const auto again = cut_again(project, bars, piece);
+    if (again.cut == nullptr) {
+        return piece.mark +
+               " is in no bar now: none that can be had holds it. State a length that can be "
+               "bought, under Buy.";
+    }
+    const auto& bar = *again.bar;
+    const std::string number = "bar " + std::to_string(bar.number);
+    const std::string place = ", from " + length_text(project, again.cut->start) + " on.";
+    switch (bar.from) {
+        case BarFrom::saw:
+            return "Cut " + piece.mark + " again from " + number + " at the saw" + place;
+        case BarFrom::offcut:
+            return "Cut " + piece.mark + " again from the offcut of " +
+                   length_text(project, bar.length) + " on the rack (" + number + ")" + place;
+        case BarFrom::home:
+            return "Cut " + piece.mark + " again from the bar of " + bar_words(project, bar) +
+                   " at home (" + number + ")" + place;
+        case BarFrom::shop:
+            break;
+    }
+    std::string price = bar.price ? ", " + money_text(*bar.price) : std::string();
+    if (!price.empty() && !currency.empty()) price += " " + currency;
+    return "Nothing that lies here holds " + piece.mark + " again: buy a bar of " +
+           bar_words(project, bar) + price + " (" + number + ").";
+}
+
+engine::Result<Edit> bad_piece_kept(const Project& project,
+                                    const Resolved& resolved,
+                                    const SpoiledPiece& piece,
+                                    const std::string& length) {
+    const auto stock = std::ranges::find(project.stock, piece.stock, &Stock::name);
+    if (stock == project.stock.end())
+        return Error{ErrorCode::unknown_name, piece.stock, "there is no such stock"};
+    const auto read = stated_length(project, resolved, length);
+    if (!read) return read.error();
+    const auto shown = [&](Nm it) { return length_in_words(Length::from_nm(it), project.shown); };
+    if (*read < resolved.shop.least_offcut) {
+        return Error{ErrorCode::out_of_range, "",
+                     "it is scrap: offcuts shorter than " + shown(resolved.shop.least_offcut) +
+                         " are not kept"};
+    }
+    KeepBars kept{.stock = stock->name,
+                  .offcuts = stock->offcuts,
+                  .at_home = stock->at_home,
+                  .at_saw = stock->at_saw,
+                  .what_was_done = "Lay the bad " + piece.mark + " on the rack"};
+    const auto same = std::ranges::find(kept.offcuts, length, &Offcut::length);
+    if (same == kept.offcuts.end()) {
+        kept.offcuts.push_back({.length = length});
+    } else {
+        ++same->count;
+    }
+    return Edit{std::move(kept)};
+}
+
+}  // namespace model

@@ -1,0 +1,200 @@
+#include "model/buying/purchases.h"
+
+#include "engine/files/whole_file.h"
+#include "model/buying/comparison.h"
+#include "model/buying/purchase_made.h"
+#include "model/schedule/bar_work.h"
+
+#include "tests/model/schedule/small_job.h"
+#include "tests/support/scratch_folder.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace engine::literals;
+using namespace model;
+
+namespace {
+
+// A yard that sells bars and rivets and delivers for 35.00; screws, nuts and pins it does not have.
+struct Order {
+    tests::SmallJob job = tests::small_job();
+    PriceList list;
+    Purchases bought;
+
+    Order() {
+        job.project.stock[0].offcuts.clear();
+        job.project.suppliers = {{.name = "yard", .prices = "yard.csv"}};
+        job.project.shop.supplier = "yard";
+        list.terms.currency = "USD";
+        list.terms.delivery = 3'500;
+        list.terms.tax_percent = 10.0;
+        list.bars = {
+            {.section = "angle 1 x 1 x 1/8", .alloy = "6063-T52", .length = 96_in, .price = 2'000},
+            {.section = "flat 1 x 1/8", .alloy = "6063-T52", .length = 48_in, .price = 600}};
+        list.boxes = {{.fastener = "blind rivet 1/8, grip 4-4", .count = 100, .price = 840}};
+    }
+
+    BuyFrom from() const { return {&job.project.suppliers[0], &list, &bought}; }
+    std::vector<BarPlan> plans() const {
+        return bar_plans(job.project, job.catalogue, job.resolved,
+                         {.supply = supply_of(job.project, job.resolved, from())});
+    }
+    Estimate estimate() const {
+        return estimate_of(job.project, job.catalogue, job.resolved, plans(), from());
+    }
+    void buy(BoughtPart part) {
+        const auto before = job.project;
+        const auto now = estimate();
+        for (const auto& edit : bars_bought(job.project, job.catalogue, job.resolved, plans())) {
+            auto changed = apply(job.project, edit);
+            if (!changed) FAIL(engine::to_text(changed.error()));
+            job.project = std::move(changed).value();
+        }
+        bought = with_purchase(bought, purchase_of(now, part, before, job.project, "2026-11-27"),
+                               before);
+    }
+};
+
+bool has_line(const Estimate& estimate, BuyKind kind) {
+    return std::ranges::count(estimate.lines, kind, &EstimateLine::kind) > 0;
+}
+
+}  // namespace
+
+TEST_CASE("what was paid stands beside what is still to buy", "[model][buying][purchases]") {
+    Order order;
+    const auto before = order.estimate();
+    // 20.00 + 6.00 + 8.40 + 35.00 = 69.40; a tenth of it is 6.94.
+    REQUIRE(before.total == 7'634);
+    order.buy(BoughtPart::all);
+    const auto after = order.estimate();
+    REQUIRE(after.paid.size() == 1);
+    CHECK(total_of(after.paid[0]) == 7'634);
+    CHECK(delivery_of(after.paid[0]) == 3'500);
+    CHECK(after.paid[0].supplier == "yard");
+    CHECK(after.paid[0].date == "2026-11-27");
+    CHECK(purchase_words(after.paid[0]) == "76.34 USD to yard on 2026-11-27, delivery 35.00 in it");
+    CHECK_FALSE(has_line(after, BuyKind::bar));
+}
+
+TEST_CASE("nothing is delivered again where nothing more can be bought there",
+          "[model][buying][purchases]") {
+    Order order;
+    order.buy(BoughtPart::all);
+    const auto after = order.estimate();
+    // Screws, nuts and pins are still to buy, but not here.
+    CHECK(after.lines.size() == 3);
+    CHECK_FALSE(has_line(after, BuyKind::delivery));
+    CHECK(after.total == 0);
+    CHECK(after.without.size() == 3);
+}
+
+TEST_CASE("where the bars alone were bought the rest is another order",
+          "[model][buying][purchases]") {
+    Order order;
+    order.buy(BoughtPart::bars);
+    const auto after = order.estimate();
+    // 20.00 + 6.00 + 35.00, and a tenth.
+    CHECK(total_of(after.paid.at(0)) == 6'710);
+    // 8.40 + 35.00, and a tenth.
+    CHECK(after.total == 4'774);
+}
+
+TEST_CASE("boxes that were bought are taken off, and only what is lacking is bought then",
+          "[model][buying][purchases]") {
+    Order order;
+    order.list.boxes[0].count = 3;
+    order.buy(BoughtPart::all);  // two boxes of three for four rivets and a spare
+    const auto rivets_in = [](const Estimate& estimate) {
+        const auto at =
+            std::ranges::find(estimate.lines, "blind rivet 1/8, grip 4-4", &EstimateLine::what);
+        return at == estimate.lines.end() ? 0 : at->count;
+    };
+    CHECK(rivets_in(order.estimate()) == 0);
+    auto& line = *std::ranges::find(order.bought.all[0].lines, BuyKind::fastener, &PaidLine::kind);
+    REQUIRE(line.count == 2);
+    line.count = 1;
+    CHECK(rivets_in(order.estimate()) == 1);
+}
+
+TEST_CASE("a purchase whose step was undone counts for nothing, and is let go by the next",
+          "[model][buying][purchases]") {
+    Order order;
+    const auto before = order.job.project;
+    order.buy(BoughtPart::all);
+    const auto after = order.job.project;
+    order.job.project = before;
+    CHECK(order.estimate().paid.empty());
+    CHECK(order.estimate().total == 7'634);
+    order.job.project = after;
+    CHECK(order.estimate().paid.size() == 1);
+    order.job.project = before;
+    order.buy(BoughtPart::bars);
+    CHECK(order.bought.all.size() == 1);
+}
+
+TEST_CASE("bars that are planned anew were bought all the same", "[model][buying][purchases]") {
+    Order order;
+    order.buy(BoughtPart::all);
+    for (const auto& edit : cuts_planned_anew(order.job.project)) {
+        auto changed = apply(order.job.project, edit);
+        REQUIRE(changed);
+        order.job.project = std::move(changed).value();
+    }
+    CHECK(order.estimate().paid.size() == 1);
+}
+
+TEST_CASE("other sellers are compared by what is still to buy", "[model][buying][purchases]") {
+    Order order;
+    order.buy(BoughtPart::bars);
+    order.job.project.suppliers.push_back({.name = "hill", .prices = "hill.csv"});
+    PriceLibrary library;
+    library.lists.emplace("yard.csv", order.list);
+    order.list.boxes[0].price = 500;
+    order.list.terms.delivery = 0;
+    library.lists.emplace("hill.csv", order.list);
+    library.bought = order.bought;
+    const auto offerings =
+        comparison(order.job.project, order.job.catalogue, order.job.resolved, library);
+    REQUIRE(offerings.size() == 3);
+    CHECK(offerings[1].estimate->total == 4'774);
+    CHECK(offerings[2].estimate->total == 550);
+}
+
+TEST_CASE("what was bought is written and read back", "[model][buying][purchases]") {
+    Order order;
+    order.buy(BoughtPart::all);
+    order.bought.all.push_back(
+        {.date = "2026-12-01",
+         .supplier = "corner shop, \"the last\"",
+         .currency = "USD",
+         .lines = {{BuyKind::sheet, "sheet 5052-H32", "1/8 in x 4 ft x 8 ft", 2, std::nullopt}},
+         .bars_then = {}});
+    const auto read = purchases_in(purchases_text(order.bought), "counter.bought.csv");
+    REQUIRE(read);
+    CHECK(*read == order.bought);
+    CHECK(path_of_purchases("van/counter.json") == std::filesystem::path("van/counter.bought.csv"));
+}
+
+TEST_CASE("an error in what was bought has its file, line and column",
+          "[model][buying][purchases]") {
+    const std::string head = "purchase,date,supplier,kind,what,size,count,sum,currency\n";
+    const auto where = [&](const std::string& row) {
+        const auto read = purchases_in(head + row + "\n", "counter.bought.csv");
+        return read ? std::string("read") : read.error().where;
+    };
+    CHECK(where("1,2026-11-27,yard,bar,angle,20 ft,3,much,USD") ==
+          "counter.bought.csv, line 2, column sum");
+    CHECK(where("1,2026-11-27,yard,beam,angle,20 ft,3,9.00,USD") ==
+          "counter.bought.csv, line 2, column kind");
+    CHECK(where("1,2026-11-27,yard,bar,angle,20 ft,three,9.00,USD") ==
+          "counter.bought.csv, line 2, column count");
+    CHECK(where("one,2026-11-27,yard,bar,angle,20 ft,3,9.00,USD") ==
+          "counter.bought.csv, line 2, column purchase");
+    CHECK(where("1,2026-11-27,yard,bar,angle,20 ft,3,9.00,USD") == "read");
+    CHECK_FALSE(purchases_in("a photograph", "counter.bought.csv"));
+    const tests::ScratchFolder scratch{"purchases"};
+    CHECK(read_purchases(scratch.path / "none.bought.csv")->all.empty());
+}
