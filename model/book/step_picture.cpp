@@ -8,9 +8,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <optional>
 #include <string>
+#include <utility>
 
 namespace model {
 namespace {
@@ -29,6 +31,41 @@ engine::Vector middle_of(const Resolved& resolved, const Joint& joint) {
     }
     for (auto& part : sum) part /= static_cast<double>(std::max<std::size_t>(1, fasteners.size()));
     return sum;
+}
+
+// How far two pieces are apart, roughly.
+double gap_between(const Piece& one, const Piece& other) {
+    double squared = 0.0;
+    for (std::size_t k = 0; k < 3; ++k) {
+        const Nm gap = std::max({one.extents.lo[k] - other.extents.hi[k],
+                                 other.extents.lo[k] - one.extents.hi[k], Nm{0}});
+        squared += in_mm(gap) * in_mm(gap);
+    }
+    return squared;
+}
+
+// Of many pieces those that are new and the nearest of the others: more could not be told apart.
+std::vector<Index> shown_of(const Resolved& resolved,
+                            const std::vector<Index>& stands,
+                            const std::vector<bool>& is_new) {
+    constexpr std::size_t most = 80;
+    std::vector<Index> shown;
+    std::vector<std::pair<double, Index>> others;
+    for (const Index piece : stands)
+        if (is_new[piece]) shown.push_back(piece);
+    for (const Index piece : stands) {
+        if (is_new[piece]) continue;
+        double nearest = std::numeric_limits<double>::max();
+        for (std::size_t k = 0; k < shown.size() && nearest > 0.0; ++k) {
+            const auto gap = gap_between(resolved.pieces[piece], resolved.pieces[shown[k]]);
+            nearest = std::min(nearest, gap);
+        }
+        others.push_back({nearest, piece});
+    }
+    std::ranges::stable_sort(others, {}, &std::pair<double, Index>::first);
+    for (std::size_t k = 0; k < std::min(most, others.size()); ++k)
+        shown.push_back(others[k].second);
+    return shown;
 }
 
 double radius_of(const std::string& number) {
@@ -114,7 +151,8 @@ void draw_step_picture(engine::Page& page,
                        std::span<const StepJoint> joints) {
     std::vector<BodyOfPiece> bodies;
     std::vector<LeaderLabel> labels;
-    for (const Index piece : stands) {
+    const auto shown = shown_of(resolved, stands, is_new);
+    for (const Index piece : shown) {
         append_piece_bodies(bodies, resolved, piece);
         if (is_new[piece])
             labels.push_back({{}, mark_on_drawing(resolved, resolved.pieces[piece])});
@@ -126,7 +164,7 @@ void draw_step_picture(engine::Page& page,
     const auto seen = seen_bodies(bodies, corner_sight());
     const auto place = fitted(bounds_of(seen), inner);
     draw_seen(page, seen, place, is_new);
-    for (const Index piece : stands) {
+    for (const Index piece : shown) {
         if (!is_new[piece]) continue;
         const auto text = mark_on_drawing(resolved, resolved.pieces[piece]);
         std::vector<PagePoint> to;
@@ -135,6 +173,10 @@ void draw_step_picture(engine::Page& page,
     }
     draw_leader_labels(page, labels, inner, {.left = true, .right = true, .top = false});
     draw_numbers(page, inner, place, resolved, joints);
+    if (shown.size() == stands.size()) return;
+    page.draw_text({box.left + box.width, box.top + box.height},
+                   "what stands further off is left out",
+                   {.size = 2.8, .anchor = engine::TextAnchor::end});
 }
 
 }  // namespace model

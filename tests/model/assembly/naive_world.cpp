@@ -169,7 +169,7 @@ std::set<model::Index> NaiveWorld::bars_at(model::Index frame, const model::Poin
             reach = std::max(reach, box.hi[wall.normal_axis] - box.lo[wall.normal_axis]);
         }
     }
-    reach = 2 * (reach + resolved_.shop.end_gap);
+    reach = 2 * (reach + resolved_.shop.end_gap) + 1'000;  // a hair over: what just touches counts
     Point lo = corner;
     Point hi = corner;
     for (std::size_t k = 0; k < 3; ++k) lo[k] -= reach, hi[k] += reach;

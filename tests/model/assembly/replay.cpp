@@ -128,8 +128,11 @@ private:
             const auto meet = world_.bars_at(square.frame, corner);
             std::size_t there = 0;
             for (const Index bar : meet) there += present.count(bar);
-            if (there < std::min<std::size_t>(2, meet.size()))
-                complain("a corner of face " + square.face + " is measured before it is there");
+            if (there >= std::min<std::size_t>(2, meet.size())) continue;
+            std::string lacks;
+            for (const Index bar : meet)
+                if (present.count(bar) == 0) lacks += " " + p(bar);
+            complain("a corner of face " + square.face + " is measured without" + lacks);
         }
     }
 

@@ -158,27 +158,35 @@ private:
     Pieces loose_;
 };
 
-// Bars on a grid, next to each other or across, some held by rivets and some by screws.
+// A cage of walls, each of which may be lacking or not reach all the way, with one thing inside or
+// two. The walls are riveted to each other, the things screwed to what they touch.
 BoxPile random_pile(std::uint32_t seed) {
     tests::Dice dice{seed};
     BoxPile pile;
     std::map<std::array<Nm, 3>, Index> taken;
-    while (pile.resolved().pieces.size() < 7) {
-        const std::size_t axis = dice.below(3);
-        std::array<Nm, 3> lo{};
-        std::array<Nm, 3> hi{};
-        for (std::size_t k = 0; k < 3; ++k) {
-            lo[k] = dice.below(4);
-            hi[k] = lo[k] + 1;
-        }
-        hi[axis] += dice.below(4);
-        std::vector<std::array<Nm, 3>> cells;
-        for (auto at = lo; at[axis] < hi[axis]; ++at[axis]) cells.push_back(at);
-        if (std::ranges::any_of(cells, [&](const auto& cell) { return taken.count(cell) > 0; }))
-            continue;
+    const auto put = [&](std::array<Nm, 3> lo, std::array<Nm, 3> hi) {
         const auto number = pile.piece({BoxPile::box(lo, hi)});
-        for (const auto& cell : cells) taken[cell] = number;
-    }
+        for (Nm x = lo[0]; x < hi[0]; ++x) {
+            for (Nm y = lo[1]; y < hi[1]; ++y) {
+                for (Nm z = lo[2]; z < hi[2]; ++z) taken[{x, y, z}] = number;
+            }
+        }
+    };
+    const auto wall = [&](std::array<Nm, 3> lo, std::array<Nm, 3> hi, std::size_t along) {
+        if (dice.chance(8)) return;
+        if (dice.chance(15)) hi[along] -= 1 + dice.below(2);
+        put(lo, hi);
+    };
+    wall({0, 0, 0}, {5, 5, 1}, 0);
+    wall({0, 0, 1}, {1, 5, 4}, 1);
+    wall({4, 0, 1}, {5, 5, 4}, 1);
+    wall({1, 0, 1}, {4, 1, 4}, 2);
+    wall({1, 4, 1}, {4, 5, 4}, 2);
+    wall({0, 0, 4}, {5, 5, 5}, 0);
+    const auto walls = static_cast<Index>(pile.resolved().pieces.size());
+    const Nm deep = 1 + dice.below(3);
+    put({1, 1, 1}, {2 + Nm{dice.below(3)}, 1 + deep, 2 + Nm{dice.below(3)}});
+    if (deep < 3 && dice.chance(50)) put({1, 1 + deep, 1}, {4, 4, 2});
     std::set<std::pair<Index, Index>> joined;
     for (const auto& [cell, piece] : taken) {
         for (std::size_t axis = 0; axis < 3; ++axis) {
@@ -190,8 +198,7 @@ BoxPile random_pile(std::uint32_t seed) {
                 if (!joined.insert(std::minmax(piece, other->second)).second) continue;
                 const std::array<Nm, 3> middle{cell[0] * 64 + 32, cell[1] * 64 + 32,
                                                cell[2] * 64 + 32};
-                // One piece or two hang on screws.
-                const bool is_screwed = piece >= 5 || other->second >= 5;
+                const bool is_screwed = piece >= walls || other->second >= walls;
                 if (is_screwed) pile.screw(piece, other->second, middle, axis, drive);
                 if (!is_screwed) pile.rivet(piece, other->second, middle, axis, drive);
             }
