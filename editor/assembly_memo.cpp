@@ -1,18 +1,6 @@
 #include "editor/assembly_memo.h"
 
 namespace editor {
-namespace {
-
-std::vector<std::size_t> numbers_of(const model::AssemblyOrder& order, std::size_t frames) {
-    std::vector<std::size_t> numbers;
-    std::vector<std::size_t> last(frames, 0);
-    for (const auto& step : order.steps) {
-        numbers.push_back(step.frame < frames ? ++last[step.frame] : 0);
-    }
-    return numbers;
-}
-
-}  // namespace
 
 const AssemblyMemo& assembly_of(std::shared_ptr<AssemblyMemo>& memo,
                                 const Derived& derived,
@@ -22,8 +10,22 @@ const AssemblyMemo& assembly_of(std::shared_ptr<AssemblyMemo>& memo,
     memo->of = derived.project;
     memo->order = model::assembly_order(*derived.project, catalogue, derived.resolved);
     memo->approaches = model::approaches(memo->order, derived.resolved);
-    memo->numbers = numbers_of(memo->order, derived.resolved.frames.size());
+    const model::StepWording wording(*derived.project, catalogue, derived.resolved, memo->order);
+    for (model::Index s = 0; s < memo->order.steps.size(); ++s)
+        memo->counts.push_back(wording.count(s));
     return *memo;
+}
+
+const StepText& step_text_of(AssemblyMemo& memo,
+                             const Derived& derived,
+                             const model::Catalogue& catalogue,
+                             std::size_t step) {
+    if (memo.text && memo.text->step == step) return *memo.text;
+    const model::StepWording wording(*derived.project, catalogue, derived.resolved, memo.order);
+    const auto index = static_cast<model::Index>(step);
+    memo.text = {step, model::step_title(memo.order, index), wording.lines(index),
+                 wording.joints(index)};
+    return *memo.text;
 }
 
 }  // namespace editor

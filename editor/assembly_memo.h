@@ -3,22 +3,39 @@
 #pragma once
 
 #include "editor/derived.h"
-#include "model/assembly/assembly_order.h"
+#include "model/assembly/step_words.h"
 
+#include <cstddef>
 #include <memory>
+#include <optional>
+#include <string>
 #include <vector>
 
 namespace editor {
+
+// One step in words.
+struct StepText {
+    std::size_t step = 0;
+    std::string title;
+    std::vector<model::StepWords> lines;
+    std::vector<model::StepJoint> joints;
+};
 
 struct AssemblyMemo {
     Snapshot of;  // the project whose order it is
     model::AssemblyOrder order;
     std::vector<model::Approach> approaches;  // of each piece
-    std::vector<std::size_t> numbers;         // of each step within its frame, from 1
+    std::vector<std::string> counts;          // of each step: what is done in it, counted
+    std::optional<StepText> text;             // of the step that was asked for last
 };
 
 const AssemblyMemo& assembly_of(std::shared_ptr<AssemblyMemo>& memo,
                                 const Derived& derived,
                                 const model::Catalogue& catalogue);
+
+const StepText& step_text_of(AssemblyMemo& memo,
+                             const Derived& derived,
+                             const model::Catalogue& catalogue,
+                             std::size_t step);
 
 }  // namespace editor

@@ -3,7 +3,6 @@
 #include "editor/assembly_memo.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
-#include "model/assembly/step_words.h"
 
 #include <algorithm>
 
@@ -25,19 +24,11 @@ void choose(const Derived& derived,
     selection = selection_of(*derived.project, derived.resolved, pieces);
 }
 
-std::string count_words(const model::AssemblyStep& step) {
-    std::size_t pieces = 0;
-    for (const auto& move : step.moves) {
-        if (move.made_in == model::no_index) pieces += move.pieces.size();
-    }
-    if (pieces > 0) return std::to_string(pieces) + (pieces == 1 ? " piece" : " pieces");
-    return std::to_string(step.sets.size()) + (step.sets.size() == 1 ? " joint" : " joints");
-}
-
 void draw_steps(const Derived& derived,
-                const model::AssemblyOrder& order,
+                const AssemblyMemo& memo,
                 MakeState& state,
                 Selection& selection) {
+    const auto& order = memo.order;
     Index frame = model::no_index;
     for (Index i = 0; i < order.steps.size(); ++i) {
         const auto& step = order.steps[i];
@@ -49,13 +40,14 @@ void draw_steps(const Derived& derived,
         }
         const IdScope id(static_cast<int>(i));
         const float width = ImGui::GetContentRegionAvail().x;
-        const auto count = count_words(step);
+        const auto& count = memo.counts[i];
         const float beside = size_of_text(count, Type::small).x + scaled(12);
         const ImVec2 at = ImGui::GetCursorScreenPos();
         const auto title = text_to_fit(model::step_title(order, i), Type::text, width - beside);
         if (draw_row("step " + std::to_string(i + 1), title, state.step == i).clicked) {
             choose(derived, order, state, selection, i);
         }
+        log_item("step " + std::to_string(i + 1) + " count", count);
         if (state.step == i && std::exchange(state.shows_step, false)) ImGui::SetScrollHereY();
         draw_text_at(*ImGui::GetWindowDrawList(),
                      {at.x + width - beside + scaled(8), at.y + scaled(2)}, count, Type::small,
@@ -63,19 +55,43 @@ void draw_steps(const Derived& derived,
     }
 }
 
-void draw_chosen(const Derived& derived,
-                 const model::Catalogue& catalogue,
-                 const model::AssemblyOrder& order,
-                 std::size_t step) {
-    const auto index = static_cast<Index>(step);
-    draw_text(model::step_title(order, index), Type::strong);
-    log_item("step", model::step_title(order, index));
+// "A1 + A7: pin 2 x sheet pin 1/8, set 2 x blind rivet 1/8, grip 4-4; long nose"
+std::string joint_work(const model::StepJoint& joint) {
+    std::string words = joint.marks + ": ";
+    if (!joint.pins.empty()) words += joint.pins == "clamp" ? "clamp" : "pin " + joint.pins;
+    if (!joint.pins.empty() && !joint.fasteners.empty()) words += ", ";
+    if (!joint.fasteners.empty()) words += "set " + joint.fasteners;
+    return words + (joint.note.empty() ? "" : "; " + joint.note);
+}
+
+// A joint's row: clicked, it selects what meets there.
+void draw_joint(const Derived& derived, const model::StepJoint& joint, Selection& selection) {
+    const IdScope id(joint.number);
+    const auto name = "joint " + std::to_string(joint.number);
+    const auto text = std::to_string(joint.number) + "   " + joint.members;
+    const float width = ImGui::GetContentRegionAvail().x;
+    const auto& meet = derived.resolved.joints[joint.joint].pieces;
+    const auto both = selection_of(*derived.project, derived.resolved, {meet[0], meet[1]});
+    if (draw_row(name, text_to_fit(text, Type::text, width - scaled(8)), selection == both).clicked)
+        selection = both;
+    draw_hint(text);
+    const auto words = joint_work(joint);
+    draw_wrapped(words, Type::small, colour::quiet);
+    log_item(name + " work", text + ": " + words);
+}
+
+void draw_chosen(const Derived& derived, const StepText& text, Selection& selection) {
+    draw_text(text.title, Type::strong);
+    log_item("step", text.title);
     int number = 0;
-    for (const auto& words :
-         model::step_words(*derived.project, catalogue, derived.resolved, order, index)) {
+    for (const auto& words : text.lines) {
         draw_wrapped(words.text);
         log_item("work " + std::to_string(++number), words.text);
     }
+    if (text.joints.empty()) return;
+    draw_rule();
+    draw_text("Joints of this step", Type::strong);
+    for (const auto& joint : text.joints) draw_joint(derived, joint, selection);
 }
 
 void draw_problems(const model::AssemblyOrder& order) {
@@ -108,7 +124,8 @@ void draw_assembly_list(const Derived& derived,
                         const model::Catalogue& catalogue,
                         MakeState& state,
                         Selection& selection) {
-    const auto& order = assembly_of(state.assembly, derived, catalogue).order;
+    const auto& memo = assembly_of(state.assembly, derived, catalogue);
+    const auto& order = memo.order;
     if (order.steps.empty()) {
         draw_wrapped("There is nothing to put together yet: lay out a frame first.", Type::text,
                      colour::quiet);
@@ -122,11 +139,12 @@ void draw_assembly_list(const Derived& derived,
         row * static_cast<float>(order.steps.size() + derived.project->frames.size());
     {
         const ChildScope list("steps", {0, std::min(wanted + scaled(4), room * 0.45F)});
-        draw_steps(derived, order, state, selection);
+        draw_steps(derived, memo, state, selection);
     }
     draw_rule();
     const ChildScope chosen("chosen step", {0, 0});
-    draw_chosen(derived, catalogue, order, state.step);
+    const auto& text = step_text_of(*state.assembly, derived, catalogue, state.step);
+    draw_chosen(derived, text, selection);
 }
 
 }  // namespace editor

@@ -1,7 +1,7 @@
 #include "model/assembly/assembly_csv.h"
 
 #include "engine/files/csv.h"
-#include "model/resolve/piece_subject.h"
+#include "model/assembly/joint_names.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/fastener_words.h"
 #include "model/schedule/length_texts.h"
@@ -20,6 +20,7 @@ struct Line {
     std::string pieces;
     std::string members;
     std::string from;
+    std::string joint;
     std::string joins;
     std::string pins;
     std::string fasteners;
@@ -40,31 +41,32 @@ public:
           order_{order},
           words_{project, catalogue, resolved},
           fasteners_{catalogue, resolved},
+          names_{words_, resolved, order},
           lengths_{project.shown} {}
 
     std::string text() && {
-        for (Index s = 0; s < order_.steps.size(); ++s) write(s);
+        std::vector<int> last(project_.frames.size(), 0);
+        for (const auto& step : order_.steps) write(step, ++last[step.frame]);
         return std::move(text_).take();
     }
 
 private:
-    void write(Index number) {
-        const auto& step = order_.steps[number];
-        for (const auto& move : step.moves) line(number, put_on(move));
-        for (const auto& pins : step.pins) line(number, pinned(pins));
-        for (const Index row : step.squares) line(number, measured(order_.squares[row]));
-        for (const auto& setting : step.sets) line(number, set(setting));
-        for (const Index hole : step.fixing_holes) line(number, fixed(resolved_.holes[hole]));
+    // Steps are counted within their frame.
+    void write(const AssemblyStep& step, int number) {
+        for (const auto& move : step.moves) line(step, number, put_on(move));
+        for (const auto& pins : step.pins) line(step, number, pinned(pins));
+        for (const Index row : step.squares) line(step, number, measured(order_.squares[row]));
+        for (const auto& setting : step.sets) line(step, number, set(setting));
+        for (const Index hole : step.fixing_holes) line(step, number, fixed(resolved_.holes[hole]));
     }
 
-    void line(Index number, const Line& it) {
-        const auto& step = order_.steps[number];
+    void line(const AssemblyStep& step, int number, const Line& it) {
         std::string work(name_of(step.work));
         if (!step.face.empty()) work += ": " + step.face;
-        text_.row({std::to_string(number + 1), project_.frames[step.frame].name, work,
+        text_.row({project_.frames[step.frame].name, std::to_string(number), work,
                    step.assembly == 0 ? "the frame" : "part " + std::to_string(step.assembly),
-                   it.act, it.pieces, it.members, it.from, it.joins, it.pins, it.fasteners,
-                   it.diagonal, it.diagonal_mm, it.note});
+                   it.act, it.pieces, it.members, it.from, it.joint, it.joins, it.pins,
+                   it.fasteners, it.diagonal, it.diagonal_mm, it.note});
     }
 
     Line put_on(const AssemblyMove& move) {
@@ -102,14 +104,17 @@ private:
         return of.hand == Hand::opposite ? name + " opposite" : name;
     }
 
-    // "post left + rail top"
-    std::string joint_words(Index joint) const {
+    // The number is the one of paper and window; two joints of the same members differ by it.
+    Line at_joint(std::string act, Index joint) const {
         const auto& pieces = resolved_.joints[joint].pieces;
-        return words_.member(pieces[0]) + " + " + words_.member(pieces[1]);
+        return {.act = std::move(act),
+                .pieces = mark_of(pieces[0]) + " + " + mark_of(pieces[1]),
+                .joint = std::to_string(names_.number(joint)),
+                .joins = names_.members(joint)};
     }
 
     Line pinned(const StepPins& pins) const {
-        Line it{.act = "pin", .joins = joint_words(pins.joint)};
+        Line it = at_joint("pin", pins.joint);
         if (pins.pin < catalogue_.pins.size()) {
             it.pins = std::to_string(pins.fasteners.size()) + " " + catalogue_.pins[pins.pin].id;
         } else {
@@ -132,7 +137,7 @@ private:
         const auto& joint = resolved_.joints[setting.joint];
         const bool is_rivet =
             resolved_.fasteners[joint.first_fastener].spec.kind == FastenerSpec::Kind::blind_rivet;
-        Line it{.act = is_rivet ? "rivet" : "screw", .joins = joint_words(setting.joint)};
+        Line it = at_joint(is_rivet ? "rivet" : "screw", setting.joint);
         it.fasteners =
             std::to_string(joint.fastener_count) + " " + fasteners_.label_of(joint.first_fastener);
         if (setting.long_nose) it.note = "long nose";
@@ -152,10 +157,11 @@ private:
     const AssemblyOrder& order_;
     PieceWords words_;
     FastenersInUse fasteners_;
+    JointNames names_;
     LengthTexts lengths_;
-    engine::CsvText text_{"step",      "frame",    "work",        "builds", "do",
-                          "pieces",    "members",  "from",        "joins",  "pins",
-                          "fasteners", "diagonal", "diagonal_mm", "note"};
+    engine::CsvText text_{"frame",  "step",      "work",     "builds",      "do",
+                          "pieces", "members",   "from",     "joint",       "joins",
+                          "pins",   "fasteners", "diagonal", "diagonal_mm", "note"};
 };
 
 }  // namespace

@@ -66,10 +66,31 @@ FrameParts::FrameParts(const Project& project,
     }
 }
 
+std::vector<Index> FrameParts::joints_touching(std::span<const Index> locals) const {
+    std::vector<Index> touching;
+    for (const Index i : locals) {
+        touching.insert(touching.end(), joints_of_[i].begin(), joints_of_[i].end());
+    }
+    std::ranges::sort(touching);
+    touching.erase(std::unique(touching.begin(), touching.end()), touching.end());
+    return touching;
+}
+
 PieceSet FrameParts::all() const {
     PieceSet set(pieces_.size());
     for (Index i = 0; i < pieces_.size(); ++i) set.insert(i);
     return set;
+}
+
+std::vector<Index> FrameParts::fixing_holes() const {
+    std::vector<Index> fixing;
+    for (Index i = 0; i < size(); ++i) {
+        const Index end = piece(i).first_hole + piece(i).hole_count;
+        for (Index h = piece(i).first_hole; h < end; ++h) {
+            if (resolved_.holes[h].mate == no_index) fixing.push_back(h);
+        }
+    }
+    return fixing;
 }
 
 JointOfFrame FrameParts::joint_of(Index index, std::span<const Index> local) const {

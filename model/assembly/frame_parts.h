@@ -7,6 +7,7 @@
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
 
+#include <algorithm>
 #include <span>
 #include <vector>
 
@@ -19,6 +20,10 @@ struct JointOfFrame {
     bool is_fastened = false;
     bool is_riveted = false;
     bool comes_apart = false;  // held by screws that are meant to be taken out again
+
+    bool stands_in(const PieceSet& standing) const {
+        return std::ranges::all_of(together, [&](Index i) { return standing.contains(i); });
+    }
 };
 
 class FrameParts {
@@ -42,7 +47,13 @@ public:
     std::span<const JointOfFrame> joints() const { return joints_; }
     std::span<const Index> joints_of(Index local) const { return joints_of_[local]; }
 
+    // Each once, rising.
+    std::vector<Index> joints_touching(std::span<const Index> locals) const;
+
     PieceSet all() const;
+
+    // Through which it is fixed to the van, in Resolved::holes.
+    std::vector<Index> fixing_holes() const;
 
 private:
     JointOfFrame joint_of(Index joint, std::span<const Index> local) const;

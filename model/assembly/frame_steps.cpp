@@ -41,7 +41,7 @@ public:
           access_{access},
           taken_{taken},
           squares_{squares},
-          is_measured_(squares.size()),
+          shutting_in_{parts, ways, access, taken},
           steps_{steps} {}
 
     std::vector<ShutIn> add() {
@@ -73,7 +73,7 @@ private:
             if (put.part.kind == PartKind::comes_apart) {
                 if (!put.inside.empty() && is_open_) close(bench, &put);
                 made[k] = make(put);
-                note_if_shut_in(puts, k);
+                note(shutting_in_.part(put.part, bench.present));
             }
             if (!is_open_) open(work_of(put, bench), bench);
             put_on(put, made[k], bench);
@@ -124,7 +124,7 @@ private:
     }
 
     void put_on(const Put& put, const Made& made, Bench& bench) {
-        take_over(made, put, bench);
+        take_over(made, bench);
         AssemblyMove move{.made_in = made.last_step};
         for (const Index i : put.part.pieces) move.pieces.push_back(parts_.number(i));
         if (put.way >= 0) {
@@ -134,17 +134,15 @@ private:
         step_.moves.push_back(std::move(move));
         PieceSet together = bench.present;
         together |= put.part.set;
-        for (Index j = 0; j < parts_.joints().size(); ++j) {
+        for (const Index j : parts_.joints_touching(put.part.pieces)) {
             const JointOfFrame& joint = parts_.joints()[j];
-            if (!joint.set.is_within(together) || joint.set.is_within(bench.present)) continue;
-            if (joint.set.is_within(put.part.set)) continue;
-            join(j, bench);
+            if (joint.stands_in(together) && !joint.stands_in(put.part.set)) join(j, bench);
         }
         bench.present = std::move(together);
     }
 
     // Its screws wait on, but for those that the tool does not reach once it is on.
-    void take_over(const Made& made, const Put& put, Bench& bench) {
+    void take_over(const Made& made, Bench& bench) {
         std::vector<Index> early;
         for (const Index j : made.waiting) {
             const bool is_shut = access_.joints[j].in_way_of_nose.meets(bench.present);
@@ -152,7 +150,7 @@ private:
         }
         for (const Index j : early) {
             steps_[made.last_step].sets.push_back({parts_.joints()[j].joint, false});
-            shut_in_.push_back({put.part.pieces, {j}, bench.present.list()});
+            note(shutting_in_.joint(j));
         }
     }
 
@@ -167,7 +165,7 @@ private:
 
     // Before `next` is put on; null: nothing is.
     void close(Bench& bench, const Put* next) {
-        measure(bench);
+        step_.squares = squares_.taken(bench.present);
         std::vector<Index> due;
         std::vector<Index> waiting;
         for (const Index j : bench.waiting) {
@@ -179,30 +177,15 @@ private:
         is_open_ = false;
     }
 
-    void measure(const Bench& bench) {
-        for (std::size_t s = 0; s < squares_.size(); ++s) {
-            if (is_measured_[s] || !squares_[s].bars.is_within(bench.present)) continue;
-            is_measured_[s] = true;
-            step_.squares.push_back(squares_[s].row);
-        }
-    }
-
     bool is_due(Index j, const Bench& bench, const Put* next) {
         const bool comes_apart = parts_.joints()[j].comes_apart;
         if (next != nullptr && is_shut_by(j, *next, bench)) {
-            if (comes_apart) shut_in_.push_back({{}, {j}, next->part.pieces});
+            if (comes_apart) note(shutting_in_.joint(j));
             return true;
         }
         if (comes_apart) return false;
         if (next == nullptr || taken_.set_with[j] == SetWith::nothing) return true;
-        return work_of(*next, bench) != bench.work || !waits_for_square(j);
-    }
-
-    bool waits_for_square(Index j) const {
-        for (std::size_t s = 0; s < squares_.size(); ++s) {
-            if (!is_measured_[s] && parts_.joints()[j].set.is_within(squares_[s].bars)) return true;
-        }
-        return false;
+        return work_of(*next, bench) != bench.work || !squares_.wait_for(parts_.joints()[j].set);
     }
 
     void set(const std::vector<Index>& joints, const Bench& bench) {
@@ -215,15 +198,8 @@ private:
         }
     }
 
-    // A part for good that comes later stands in the way of taking it out again.
-    void note_if_shut_in(const std::vector<Put>& puts, std::size_t k) {
-        ShutIn shut_in{.pieces = puts[k].part.pieces};
-        for (std::size_t later = k + 1; later < puts.size(); ++later) {
-            if (puts[later].part.kind <= PartKind::hung) continue;
-            const auto& pieces = puts[later].part.pieces;
-            shut_in.by.insert(shut_in.by.end(), pieces.begin(), pieces.end());
-        }
-        if (!shut_in.by.empty()) shut_in_.push_back(std::move(shut_in));
+    void note(std::optional<ShutIn> shut_in) {
+        if (shut_in) shut_in_.push_back(std::move(*shut_in));
     }
 
     // Screws that come out again, last of all.
@@ -241,23 +217,18 @@ private:
     }
 
     void fix_to_van() {
-        AssemblyStep step{.work = AssemblyWork::fixed_to_van, .frame = parts_.frame()};
-        const auto& resolved = parts_.resolved();
-        for (Index i = 0; i < parts_.size(); ++i) {
-            const Piece& piece = parts_.piece(i);
-            for (Index h = piece.first_hole; h < piece.first_hole + piece.hole_count; ++h) {
-                if (resolved.holes[h].mate == no_index) step.fixing_holes.push_back(h);
-            }
-        }
-        if (!step.fixing_holes.empty()) steps_.push_back(std::move(step));
+        const AssemblyStep step{.work = AssemblyWork::fixed_to_van,
+                                .frame = parts_.frame(),
+                                .fixing_holes = parts_.fixing_holes()};
+        if (!step.fixing_holes.empty()) steps_.push_back(step);
     }
 
     const FrameParts& parts_;
     const PartWays& ways_;
     const ToolAccess& access_;
     const TakenApart& taken_;
-    std::span<const SquareAt> squares_;
-    std::vector<bool> is_measured_;
+    SquaresLeft squares_;
+    ShuttingIn shutting_in_;
     std::vector<AssemblyStep>& steps_;
     AssemblyStep step_;
     bool is_open_ = false;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "model/assembly/assembly_order.h"
+#include "model/assembly/shut_in.h"
 #include "model/assembly/square_at.h"
 #include "model/assembly/take_apart.h"
 
@@ -10,13 +11,6 @@
 #include <vector>
 
 namespace model {
-
-// What comes apart and cannot be put on last of all.
-struct ShutIn {
-    std::vector<Index> pieces;  // of FrameParts, that its screws hold
-    std::vector<Index> joints;  // of FrameParts
-    std::vector<Index> by;      // pieces that are put on later
-};
 
 // Appends them; gives what is screwed on early.
 std::vector<ShutIn> add_frame_steps(const FrameParts& parts,

@@ -1,6 +1,7 @@
 #include "model/assembly/piece_bodies.h"
 
 #include "engine/geometry/vectors.h"
+#include "model/resolve/flat_prism.h"
 #include "model/resolve/piece_place.h"
 #include "model/resolve/piece_prisms.h"
 #include "model/resolve/sheet_outline.h"
@@ -131,21 +132,11 @@ PieceBody body_of(const Strip& strip, const Plate& plate) {
     body.box.lo[axes[1]] = std::llround(std::min(strip.low[0], strip.low[1]));
     body.box.hi[axes[1]] = std::llround(std::max(strip.high[0], strip.high[1]));
     if (strip.is_rectangle()) return body;
-    Prism prism;
-    const auto corner = [&](double u, double v) {
-        Vector at{};
-        at[axes[0]] = u / 1e6;
-        at[axes[1]] = v / 1e6;
-        at[normal] = in_mm(plate.box.lo[normal]);
-        prism.near.push_back(at);
-        at[normal] = in_mm(plate.box.hi[normal]);
-        prism.far.push_back(at);
-    };
-    corner(strip.u[0], strip.low[0]);
-    corner(strip.u[1], strip.low[1]);
-    corner(strip.u[1], strip.high[1]);
-    corner(strip.u[0], strip.high[0]);
-    body.is_box = !make_solid(body, prism);
+    const FlatPolygon corners{{strip.u[0], strip.low[0]},
+                              {strip.u[1], strip.low[1]},
+                              {strip.u[1], strip.high[1]},
+                              {strip.u[0], strip.high[0]}};
+    body.is_box = !make_solid(body, flat_prism(corners, plate, normal));
     return body;
 }
 
@@ -184,6 +175,17 @@ std::vector<PieceBody> bodies_of(const Slants& slants, const Piece& piece) {
 
 void add_solid(PieceBody& body) {
     if (body.solid.corners.empty()) make_solid(body, prism_of(body.box));
+}
+
+bool is_in(const Box& room, const std::vector<PieceBody>& bodies) {
+    return std::ranges::any_of(bodies, [&](const PieceBody& body) {
+        if (!engine::overlaps(room, body.box)) return false;
+        if (body.is_box) return true;
+        const auto solid =
+            engine::convex_body({in_mm(room.lo[0]), in_mm(room.lo[1]), in_mm(room.lo[2])},
+                                {in_mm(room.hi[0]), in_mm(room.hi[1]), in_mm(room.hi[2])});
+        return engine::is_deeper(solid, body.solid, 0.0);
+    });
 }
 
 }  // namespace model

@@ -17,6 +17,7 @@ public:
     explicit PieceSet(std::size_t pieces) : words_((pieces + 63) / 64) {}
 
     void insert(Index piece) { words_[piece / 64] |= bit(piece); }
+    void erase(Index piece) { words_[piece / 64] &= ~bit(piece); }
     bool contains(Index piece) const { return (words_[piece / 64] & bit(piece)) != 0; }
 
     PieceSet& operator|=(const PieceSet& other) {
@@ -55,6 +56,18 @@ public:
         std::size_t count = 0;
         for (const auto word : words_) count += static_cast<std::size_t>(std::popcount(word));
         return count;
+    }
+
+    // In rising order, those that are in `other` too. Visiting may take pieces out of `other`: of
+    // such some may still be visited.
+    template <class Visit>
+    void for_each_shared(const PieceSet& other, Visit visit) const {
+        for (std::size_t i = 0; i < words_.size(); ++i) {
+            for (auto word = words_[i] & other.words_[i]; word != 0; word &= word - 1) {
+                visit(
+                    static_cast<Index>(i * 64 + static_cast<std::size_t>(std::countr_zero(word))));
+            }
+        }
     }
 
     // In rising order.

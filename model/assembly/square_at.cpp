@@ -64,31 +64,65 @@ Nm hair_of(const FrameParts& parts) {
     return hair + parts.resolved().shop.end_gap;
 }
 
-// Bars that run along both sides of the corner; else one that ends there.
-void add_bars(const FrameParts& parts, Nm hair, std::size_t axis, const Point& at, PieceSet& bars) {
+// Where a corner of a face is looked for: across the face, and how far from it bars may end.
+struct CornerAt {
+    std::size_t axis = 0;
+    Point at{};
+    Nm hair = 0;
+};
+
+bool is_upright_at(const Piece& piece, const CornerAt& corner) {
+    const Nm hair = corner.hair;
+    for (std::size_t k = 0; k < 3; ++k) {
+        const Nm at = corner.at[k];
+        const bool is_along = k == index_of(piece.run);
+        // Behind two walls that lie outside of it, each with its end gap.
+        const Nm lo = piece.extents.lo[k] - 2 * hair;
+        const Nm hi = piece.extents.hi[k] + 2 * hair;
+        const bool is_at_edge = std::abs(piece.extents.lo[k] - at) <= hair ||
+                                std::abs(piece.extents.hi[k] - at) <= hair;
+        if (!(is_along && k != corner.axis ? lo <= at && at <= hi : is_at_edge)) return false;
+    }
+    return true;
+}
+
+bool is_leaning_at(const std::vector<PieceBody>& bodies, const CornerAt& corner) {
+    Box near{corner.at, corner.at};
+    for (std::size_t k = 0; k < 3; ++k) {
+        near.lo[k] -= 2 * corner.hair;
+        near.hi[k] += 2 * corner.hair;
+    }
+    return is_in(near, bodies);
+}
+
+// Bars and leaning members that run along both sides of the corner; where there are no two, those
+// too that end there.
+void add_bars(const FrameParts& parts,
+              const PartWays& ways,
+              const CornerAt& corner,
+              PieceSet& bars) {
     PieceSet in_face(parts.size());
     PieceSet ending(parts.size());
     for (Index i = 0; i < parts.size(); ++i) {
         const Piece& piece = parts.piece(i);
-        if (piece.kind != PieceKind::bar || piece.lean != no_index) continue;
-        bool is_here = true;
-        for (std::size_t k = 0; k < 3; ++k) {
-            const bool is_along = k == index_of(piece.run);
-            // Behind two walls that lie outside of it, each with its end gap.
-            const Nm lo = piece.extents.lo[k] - 2 * hair;
-            const Nm hi = piece.extents.hi[k] + 2 * hair;
-            const bool is_at_edge = std::abs(piece.extents.lo[k] - at[k]) <= hair ||
-                                    std::abs(piece.extents.hi[k] - at[k]) <= hair;
-            is_here = is_here && (is_along && k != axis ? lo <= at[k] && at[k] <= hi : is_at_edge);
-        }
-        if (is_here) (index_of(piece.run) == axis ? ending : in_face).insert(i);
+        if (piece.kind != PieceKind::bar && piece.kind != PieceKind::leaning) continue;
+        const bool leans = piece.lean < parts.resolved().leans.size();
+        if (!(leans ? is_leaning_at(ways.bodies(i), corner) : is_upright_at(piece, corner)))
+            continue;
+        const bool is_across =
+            leans ? std::abs(parts.resolved().leans[piece.lean].run[corner.axis]) > 1e-9
+                  : index_of(piece.run) == corner.axis;
+        (is_across ? ending : in_face).insert(i);
     }
-    bars |= in_face.size() >= 2 ? in_face : ending.size() > 0 ? ending : in_face;
+    bars |= in_face;
+    if (in_face.size() < 2) bars |= ending;
 }
 
 }  // namespace
 
-std::vector<SquareAt> squares_at(const FrameParts& parts, std::span<const SquareRow> rows) {
+std::vector<SquareAt> squares_at(const FrameParts& parts,
+                                 const PartWays& ways,
+                                 std::span<const SquareRow> rows) {
     const RowPlaces places(parts);
     const Nm hair = hair_of(parts);
     std::vector<SquareAt> squares;
@@ -104,12 +138,29 @@ std::vector<SquareAt> squares_at(const FrameParts& parts, std::span<const Square
                 at[corners->axis] = corners->at;
                 at[index_of(others[0])] = u;
                 at[index_of(others[1])] = v;
-                add_bars(parts, hair, corners->axis, at, square.bars);
+                add_bars(parts, ways, {corners->axis, at, hair}, square.bars);
             }
         }
         squares.push_back(std::move(square));
     }
     return squares;
+}
+
+std::vector<Index> SquaresLeft::taken(const PieceSet& present) {
+    std::vector<Index> rows;
+    for (std::size_t s = 0; s < squares_.size(); ++s) {
+        if (is_measured_[s] || !squares_[s].bars.is_within(present)) continue;
+        is_measured_[s] = true;
+        rows.push_back(squares_[s].row);
+    }
+    return rows;
+}
+
+bool SquaresLeft::wait_for(const PieceSet& joint) const {
+    for (std::size_t s = 0; s < squares_.size(); ++s) {
+        if (!is_measured_[s] && joint.is_within(squares_[s].bars)) return true;
+    }
+    return false;
 }
 
 }  // namespace model

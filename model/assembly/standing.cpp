@@ -29,15 +29,16 @@ std::vector<std::size_t> ways_by_ease(const PartWays& ways, const Part* part = n
 
 }  // namespace
 
-Standing::Standing(const Apart& apart, const std::vector<Part>& parts)
-    : apart_{apart}, parts_{parts}, all_{apart.parts.size()} {
+Standing::Standing(const Apart& apart, const std::vector<Part>& parts, std::vector<bool> kept)
+    : apart_{apart}, parts_{parts}, all_{apart.parts.size()}, is_kept_{std::move(kept)} {
     part_of_.resize(apart.parts.size());
     for (std::size_t p = 0; p < parts.size(); ++p) {
         all_ |= parts[p].set;
         for (const Index i : parts[p].pieces) part_of_[i] = p;
     }
-    for (Index j = 0; j < apart.parts.joints().size(); ++j) {
-        is_kept_.push_back(apart.keeps_together(j, all_));
+    is_kept_.resize(apart.parts.joints().size(), is_kept_.empty());
+    for (Index j = 0; j < is_kept_.size(); ++j) {
+        if (is_kept_[j]) is_kept_[j] = apart.keeps_together(j, all_);
     }
 }
 
@@ -61,31 +62,39 @@ std::optional<std::size_t> Standing::way_of(std::size_t part) const {
     return std::nullopt;
 }
 
-// All that has to come along; once that is as much as `give_up_at` it may be less than all of it.
-PieceSet Standing::coming_with(std::size_t part, std::size_t way, std::size_t give_up_at) const {
-    PieceSet coming(apart_.parts.size());
-    std::vector<Index> open;
-    const auto take = [&](Index piece) {
-        if (coming.contains(piece)) return;
-        const Part& with = parts_[part_of_[piece]];
-        coming |= with.set;
-        open.insert(open.end(), with.pieces.begin(), with.pieces.end());
-    };
-    std::size_t count = 0;
-    take(parts_[part].pieces.front());
-    while (!open.empty() && count < give_up_at) {
-        const Index at = open.back();
-        open.pop_back();
-        ++count;
-        PieceSet more = apart_.ways.stops(way, at);
-        more &= all_;
-        for (const Index j : apart_.parts.joints_of(at)) {
-            if (is_kept_[j]) more |= apart_.parts.joints()[j].set;
+const std::vector<Index>& Standing::moved_with(Index piece, const Opened& opened) const {
+    const Part& part = parts_[part_of_[piece]];
+    if (part_of_[piece] != opened.part) return part.pieces;
+    return part.inside[opened.inside_of[piece]].pieces;
+}
+
+// What need not come along with the piece; once that which must is as much as `give_up_at`, or all
+// of the opened part, it may be more.
+PieceSet Standing::staying(Index piece,
+                           std::size_t way,
+                           std::size_t give_up_at,
+                           const Opened& opened) const {
+    PieceSet rest = all_;
+    std::vector<Index> coming;
+    const bool has_opened = opened.part < parts_.size();
+    std::size_t left = has_opened ? parts_[opened.part].pieces.size() : 1;
+    const auto take = [&](Index other) {
+        if (!rest.contains(other)) return;
+        for (const Index with : moved_with(other, opened)) {
+            rest.erase(with);
+            coming.push_back(with);
+            if (part_of_[with] == opened.part) --left;
         }
-        more -= coming;
-        more.for_each(take);
+    };
+    take(piece);
+    for (std::size_t k = 0; k < std::min(coming.size(), give_up_at) && left > 0; ++k) {
+        const Index at = coming[k];
+        apart_.ways.stops(way, at).for_each_shared(rest, take);
+        for (const Index j : apart_.parts.joints_of(at)) {
+            if (is_kept_[j]) std::ranges::for_each(apart_.parts.joints()[j].together, take);
+        }
     }
-    return coming;
+    return rest;
 }
 
 std::vector<std::size_t> Standing::parts_in(const PieceSet& set) const {
@@ -103,7 +112,8 @@ std::optional<Coming> Standing::fewest(PartKind last) const {
     for (const std::size_t way : ways_by_ease(apart_.ways)) {
         for (std::size_t p = 0; p < parts_.size(); ++p) {
             if (parts_[p].kind > last) continue;
-            const PieceSet coming = coming_with(p, way, least);
+            PieceSet coming = all_;
+            coming -= staying(parts_[p].pieces.front(), way, least, {});
             const std::size_t count = coming.size();
             if (count >= least) continue;
             auto with = parts_in(coming);
@@ -121,8 +131,25 @@ std::optional<Coming> Standing::fewest(PartKind last) const {
 // with it every way, nothing comes off.
 bool Standing::is_stuck() const {
     if (parts_.size() < 2) return true;
+    const Index first = parts_.front().pieces.front();
     for (std::size_t way = 0; way < apart_.ways.count(); ++way) {
-        if (coming_with(0, way, all_.size()) != all_) return false;
+        if (staying(first, way, all_.size(), {}).size() > 0) return false;
+    }
+    return true;
+}
+
+// All other parts come along with it one way, and it with them the other way, as it is: they still
+// do where its own pieces all come along with each other.
+bool Standing::is_stuck_without(std::size_t whole) const {
+    Opened opened{whole, std::vector<std::size_t>(part_of_.size())};
+    const auto& inside = parts_[whole].inside;
+    for (std::size_t k = 0; k < inside.size(); ++k) {
+        for (const Index i : inside[k].pieces) opened.inside_of[i] = k;
+    }
+    const PieceSet& own = parts_[whole].set;
+    for (std::size_t way = 0; way < apart_.ways.count(); ++way) {
+        const auto rest = staying(parts_[whole].pieces.front(), way, all_.size(), opened);
+        if (rest.meets(own)) return false;
     }
     return true;
 }
@@ -138,7 +165,7 @@ Standing::Reach Standing::reach_from(std::size_t from) const {
         for (const Index i : parts_[at].pieces) {
             for (const Index j : apart_.parts.joints_of(i)) {
                 const JointOfFrame& joint = apart_.parts.joints()[j];
-                if (!joint.is_fastened || !joint.set.is_within(all_)) continue;
+                if (!joint.is_fastened || !joint.stands_in(all_)) continue;
                 for (const Index other : joint.together) {
                     const std::size_t to = part_of_[other];
                     if (reach.distance[to] != far) continue;

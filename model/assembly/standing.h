@@ -28,7 +28,7 @@ struct Apart {
     // Whether it must be set before all that stands is on.
     bool keeps_together(Index joint, const PieceSet& standing) const {
         const JointOfFrame& of = parts.joints()[joint];
-        if (!of.is_fastened || !of.set.is_within(standing)) return false;
+        if (!of.is_fastened || !of.stands_in(standing)) return false;
         const PieceSet* in = in_way(joint);
         return in != nullptr && in->meets(standing);
     }
@@ -42,9 +42,12 @@ struct Coming {
 
 class Standing {
 public:
-    Standing(const Apart& apart, const std::vector<Part>& parts);
+    // `kept` is what was when more stood, by joint, where what becomes of the joints is still the
+    // same; else empty. Nothing new is kept together when parts come off.
+    Standing(const Apart& apart, const std::vector<Part>& parts, std::vector<bool> kept = {});
 
     const PieceSet& all() const { return all_; }
+    const std::vector<bool>& kept() const { return is_kept_; }
 
     // The easiest way by which one part alone comes off.
     std::optional<std::size_t> way_of(std::size_t part) const;
@@ -54,6 +57,8 @@ public:
 
     // Nothing comes off, neither by itself nor with others.
     bool is_stuck() const;
+    // Of one that is stuck: whether it still were if that part were what it is made of.
+    bool is_stuck_without(std::size_t whole) const;
 
     // How many parts lie between each part and the one given, by the joints between them; parts
     // that others hang on are not leaves.
@@ -64,8 +69,17 @@ public:
     Reach reach_from(std::size_t part) const;
 
 private:
+    // A part that counts as what is inside of it: by piece of the frame, which of those.
+    struct Opened {
+        std::size_t part = static_cast<std::size_t>(-1);
+        std::vector<std::size_t> inside_of;
+    };
     bool is_held_back(std::size_t part) const;
-    PieceSet coming_with(std::size_t part, std::size_t way, std::size_t give_up_at) const;
+    PieceSet staying(Index piece,
+                     std::size_t way,
+                     std::size_t give_up_at,
+                     const Opened& opened) const;
+    const std::vector<Index>& moved_with(Index piece, const Opened& opened) const;
     std::vector<std::size_t> parts_in(const PieceSet& set) const;
 
     const Apart& apart_;

@@ -2,6 +2,9 @@
 #pragma once
 
 #include "model/assembly/assembly_order.h"
+#include "model/assembly/joint_names.h"
+#include "model/schedule/fastener_words.h"
+#include "model/schedule/piece_words.h"
 
 #include <string>
 #include <vector>
@@ -17,14 +20,60 @@ struct StepWords {
     bool operator==(const StepWords&) const = default;
 };
 
-// What is done in a step, in the order of the work, a line for each thing to do: what is put on,
-// the pins, each diagonal, the fasteners in the order in which the tool reaches them, the fixing to
-// the van.
-std::vector<StepWords> step_words(const Project& project,
-                                  const Catalogue& catalogue,
-                                  const Resolved& resolved,
-                                  const AssemblyOrder& order,
-                                  Index step);
+// A joint that is pinned or set in a step.
+struct StepJoint {
+    Index joint = 0;
+    int number = 0;         // within its frame, in the order in which the joints are set
+    std::string marks;      // "A1 + A7 opp."
+    std::string members;    // "post front left + rail left bottom"
+    std::string pins;       // "2 x sheet pin 1/8", "clamp"; empty where it is not pinned now
+    std::string fasteners;  // "2 x blind rivet 1/8, grip 4-4"; empty where it is not set now
+    std::string note;       // "set in step 4", "pinned in step 2", "long nose"
+
+    bool operator==(const StepJoint&) const = default;
+};
+
+class StepWording {
+public:
+    // All must outlive it.
+    StepWording(const Project& project,
+                const Catalogue& catalogue,
+                const Resolved& resolved,
+                const AssemblyOrder& order);
+
+    // What is done in a step, in the order of the work, a line for each thing to do: what is put
+    // on, the pins, each diagonal, the fasteners, the fixing to the van. Joints are named by their
+    // numbers, which `joints` explains.
+    std::vector<StepWords> lines(Index step) const;
+
+    // By rising number.
+    std::vector<StepJoint> joints(Index step) const;
+
+    // What is done in it, counted: "7 pieces"; "1 part carried on", "12 joints to set", "6 holes to
+    // fix through" where nothing is put on by hand.
+    std::string count(Index step) const;
+
+private:
+    std::string mark_of(Index piece) const;
+    std::string marks_of(const std::vector<Index>& pieces) const;
+    std::string move_words(const AssemblyMove& move) const;
+    std::string pin_words(const AssemblyStep& step) const;
+    std::string square_words(const SquareRow& row) const;
+    std::string set_words(const AssemblyStep& step) const;
+    StepJoint named(Index joint) const;
+    std::string pins_in_words(const StepPins& pins) const;
+    std::string fasteners_in_words(Index joint) const;
+
+    const Project& project_;
+    const Catalogue& catalogue_;
+    const Resolved& resolved_;
+    const AssemblyOrder& order_;
+    PieceWords words_;
+    FastenersInUse fasteners_;
+    JointNames names_;
+    std::vector<Index> pinned_in_;  // by joint: the step
+    std::vector<Index> set_in_;
+};
 
 // "Step 3: joined on", "Step 1: flat on the bench, face left"; counted within its frame.
 std::string step_title(const AssemblyOrder& order, Index step);

@@ -1,9 +1,8 @@
 #include "model/assembly/take_apart.h"
 
-#include "model/assembly/standing.h"
+#include "model/assembly/next_off.h"
 
 #include <algorithm>
-#include <compare>
 #include <iterator>
 #include <limits>
 #include <optional>
@@ -42,15 +41,18 @@ public:
 
 private:
     std::vector<Put> put_together(std::vector<Part> standing) {
-        std::vector<Put> off;  // the first that comes off first
+        std::vector<Put> off;    // the first that comes off first
+        std::vector<bool> kept;  // see Standing
         while (standing.size() > 1) {
-            const Standing now(apart_, standing);
-            if (const auto coming = next_off(now, standing)) {
+            const Standing now(apart_, standing, std::move(kept));
+            kept = now.kept();
+            if (const auto coming = next_off(apart_, now, standing)) {
                 no_one_opens_ = false;
                 off.push_back(put_of(taken_from(standing, *coming), coming->way));
-            } else if (!give_up_a_part(standing) && !reach_further(now) &&
-                       !give_up_joints(standing)) {
-                off.push_back(forced_off(standing));
+            } else if (!give_up_a_part(now, standing)) {
+                kept.clear();
+                if (!reach_further(now) && !give_up_joints(standing))
+                    off.push_back(forced_off(standing));
             }
         }
         if (!standing.empty()) off.push_back(put_of(std::move(standing.front()), -1));
@@ -64,78 +66,6 @@ private:
         if (!part.inside.empty()) put.inside = put_together(std::exchange(part.inside, {}));
         put.part = std::move(part);
         return put;
-    }
-
-    // Parts by themselves before several together, but for what comes apart.
-    std::optional<Coming> next_off(const Standing& now, const std::vector<Part>& standing) const {
-        if (const auto alone = best_alone(now, standing, PartKind::hung)) return alone;
-        const bool has_loose = std::ranges::any_of(
-            standing, [](const Part& part) { return part.kind <= PartKind::hung; });
-        if (has_loose) {
-            if (const auto together = now.fewest(PartKind::hung)) return together;
-        }
-        if (const auto alone = best_alone(now, standing, PartKind::several)) return alone;
-        return now.fewest(PartKind::several);
-    }
-
-    // The part that the others are put on: the largest flat one, or else the largest.
-    std::size_t base_of(const std::vector<Part>& standing) const {
-        const auto worth = [&](const Part& part) {
-            const bool is_base = part.kind == PartKind::flat;
-            return std::tuple(is_base, part.pieces.size(), longest_in(part));
-        };
-        return static_cast<std::size_t>(std::ranges::max_element(standing, {}, worth) -
-                                        standing.begin());
-    }
-
-    Nm longest_in(const Part& part) const {
-        Nm longest = 0;
-        for (const Index i : part.pieces) {
-            const Box& box = apart_.parts.piece(i).extents;
-            for (std::size_t k = 0; k < 3; ++k) longest = std::max(longest, box.hi[k] - box.lo[k]);
-        }
-        return longest;
-    }
-
-    // What comes off first has the lowest.
-    struct Rank {
-        PartKind sort = PartKind::small;  // of panels and what comes apart: their kind
-        bool is_base = false;
-        bool is_hung_on = false;   // others are joined to the base by it
-        bool is_off_side = false;  // of what lies on the bench: it would come from below
-        PartKind kind = PartKind::small;
-        std::size_t nearness = 0;  // to the base
-        std::size_t turn = 0;
-
-        auto operator<=>(const Rank&) const = default;
-    };
-
-    std::optional<Coming> best_alone(const Standing& now,
-                                     const std::vector<Part>& standing,
-                                     PartKind last) const {
-        const std::size_t base = base_of(standing);
-        const auto reach = now.reach_from(base);
-        constexpr auto far = std::numeric_limits<std::size_t>::max();
-        std::optional<Coming> best;
-        Rank least;
-        for (std::size_t p = 0; p < standing.size(); ++p) {
-            if (standing[p].kind > last) continue;
-            const bool is_laid = standing[p].off_bench.has_value();
-            Rank rank{.sort = std::min(standing[p].kind, PartKind::small),
-                      .is_base = !is_laid && p == base,
-                      .is_hung_on = !is_laid && !reach.is_leaf[p],
-                      .kind = standing[p].kind,
-                      .nearness = is_laid ? 0 : far - reach.distance[p],
-                      .turn = standing.size() - p};
-            if (best && !(rank < least)) continue;
-            const auto way = now.way_of(p);
-            if (!way) continue;
-            rank.is_off_side = is_laid && *way != *standing[p].off_bench;
-            if (best && !(rank < least)) continue;
-            least = rank;
-            best = Coming{{p}, *way};
-        }
-        return best;
     }
 
     static Part taken_from(std::vector<Part>& standing, const Coming& coming) {
@@ -160,20 +90,15 @@ private:
     }
 
     // One whole less: if it can be, one that opens a way.
-    bool give_up_a_part(std::vector<Part>& standing) {
-        const auto is_whole = [](const Part& part) { return !part.inside.empty(); };
+    bool give_up_a_part(const Standing& now, std::vector<Part>& standing) {
         auto chosen = standing.end();
         bool found_one = false;
-        for (auto at = standing.begin(); at != standing.end(); ++at) {
-            if (!is_whole(*at)) continue;
+        for (auto at = standing.begin(); at != standing.end() && !found_one; ++at) {
+            if (at->inside.empty()) continue;
             if (chosen == standing.end() || at->pieces.size() < chosen->pieces.size()) chosen = at;
             if (no_one_opens_) continue;
-            auto without = standing;
-            open_up(without, at - standing.begin());
-            if (Standing(apart_, without).is_stuck()) continue;
-            chosen = at;
-            found_one = true;
-            break;
+            found_one = !now.is_stuck_without(static_cast<std::size_t>(at - standing.begin()));
+            if (found_one) chosen = at;
         }
         // Then it takes several; which of them is not worth a search.
         no_one_opens_ = !found_one;

@@ -1,7 +1,5 @@
 #include "model/assembly/tool_access.h"
 
-#include "engine/geometry/convex_overlap.h"
-#include "model/resolve/piece_place.h"
 #include "model/resolve/surroundings.h"
 
 #include <algorithm>
@@ -48,17 +46,6 @@ Tool tool_on(const Fastener& fastener, const Resolved& resolved, const Catalogue
     }
     const Box driver = column(fastener, 0, tool_length, radius);
     return {driver, driver, driver};
-}
-
-bool is_in(const Box& room, const std::vector<PieceBody>& bodies) {
-    return std::ranges::any_of(bodies, [&](const PieceBody& body) {
-        if (!engine::overlaps(room, body.box)) return false;
-        if (body.is_box) return true;
-        const auto solid =
-            engine::convex_body({in_mm(room.lo[0]), in_mm(room.lo[1]), in_mm(room.lo[2])},
-                                {in_mm(room.hi[0]), in_mm(room.hi[1]), in_mm(room.hi[2])});
-        return engine::is_deeper(solid, body.solid, 0.0);
-    });
 }
 
 }  // namespace

@@ -1,10 +1,9 @@
 #include "model/book/assembly_pages.h"
 
 #include "model/assembly/step_words.h"
-#include "model/book/leader_labels.h"
-#include "model/book/line_drawing.h"
-#include "model/book/view_pages.h"
-#include "model/schedule/pieces_by_mark.h"
+#include "model/book/step_picture.h"
+#include "model/book/works_in.h"
+#include "model/schedule/page_table.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
@@ -17,16 +16,23 @@ using engine::LetterWeight;
 
 constexpr double size = 3.5;  // mm
 constexpr double line = size * 1.28;
-constexpr double picture_width = 92.0;
-constexpr double picture_height = 74.0;
-constexpr double behind = 5.0;  // a step
+constexpr double title_height = 6.5;
+constexpr engine::PageBox usual_picture{.width = 92.0, .height = 74.0};
+constexpr engine::PageBox crowded_picture{.width = 112.0, .height = 94.0};
+constexpr std::size_t crowd = 10;  // joints
+constexpr double box_room = 7.0;   // of a box to tick, beside what is ticked
+constexpr double behind = 5.0;     // a step
 
 class FrameSteps {
 public:
-    FrameSteps(PageFlow& flow, const BookOf& of, const AssemblyOrder& order)
-        : flow_{flow}, of_{of}, order_{order} {}
+    FrameSteps(PageFlow& flow,
+               const BookOf& of,
+               const AssemblyOrder& order,
+               const StepWording& words)
+        : flow_{flow}, of_{of}, order_{order}, words_{words} {}
 
-    void draw(Index step_index, const AssemblyStep& step) {
+    void draw(Index number) {
+        const auto& step = order_.steps[number];
         auto& stands = standing_[step.assembly];
         std::vector<bool> is_new(of_.resolved.pieces.size(), false);
         for (const auto& move : step.moves) {
@@ -35,76 +41,83 @@ public:
                 is_new[piece] = true;
             }
         }
-        const std::string title = step_title(order_, step_index);
-        const double width = flow_.width() - picture_width - 6.0;
-        const auto lines = step_words(of_.project, of_.catalogue, of_.resolved, order_, step_index);
-        std::vector<std::vector<std::string>> broken;
-        double height = 6.5;
-        for (const auto& it : lines) {
-            const bool is_signed = it.work == StepWork::measure;
-            broken.push_back(
-                wrapped_lines(it.text + (is_signed ? ".  One:_________  other:_________" : ""),
-                              size, width - 7.0));
-            height += static_cast<double>(broken.back().size()) * line + 1.5;
-        }
-        const double most =
-            flow_.page().size().height - 2 * PageFlow::margin - PageFlow::foot - 1.0;
-        flow_.make_room(std::min(most, std::max(height, picture_height + 4.0) + behind));
+        const auto joints = words_.joints(number);
+        picture_ = joints.size() > crowd ? crowded_picture : usual_picture;
+        if (stands.empty()) picture_ = {};
+        flow_.make_room(std::max(picture_.height, title_height + 3 * line) + behind);
         const double top = flow_.y();
-        const auto first_page = flow_.pages().size();
-        draw_picture(stands, is_new);
-        flow_.text(title, {.size = 4.2, .weight = LetterWeight::bold}, 6.5);
-        for (const auto& it : broken) draw_line(it);
-        if (flow_.pages().size() == first_page && flow_.y() < top + picture_height + 4.0)
-            flow_.skip(top + picture_height + 4.0 - flow_.y());
+        const auto page = flow_.pages().size();
+        picture_.left = flow_.left() + flow_.width() - picture_.width;
+        picture_.top = top;
+        draw_step_picture(flow_.page(), picture_, of_.resolved, stands, is_new, joints);
+        draw_lines(number);
+        const bool is_beside = flow_.pages().size() == page;
+        if (is_beside) flow_.skip(std::max(0.0, top + picture_.height - flow_.y()));
+        draw_joints(joints);
+        flow_.skip(behind / 2);
         flow_.page().draw_line({flow_.left(), flow_.y()}, {flow_.left() + flow_.width(), flow_.y()},
-                               {.width = engine::hair_width, .ink = engine::Ink::grey_50});
-        flow_.skip(behind);
+                               {.width = engine::narrow_width});
+        flow_.skip(behind / 2);
     }
 
 private:
-    void draw_line(const std::vector<std::string>& lines) {
-        flow_.make_room(static_cast<double>(lines.size()) * line + 1.5);
+    void draw_lines(Index number) {
+        flow_.text(step_title(order_, number), {.size = 4.2, .weight = LetterWeight::bold},
+                   title_height);
+        for (const auto& it : words_.lines(number)) {
+            const bool is_signed = it.work == StepWork::measure;
+            draw_ticked(it.text + (is_signed ? ".  One:_________  other:_________" : ""));
+        }
+    }
+
+    // What is longer than a few lines may begin on one page and end on the next.
+    void draw_ticked(const std::string& text) {
+        const double width = flow_.width() - picture_.width - 6.0 - box_room;
+        const auto lines = wrapped_lines(text, size, width);
+        constexpr std::size_t together = 6;
+        flow_.make_room(static_cast<double>(std::min(lines.size(), together)) * line + 1.5);
         flow_.page().draw_rectangle({flow_.left(), flow_.y() + 0.2, 4.0, 4.0});
         for (const auto& it : lines) {
-            flow_.page().draw_text({flow_.left() + 7.0, flow_.y() + size}, it, {.size = size});
+            flow_.make_room(line);
+            flow_.page().draw_text({flow_.left() + box_room, flow_.y() + size}, it, {.size = size});
             flow_.skip(line);
         }
         flow_.skip(1.5);
     }
 
-    void draw_picture(const std::vector<Index>& stands, const std::vector<bool>& is_new) {
-        std::vector<BodyOfPiece> bodies;
-        for (const Index piece : stands) append_piece_bodies(bodies, of_.resolved, piece);
-        if (bodies.empty()) return;
-        const auto seen = seen_bodies(bodies, corner_sight());
-        std::vector<LeaderLabel> labels;
-        for (const Index piece : stands) {
-            if (is_new[piece])
-                labels.push_back({{}, mark_on_drawing(of_.resolved, of_.resolved.pieces[piece])});
+    void draw_joints(const std::vector<StepJoint>& joints) {
+        if (joints.empty()) return;
+        std::vector<TableColumn> columns{
+            {.head = "Joint", .anchor = engine::TextAnchor::end, .weight = LetterWeight::bold},
+            {.head = "Marks"},
+            {.head = "Where"},
+            {.head = "Pin", .is_box = true, .box_needs_text = true},
+            {.head = "Set", .is_box = true, .box_needs_text = true},
+            {.head = "Note"}};
+        std::vector<TableCells> rows;
+        for (const auto& it : joints) {
+            rows.push_back(
+                {std::to_string(it.number), it.marks, it.members, it.pins, it.fasteners, it.note});
         }
-        const double beside = leader_room_beside(labels);
-        labels.clear();
-        const engine::PageBox inner{flow_.left() + flow_.width() - picture_width + beside,
-                                    flow_.y() + 3.0, picture_width - 2 * beside,
-                                    picture_height - 6.0};
-        const auto bounds = bounds_of(seen);
-        const auto place = fitted(bounds, inner);
-        draw_seen(flow_.page(), seen, place, is_new);
-        for (const Index piece : stands) {
-            if (!is_new[piece]) continue;
-            const auto text = mark_on_drawing(of_.resolved, of_.resolved.pieces[piece]);
-            std::vector<engine::PagePoint> to;
-            for (const auto& at : places_to_point_at(seen, piece)) to.push_back(place(at));
-            if (!to.empty() && !text.empty()) labels.push_back({std::move(to), text});
+        leave_out_empty(columns, rows);
+        draw_table(flow_, columns, rows, 3.2);
+    }
+
+    static void leave_out_empty(std::vector<TableColumn>& columns, std::vector<TableCells>& rows) {
+        for (std::size_t k = columns.size(); k-- > 0;) {
+            if (!std::ranges::all_of(rows, [k](const TableCells& row) { return row[k].empty(); }))
+                continue;
+            const auto at = static_cast<std::ptrdiff_t>(k);
+            columns.erase(columns.begin() + at);
+            for (auto& row : rows) row.erase(row.begin() + at);
         }
-        draw_leader_labels(flow_.page(), labels, inner,
-                           {.left = true, .right = true, .top = false});
     }
 
     PageFlow& flow_;
     const BookOf& of_;
     const AssemblyOrder& order_;
+    const StepWording& words_;
+    engine::PageBox picture_;                       // of the step
     std::map<Index, std::vector<Index>> standing_;  // by assembly of the frame
 };
 
@@ -122,21 +135,25 @@ void draw_problems(PageFlow& flow, const AssemblyOrder& order) {
 void add_assembly(BookPages& book, const BookOf& of, const AssemblyOrder& order) {
     if (order.steps.empty() && order.problems.empty()) return;
     book.begin_chapter("Order of assembly");
+    const StepWording words(of.project, of.catalogue, of.resolved, order);
     const auto before = book.count();
     for (Index f = 0; f < of.project.frames.size(); ++f) {
         PageFlow flow = book.flow();
-        draw_page_head(flow, of.project.frames[f].name + ": order of assembly",
-                       "What is new in a step is drawn bold. Work down its boxes: put on, pin, "
-                       "measure, set; tick each when it is done.");
+        draw_page_head(
+            flow, of.project.frames[f].name + ": order of assembly",
+            "What is new in a step is drawn bold; round numbers are those of its "
+            "joints, in the order in which they are set. Work down the boxes: put on, "
+            "pin, measure, set; tick each when it is done. \"Long nose\": only the tool's nose "
+            "has room there, not its housing.");
         if (book.count() == before) {
-            draw_caution(flow, Work::riveting);
+            draw_cautions(flow, of.resolved, {Work::riveting, Work::into_the_van});
             draw_problems(flow, order);
         }
-        FrameSteps steps(flow, of, order);
+        FrameSteps steps(flow, of, order, words);
         int number = 0;
         for (Index i = 0; i < order.steps.size(); ++i) {
             if (order.steps[i].frame != f) continue;
-            steps.draw(i, order.steps[i]);
+            steps.draw(i);
             ++number;
         }
         if (number == 0) continue;

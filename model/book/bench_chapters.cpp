@@ -38,10 +38,6 @@ void add_fasteners(BookPages& book, const BookOf& of) {
     draw_page_head(flow, "Fasteners and pins",
                    "Pins hold the dry fit and are taken out again: enough of them for the frame "
                    "that needs most.");
-    draw_caution(flow, Work::riveting);
-    const bool has_threads = std::ranges::any_of(
-        of.resolved.holes, [](const Hole& hole) { return hole.operation == HoleOperation::tap; });
-    if (has_threads) draw_caution(flow, Work::tapping);
     const auto rows = fastener_rows(of.project, of.catalogue, of.resolved);
     if (rows.empty()) draw_words(flow, "Nothing is fastened yet.");
     std::vector<TableCells> cells;
@@ -118,6 +114,30 @@ void add_checks(BookPages& book, const BookOf& of) {
     draw_words(flow, strength_note, 3.3);
     book.begin_chapter("Diagonals and checks");
     book.add(flow.pages());
+}
+
+void draw_progress(PageFlow& flow, const BookOf& of) {
+    std::vector<TableCells> cells;
+    for (const auto& row : cut_rows(of.project, of.catalogue, of.resolved)) {
+        const auto pieces =
+            std::to_string(row.quantity) + (row.quantity == 1 ? " piece" : " pieces");
+        const bool is_drilled = std::ranges::any_of(of.resolved.pieces, [&](const Piece& piece) {
+            return piece.mark == row.mark && piece.hand == row.hand && piece.hole_count > 0;
+        });
+        cells.push_back({of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
+                         length_on_paper(of.project, row.length), what_of(row), pieces, pieces,
+                         is_drilled ? pieces : ""});
+    }
+    draw_part_head(flow, "How far each mark is");
+    draw_table(flow,
+               {{.head = "Mark", .weight = bold},
+                {.head = "Hand"},
+                {.head = "Length", .anchor = to_end},
+                {.head = "What"},
+                {.head = "Cut", .is_box = true},
+                {.head = "Deburred", .is_box = true},
+                {.head = "Drilled", .is_box = true, .box_needs_text = true}},
+               cells, 3.4);
 }
 
 void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn) {

@@ -7,8 +7,7 @@
 #include "model/book/mark_pages.h"
 #include "model/book/stamp.h"
 #include "model/book/view_pages.h"
-
-#include <algorithm>
+#include "model/book/works_in.h"
 
 namespace model {
 namespace {
@@ -39,11 +38,8 @@ PagesOfMarks add_marks(BookPages& book, const BookOf& of) {
         flow, "Marks to cut and drill",
         "One drawing for each mark and hand, unrolled: all its walls are folded out flat. "
         "All distances are from the one datum end; h1, h2 are the numbers of holes.");
-    draw_caution(flow, Work::drilling);
-    const bool has_threads = std::ranges::any_of(of.resolved.holes, [](const Hole& hole) {
-        return hole.operation == HoleOperation::tap || hole.tap != no_index;
-    });
-    if (has_threads) draw_caution(flow, Work::tapping);
+    draw_cautions(flow, of.resolved, {Work::drilling, Work::tapping});
+    draw_progress(flow, of);
     book.add(flow.pages());
     const auto before = book.count();
     for (const auto& place : drawings.places) {

@@ -25,6 +25,9 @@ void add_cutting(BookPages& book, const BookOf& of);
 
 void add_fasteners(BookPages& book, const BookOf& of);
 
+// Each mark and hand with boxes to tick: what is cut, deburred and drilled.
+void draw_progress(PageFlow& flow, const BookOf& of);
+
 // Diagonals and what is looked at before the next kind of work begins, with boxes to sign.
 void add_checks(BookPages& book, const BookOf& of);
 

@@ -29,6 +29,37 @@ std::string thing_of(const Project& project,
     return "panel of " + length_on_paper(project, thick) + " " + std::string(words.alloy(piece));
 }
 
+// Through its first fastener.
+CornerCut plane_across(const Resolved& resolved, Index joint) {
+    const auto& it = resolved.joints[joint];
+    const auto& outer = resolved.pieces[it.pieces[0]];
+    CornerCut cut{.fastener = it.first_fastener};
+    cut.drive = resolved.fasteners[it.first_fastener].axis;
+    cut.away = index_of(outer.run);
+    if (cut.away == cut.drive) cut.away = cut.drive == 0 ? 1 : 0;
+    cut.across = 3 - cut.drive - cut.away;
+    return cut;
+}
+
+EdgeDistances edge_distances(const Resolved& resolved,
+                             Index joint,
+                             std::size_t across,
+                             Index fastener) {
+    const auto& it = resolved.joints[joint];
+    const Nm at = resolved.fasteners[fastener].at[across];
+    EdgeDistances distances;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const auto& piece = resolved.pieces[it.pieces[k]];
+        if (piece.lean != no_index) continue;
+        for (const auto& plate : piece.walls()) {
+            if (plate.is_root_fillet || plate.wall != it.walls[k]) continue;
+            const Nm nearer = std::min(at - plate.box.lo[across], plate.box.hi[across] - at);
+            if (nearer > 0 && nearer < far_edge) distances[k] = Length::from_nm(nearer);
+        }
+    }
+    return distances;
+}
+
 class Kinds {
 public:
     Kinds(const Project& project, const Catalogue& catalogue, const Resolved& resolved)
@@ -76,15 +107,24 @@ private:
         for (std::size_t k = 0; k < first.stack_count; ++k)
             stack += (k == 0 ? "" : " + ") + on_paper(first.stack[k].thickness);
         words.push_back(stack + ", head side first");
-        const auto edges = edge_distances(resolved_, joint);
-        std::string distance;
+        const auto least = distances_in_words(least_edge_distances(resolved_, joint));
+        if (least.empty()) return words;
+        words.push_back((it.fastener_count > 1 ? "Least edge distance " : "Edge distance ") +
+                        least);
+        const auto drawn = distances_in_words(edge_distances_drawn(resolved_, joint));
+        if (drawn != least) words.back() += "; of the one drawn " + drawn;
+        return words;
+    }
+
+    // "1/2 in outer, 3/8 in inner piece"
+    std::string distances_in_words(const EdgeDistances& edges) const {
+        std::string words;
         for (std::size_t k = 0; k < 2; ++k) {
             if (!edges[k]) continue;
-            distance += (distance.empty() ? "Edge distance " : ", ") +
-                        length_on_paper(project_, *edges[k]) + (k == 0 ? " outer" : " inner");
+            words += (words.empty() ? "" : ", ") + length_on_paper(project_, *edges[k]) +
+                     (k == 0 ? " outer" : " inner");
         }
-        if (!distance.empty()) words.push_back(distance + " piece");
-        return words;
+        return words.empty() ? words : words + " piece";
     }
 
     std::string fasteners_in(Index joint) const {
@@ -140,33 +180,36 @@ std::vector<CornerKind> corner_kinds(const Project& project,
 
 CornerCut corner_cut(const Resolved& resolved, Index joint) {
     const auto& it = resolved.joints[joint];
-    const auto& fastener = resolved.fasteners[it.first_fastener];
-    const auto& outer = resolved.pieces[it.pieces[0]];
-    CornerCut cut;
-    cut.drive = fastener.axis;
-    cut.away = index_of(outer.run);
-    if (cut.away == cut.drive) cut.away = cut.drive == 0 ? 1 : 0;
-    cut.across = 3 - cut.drive - cut.away;
-    for (std::size_t i = 0; i < 3; ++i) cut.at[i] = in_mm(fastener.at[i]);
+    CornerCut cut = plane_across(resolved, joint);
+    std::optional<Length> nearest;
+    for (Index f = it.first_fastener; f < it.first_fastener + it.fastener_count; ++f) {
+        for (const auto& distance : edge_distances(resolved, joint, cut.across, f)) {
+            if (!distance || (nearest && *distance >= *nearest)) continue;
+            nearest = distance;
+            cut.fastener = f;
+        }
+    }
+    const auto& at = resolved.fasteners[cut.fastener].at;
+    for (std::size_t i = 0; i < 3; ++i) cut.at[i] = in_mm(at[i]);
     return cut;
 }
 
-std::array<std::optional<Length>, 2> edge_distances(const Resolved& resolved, Index joint) {
-    const auto& it = resolved.joints[joint];
+EdgeDistances edge_distances_drawn(const Resolved& resolved, Index joint) {
     const auto cut = corner_cut(resolved, joint);
-    const Nm at = resolved.fasteners[it.first_fastener].at[cut.across];
-    std::array<std::optional<Length>, 2> distances;
-    for (std::size_t k = 0; k < 2; ++k) {
-        const auto& piece = resolved.pieces[it.pieces[k]];
-        if (piece.lean != no_index) continue;
-        for (const auto& plate : piece.walls()) {
-            if (plate.is_root_fillet || plate.wall != it.walls[k]) continue;
-            const Nm nearer =
-                std::min(at - plate.box.lo[cut.across], plate.box.hi[cut.across] - at);
-            if (nearer > 0 && nearer < far_edge) distances[k] = Length::from_nm(nearer);
+    return edge_distances(resolved, joint, cut.across, cut.fastener);
+}
+
+EdgeDistances least_edge_distances(const Resolved& resolved, Index joint) {
+    const auto& it = resolved.joints[joint];
+    const auto cut = plane_across(resolved, joint);
+    EdgeDistances least;
+    for (Index f = it.first_fastener; f < it.first_fastener + it.fastener_count; ++f) {
+        const auto here = edge_distances(resolved, joint, cut.across, f);
+        for (std::size_t k = 0; k < 2; ++k) {
+            if (here[k] && (!least[k] || *here[k] < *least[k])) least[k] = here[k];
         }
     }
-    return distances;
+    return least;
 }
 
 }  // namespace model

@@ -24,9 +24,10 @@ std::vector<CornerKind> corner_kinds(const Project& project,
                                      const Catalogue& catalogue,
                                      const Resolved& resolved);
 
-// The plane of the section that shows a joint: through the axis of its first fastener, across the
+// The plane of the section that shows a joint: through the axis of one of its fasteners, across the
 // run of the piece that lies outside.
 struct CornerCut {
+    Index fastener = 0;      // in Resolved::fasteners: the nearest to an edge, else the first
     std::size_t away = 0;    // axis of the frame across which it cuts
     std::size_t across = 0;  // the one that lies level on the sheet
     std::size_t drive = 0;   // along the fastener
@@ -34,8 +35,14 @@ struct CornerCut {
 };
 CornerCut corner_cut(const Resolved& resolved, Index joint);
 
-// From the fastener's axis to the nearer edge of the joint's two walls, in the plane of the
-// section, in order of Joint::pieces; none where that edge is far away.
-std::array<std::optional<engine::Length>, 2> edge_distances(const Resolved& resolved, Index joint);
+// To the nearer edge of the joint's two walls, in the plane of the section, in order of
+// Joint::pieces; none where that edge is far away.
+using EdgeDistances = std::array<std::optional<engine::Length>, 2>;
+
+// From the axis of the fastener that is cut through.
+EdgeDistances edge_distances_drawn(const Resolved& resolved, Index joint);
+
+// The least over all fasteners of the joint, for each wall.
+EdgeDistances least_edge_distances(const Resolved& resolved, Index joint);
 
 }  // namespace model

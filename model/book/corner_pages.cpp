@@ -32,8 +32,8 @@ void add_corner_pages(BookPages& book,
     if (kinds.empty()) return;
     PageFlow flow = book.flow();
     draw_page_head(flow, "Typical corners",
-                   "Each is cut through the middle of its first fastener. Joints that are made "
-                   "alike are drawn once.");
+                   "Each is cut through the middle of that of its fasteners which is nearest to an "
+                   "edge. Joints that are made alike are drawn once.");
     draw_words(flow, strength_note, words_size);
     flow.skip(3.0);
     flow.use_columns(2);

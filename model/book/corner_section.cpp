@@ -44,7 +44,7 @@ public:
           joint_{joint},
           it_{resolved.joints[joint]},
           cut_{corner_cut(resolved, joint)},
-          fastener_{resolved.fasteners[it_.first_fastener]} {
+          fastener_{resolved.fasteners[cut_.fastener]} {
         find_pieces();
         const Nm last = fastener_.stack[fastener_.stack_count - 1U].thickness;
         shape_ = body_shape(catalogue, fastener_.spec, fastener_.grip, last);
@@ -182,7 +182,7 @@ private:
 
     // Above the head for the outer piece, below the tail for the inner one.
     void draw_distances(engine::Page& page) const {
-        const auto distances = edge_distances(resolved_, joint_);
+        const auto distances = edge_distances_drawn(resolved_, joint_);
         for (std::size_t k = 0; k < 2; ++k) {
             if (distances[k]) draw_distance(page, k, *distances[k]);
         }

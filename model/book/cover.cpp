@@ -1,6 +1,7 @@
 #include "model/book/cover.h"
 
 #include "model/book/line_drawing.h"
+#include "model/book/works_in.h"
 #include "model/schedule/tally.h"
 #include "model/schedule/weight.h"
 #include "model/schedule/wrapped_lines.h"
@@ -143,6 +144,15 @@ void draw_findings(PageFlow& flow, const std::vector<Finding>& findings) {
     }
 }
 
+// A line of each kind of work that there is.
+void draw_reminders(PageFlow& flow, const Resolved& resolved) {
+    for (const Work work : all_works) {
+        if (!has_work(resolved, work)) continue;
+        draw_words(flow, "Before " + std::string(name_of(work)) + ": " +
+                             std::string(caution_of(work).line));
+    }
+}
+
 }  // namespace
 
 void add_cover(BookPages& book,
@@ -165,12 +175,12 @@ void add_cover(BookPages& book,
     draw_words(flow, strength_note, 3.6, LetterWeight::bold);
     flow.skip(2.0);
     draw_words(flow,
-               "Each kind of work in this book begins with its cautions. The instructions of the "
+               "The chapter of each kind of work begins with its cautions. The instructions of the "
                "makers of your tools, of the van and of what you fit into it go before all that "
                "stands here, and so do local codes; gas, mains wiring, high voltage, seats and "
                "belts are for those who are licensed for them.");
-    flow.skip(3.0);
-    draw_caution(flow, Work::into_the_van);
+    flow.skip(2.0);
+    draw_reminders(flow, resolved);
     book.begin_chapter("Cover");
     book.add(flow.pages());
 }

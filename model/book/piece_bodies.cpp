@@ -1,6 +1,7 @@
 #include "model/book/piece_bodies.h"
 
 #include "model/book/convex_hull.h"
+#include "model/resolve/flat_prism.h"
 #include "model/resolve/piece_place.h"
 #include "model/resolve/piece_prisms.h"
 #include "model/resolve/sheet_outline.h"
@@ -32,21 +33,10 @@ Piece parted(Piece piece) {
 
 engine::Prism sheet_prism(const Resolved& resolved, const Piece& piece) {
     const Plate& plate = piece.plates[0];
-    const std::size_t normal = plate.normal_axis;
-    const auto axes = axes_across(normal);
-    auto polygon = rectangle(plate.box, axes);
+    auto polygon = rectangle(plate.box, axes_across(plate.normal_axis));
     if (plate.outline < resolved.outlines.size())
         polygon = convex_hull(sheet_loop(piece, resolved.outlines[plate.outline].corners));
-    engine::Prism prism;
-    for (const auto& corner : polygon) {
-        engine::Vector at{};
-        for (std::size_t k = 0; k < 2; ++k) at[axes[k]] = corner[k] / 1e6;
-        at[normal] = in_mm(plate.box.lo[normal]);
-        prism.near.push_back(at);
-        at[normal] = in_mm(plate.box.hi[normal]);
-        prism.far.push_back(at);
-    }
-    return prism;
+    return flat_prism(polygon, plate, plate.normal_axis);
 }
 
 }  // namespace

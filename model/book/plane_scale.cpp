@@ -1,7 +1,7 @@
 #include "model/book/plane_scale.h"
 
 #include "engine/drawing/lettering.h"
-#include "model/book/spread.h"
+#include "engine/drawing/push_apart.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/wrapped_lines.h"
 
@@ -26,9 +26,12 @@ constexpr engine::Pen thin{.width = engine::thin_width};
 
 std::vector<double> places_of(std::vector<PlaneOnPage>& planes, double least, double most) {
     std::ranges::sort(planes, {}, &PlaneOnPage::at);
-    std::vector<double> wanted;
-    for (const auto& plane : planes) wanted.push_back(plane.at);
-    return spread(wanted, pitch, least, most);
+    std::vector<double> places;
+    for (const auto& plane : planes) places.push_back(plane.at);
+    // Where there is no room for all they go on beyond the end rather than over each other.
+    const double length = pitch * static_cast<double>(places.size());
+    engine::push_apart(places, pitch, least, std::max(most, least + length));
+    return places;
 }
 
 LetterWeight weight_of(const PlanePlace& place, const std::vector<PlaneOnPage>& all) {

@@ -1,4 +1,5 @@
 #include "model/book/book_chapters.h"
+#include "model/book/works_in.h"
 #include "model/buying/sheet_layout.h"
 #include "model/buying/sheet_pages.h"
 #include "model/buying/shopping_page.h"
@@ -18,32 +19,47 @@ using engine::TextAnchor;
 constexpr TextAnchor to_end = TextAnchor::end;
 constexpr LetterWeight bold = LetterWeight::bold;
 
-std::vector<TableCells> bar_cuts(const Project& project,
-                                 const Resolved& resolved,
-                                 const std::vector<CutRow>& rows) {
+// Of bars, or of parts of sheet, which have a width too and are named by their kind already.
+std::vector<TableCells> cuts_of(const BookOf& of, const std::vector<CutRow>& rows, bool sheet) {
     std::vector<TableCells> cells;
     for (const auto& row : rows) {
-        if (is_of_sheet(row.kind)) continue;
-        cells.push_back({"", resolved.marks[row.mark].name, std::string(name_of(row.hand)),
-                         std::to_string(row.quantity), length_on_paper(project, row.length),
-                         decimal_mm(row.length), std::string(name_of(row.kind)), row.section,
-                         row.alloy, row.end_a, row.end_b});
+        if (is_of_sheet(row.kind) != sheet) continue;
+        TableCells cut{"",
+                       of.resolved.marks[row.mark].name,
+                       std::string(name_of(row.hand)),
+                       std::to_string(row.quantity),
+                       length_on_paper(of.project, row.length),
+                       decimal_mm(row.length)};
+        if (sheet) {
+            cut.push_back(length_on_paper(of.project, row.width));
+            cut.push_back(decimal_mm(row.width));
+        } else {
+            cut.emplace_back(name_of(row.kind));
+        }
+        for (const auto& it : {row.section, std::string(row.alloy), row.end_a, row.end_b})
+            cut.emplace_back(it);
+        cells.push_back(std::move(cut));
     }
     return cells;
 }
 
-std::vector<TableCells> sheet_cuts(const Project& project,
-                                   const Resolved& resolved,
-                                   const std::vector<CutRow>& rows) {
-    std::vector<TableCells> cells;
-    for (const auto& row : rows) {
-        if (!is_of_sheet(row.kind)) continue;
-        cells.push_back({"", resolved.marks[row.mark].name, std::string(name_of(row.hand)),
-                         std::to_string(row.quantity), length_on_paper(project, row.length),
-                         decimal_mm(row.length), length_on_paper(project, row.width),
-                         decimal_mm(row.width), row.section, row.alloy, row.end_a, row.end_b});
+void draw_cuts(PageFlow& flow, const std::vector<TableCells>& cells, bool sheet) {
+    std::vector<TableColumn> columns{{.head = "", .is_box = true},
+                                     {.head = "Mark", .weight = bold},
+                                     {.head = "Hand"},
+                                     {.head = "Pieces", .anchor = to_end},
+                                     {.head = "Length", .anchor = to_end, .weight = bold},
+                                     {.head = "mm", .anchor = to_end}};
+    if (sheet) {
+        columns.push_back({.head = "Width", .anchor = to_end, .weight = bold});
+        columns.push_back({.head = "mm", .anchor = to_end});
+    } else {
+        columns.push_back({.head = "What"});
     }
-    return cells;
+    columns.push_back({.head = sheet ? "What" : "Section"});
+    for (const auto* head : {sheet ? "Material" : "Alloy", "Datum end", "Far end"})
+        columns.push_back({.head = head});
+    draw_table(flow, columns, cells);
 }
 
 void draw_cut_list(PageFlow& flow, const BookOf& of) {
@@ -52,42 +68,14 @@ void draw_cut_list(PageFlow& flow, const BookOf& of) {
                    "Lengths run from long point to long point. Write the mark on every piece; "
                    "\"opposite\" is the mirror image of \"as drawn\". The datum end is the one "
                    "that holes are measured from.");
-    draw_caution(flow, Work::cutting);
-    draw_caution(flow, Work::deburring);
+    draw_cautions(flow, of.resolved, {Work::cutting, Work::deburring});
     if (rows.empty()) draw_words(flow, "There is no piece to cut yet.");
-    const auto bars = bar_cuts(of.project, of.resolved, rows);
-    if (!bars.empty()) {
-        draw_table(flow,
-                   {{.head = "", .is_box = true},
-                    {.head = "Mark", .weight = bold},
-                    {.head = "Hand"},
-                    {.head = "Pieces", .anchor = to_end},
-                    {.head = "Length", .anchor = to_end, .weight = bold},
-                    {.head = "mm", .anchor = to_end},
-                    {.head = "What"},
-                    {.head = "Section"},
-                    {.head = "Alloy"},
-                    {.head = "Datum end"},
-                    {.head = "Far end"}},
-                   bars);
-    }
-    const auto sheets = sheet_cuts(of.project, of.resolved, rows);
+    const auto bars = cuts_of(of, rows, false);
+    if (!bars.empty()) draw_cuts(flow, bars, false);
+    const auto sheets = cuts_of(of, rows, true);
     if (sheets.empty()) return;
     draw_part_head(flow, "Of sheet");
-    draw_table(flow,
-               {{.head = "", .is_box = true},
-                {.head = "Mark", .weight = bold},
-                {.head = "Hand"},
-                {.head = "Pieces", .anchor = to_end},
-                {.head = "Length", .anchor = to_end, .weight = bold},
-                {.head = "mm", .anchor = to_end},
-                {.head = "Width", .anchor = to_end, .weight = bold},
-                {.head = "mm", .anchor = to_end},
-                {.head = "What"},
-                {.head = "Material"},
-                {.head = "Datum end"},
-                {.head = "Far end"}},
-               sheets);
+    draw_cuts(flow, sheets, true);
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "model/resolve/piece_prisms.h"
 
+#include "model/resolve/flat_prism.h"
 #include "model/resolve/piece_place.h"
 
 #include <algorithm>
@@ -69,19 +70,9 @@ std::array<double, 2> least_receding(const Piece& piece) {
 
 // A wall of a piece that leans.
 engine::Prism prism_of(const Piece& piece, std::size_t wall, const Slants& slants) {
-    const Plate& plate = piece.plates[wall];
     const std::size_t normal = face_axis(piece);
-    const auto axes = axes_across(normal);
-    engine::Prism prism;
-    for (const auto& corner : leaning_wall(slants, piece, axes, wall)) {
-        engine::Vector at{};
-        for (std::size_t k = 0; k < 2; ++k) at[axes[k]] = corner[k] / 1e6;
-        at[normal] = in_mm(plate.box.lo[normal]);
-        prism.near.push_back(at);
-        at[normal] = in_mm(plate.box.hi[normal]);
-        prism.far.push_back(at);
-    }
-    return prism;
+    return flat_prism(leaning_wall(slants, piece, axes_across(normal), wall), piece.plates[wall],
+                      normal);
 }
 
 }  // namespace

@@ -80,10 +80,13 @@ TAP (the tap lines of drill.csv)
   them off with a finger, and run the screw through once before you join the parts.
 
 JOIN (assembly.csv, fasteners.csv)
-  assembly.csv has a line for each thing to do, in the order of the work. "builds" says what is put
-  together: "part 1" and so on lie flat on the bench first and are moved on as wholes, "the frame" is
-  the rest. "from" is the side that a piece comes from, as you stand before the frame. Pin a joint as
-  soon as its pieces are together; set it when its line comes, since later the tool may not reach it.
+  assembly.csv has a line for each thing to do, in the order of the work. "step" is counted within
+  each "frame", as in the book and in the window. "builds" says what is put together: "part 1" and so
+  on lie flat on the bench first and are moved on as wholes, "the frame" is the rest. "from" is the
+  side that a piece comes from, as you stand before the frame. "joint" numbers the joints of a frame
+  in the order in which they are set: a joint has the same number where it is pinned and where it is
+  set, also where the same marks meet elsewhere. Pin a joint as soon as its pieces are together; set
+  it when its line comes, since later the tool may not reach it.
   "long nose": only the nose of the tool has room there, not its housing.
   Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
   equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of

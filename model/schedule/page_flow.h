@@ -52,6 +52,8 @@ public:
     double left() const { return margin + column_ * (width() + gutter); }
     double width() const { return (size_.width - 2 * margin - (columns_ - 1) * gutter) / columns_; }
     double y() const { return y_; }
+    double room() const { return size_.height - margin - foot - y_; }  // from here down
+    double room_of_page() const { return size_.height - 2 * margin - foot; }
 
 private:
     static constexpr double gutter = 10.0;  // between columns

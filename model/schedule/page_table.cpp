@@ -3,6 +3,7 @@
 #include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace model {
 namespace {
@@ -123,22 +124,46 @@ private:
             most = std::max(most, cells.back().size());
         }
         const auto page = flow_.pages().size();
-        const double height = std::max(static_cast<double>(most) * line() + row_gap(),
-                                       has_box() ? box_size + 2.0 : 0.0);
-        flow_.make_room(height);
+        flow_.make_room(std::min(height_of(most), room_below_head()));
         if (flow_.pages().size() != page) draw_head();
         if (!first_row_) rule(engine::hair_width);
         first_row_ = false;
+        for (std::size_t from = 0; from < most;) {
+            if (from > 0) {
+                flow_.new_page();
+                draw_head();
+            }
+            const std::size_t to = std::min(most, from + lines_in(flow_.room()));
+            draw_lines(row, cells, from, to);
+            from = to;
+        }
+    }
+
+    double height_of(std::size_t lines) const {
+        return std::max(static_cast<double>(lines) * line() + row_gap(),
+                        has_box() ? box_size + 2.0 : 0.0);
+    }
+    std::size_t lines_in(double room) const {
+        return static_cast<std::size_t>(std::max(1.0, std::floor((room - row_gap()) / line())));
+    }
+    // On a page that begins with the heads, which have two lines at most where they are words.
+    double room_below_head() const { return flow_.room_of_page() - 2 * line() - 2.0; }
+
+    void draw_lines(const TableCells& row,
+                    const std::vector<std::vector<std::string>>& cells,
+                    std::size_t from,
+                    std::size_t to) {
         const double top = flow_.y() + row_gap() / 2;
         for (std::size_t k = 0; k < columns_.size(); ++k) {
-            if (columns_[k].is_box)
+            const bool has_text = !columns_[k].box_needs_text || !row[k].empty();
+            if (columns_[k].is_box && has_text && from == 0)
                 flow_.page().draw_rectangle({left_of(k), top + 0.2, box_size, box_size});
-            for (std::size_t i = 0; i < cells[k].size(); ++i) {
-                put(k, top + size_ + static_cast<double>(i) * line(), cells[k][i], size_,
+            for (std::size_t i = from; i < std::min(to, cells[k].size()); ++i) {
+                put(k, top + size_ + static_cast<double>(i - from) * line(), cells[k][i], size_,
                     weight(k));
             }
         }
-        flow_.skip(height);
+        flow_.skip(height_of(to - from));
     }
 
     PageFlow& flow_;

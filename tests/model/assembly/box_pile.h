@@ -64,14 +64,31 @@ public:
         return number;
     }
 
+    // The same with a screw, which is meant to come out again.
+    model::Index screw(model::Index head_side,
+                       model::Index other,
+                       std::array<Nm, 3> middle_64,
+                       std::size_t axis,
+                       int drive) {
+        const auto joint = rivet(head_side, other, middle_64, axis, drive);
+        resolved_.fasteners[joint].spec.kind = model::FastenerSpec::Kind::screw_through;
+        resolved_.fasteners[joint].spec.index = 0;
+        const auto& members = project_.frames[0].members;
+        project_.frames[0].joints.push_back(
+            {.members = {members[head_side].name, members[other].name}, .removable = true});
+        return joint;
+    }
+
     const model::Project& project() const { return project_; }
     const model::Resolved& resolved() const { return resolved_; }
 
-    // Of one section and nothing else.
+    // Of one section and one screw.
     static const model::Catalogue& catalogue() {
         static const model::Catalogue plain = [] {
             model::Catalogue made;
             made.sections.resize(1);
+            made.screws.resize(1);
+            made.screws[0].head_diameter_most = engine::Length::from_nm(inches_64(20));
             return made;
         }();
         return plain;

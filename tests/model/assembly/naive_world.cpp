@@ -50,7 +50,7 @@ bool share(const std::vector<ConvexBody>& a, const std::vector<ConvexBody>& b) {
 NaiveWorld::NaiveWorld(const model::Project& project,
                        const model::Catalogue& catalogue,
                        const model::Resolved& resolved)
-    : catalogue_{catalogue}, resolved_{resolved} {
+    : project_{&project}, catalogue_{catalogue}, resolved_{resolved} {
     SkeletonFiles files;
     for (auto& file : model::schedule_files(project, catalogue, resolved)) {
         files[file.name] = std::move(file.text);
@@ -131,6 +131,60 @@ bool NaiveWorld::is_in_column(
         if (share(room, bodies_[other])) return true;
     }
     return false;
+}
+
+std::vector<model::Point> NaiveWorld::corners_of(const model::SquareRow& row) const {
+    const auto& planes = project_->frames[row.frame].planes;
+    const auto place = [&](const std::string& name) {
+        for (std::size_t i = 0; i < planes.size(); ++i) {
+            if (planes[i].name == name)
+                return resolved_.frames[row.frame].planes[i].position.value();
+        }
+        return Nm{0};
+    };
+    const auto axis_of = [&](const std::string& name) {
+        for (const auto& plane : planes) {
+            if (plane.name == name) return static_cast<std::size_t>(plane.axis);
+        }
+        return std::size_t{0};
+    };
+    std::vector<model::Point> corners;
+    for (const auto& u : row.between[0]) {
+        for (const auto& v : row.between[1]) {
+            model::Point at{};
+            for (const auto& name : {row.face, u, v}) at[axis_of(name)] = place(name);
+            corners.push_back(at);
+        }
+    }
+    return corners;
+}
+
+// Two walls may lie between the corner and the end of a bar, with the gap of each.
+std::set<model::Index> NaiveWorld::bars_at(model::Index frame, const model::Point& corner) const {
+    Nm reach = 0;
+    for (const auto& piece : resolved_.pieces) {
+        for (const auto& wall : piece.walls()) {
+            if (wall.is_root_fillet || piece.frame != frame) continue;
+            const auto& box = wall.box;
+            reach = std::max(reach, box.hi[wall.normal_axis] - box.lo[wall.normal_axis]);
+        }
+    }
+    reach = 2 * (reach + resolved_.shop.end_gap) + 1'000;  // a hair over: what just touches counts
+    Point lo = corner;
+    Point hi = corner;
+    for (std::size_t k = 0; k < 3; ++k) lo[k] -= reach, hi[k] += reach;
+    const auto& placed = resolved_.frames[frame];
+    const Point p = to_room(placed, lo);
+    const Point q = to_room(placed, hi);
+    const std::vector<ConvexBody> near{body_of(hull(Box{p, p}, Box{q, q}))};
+    std::set<model::Index> bars;
+    for (model::Index i = 0; i < resolved_.pieces.size(); ++i) {
+        const auto& piece = resolved_.pieces[i];
+        const bool is_bar =
+            piece.kind == model::PieceKind::bar || piece.kind == model::PieceKind::leaning;
+        if (piece.frame == frame && is_bar && share(near, bodies_[i])) bars.insert(i);
+    }
+    return bars;
 }
 
 std::set<model::Index> NaiveWorld::pieces_of(model::Index number) const {

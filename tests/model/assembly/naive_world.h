@@ -5,6 +5,7 @@
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
+#include "model/schedule/square.h"
 
 #include "tests/support/skeleton.h"
 
@@ -37,6 +38,12 @@ public:
     bool keeps_nose_off(model::Index joint, model::Index other) const;
     bool keeps_housing_off(model::Index joint, bool long_nose, model::Index other) const;
 
+    // The four corners of a face that a tape proves square, in its frame's axes.
+    std::vector<model::Point> corners_of(const model::SquareRow& row) const;
+
+    // Bars and leaning members of the frame with metal at a corner, as near as bars end there.
+    std::set<model::Index> bars_at(model::Index frame, const model::Point& corner) const;
+
     // The pieces that the joint's fasteners hold, and those of the joint itself.
     std::set<model::Index> pieces_of(model::Index joint) const;
 
@@ -44,6 +51,7 @@ private:
     bool is_in_column(
         model::Index joint, model::Index other, Nm from, Nm to, Nm rivet_radius) const;
 
+    const model::Project* project_ = nullptr;  // null: of pieces made by hand
     const model::Catalogue& catalogue_;
     const model::Resolved& resolved_;
     bool is_readable_ = false;

@@ -46,7 +46,7 @@ private:
         for (const auto& move : step.moves) put_on(step, move, present);
         for (const Index joint : step.joins) join(joint, before, present);
         for (const auto& pins : step.pins) check_pins(step, pins);
-        for (const Index row : step.squares) ++measured_[row];
+        for (const Index row : step.squares) measure(row, present);
         for (const auto& setting : step.sets) set(setting, present);
         last_step_[{step.frame, step.assembly}] = s;
         if (step.moves.empty() && step.sets.empty() && step.fixing_holes.empty()) {
@@ -118,6 +118,22 @@ private:
             if (resolved_.fasteners[hole].joint != pins.joint) complain("a pin in another joint");
         }
         ++pinned_[pins.joint];
+    }
+
+    // Two at least of what meets at each corner are there, or all of it.
+    void measure(Index row, const Pieces& present) {
+        ++measured_[row];
+        const auto& square = order_.squares[row];
+        for (const auto& corner : world_.corners_of(square)) {
+            const auto meet = world_.bars_at(square.frame, corner);
+            std::size_t there = 0;
+            for (const Index bar : meet) there += present.count(bar);
+            if (there >= std::min<std::size_t>(2, meet.size())) continue;
+            std::string lacks;
+            for (const Index bar : meet)
+                if (present.count(bar) == 0) lacks += " " + p(bar);
+            complain("a corner of face " + square.face + " is measured without" + lacks);
+        }
     }
 
     void set(const model::StepSetting& setting, const Pieces& present) {

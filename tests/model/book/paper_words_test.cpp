@@ -1,6 +1,8 @@
-#include "model/book/spread.h"
+#include "model/book/plane_scale.h"
 #include "model/schedule/page_table.h"
 #include "model/schedule/wrapped_lines.h"
+
+#include "tests/model/book/texts_on_page.h"
 
 #include <catch2/catch.hpp>
 
@@ -39,21 +41,17 @@ TEST_CASE("what is shortened fits, and says that it is", "[model][book][words]")
     CHECK_THAT(cut, Catch::EndsWith("\u2026"));
 }
 
-TEST_CASE("places that are far apart stay where they are", "[model][book][spread]") {
-    CHECK(model::spread({1.0, 10.0, 30.0}, 5.0, 0.0, 40.0) == std::vector<double>{1.0, 10.0, 30.0});
-}
-
-TEST_CASE("places that are close give way to both sides", "[model][book][spread]") {
-    CHECK(model::spread({10.0, 10.0}, 4.0, 0.0, 40.0) == std::vector<double>{8.0, 12.0});
-    CHECK(model::spread({1.0, 1.0}, 4.0, 0.0, 40.0) == std::vector<double>{0.0, 4.0});
-    CHECK(model::spread({39.0, 39.0}, 4.0, 0.0, 40.0) == std::vector<double>{36.0, 40.0});
-}
-
-TEST_CASE("places keep their distance where there is no room for all", "[model][book][spread]") {
-    const auto places = model::spread({1.0, 2.0, 3.0, 4.0}, 5.0, 0.0, 10.0);
-    REQUIRE(places.size() == 4);
-    for (std::size_t i = 1; i < places.size(); ++i) CHECK(places[i] - places[i - 1] == Approx(5.0));
-    CHECK(places.front() == 0.0);
+TEST_CASE("places of planes keep their distance where there is no room for all",
+          "[model][book][words]") {
+    engine::Page page(engine::Paper::a4);
+    std::vector<model::PlanePlace> places;
+    for (int i = 0; i < 9; ++i) places.push_back({i, {}, "plane " + std::to_string(i)});
+    std::vector<model::PlaneOnPage> planes;
+    for (const auto& place : places)
+        planes.push_back({&place, 100.0 + static_cast<double>(planes.size())});
+    model::draw_plane_scale_beside(page, planes, {90.0, 95.0, 60.0, 20.0});
+    CHECK(tests::texts_on(page).size() == places.size());
+    CHECK(tests::clash_on(page).empty());
 }
 
 TEST_CASE("a table has its heads on every page that it comes to", "[model][book][table]") {

@@ -1,0 +1,141 @@
+// How far the fasteners of a typical corner are from the edges, by where their holes are drilled.
+#include "model/book/corner_kinds.h"
+
+#include "model/schedule/page_flow.h"
+
+#include "tests/model/book/book_job.h"
+#include "tests/support/random_project.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+
+namespace {
+
+using model::Index;
+using model::Nm;
+using Distances = std::array<std::optional<Nm>, 2>;
+
+// What the schedules say of the joint's holes: from the datum end, and from the heel.
+Distances from_holes(const model::Resolved& resolved, Index joint, Index fastener) {
+    constexpr Nm far_away = 60'000'000;  // of the other end of a piece
+    const auto& it = resolved.joints[joint];
+    const auto across = model::corner_cut(resolved, joint).across;
+    Distances least;
+    for (std::size_t k = 0; k < 2; ++k) {
+        const auto& piece = resolved.pieces[it.pieces[k]];
+        if (piece.lean != model::no_index) continue;
+        for (Index h = piece.first_hole; h < piece.first_hole + piece.hole_count; ++h) {
+            const auto& hole = resolved.holes[h];
+            if (hole.fastener != fastener || hole.wall != it.walls[k] ||
+                hole.mate == model::no_index)
+                continue;
+            Nm width = 0;
+            for (const auto& plate : piece.walls()) {
+                if (plate.is_root_fillet || plate.wall != hole.wall) continue;
+                width = plate.box.hi[across] - plate.box.lo[across];
+            }
+            const bool is_along = model::index_of(piece.run) == across;
+            const Nm at = is_along ? hole.from_datum : hole.gauge;
+            const Nm edge = std::min(at, width - at);
+            if (edge > 0 && edge < far_away) least[k] = std::min(least[k].value_or(edge), edge);
+        }
+    }
+    return least;
+}
+
+Distances least_from_holes(const model::Resolved& resolved, Index joint) {
+    const auto& it = resolved.joints[joint];
+    Distances least;
+    for (Index f = it.first_fastener; f < it.first_fastener + it.fastener_count; ++f) {
+        const auto here = from_holes(resolved, joint, f);
+        for (std::size_t k = 0; k < 2; ++k) {
+            if (here[k]) least[k] = std::min(least[k].value_or(*here[k]), *here[k]);
+        }
+    }
+    return least;
+}
+
+bool is_square_and_of_bars(const model::Resolved& resolved, Index joint) {
+    return std::ranges::all_of(resolved.joints[joint].pieces, [&](Index piece) {
+        const auto& it = resolved.pieces[piece];
+        const bool is_square = std::ranges::all_of(it.ends, [](const model::PieceEnd& end) {
+            return end.slope == std::array<double, 2>{} &&
+                   std::ranges::all_of(end.wall_back, [](Nm back) { return back == 0; });
+        });
+        return it.kind == model::PieceKind::bar && it.lean == model::no_index && is_square;
+    });
+}
+
+}  // namespace
+
+TEST_CASE("the least edge distance of a corner is that of all its holes, not of the first",
+          "[model][book]") {
+    std::size_t looked_at = 0;
+    std::size_t first_is_further = 0;
+    for (std::uint32_t seed = 1; seed <= 40; ++seed) {
+        CAPTURE(seed);
+        const auto random = tests::random_project(seed, tests::book_catalogue());
+        const auto resolved = model::resolve(random.project, tests::book_catalogue());
+        for (Index j = 0; j < resolved.joints.size(); ++j) {
+            if (resolved.joints[j].fastener_count == 0 || !is_square_and_of_bars(resolved, j))
+                continue;
+            const auto expected = least_from_holes(resolved, j);
+            const auto least = model::least_edge_distances(resolved, j);
+            const auto first = from_holes(resolved, j, resolved.joints[j].first_fastener);
+            const auto drawn = model::edge_distances_drawn(resolved, j);
+            const auto of_drawn = from_holes(resolved, j, model::corner_cut(resolved, j).fastener);
+            CAPTURE(j);
+            for (std::size_t k = 0; k < 2; ++k) {
+                REQUIRE(least[k].has_value() == expected[k].has_value());
+                REQUIRE(drawn[k].has_value() == of_drawn[k].has_value());
+                if (drawn[k]) CHECK(drawn[k]->nm() == of_drawn[k].value());
+                if (!least[k]) continue;
+                ++looked_at;
+                CHECK(least[k]->nm() == expected[k].value());
+                if (first[k].value_or(0) > expected[k].value()) ++first_is_further;
+            }
+        }
+    }
+    CAPTURE(first_is_further);
+    CHECK(looked_at > 500);
+    CHECK(first_is_further > 0);
+}
+
+TEST_CASE("a corner is cut through the fastener that is nearest to an edge",
+          "[model][book][samples]") {
+    for (const auto& name : tests::sample_names()) {
+        CAPTURE(name);
+        const auto project = tests::sample(name);
+        const auto resolved = model::resolve(project, tests::book_catalogue());
+        for (Index j = 0; j < resolved.joints.size(); ++j) {
+            if (resolved.joints[j].fastener_count == 0) continue;
+            const auto least = model::least_edge_distances(resolved, j);
+            const auto drawn = model::edge_distances_drawn(resolved, j);
+            CAPTURE(j);
+            const bool has_any = least[0] || least[1];
+            CHECK((!has_any || drawn[0] == least[0] || drawn[1] == least[1]));
+        }
+    }
+}
+
+TEST_CASE("the words of a corner name its least edge distances", "[model][book][samples]") {
+    for (const auto& name : tests::sample_names()) {
+        CAPTURE(name);
+        const auto project = tests::sample(name);
+        const auto resolved = model::resolve(project, tests::book_catalogue());
+        for (const auto& kind : model::corner_kinds(project, tests::book_catalogue(), resolved)) {
+            std::string words;
+            for (const auto& line : kind.words) words += line + "\n";
+            const auto least = model::least_edge_distances(resolved, kind.joints.front());
+            for (std::size_t k = 0; k < 2; ++k) {
+                if (!least[k]) continue;
+                CHECK_THAT(words, Catch::Contains(model::length_on_paper(project, *least[k]) +
+                                                  (k == 0 ? " outer" : " inner")));
+            }
+        }
+    }
+}
