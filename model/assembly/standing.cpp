@@ -69,17 +69,20 @@ const std::vector<Index>& Standing::moved_with(Index piece, const Opened& opened
 }
 
 // What need not come along with the piece; once that which must is as much as `give_up_at`, or all
-// of the opened part, it may be more.
+// of the opened part, it may be more. Nothing, where one of `give_up_with` must.
 PieceSet Standing::staying(Index piece,
                            std::size_t way,
                            std::size_t give_up_at,
+                           const PieceSet& give_up_with,
                            const Opened& opened) const {
     PieceSet rest = all_;
+    bool gives_up = false;
     std::vector<Index> coming;
     const bool has_opened = opened.part < parts_.size();
     std::size_t left = has_opened ? parts_[opened.part].pieces.size() : 1;
     const auto take = [&](Index other) {
         if (!rest.contains(other)) return;
+        gives_up = gives_up || give_up_with.contains(other);
         for (const Index with : moved_with(other, opened)) {
             rest.erase(with);
             coming.push_back(with);
@@ -88,13 +91,14 @@ PieceSet Standing::staying(Index piece,
     };
     take(piece);
     for (std::size_t k = 0; k < std::min(coming.size(), give_up_at) && left > 0; ++k) {
+        if (gives_up) return PieceSet(apart_.parts.size());
         const Index at = coming[k];
         apart_.ways.stops(way, at).for_each_shared(rest, take);
         for (const Index j : apart_.parts.joints_of(at)) {
             if (is_kept_[j]) std::ranges::for_each(apart_.parts.joints()[j].together, take);
         }
     }
-    return rest;
+    return gives_up ? PieceSet(apart_.parts.size()) : rest;
 }
 
 std::vector<std::size_t> Standing::parts_in(const PieceSet& set) const {
@@ -110,10 +114,13 @@ std::optional<Coming> Standing::fewest(PartKind last) const {
     if (is_stuck()) return best;
     std::size_t least = all_.size();
     for (const std::size_t way : ways_by_ease(apart_.ways)) {
+        // With whatever one of these must come along with at least as much comes as with it.
+        PieceSet looked_at(apart_.parts.size());
         for (std::size_t p = 0; p < parts_.size(); ++p) {
             if (parts_[p].kind > last) continue;
             PieceSet coming = all_;
-            coming -= staying(parts_[p].pieces.front(), way, least, {});
+            coming -= staying(parts_[p].pieces.front(), way, least, looked_at, {});
+            looked_at |= parts_[p].set;
             const std::size_t count = coming.size();
             if (count >= least) continue;
             auto with = parts_in(coming);
@@ -131,9 +138,10 @@ std::optional<Coming> Standing::fewest(PartKind last) const {
 // with it every way, nothing comes off.
 bool Standing::is_stuck() const {
     if (parts_.size() < 2) return true;
+    const PieceSet none(apart_.parts.size());
     const Index first = parts_.front().pieces.front();
     for (std::size_t way = 0; way < apart_.ways.count(); ++way) {
-        if (staying(first, way, all_.size(), {}).size() > 0) return false;
+        if (staying(first, way, all_.size(), none, {}).size() > 0) return false;
     }
     return true;
 }
@@ -147,8 +155,9 @@ bool Standing::is_stuck_without(std::size_t whole) const {
         for (const Index i : inside[k].pieces) opened.inside_of[i] = k;
     }
     const PieceSet& own = parts_[whole].set;
+    const PieceSet none(apart_.parts.size());
     for (std::size_t way = 0; way < apart_.ways.count(); ++way) {
-        const auto rest = staying(parts_[whole].pieces.front(), way, all_.size(), opened);
+        const auto rest = staying(parts_[whole].pieces.front(), way, all_.size(), none, opened);
         if (rest.meets(own)) return false;
     }
     return true;

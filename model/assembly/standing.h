@@ -78,6 +78,7 @@ private:
     PieceSet staying(Index piece,
                      std::size_t way,
                      std::size_t give_up_at,
+                     const PieceSet& give_up_with,
                      const Opened& opened) const;
     const std::vector<Index>& moved_with(Index piece, const Opened& opened) const;
     std::vector<std::size_t> parts_in(const PieceSet& set) const;

@@ -80,17 +80,15 @@ bool is_in(const PageBox& box, const PagePoint& at, double radius) {
 }
 
 // A line leads to the joint where its number had to stand beside it.
-void draw_number(engine::Page& page,
-                 const PagePoint& joint,
-                 const PagePoint& at,
-                 const std::string& number) {
-    const double radius = radius_of(number);
-    if (apart(joint, at) > radius) {
-        page.draw_line(at, joint, {.width = engine::thin_width});
-        page.draw_circle(joint, 0.5, engine::filled(engine::Ink::black));
-    }
+void draw_lead(engine::Page& page, const PagePoint& joint, const PagePoint& at, double radius) {
+    if (apart(joint, at) <= radius) return;
+    page.draw_line(at, joint, {.width = engine::thin_width});
+    page.draw_circle(joint, 0.5, engine::filled(engine::Ink::black));
+}
+
+void draw_number(engine::Page& page, const PagePoint& at, const std::string& number) {
     page.draw_circle(
-        at, radius,
+        at, radius_of(number),
         {.pen = engine::Pen{.width = engine::narrow_width}, .fill = engine::Ink::white});
     page.draw_text(
         {at.x, at.y + engine::capital_height(number_size, number_weight) / 2}, number,
@@ -110,8 +108,10 @@ void draw_numbers(engine::Page& page,
         radii.push_back(radius_of(std::to_string(joint.number)));
     }
     const auto places = places_of_numbers(at, radii, box);
+    // All leads first, so that none crosses a number.
+    for (std::size_t i = 0; i < joints.size(); ++i) draw_lead(page, at[i], places[i], radii[i]);
     for (std::size_t i = 0; i < joints.size(); ++i)
-        draw_number(page, at[i], places[i], std::to_string(joints[i].number));
+        draw_number(page, places[i], std::to_string(joints[i].number));
 }
 
 }  // namespace
