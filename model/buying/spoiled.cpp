@@ -75,8 +75,12 @@ std::string words_of_cutting_again(const Project& project,
         case BarFrom::shop:
             break;
     }
-    std::string price = bar.price ? ", " + money_text(*bar.price) : std::string();
-    if (!price.empty() && !currency.empty()) price += " " + currency;
+    // Half a bar is never sold alone.
+    const bool is_halved = bar.halved_from.nm() > 0;
+    std::string price = is_halved   ? ", cut in half"
+                        : bar.price ? ", " + money_text(*bar.price)
+                                    : std::string();
+    if (!is_halved && bar.price && !currency.empty()) price += " " + currency;
     return "Nothing that lies here holds " + piece.mark + " again: buy a bar of " +
            bar_words(project, bar) + price + " (" + number + ").";
 }

@@ -132,6 +132,7 @@ TEST_CASE("a list that cannot be read says where, and the stock's own bars are p
     REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
     const auto refused =
         run({"buy", (scratch.path / "box.json").string(), "--out", scratch.path.string()});
+    CAPTURE(refused.out, refused.err);
     CHECK(refused.status == 2);
     CHECK(refused.err.find("yard.csv, line 3, column price") != std::string::npos);
 }
@@ -219,25 +220,29 @@ TEST_CASE("rows of a list that are not used are told beside the supplier, with t
 TEST_CASE("what was paid stays, apart from what is still to buy, and goes with the project",
           "[editor][buy][purchases]") {
     const tests::ScratchFolder scratch{"buy_paid"};
-    HeadlessUi ui;
-    open_with_suppliers(ui, scratch.path);
-    ui.click("Buy/suppliers/yard");
-    editor::buy_facts_now(ui.desk);
-    ui.settle();
-    const auto total = ui.item("Buy/estimate/total").value;
-    ui.click("Buy/estimate/all is bought");
-    editor::buy_facts_now(ui.desk);
-    ui.settle();
-    const auto paid = ui.item("Buy/estimate/purchase 1").value;
-    CAPTURE(total, paid);
-    CHECK(paid.find(total.substr(0, total.find(' '))) == 0);  // the same sum
-    CHECK(paid.find("to yard on 20") != std::string::npos);
-    CHECK(ui.item("Buy/estimate/total").value.find("0.00 crowns") == 0);
-    REQUIRE(fs::exists(scratch.path / "box.bought.csv"));
-    // Beside the project's new name too.
-    REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
-    ui.settle();
-    CHECK(text_of(scratch.path / "other.bought.csv") == text_of(scratch.path / "box.bought.csv"));
+    std::string paid;
+    {
+        HeadlessUi ui;
+        open_with_suppliers(ui, scratch.path);
+        ui.click("Buy/suppliers/yard");
+        editor::buy_facts_now(ui.desk);
+        ui.settle();
+        const auto total = ui.item("Buy/estimate/total").value;
+        ui.click("Buy/estimate/all is bought");
+        editor::buy_facts_now(ui.desk);
+        ui.settle();
+        paid = ui.item("Buy/estimate/purchase 1").value;
+        CAPTURE(total, paid);
+        CHECK(paid.find(total.substr(0, total.find(' '))) == 0);  // the same sum
+        CHECK(paid.find("to yard on 20") != std::string::npos);
+        CHECK(ui.item("Buy/estimate/total").value.find("0.00 crowns") == 0);
+        REQUIRE(fs::exists(scratch.path / "box.bought.csv"));
+        // Beside the project's new name too.
+        REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
+        ui.settle();
+        CHECK(text_of(scratch.path / "other.bought.csv") ==
+              text_of(scratch.path / "box.bought.csv"));
+    }
     // Opened again it is there; taken back it is not.
     HeadlessUi again;
     REQUIRE(editor::open_file(again.desk, scratch.path / "other.json"));
