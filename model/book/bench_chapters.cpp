@@ -143,7 +143,8 @@ void draw_progress(PageFlow& flow, const BookOf& of) {
 void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn) {
     PageFlow flow = book.flow(engine::PaperTurn::landscape);
     draw_page_head(flow, "Index of marks",
-                   "The stamp of a mark changes when anything is cut or drilled otherwise on it.");
+                   "The stamp of a mark changes when its page would be printed otherwise.");
+    const auto stamps = book_stamps(of.project, of.catalogue, of.resolved).marks;
     std::vector<TableCells> cells;
     for (const auto& row : cut_rows(of.project, of.catalogue, of.resolved)) {
         const std::size_t hand = row.hand == Hand::opposite ? 1 : 0;
@@ -153,7 +154,7 @@ void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn) {
         cells.push_back({of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
                          std::to_string(row.quantity), what_of(row),
                          length_on_paper(of.project, row.length), std::move(page), row.frames,
-                         row.members, mark_stamp(of.project, of.catalogue, of.resolved, row.mark)});
+                         row.members, stamps[row.mark].stamp});
     }
     if (cells.empty()) {
         draw_words(flow, "There is no mark yet.");
