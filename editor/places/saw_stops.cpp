@@ -28,7 +28,6 @@ std::optional<Change> draw_line(const CutHands& hands,
             change = ticked(hands.derived, hands.catalogue, hands.state, work.cuts, to);
         }
     }
-    draw_hint(work.is_made ? "Cut. Untick to take it back" : "Tick when it is cut");
     if (work.ends == "square") return change;
     ImGui::SameLine();
     ImGui::AlignTextToFramePadding();
