@@ -27,9 +27,7 @@ std::string percent_text(double percent) {
     return {buffer.data(), end};
 }
 
-void append_terms(engine::CsvText& text,
-                  const PriceTerms& terms,
-                  const engine::TapeStyle& shown) {
+void append_terms(engine::CsvText& text, const PriceTerms& terms, const engine::TapeStyle& shown) {
     for (const auto& row : term_rows) {
         std::string size;
         std::string price;
