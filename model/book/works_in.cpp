@@ -11,6 +11,7 @@ bool has_work(const Resolved& resolved, Work work) {
     switch (work) {
         case Work::cutting:
         case Work::deburring:
+        case Work::into_the_van:
             return !resolved.pieces.empty();
         case Work::drilling:
             return !resolved.holes.empty();
@@ -22,8 +23,6 @@ bool has_work(const Resolved& resolved, Work work) {
             return std::ranges::any_of(resolved.fasteners, [](const Fastener& fastener) {
                 return fastener.spec.kind == FastenerSpec::Kind::blind_rivet;
             });
-        case Work::into_the_van:
-            return has_hole([](const Hole& hole) { return hole.mate == no_index; });
     }
     return false;
 }

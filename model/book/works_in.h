@@ -9,7 +9,8 @@
 
 namespace model {
 
-// Cutting and deburring: there is a piece; into the van: a hole that fixes something to it.
+// Cutting, deburring and drilling into the van: there is a piece. What is built is fixed in the van
+// whether the project has the holes for that or not.
 bool has_work(const Resolved& resolved, Work work);
 
 // The cautions of those kinds that there are.

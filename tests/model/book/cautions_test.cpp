@@ -63,28 +63,25 @@ std::size_t times(const engine::Document& book, Work work) {
 bool is_asked(const model::Resolved& resolved, Work work) {
     std::size_t taps = 0;
     std::size_t rivets = 0;
-    std::size_t to_van = 0;
     for (const auto& hole : resolved.holes) {
         taps +=
             hole.operation == model::HoleOperation::tap || hole.tap != model::no_index ? 1U : 0U;
-        to_van += hole.mate == model::no_index ? 1U : 0U;
     }
     for (const auto& fastener : resolved.fasteners)
         rivets += fastener.spec.kind == model::FastenerSpec::Kind::blind_rivet ? 1U : 0U;
     switch (work) {
         case Work::cutting:
         case Work::deburring:
-            return !resolved.pieces.empty();
+        case Work::into_the_van:
+            break;
         case Work::drilling:
             return !resolved.holes.empty();
         case Work::tapping:
             return taps > 0;
         case Work::riveting:
             return rivets > 0;
-        case Work::into_the_van:
-            break;
     }
-    return to_van > 0;
+    return !resolved.pieces.empty();
 }
 
 void check_cautions(const tests::BookJob& job, std::map<Work, std::array<int, 2>>& seen) {
