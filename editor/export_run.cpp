@@ -31,11 +31,23 @@ bool has_bars(const model::Resolved& resolved) {
     return false;
 }
 
-void add_buying(ToWrite& made, const ProjectCopy& of, const fs::path& folder) {
+// What an earlier export left is older than what is new beside it.
+std::string older_words(const fs::path& file) {
+    std::error_code unseen;
+    return fs::exists(file, unseen) ? "; " + file.filename().string() + " there is an older one"
+                                    : std::string();
+}
+
+void add_buying(ToWrite& made,
+                const ProjectCopy& of,
+                const fs::path& folder,
+                const PaperGoOn& go_on) {
     if (!has_bars(of.resolved)) return;
-    auto buying = model::buying_files(*of.project, *of.catalogue, of.resolved, *of.prices, {});
+    auto buying = model::buying_files(*of.project, *of.catalogue, of.resolved, *of.prices,
+                                      {.supplier = {}, .go_on = [&] { return go_on(0.0); }});
     if (!buying) {
-        made.words += ", but not what is bought: " + engine::to_text(buying.error());
+        made.words +=
+            ", but not what is bought: " + engine::to_text(buying.error()) + older_words(folder);
         return;
     }
     for (auto& file : buying->files) {
@@ -47,16 +59,34 @@ void add_buying(ToWrite& made, const ProjectCopy& of, const fs::path& folder) {
 }
 
 // Whether it goes on; what cannot be printed is said.
-bool add_printed(ToWrite& made, engine::Result<ToWrite> printed, const char* what) {
+bool add_printed(ToWrite& made,
+                 engine::Result<ToWrite> printed,
+                 const fs::path& file,
+                 const char* what) {
     if (!printed && printed.error().code == engine::ErrorCode::cancelled) return false;
     if (!printed) {
-        made.words += std::string("; no ") + what + ": " + engine::to_text(printed.error());
+        made.words += std::string("; no ") + what + ": " + engine::to_text(printed.error()) +
+                      older_words(file);
         return true;
     }
     if (!printed->files.empty()) made.words += std::string(", and the ") + what;
     made.words += printed->left_out;
-    for (auto& file : printed->files) made.files.push_back(std::move(file));
+    for (auto& one : printed->files) made.files.push_back(std::move(one));
     return true;
+}
+
+// Strips of holes that are no more are not left for somebody to drill by.
+bool add_strips(ToWrite& made,
+                const PaperWork& work,
+                const fs::path& file,
+                const PaperGoOn& go_on) {
+    auto strips = strips_to_write(work, file, go_on);
+    std::error_code unseen;
+    if (strips && strips->files.empty() && fs::exists(file, unseen)) {
+        made.gone.push_back(file);
+        made.words += "; " + file.filename().string() + " is taken away, since it is of before";
+    }
+    return add_printed(made, std::move(strips), file, "drill strips");
 }
 
 std::string state_words(ExportState state) {
@@ -76,16 +106,14 @@ engine::Result<ToWrite> export_to_write(const PaperWork& work,
     ToWrite made;
     add_schedules(made, *work.of, folder);
     if (!go_on(0.2)) return was_cancelled();
-    add_buying(made, *work.of, folder / buying_folder);
+    add_buying(made, *work.of, folder / buying_folder, part_of(go_on, 0.2, 0.5));
     if (!go_on(0.5)) return was_cancelled();
-    const auto strips = folder / strips_name;
-    if (!add_printed(made, book_to_write(work, folder / book_name, part_of(go_on, 0.5, 0.8)),
+    const auto book = folder / book_name;
+    if (!add_printed(made, book_to_write(work, book, part_of(go_on, 0.5, 0.8)), book,
                      "shop book") ||
-        !add_printed(made, strips_to_write(work, strips, part_of(go_on, 0.8, 1.0)),
-                     "drill strips")) {
+        !add_strips(made, work, folder / strips_name, part_of(go_on, 0.8, 1.0))) {
         return was_cancelled();
     }
-    if (made.files.back().path != strips) made.gone.push_back(strips);
     made.words += state_words(state);
     return made;
 }

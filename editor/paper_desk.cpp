@@ -37,10 +37,28 @@ PaperWork work_of(const Desk& desk, const PaperDesk& papers, const Derived& now)
 void take_written(Desk& desk, const engine::Result<ToWrite>& made) {
     auto& papers = *desk.ui.make.paper;
     const auto written = made ? write_all(*made) : engine::Result<engine::Done>{made.error()};
-    if (!written)
-        return say(papers, "Nothing was written: " + engine::to_text(written.error()), true);
-    say(papers, made->words, made->is_trouble);
     papers.of_file.clear();  // the stamps of its book may be others now
+    if (!written) return say(papers, "Not written: " + engine::to_text(written.error()), true);
+    say(papers, made->words, made->is_trouble);
+}
+
+void begin(Desk& desk, const PaperDesk& papers, PaperWish wish) {
+    const auto work = work_of(desk, papers, derived(desk));
+    const auto run = [&](const char* title, const fs::path& file, const auto& to_write) {
+        begin_writing(
+            desk, title, [=](const PaperGoOn& go_on) { return to_write(work, file, go_on); },
+            take_written);
+    };
+    if (wish == PaperWish::book) {
+        run("Writing the shop book", book_beside(desk.file), book_to_write);
+    } else if (wish == PaperWish::strips) {
+        run("Writing the drill strips", strips_beside(desk.file), strips_to_write);
+    } else if (papers.printed) {
+        run("Writing what has changed", changed_beside(desk.file),
+            [printed = *papers.printed](const auto&... given) {
+                return changed_to_write(printed, given...);
+            });
+    }
 }
 
 void do_what_is_wished(Desk& desk, PaperDesk& papers) {
@@ -49,28 +67,7 @@ void do_what_is_wished(Desk& desk, PaperDesk& papers) {
     if (desk.file.empty()) {
         return say(papers, "Save the project first: what is printed lies beside it.", true);
     }
-    const auto work = work_of(desk, papers, derived(desk));
-    if (wish == PaperWish::book) {
-        begin_writing(
-            desk, "Writing the shop book",
-            [work, file = book_beside(desk.file)](const PaperGoOn& go_on) {
-                return book_to_write(work, file, go_on);
-            },
-            take_written);
-    } else if (wish == PaperWish::strips) {
-        begin_writing(
-            desk, "Writing the drill strips",
-            [work, file = strips_beside(desk.file)](const PaperGoOn& go_on) {
-                return strips_to_write(work, file, go_on);
-            },
-            take_written);
-    } else if (papers.printed) {
-        begin_writing(
-            desk, "Writing what has changed",
-            [work, printed = *papers.printed, file = changed_beside(desk.file)](
-                const PaperGoOn& go_on) { return changed_to_write(work, printed, file, go_on); },
-            take_written);
-    }
+    begin(desk, papers, wish);
 }
 
 void look_for_book(PaperDesk& papers, const fs::path& project_file) {

@@ -100,13 +100,12 @@ engine::Result<ToWrite> strips_to_write(const PaperWork& work,
         {.paper = work.paper, .printer = *scale, .has_errors = work.has_errors});
     std::string refused;
     for (const auto& words : strips.refused) refused += ". " + words;
-    if (strips.document.pages.empty())
-        return no_strips(refused);
+    if (strips.document.pages.empty()) return no_strips(refused);
     return as_file(strips.document, file, work.has_errors, refused, go_on);
 }
 
-engine::Result<ToWrite> changed_to_write(const PaperWork& work,
-                                         const model::BookStamps& printed,
+engine::Result<ToWrite> changed_to_write(const model::BookStamps& printed,
+                                         const PaperWork& work,
                                          const fs::path& file,
                                          const PaperGoOn& go_on) {
     const auto& of = *work.of;

@@ -31,8 +31,8 @@ engine::Result<ToWrite> book_to_write(const PaperWork& work,
 engine::Result<ToWrite> strips_to_write(const PaperWork& work,
                                         const std::filesystem::path& file,
                                         const PaperGoOn& go_on);
-engine::Result<ToWrite> changed_to_write(const PaperWork& work,
-                                         const model::BookStamps& printed,
+engine::Result<ToWrite> changed_to_write(const model::BookStamps& printed,
+                                         const PaperWork& work,
                                          const std::filesystem::path& file,
                                          const PaperGoOn& go_on);
 

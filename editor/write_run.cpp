@@ -11,21 +11,34 @@ namespace {
 
 namespace fs = std::filesystem;
 
-engine::Result<engine::Done> write(const NewFile& file) {
+// In the folder that the program runs in where the path names none.
+engine::Result<engine::Done> make_folder(const fs::path& folder) {
+    if (folder.empty()) return engine::Done{};
     std::error_code refused;
-    const auto folder = file.path.parent_path();
     fs::create_directories(folder, refused);
-    if (std::error_code unseen; refused || !fs::is_directory(folder, unseen)) {
-        return engine::Error{.code = engine::ErrorCode::cannot_write,
-                             .where = folder.string(),
-                             .message = "the folder cannot be made" +
-                                        (refused ? ": " + refused.message() : "") +
-                                        "; choose another one"};
-    }
+    std::error_code unseen;
+    if (!refused && fs::is_directory(folder, unseen)) return engine::Done{};
+    return engine::Error{.code = engine::ErrorCode::cannot_write,
+                         .where = folder.string(),
+                         .message = "the folder cannot be made" +
+                                    (refused ? ": " + refused.message() : "") +
+                                    "; choose another one"};
+}
+
+engine::Result<engine::Done> write(const NewFile& file) {
+    if (auto folder = make_folder(file.path.parent_path()); !folder) return folder;
     if (std::error_code unseen; file.keeps_old && fs::exists(file.path, unseen)) {
         return engine::Done{};
     }
     return engine::write_whole_file(file.path, file.bytes);
+}
+
+engine::Error after_others(engine::Error error, std::size_t written, std::size_t all) {
+    if (written > 0) {
+        error.message += "; " + std::to_string(written) + " of " + std::to_string(all) +
+                         " files were written before it and are new, the others are as they were";
+    }
+    return error;
 }
 
 }  // namespace
@@ -50,8 +63,9 @@ BackgroundWork<ToWrite>::GoOn part_of(const BackgroundWork<ToWrite>::GoOn& go_on
 }
 
 engine::Result<engine::Done> write_all(const ToWrite& made) {
-    for (const auto& file : made.files) {
-        if (auto written = write(file); !written) return written;
+    for (std::size_t i = 0; i < made.files.size(); ++i) {
+        const auto written = write(made.files[i]);
+        if (!written) return after_others(written.error(), i, made.files.size());
     }
     for (const auto& file : made.gone) {
         std::error_code unseen;

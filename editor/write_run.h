@@ -1,5 +1,5 @@
-// Files that take a while to work out are made beside the window, with their progress; they are
-// written once all of them are there, and none of them where that is cancelled.
+// Files that take a while to work out are made beside the window, with their progress. None is
+// written before all of them are there, nor where that is cancelled.
 #pragma once
 
 #include "editor/background_work.h"
@@ -42,6 +42,7 @@ struct WriteRun {
 
     std::string title;  // "Writing the shop book"
     TakeWritten take;
+    bool is_cancelled = false;
     BackgroundWork<ToWrite> work;
 };
 
@@ -57,8 +58,8 @@ BackgroundWork<ToWrite>::GoOn part_of(const BackgroundWork<ToWrite>::GoOn& go_on
                                       double from,
                                       double to);
 
-// Each file whole or not at all, in folders that are made where they are missing. Error:
-// cannot_write, with the file that could not be.
+// Each file whole or not at all, in folders that are made where they are missing, up to the first
+// that cannot be. Error: cannot_write, with that one, and how many were written before it.
 engine::Result<engine::Done> write_all(const ToWrite& made);
 
 }  // namespace editor

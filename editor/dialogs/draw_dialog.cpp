@@ -273,7 +273,7 @@ void draw(Desk& desk, const Writing& writing) {
     if (!run->work.is_finished()) return;
     close_dialog(desk);
     const auto& made = run->work.result();
-    if (!made && made.error().code == engine::ErrorCode::cancelled) {
+    if (run->is_cancelled || (!made && made.error().code == engine::ErrorCode::cancelled)) {
         desk.ui.notice = Notice{"Cancelled: nothing was written", false};
     } else {
         run->take(desk, made);

@@ -18,7 +18,10 @@ void draw_writing(WriteRun& run) {
     log_item("progress", std::to_string(std::lround(done * 100.0)));
     draw_wrapped("Nothing is written before all of it is worked out.", Type::small, colour::quiet);
     ImGui::Dummy(scaled(1, 10));
-    if (draw_button("Cancel") || is_pressed(key::escape)) run.work.cancel();
+    if (draw_button("Cancel") || is_pressed(key::escape)) {
+        run.is_cancelled = true;
+        run.work.cancel();
+    }
     if (run.work.is_finished()) ImGui::CloseCurrentPopup();
 }
 

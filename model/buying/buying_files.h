@@ -10,6 +10,7 @@
 
 #include <array>
 #include <filesystem>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,6 +20,7 @@ namespace model {
 struct BuyingWish {
     std::string supplier;  // whose list; empty: the one that the shop has chosen, or none
     engine::Paper paper = engine::Paper::a4;
+    std::function<bool()> go_on;  // of PlanWish; may be empty
 };
 
 struct BuyingFiles {
