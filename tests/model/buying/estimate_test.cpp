@@ -18,12 +18,12 @@ namespace {
 
 // The small job: two posts of 12 in and a rail of 19 11/16 in from an angle, flats of 6 and 9 in
 // from a strap; four rivets and one spare, two screws and one, a nut and one, pins.
-struct Purchase {
+struct SmallShop {
     tests::SmallJob job = tests::small_job();
     PriceList prices;
     Supplier supplier{.name = "the yard", .prices = "yard.csv"};
 
-    Purchase() {
+    SmallShop() {
         job.project.stock[0].offcuts.clear();
         prices.terms.currency = "USD";
         prices.terms.delivery = 4'500;
@@ -60,7 +60,7 @@ const EstimateLine& line_of(const Estimate& estimate, const std::string& what) {
 
 TEST_CASE("an estimate adds up bars, boxes and delivery, and tax once on the sum",
           "[model][buying][estimate]") {
-    const Purchase purchase;
+    const SmallShop purchase;
     const auto estimate = purchase.estimate(purchase.whole_bars());
     CHECK(estimate.without.empty());
     CHECK(line_of(estimate, "angle 1 x 1 x 1/8 6063-T52").sum == 1'351);
@@ -79,14 +79,14 @@ TEST_CASE("an estimate adds up bars, boxes and delivery, and tax once on the sum
 }
 
 TEST_CASE("what is fetched costs no delivery", "[model][buying][estimate]") {
-    Purchase purchase;
+    SmallShop purchase;
     purchase.supplier.way = WayHome::fetched;
     CHECK(purchase.estimate(purchase.whole_bars()).sum == 3'451);
 }
 
 TEST_CASE("of bars cut in half whole ones are bought, and each is cut once",
           "[model][buying][estimate]") {
-    Purchase purchase;
+    SmallShop purchase;
     purchase.prices.terms.cutting_in_half = 300;
     const PlannedBar half{.length = (48_in).nm(), .price = 826, .halved_from = (96_in).nm()};
     const auto estimate = purchase.estimate({purchase.plan(0, {half, half, half})});
@@ -99,7 +99,7 @@ TEST_CASE("of bars cut in half whole ones are bought, and each is cut once",
 }
 
 TEST_CASE("bars at home and offcuts are not bought", "[model][buying][estimate]") {
-    const Purchase purchase;
+    const SmallShop purchase;
     const auto estimate =
         purchase.estimate({purchase.plan(0, {{.length = (96_in).nm(), .from = BarFrom::home},
                                              {.length = (30_in).nm(), .from = BarFrom::offcut}})});
@@ -108,7 +108,7 @@ TEST_CASE("bars at home and offcuts are not bought", "[model][buying][estimate]"
 }
 
 TEST_CASE("what has no price is named beside the total", "[model][buying][estimate]") {
-    Purchase purchase;
+    SmallShop purchase;
     purchase.prices.terms.delivery.reset();
     purchase.prices.boxes.pop_back();
     auto plans = purchase.whole_bars();
@@ -127,7 +127,7 @@ TEST_CASE("what has no price is named beside the total", "[model][buying][estima
 
 TEST_CASE("without a supplier the stock's own prices and the shop's delivery count",
           "[model][buying][estimate]") {
-    Purchase purchase;
+    SmallShop purchase;
     auto& shop = purchase.job.project.shop;
     shop.delivery_fee = 12.5;
     shop.tax_percent = 10.0;
@@ -144,7 +144,7 @@ TEST_CASE("without a supplier the stock's own prices and the shop's delivery cou
 
 TEST_CASE("what is bought weighs as much as its bars, what is built as its pieces",
           "[model][buying][estimate]") {
-    const Purchase purchase;
+    const SmallShop purchase;
     const auto estimate = purchase.estimate(purchase.whole_bars());
     // 1 x 1 x 1/8 has 15/64 in2, 1 x 1/8 has 1/8 in2; at 2700 kg/m3 and 16387.064 mm3 to the
     // cubic inch: (96 x 15/64 + 48 x 1/8) x 16387.064 mm3 x 2.7e-6 kg/mm3 = 1.26098 kg.
@@ -155,7 +155,7 @@ TEST_CASE("what is bought weighs as much as its bars, what is built as its piece
 
 TEST_CASE("the list to buy from reads back, with plain decimal prices",
           "[model][buying][estimate]") {
-    const Purchase purchase;
+    const SmallShop purchase;
     const auto text = buy_csv(purchase.estimate(purchase.whole_bars()), {});
     const auto table = engine::read_csv(text);
     REQUIRE(table);
