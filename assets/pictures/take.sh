@@ -32,6 +32,6 @@ take window_bench_dark.png --place make --sheet "at the bench" --size 1280x720 -
 book=$(mktemp -d)
 trap 'rm -rf "$book"' EXIT
 "$barwright" book samples/work_counter.json --paper letter --out "$book/book.pdf" || [[ -s $book/book.pdf ]]
-page=$(pdftotext "$book/book.pdf" - | awk 'BEGIN { RS = "\f" } /rail front top/ && /datum end/ && /quantity|pieces/ { print NR; exit }')
+page=$(pdftotext "$book/book.pdf" - | awk 'BEGIN { RS = "\f" } /rail front top/ && /datum end/ && /quantity|pieces/ && !found++ { print NR }')
 pdftoppm -r 80 -png -singlefile -f "$page" -l "$page" "$book/book.pdf" "$book/page"
 convert "$book/page.png" -bordercolor gray70 -border 1 -strip +dither -colors 64 PNG8:assets/pictures/book_mark.png
