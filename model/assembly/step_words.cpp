@@ -4,6 +4,7 @@
 #include "model/schedule/pieces_by_mark.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 namespace model {
@@ -17,6 +18,16 @@ std::string counted(std::size_t count, const std::string& one, const std::string
 std::string joints_text(std::vector<int> numbers) {
     std::ranges::sort(numbers);
     return (numbers.size() == 1 ? "joint " : "joints ") + ranges_of(numbers);
+}
+
+// ", datum end below": two ends that look alike are told apart by it. Nothing of what runs along no
+// axis of the frame, or is cut from sheet.
+std::string datum_words(const Piece& piece) {
+    if (is_of_sheet(piece.kind) || is_between_nodes(piece.kind)) return {};
+    constexpr std::array<std::array<const char*, 2>, 3> sides{
+        {{"on the left", "on the right"}, {"in front", "at the back"}, {"below", "above"}}};
+    const auto axis = static_cast<std::size_t>(piece.run);
+    return std::string(", datum end ") + sides[axis][piece.run_sense > 0 ? 0 : 1];
 }
 
 void add_note(std::string& note, const std::string& more) {
@@ -132,7 +143,8 @@ std::string StepWording::move_words(const AssemblyMove& move) const {
                ": " + marks_of(move.pieces);
     }
     const Index piece = move.pieces.front();
-    return mark_of(piece) + ", " + words_.member(piece) + ": " + way;
+    return mark_of(piece) + ", " + words_.member(piece) + ": " + way +
+           datum_words(resolved_.pieces[piece]);
 }
 
 // "Pin joints 1 to 12 with 24 x sheet pin 1/8".

@@ -27,6 +27,29 @@ void add_frames(BookPages& book, const BookOf& of) {
     book.add(flow.pages());
 }
 
+// As how_to_read tells it: the book lies at the drill press alone.
+void draw_how_to_drill(PageFlow& flow) {
+    draw_words(
+        flow, "1. Set the fence: the number is from the fence to the middle of the drill (gauge).");
+    draw_words(
+        flow,
+        "2. Lay the leg that is named flat on its outer face, heel against the fence, so that "
+        "the other leg stands up along the fence, away from you.");
+    draw_words(
+        flow,
+        "3. \"datum end at the right\" or \"left\" says at which hand the end then lies from "
+        "which all distances are measured, to the middle of each hole.");
+    draw_words(
+        flow,
+        "4. Mark the datum end of each piece before it leaves the saw, with its mark and hand: "
+        "the order of assembly tells where that end goes.");
+    draw_words(flow,
+               "\"~\" before a length: it lies on no mark of the tape; the mm beside it are exact. "
+               "\"match-drill\": not by measure, but through the hole of its mate once both are "
+               "pinned.");
+    flow.skip(3.0);
+}
+
 // Gives on which page each mark is drawn.
 PagesOfMarks add_marks(BookPages& book, const BookOf& of) {
     PagesOfMarks drawn(of.resolved.marks.size());
@@ -39,6 +62,7 @@ PagesOfMarks add_marks(BookPages& book, const BookOf& of) {
         "One drawing for each mark and hand, unrolled: all its walls are folded out flat. "
         "All distances are from the one datum end; h1, h2 are the numbers of holes.");
     draw_cautions(flow, of.resolved, {Work::drilling, Work::tapping});
+    draw_how_to_drill(flow);
     draw_progress(flow, of);
     book.add(flow.pages());
     const auto before = book.count();

@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 #include <string>
@@ -43,6 +44,46 @@ std::size_t column(const engine::CsvTable& table, const std::string& name) {
 }
 
 }  // namespace
+
+TEST_CASE("the datum end of a piece that is put on is told where its own holes say it lies",
+          "[model][assembly][samples]") {
+    std::array<std::size_t, 6> seen{};  // by side
+    const std::array<std::string, 6> sides{"on the left", "on the right", "in front",
+                                           "at the back", "below",        "above"};
+    for (const auto& name : tests::sample_names()) {
+        const Told told(name);
+        for (Index s = 0; s < told.order.steps.size(); ++s) {
+            const auto lines = told.wording.lines(s);
+            for (std::size_t m = 0; m < told.order.steps[s].moves.size(); ++m) {
+                const auto& move = told.order.steps[s].moves[m];
+                if (move.made_in < told.order.steps.size()) continue;
+                const auto& piece = told.resolved.pieces[move.pieces.front()];
+                CAPTURE(name, s, lines[m].text);
+                const auto at = lines[m].text.find("datum end ");
+                if (is_of_sheet(piece.kind) || is_between_nodes(piece.kind)) {
+                    CHECK(at == std::string::npos);
+                    continue;
+                }
+                REQUIRE(at != std::string::npos);
+                // By two of its holes: where they are measured from the datum end, and where their
+                // fasteners stand in the frame.
+                const auto axis = static_cast<std::size_t>(piece.run);
+                std::map<model::Nm, model::Nm> stands;
+                for (const auto& hole : told.resolved.holes) {
+                    if (hole.piece != move.pieces.front() || hole.mate == model::no_index) continue;
+                    stands[hole.from_datum] = told.resolved.fasteners[hole.fastener].at[axis];
+                }
+                if (stands.size() < 2) continue;
+                const bool is_low = stands.begin()->second < stands.rbegin()->second;
+                const std::size_t side = axis * 2 + (is_low ? 0 : 1);
+                CHECK(lines[m].text.substr(at + 10) == sides[side]);
+                ++seen[side];
+            }
+        }
+    }
+    CAPTURE(seen);
+    CHECK(std::ranges::count(seen, std::size_t{0}) <= 3);
+}
 
 TEST_CASE("in no step two joints are called alike, though the same marks meet in them",
           "[model][assembly][samples]") {

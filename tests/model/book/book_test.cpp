@@ -169,6 +169,20 @@ TEST_CASE("the order of assembly is printed step by step, with the diagonals to 
     }
 }
 
+TEST_CASE("the book alone tells how a piece is laid to be drilled, and what its signs mean",
+          "[model][book]") {
+    const auto book = tests::book_of(tests::book_job(tests::sample("work_counter.json")));
+    const auto chapter =
+        std::ranges::find(book.bookmarks, "Marks to cut and drill", &engine::Bookmark::title);
+    REQUIRE(chapter != book.bookmarks.end());
+    const auto words = tests::words_on(book.pages[chapter->page]);
+    for (const auto* needed : {"heel against the fence", "flat on its outer face", "Set the fence",
+                               "datum end at the right", "\"~\" before a length", "match-drill"}) {
+        CAPTURE(needed);
+        CHECK(words.find(needed) != std::string::npos);
+    }
+}
+
 TEST_CASE("each page says which it is of how many, and carries the stamp", "[model][book]") {
     const auto job = tests::book_job(tests::sample("parts_box.json"));
     const auto book = tests::book_of(job);
