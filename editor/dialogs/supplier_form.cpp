@@ -4,6 +4,8 @@
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 
+#include <algorithm>
+
 namespace editor {
 namespace {
 
@@ -40,7 +42,13 @@ SupplierForm new_supplier_form(const model::Project& project) {
         form.supplier.name = "supplier " + std::to_string(n);
         if (by_name(project.suppliers, form.supplier.name) == nullptr) break;
     }
-    form.supplier.prices = "prices " + form.supplier.name.substr(9) + ".csv";
+    for (int n = 1;; ++n) {
+        form.supplier.prices = "prices " + std::to_string(n) + ".csv";
+        const auto has_it = [&](const model::Supplier& it) {
+            return it.prices == form.supplier.prices;
+        };
+        if (std::ranges::none_of(project.suppliers, has_it)) break;
+    }
     return form;
 }
 

@@ -96,8 +96,16 @@ void finer_marks(const Case& of, Ways& ways) {
     const auto half = engine::Length::from_nm(mark / 2);
     auto shop = of.project().shop;
     shop.graduation = words_of(of, half);
-    ways.push_back(
-        {"finer marks", "Lay holes on marks of " + words_of(of, half), {SetShop{std::move(shop)}}});
+    Mend way{"finer marks", "Lay holes on marks of " + words_of(of, half), {}};
+    way.edits.emplace_back(SetShop{std::move(shop)});
+    // What is laid finer than the tape reads would be read off it rounded.
+    auto shown = of.project().shown;
+    if (shown.form == engine::TapeForm::inch_fraction && half < engine::tape_step(shown)) {
+        shown.denominator = std::min(64, shown.denominator * 2);
+        way.words += " and show as fine a tape";
+        way.edits.emplace_back(SetShown{shown});
+    }
+    ways.push_back(std::move(way));
 }
 
 void add_drill(const Case& of, Ways& ways, const std::string& drill) {

@@ -111,7 +111,12 @@ TEST_CASE("where a rivet suits no joint one is offered for the whole project", "
     CHECK(next.frames[0].joints.empty());
     CHECK(found(next, "too_few_fasteners").size() < found(project, "too_few_fasteners").size() / 2);
     // Two of these rivets fit in every lap, as long as their marks lie near enough to each other.
-    CHECK_FALSE(has(after(next, "too_few_fasteners", "finer marks"), "too_few_fasteners"));
+    const auto finer = after(next, "too_few_fasteners", "finer marks");
+    CHECK_FALSE(has(finer, "too_few_fasteners"));
+    // The tape that is shown reads what is laid so.
+    CHECK(finer.shop.graduation == "1/64 in");
+    CHECK(engine::tape_step(next.shown).inches() == 1.0 / 32);
+    CHECK(engine::tape_step(finer.shown).inches() == 1.0 / 64);
     CHECK(mends_for(project, "too_few_fasteners").front().name ==
           "fastener everywhere blind rivet 3/32");
 }
