@@ -102,7 +102,7 @@ void add_sheets_of(Estimate& estimate,
     const auto homeless = plan.too_large.size() + plan.left_out.size();
     if (homeless > 0) {
         estimate.without.push_back(counted(homeless, "part", "parts") + " of " + thing +
-                                   " that no sheet holds");
+                                   std::string(that_no_sheet_holds));
     }
 }
 
