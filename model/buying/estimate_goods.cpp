@@ -118,7 +118,7 @@ std::int64_t paid_of(const Estimate& estimate, const std::string& fastener) {
     return count;
 }
 
-// Spares first: what is there serves before it is a spare.
+// What is there serves first; only what is over is a spare.
 void take_off_paid(const Estimate& estimate, std::vector<FastenerRow>& needed) {
     for (auto& row : needed) {
         auto there = std::min<std::int64_t>(paid_of(estimate, row.fastener),
