@@ -1,9 +1,9 @@
 #include "editor/bench_desk.h"
 
 #include "editor/desk.h"
+#include "editor/put_aside.h"
 
 #include <algorithm>
-#include <system_error>
 #include <utility>
 
 namespace editor {
@@ -35,6 +35,7 @@ model::BenchTicks as_filed(const BenchDesk& bench, model::BenchTicks ticks) {
 
 // False where it could not be written; then the ticks stay as they were.
 bool keep(BenchDesk& bench, model::BenchTicks ticks) {
+    if (!bench.awaited.empty()) return false;
     bench.refused.clear();
     if (!bench.trouble.empty()) return false;
     if (bench.project_file.empty()) {
@@ -60,21 +61,17 @@ bool keep(BenchDesk& bench, engine::Result<model::BenchTicks> ticks) {
 
 // The project was saved under another name: what was ticked goes with it, and stays where it was.
 // Ticks that lay beside that name already are those of a project that is gone: they are put aside.
+// Where that cannot be done it is tried again.
 void take_along(BenchDesk& bench, const fs::path& file) {
-    bench.project_file = file;
     const auto there = model::path_of_ticks(file);
-    std::error_code error;
-    if (fs::exists(there, error)) {
-        auto aside = there;
-        aside += ".old";
-        fs::rename(there, aside, error);
-        if (error) {
-            bench.trouble = "Nothing is ticked here: the ticks of another project lie in " +
-                            there.string() + "; move them away and open the project again.";
-            return;
-        }
-    }
-    if (!bench.ticks.pieces.empty()) keep(bench, bench.ticks);
+    auto done = put_aside(there);
+    if (done && !bench.ticks.pieces.empty())
+        done = model::write_ticks(there, as_filed(bench, bench.ticks));
+    bench.awaited = done ? fs::path{} : file;
+    bench.refused = done ? std::string()
+                         : "Nothing is ticked until the ticks lie beside the project: " +
+                               engine::to_text(done.error());
+    if (done) bench.project_file = file;
 }
 
 void follow_names(BenchDesk& bench, const Snapshot& now) {

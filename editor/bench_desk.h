@@ -18,6 +18,7 @@ struct Desk;
 
 struct BenchDesk {
     std::filesystem::path project_file;  // beside which the ticks lie; empty: not saved yet
+    std::filesystem::path awaited;       // the project's file, where they could not go along yet
     model::BenchTicks ticks;
     // States of the project between which names were followed, and which the project's file does
     // not have yet: the ticks in theirs bear the names of the project in its file.

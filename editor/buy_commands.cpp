@@ -68,14 +68,23 @@ bool has_list_to_open(const Desk& desk) {
 void open_price_list(Desk& desk) {
     const auto path = price_list_path(desk, supplier_in_hand(desk)->prices);
     const auto opened = open_outside(path);
-    desk.ui.notice =
-        opened ? Notice{"Opened " + path.string() + "; it is read again when you come back"}
-               : Notice{engine::to_text(opened.error()), true};
+    desk.ui.notice = opened ? Notice{"Handed to the system: " + path.string() +
+                                     "; it is read again when you come back"}
+                            : Notice{engine::to_text(opened.error()), true};
 }
 
 bool has_more_to_buy(const Desk& desk) {
-    return desk.derived_memo &&
-           (desk.derived_memo->summary.bars > 0 || desk.derived_memo->summary.fasteners > 0);
+    return desk.derived_memo && (desk.derived_memo->summary.bars > 0 || has_goods_to_buy(desk));
+}
+
+bool has_purchases(const Desk& desk) {
+    const auto* bought = desk.prices.library->purchases();
+    return bought != nullptr && !bought->all.empty();
+}
+
+void take_last_purchase_back(Desk& desk) {
+    take_purchase_back(desk, desk.prices.library->purchases()->all.size() - 1);
+    desk.ui.place = Place::buy;
 }
 
 void buy_all(Desk& desk) { buy(desk, model::BoughtPart::all); }

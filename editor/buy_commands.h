@@ -20,5 +20,7 @@ void open_price_list(Desk& desk);
 
 bool has_more_to_buy(const Desk& desk);
 void buy_all(Desk& desk);
+bool has_purchases(const Desk& desk);
+void take_last_purchase_back(Desk& desk);
 
 }  // namespace editor

@@ -1,11 +1,13 @@
 #include "editor/desk_files.h"
 
+#include "editor/bench_desk.h"
 #include "editor/export_run.h"
 #include "editor/file_changes.h"
 #include "editor/journal_keeper.h"
 #include "editor/left_behind.h"
 #include "editor/open_project.h"
 #include "editor/paper_desk.h"
+#include "editor/purchases_along.h"
 #include "editor/recent_files.h"
 #include "editor/scan_paths.h"
 #include "editor/typing.h"
@@ -48,6 +50,24 @@ void note_file(Desk& desk) {
     add_recent(desk.recent, desk.file, desk.state_folder);
 }
 
+// What lies beside the project goes with it. The project is saved all the same.
+bool is_all_along(Desk& desk) {
+    if (!are_purchases_filed(desk)) {
+        const auto filed = file_purchases(desk);
+        if (!filed) {
+            say_trouble(desk, "What was bought is not saved", filed.error());
+            return false;
+        }
+        read_prices_again(desk);  // the lists lie elsewhere from here
+    }
+    if (!desk.ui.make.bench) return true;
+    tend_bench(desk);
+    const auto& bench = *desk.ui.make.bench;
+    if (bench.awaited.empty()) return true;
+    interrupt_with(desk, Trouble{"What was ticked is not saved", bench.refused});
+    return false;
+}
+
 bool has_open_form(const UiState& ui) {
     return is_form(ui.dialog) || std::any_of(ui.interrupted.begin(), ui.interrupted.end(), is_form);
 }
@@ -72,6 +92,7 @@ std::string reasons_to_ask(const Desk& desk) {
         reasons += (reasons.empty() ? "" : "\n") + reason;
     };
     if (!desk.history.is_saved()) add(title_of(desk) + " has changes that are in no file yet.");
+    if (has_purchases_in_no_file(desk)) add("What was bought is in no file yet.");
     const auto refused = refused_typing(desk);
     if (!refused.empty()) add("What was typed cannot be taken. " + refused);
     if (has_open_form(desk.ui)) add("A form is open, and what it says is not in the project.");
@@ -84,7 +105,8 @@ void wish(Desk& desk, const Intent& intent) {
     if (reasons.empty()) {
         fulfil(desk, intent);
     } else {
-        interrupt_with(desk, UnsavedQuestion{intent, std::move(reasons), !desk.history.is_saved()});
+        const bool can_save = !desk.history.is_saved() || has_purchases_in_no_file(desk);
+        interrupt_with(desk, UnsavedQuestion{intent, std::move(reasons), can_save});
     }
 }
 
@@ -135,8 +157,8 @@ bool save_to(Desk& desk, const fs::path& file) {
     desk.history.mark_saved();
     if (desk.journal) desk.journal->keep(desk, true);
     note_file(desk);
-    desk.ui.notice = Notice{with_refused("Saved " + file.string(), desk), false};
-    return true;
+    desk.ui.notice = Notice{with_refused("Saved " + desk.file.string(), desk), false};
+    return is_all_along(desk);
 }
 
 void save_or_browse(Desk& desk, std::optional<Intent> then) {

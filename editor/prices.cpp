@@ -1,6 +1,7 @@
 #include "editor/prices.h"
 
 #include "editor/desk.h"
+#include "editor/purchases_along.h"
 #include "engine/files/whole_file.h"
 #include "model/buying/price_list_template.h"
 
@@ -19,9 +20,16 @@ std::vector<std::string> files_of(const model::Project& project) {
 
 using Read = engine::Result<model::PriceList>;
 
+// What is told of a row names its line: a list whose rows have moved is another one.
+bool has_same_lines(const model::PriceList& a, const model::PriceList& b) {
+    return std::ranges::equal(
+        a.bars, b.bars, {}, [](const auto& bar) { return bar.line.number; },
+        [](const auto& bar) { return bar.line.number; });
+}
+
 bool is_same(const Read& a, const Read& b) {
     if (a.has_value() != b.has_value()) return false;
-    return a ? *a == *b : a.error() == b.error();
+    return a ? *a == *b && has_same_lines(*a, *b) : a.error() == b.error();
 }
 
 bool is_same(const model::PriceLibrary& a, const model::PriceLibrary& b) {
@@ -39,38 +47,13 @@ void take(Desk& desk, model::PriceLibrary library) {
     forget_derived(desk);
 }
 
-void read(Desk& desk, std::vector<std::string> files, bool keeps_bought) {
+void read(Desk& desk, std::vector<std::string> files) {
     auto library = model::read_price_library(project_of(desk), *desk.catalogue, desk.file);
-    if (desk.file.empty() && keeps_bought) library.bought = desk.prices.library->bought;
-    desk.prices.project_file = desk.file;
+    if (desk.file.empty() || !are_purchases_filed(desk))
+        library.bought = desk.prices.library->bought;
     desk.prices.files = std::move(files);
     desk.prices.unit = engine::bare_unit(project_of(desk).shown);
     take(desk, std::move(library));
-}
-
-// What lies beside that name already is of a project that is gone.
-std::error_code put_aside(const std::filesystem::path& file) {
-    std::error_code error;
-    if (!std::filesystem::exists(file, error)) return {};
-    auto aside = file;
-    aside += ".old";
-    std::filesystem::rename(file, aside, error);
-    return error;
-}
-
-void take_purchases_along(Desk& desk) {
-    const auto* bought = desk.prices.library->purchases();
-    if (desk.file.empty() || bought == nullptr) return;
-    const auto path = model::path_of_purchases(desk.file);
-    if (const auto error = put_aside(path); error) {
-        desk.ui.notice = Notice{"What was bought of another project lies in " + path.string() +
-                                    " and cannot be put aside: " + error.message(),
-                                true};
-        return;
-    }
-    if (bought->all.empty()) return;
-    const auto written = engine::write_whole_file(path, model::purchases_text(*bought));
-    if (!written) desk.ui.notice = Notice{engine::to_text(written.error()), true};
 }
 
 }  // namespace
@@ -80,21 +63,33 @@ std::shared_ptr<const model::PriceLibrary> no_prices() {
     return none;
 }
 
-void begin_prices(Desk& desk) { read(desk, files_of(project_of(desk)), false); }
+void begin_prices(Desk& desk) {
+    desk.prices.project_file = desk.file;
+    desk.prices.library = no_prices();
+    forget_derived(desk);
+    read(desk, files_of(project_of(desk)));
+}
 
 void tend_prices(Desk& desk) {
     auto files = files_of(project_of(desk));
-    const bool is_same_file = desk.file == desk.prices.project_file;
+    const bool was_filed = are_purchases_filed(desk);
+    const bool is_filed = file_purchases(desk).has_value();
     const bool is_same_unit = engine::bare_unit(project_of(desk).shown) == desk.prices.unit;
-    if (files == desk.prices.files && is_same_file && (is_same_unit || files.empty())) return;
-    if (!is_same_file) take_purchases_along(desk);
-    read(desk, std::move(files), true);
+    const bool is_same = files == desk.prices.files && (is_same_unit || files.empty());
+    if (is_same && was_filed == is_filed) return;
+    read(desk, std::move(files));
 }
 
-void read_prices_again(Desk& desk) { read(desk, files_of(project_of(desk)), true); }
+void read_prices_again(Desk& desk) {
+    const auto filed = file_purchases(desk);
+    if (!filed) desk.ui.notice = Notice{engine::to_text(filed.error()), true};
+    read(desk, files_of(project_of(desk)));
+}
 
 engine::Result<engine::Done> put_purchases(Desk& desk, model::Purchases purchases) {
     if (!desk.prices.library->bought) return desk.prices.library->bought.error();
+    const auto filed = file_purchases(desk);
+    if (!filed) return filed;
     if (!desk.file.empty()) {
         const auto written = engine::write_whole_file(model::path_of_purchases(desk.file),
                                                       model::purchases_text(purchases));

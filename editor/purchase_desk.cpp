@@ -3,6 +3,7 @@
 #include "editor/desk.h"
 #include "model/schedule/bar_work.h"
 
+#include <algorithm>
 #include <array>
 #include <ctime>
 #include <utility>
@@ -19,8 +20,7 @@ std::string today() {
     return text.data();
 }
 
-model::Estimate estimate_now(Desk& desk) {
-    const auto& now = derived(desk);
+model::Estimate estimate_of(const Desk& desk, const Derived& now) {
     const auto from = model::chosen_supplier(*now.project, *desk.prices.library);
     auto estimate =
         model::estimate_of(*now.project, *desk.catalogue, now.resolved, now.plans, from);
@@ -28,6 +28,8 @@ model::Estimate estimate_now(Desk& desk) {
     if (estimate.from.empty()) estimate.from = now.project->shop.supplier;
     return estimate;
 }
+
+model::Estimate estimate_now(Desk& desk) { return estimate_of(desk, derived(desk)); }
 
 // False where it is refused.
 bool bring_bars(Desk& desk) {
@@ -62,6 +64,16 @@ void buy(Desk& desk, model::BoughtPart part) {
     const auto estimate = estimate_now(desk);
     if (!bring_bars(desk)) return;
     note(desk, model::purchase_of(estimate, part, *before, project_of(desk), today()), *before);
+}
+
+bool has_goods_to_buy(const Desk& desk) {
+    if (!desk.derived_memo) return false;
+    const auto& project = project_of(desk);
+    const auto all = model::purchase_of(estimate_of(desk, *desk.derived_memo),
+                                        model::BoughtPart::all, project, project, {});
+    return std::ranges::any_of(all.lines, [](const model::PaidLine& line) {
+        return line.kind != model::BuyKind::delivery;
+    });
 }
 
 void take_purchase_back(Desk& desk, std::size_t which) {

@@ -16,6 +16,9 @@ void tend_purchases(Desk& desk);
 // cost. Where that cannot be noted the bars come all the same, and it is said.
 void buy(Desk& desk, model::BoughtPart part);
 
+// Whether anything is still to buy that a purchase of all would note. What was derived last counts.
+bool has_goods_to_buy(const Desk& desk);
+
 // The sum goes, the bars stay. In Purchases::all.
 void take_purchase_back(Desk& desk, std::size_t which);
 

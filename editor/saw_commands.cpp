@@ -5,6 +5,7 @@
 #include "editor/places/saw_changes.h"
 #include "editor/places/saw_list.h"
 #include "editor/purchase_desk.h"
+#include "model/buying/spoiled.h"
 
 #include <algorithm>
 
@@ -63,5 +64,24 @@ bool has_offcuts_to_rack(const Desk& desk) {
 void rack_offcuts(Desk& desk) {
     submit_at_saw(desk, offcuts_racked(derived(desk), *desk.catalogue));
 }
+
+bool has_spoil_talk(const Desk& desk) {
+    const auto& talk = desk.ui.make.saw.spoiled;
+    return !talk.stock.empty() && desk.derived_memo &&
+           model::is_spoiled(project_of(desk), desk.derived_memo->saw,
+                             {talk.stock, talk.mark, talk.length});
+}
+
+void keep_bad_piece(Desk& desk) {
+    auto& talk = desk.ui.make.saw.spoiled;
+    const auto kept = model::bad_piece_kept(project_of(desk), derived(desk).resolved,
+                                            {talk.stock, talk.mark, talk.length}, talk.typed);
+    talk.trouble = kept ? std::string() : engine::to_text(kept.error());
+    desk.ui.place = Place::make;
+    desk.ui.make.table = ShopTable::saw;
+    if (kept && submit(desk, change_of(*kept))) talk = {};
+}
+
+void scrap_bad_piece(Desk& desk) { desk.ui.make.saw.spoiled = {}; }
 
 }  // namespace editor

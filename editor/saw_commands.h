@@ -18,4 +18,9 @@ void plan_cuts_anew(Desk& desk);
 bool has_offcuts_to_rack(const Desk& desk);
 void rack_offcuts(Desk& desk);
 
+// What becomes of the piece that was cut wrong, while that is asked.
+bool has_spoil_talk(const Desk& desk);
+void keep_bad_piece(Desk& desk);
+void scrap_bad_piece(Desk& desk);
+
 }  // namespace editor

@@ -125,9 +125,11 @@ void draw(Desk& desk, SupplierForm& form) {
     const auto outcome = draw_supplier_form(form, derived(desk));
     const bool is_put =
         outcome.change && outcome.change->edits.front().get_if<model::PutSupplier>();
-    const auto list = form.supplier.prices;
-    settle(desk, outcome);  // the form is gone
-    if (is_put && begins) begin_price_list_told(desk, list);
+    const auto supplier = form.supplier;
+    settle(desk, outcome);                               // the form is gone
+    const auto& suppliers = project_of(desk).suppliers;  // it may have been refused
+    const bool has_it = std::ranges::find(suppliers, supplier) != suppliers.end();
+    if (is_put && begins && has_it) begin_price_list_told(desk, supplier.prices);
 }
 
 void draw(Desk& desk, LeanForm& form) {

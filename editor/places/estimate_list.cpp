@@ -23,8 +23,8 @@ std::string offered_words(const model::WithoutLength& it, const engine::TapeStyl
 void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::string& currency) {
     for (const auto& it : facts.what_if) {
         const auto& stock = derived.project->stock[it.stock];
-        const std::string without =
-            "without " + offered_words(it, derived.project->shown) + " of " + stock.section;
+        const std::string without = "without " + offered_words(it, derived.project->shown) +
+                                    " of " + stock.section + " " + stock.alloy;
         std::string words = without + ": ";
         if (!it.cost) {
             words += "not all could be cut";
@@ -33,6 +33,7 @@ void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::stri
             words += more > 0   ? cents_text(more, currency) + " more"
                      : more < 0 ? cents_text(-more, currency) + " less"
                                 : std::string("costs the same");
+            if (!it.is_proven) words = without + ": about " + words.substr(without.size() + 2);
         }
         draw_text(words, Type::small, colour::quiet);
         log_item(without, words);

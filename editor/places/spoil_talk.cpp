@@ -53,6 +53,7 @@ std::optional<Change> draw_spoil_talk(const CutHands& hands) {
     if (talk.stock.empty()) return std::nullopt;
     const auto& derived = hands.derived;
     const model::SpoiledPiece piece{talk.stock, talk.mark, talk.length};
+    if (!model::is_spoiled(*derived.project, derived.saw, piece)) return std::nullopt;
     draw_rule();
     draw_wrapped(talk.mark + " is spoiled; it should be " +
                      model::length_text(*derived.project, talk.length) + " long.",

@@ -1,5 +1,6 @@
 #include "model/buying/comparison.h"
 
+#include "model/buying/estimate_lines.h"
 #include "model/buying/money.h"
 #include "model/buying/supply_from.h"
 #include "model/schedule/weight.h"
@@ -72,16 +73,42 @@ ComparisonRow comparison_row(const std::string& what,
     return row;
 }
 
-// Whether all that can be asked lack the same things, and something: what those cost nobody tells,
-// and it is the same for all.
+// Goods that have no price, and how many of them.
+struct Lacking {
+    std::string what;
+    std::string size;
+    int count = 0;
+
+    bool operator==(const Lacking&) const = default;
+};
+
+// Which all of those that need a price could have: nothing in an estimate where a bar lacks, or
+// anything for which no bar or sheet can be had.
+std::optional<std::vector<Lacking>> goods_lacking(const Estimate& estimate) {
+    const auto is_homeless = [](const std::string& lacking) {
+        return lacking.ends_with(that_no_bar_holds) || lacking.ends_with(that_no_sheet_holds);
+    };
+    if (std::ranges::any_of(estimate.without, is_homeless)) return std::nullopt;
+    std::vector<Lacking> goods;
+    for (const auto& line : estimate.lines) {
+        if (line.sum) continue;
+        if (line.kind == BuyKind::bar) return std::nullopt;
+        goods.push_back({line.what, line.size, line.count});
+    }
+    return goods;
+}
+
+// Whether all that can be asked lack the same goods in the same number, and some: what those cost
+// nobody tells, and it is the same for all.
 bool lacked_by_all(const std::vector<Offering>& offerings) {
-    const std::vector<std::string>* same = nullptr;
+    std::optional<std::vector<Lacking>> same;
     for (const auto& it : offerings) {
         if (!it.estimate) continue;
-        if (same != nullptr && it.estimate->without != *same) return false;
-        same = &it.estimate->without;
+        auto goods = goods_lacking(*it.estimate);
+        if (!goods || goods->empty() || (same && *same != *goods)) return false;
+        same = std::move(goods);
     }
-    return same != nullptr && !same->empty();
+    return same.has_value();
 }
 
 bool is_empty(const ComparisonRow& row) {

@@ -102,7 +102,7 @@ void add_sheets_of(Estimate& estimate,
     const auto homeless = plan.too_large.size() + plan.left_out.size();
     if (homeless > 0) {
         estimate.without.push_back(counted(homeless, "part", "parts") + " of " + thing +
-                                   " that no sheet holds");
+                                   std::string(that_no_sheet_holds));
     }
 }
 
@@ -118,7 +118,7 @@ std::int64_t paid_of(const Estimate& estimate, const std::string& fastener) {
     return count;
 }
 
-// Spares first: what is there serves before it is a spare.
+// What is there serves first; only what is over is a spare.
 void take_off_paid(const Estimate& estimate, std::vector<FastenerRow>& needed) {
     for (auto& row : needed) {
         auto there = std::min<std::int64_t>(paid_of(estimate, row.fastener),

@@ -145,7 +145,8 @@ void add_bar_lines(Estimate& estimate,
     std::size_t homeless = 0;
     for (const auto& plan : plans) homeless += plan.too_long.size() + plan.left_out.size();
     if (homeless > 0)
-        estimate.without.push_back(counted(homeless, "piece", "pieces") + " that no bar holds");
+        estimate.without.push_back(counted(homeless, "piece", "pieces") +
+                                   std::string(that_no_bar_holds));
 }
 
 }  // namespace model

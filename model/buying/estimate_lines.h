@@ -5,7 +5,13 @@
 #include "model/buying/sheet_layout.h"
 #include "model/schedule/tables.h"
 
+#include <string_view>
+
 namespace model {
+
+// How an estimate says what no bar or sheet can be had for.
+inline constexpr std::string_view that_no_bar_holds = " that no bar holds";
+inline constexpr std::string_view that_no_sheet_holds = " that no sheet holds";
 
 // "1 part", "3 parts".
 std::string counted(std::size_t count, const std::string& one, const std::string& many);

@@ -22,6 +22,12 @@ bool is_of(BoughtPart part, const Estimate& estimate, const EstimateLine& line) 
     return line.sum.has_value() || estimate.from.empty();
 }
 
+// Without a bar no delivery of bars is paid.
+bool is_anything_of(BoughtPart part, const Estimate& estimate) {
+    return part == BoughtPart::all ||
+           std::ranges::count(estimate.lines, BuyKind::bar, &EstimateLine::kind) > 0;
+}
+
 // Stocks of which there are more bars than before.
 std::vector<BarsThen> bars_then(const Project& before, const Project& after) {
     std::vector<BarsThen> all;
@@ -47,6 +53,7 @@ Purchase purchase_of(const Estimate& estimate,
                       .lines = {},
                       .bars_then = bars_then(before, after)};
     Cents sum = 0;
+    if (!is_anything_of(part, estimate)) return purchase;
     for (const auto& line : estimate.lines) {
         if (!is_of(part, estimate, line)) continue;
         purchase.lines.push_back({line.kind, line.what, line.size, line.count, line.sum});

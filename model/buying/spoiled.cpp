@@ -22,8 +22,8 @@ struct CutAgain {
     const SawCut* cut = nullptr;
 };
 
-bool is_that(const SawCut& cut, const SpoiledPiece& piece) {
-    return cut.state == CutState::planned && cut.mark == piece.mark &&
+bool is_of(const SawCut& cut, CutState state, const SpoiledPiece& piece) {
+    return cut.state == state && cut.mark == piece.mark &&
            std::abs((cut.length - piece.length).nm()) <= same_cut;
 }
 
@@ -35,12 +35,34 @@ CutAgain cut_again(const Project& project,
     for (const auto& bar : bars) {
         if (project.stock[bar.stock].name != piece.stock) continue;
         for (const auto& cut : bar.cuts) {
-            if (!is_that(cut, piece)) continue;
+            if (!is_of(cut, CutState::planned, piece)) continue;
             const bool is_better = found.cut == nullptr || (found.cut->place && !cut.place);
             if (is_better) found = {&bar, &cut};
         }
     }
     return found;
+}
+
+// The longest that a spoiled one of that mark can be: its bar, less what was cut from it well.
+Nm most_held(const Project& project,
+             const Resolved& resolved,
+             const Stock& stock,
+             const SpoiledPiece& piece) {
+    const auto length_of = [&](const Formula& text) {
+        const auto length = stated_length(project, resolved, text);
+        return length ? *length : Nm{0};
+    };
+    Nm most = 0;
+    for (const auto& bar : stock.at_saw) {
+        Nm left = length_of(bar.length);
+        bool has_it = false;
+        for (const auto& cut : bar.cuts) {
+            if (cut.state == CutState::cut) left -= length_of(cut.length);
+            has_it = has_it || (cut.state == CutState::spoiled && cut.mark == piece.mark);
+        }
+        if (has_it) most = std::max(most, left);
+    }
+    return most;
 }
 
 std::string bar_words(const Project& project, const SawBar& bar) {
@@ -81,8 +103,19 @@ std::string words_of_cutting_again(const Project& project,
                         : bar.price ? ", " + money_text(*bar.price)
                                     : std::string();
     if (!is_halved && bar.price && !currency.empty()) price += " " + currency;
-    return "Nothing that lies here holds " + piece.mark + " again: buy a bar of " +
-           bar_words(project, bar) + price + " (" + number + ").";
+    return "It is planned from " + number + ", which is still to buy: " + bar_words(project, bar) +
+           price + ".";
+}
+
+bool is_spoiled(const Project& project,
+                const std::vector<SawBar>& bars,
+                const SpoiledPiece& piece) {
+    return std::ranges::any_of(bars, [&](const SawBar& bar) {
+        return bar.stock < project.stock.size() && project.stock[bar.stock].name == piece.stock &&
+               std::ranges::any_of(bar.cuts, [&](const SawCut& cut) {
+                   return is_of(cut, CutState::spoiled, piece);
+               });
+    });
 }
 
 engine::Result<Edit> bad_piece_kept(const Project& project,
@@ -99,6 +132,10 @@ engine::Result<Edit> bad_piece_kept(const Project& project,
         return Error{ErrorCode::out_of_range, "",
                      "it is scrap: offcuts shorter than " + shown(resolved.shop.least_offcut) +
                          " are not kept"};
+    }
+    if (const auto held = most_held(project, resolved, *stock, piece); *read > held) {
+        return Error{ErrorCode::out_of_range, "",
+                     "the bar held no more than " + shown(held) + " of it"};
     }
     KeepBars kept{.stock = stock->name,
                   .offcuts = stock->offcuts,

@@ -22,9 +22,12 @@ std::string words_of_cutting_again(const Project& project,
                                    const SpoiledPiece& piece,
                                    const std::string& currency);
 
+// Whether one of these is spoiled as the bars are now: it may have been undone since.
+bool is_spoiled(const Project& project, const std::vector<SawBar>& bars, const SpoiledPiece& piece);
+
 // The bad piece as an offcut on the rack, once it is measured: what was cut wrong is not as long as
 // was planned. Errors: those of the text; out_of_range where it is shorter than the shop keeps,
-// with that it is scrap.
+// with that it is scrap, and where it is longer than what its bar held.
 engine::Result<Edit> bad_piece_kept(const Project& project,
                                     const Resolved& resolved,
                                     const SpoiledPiece& piece,

@@ -1,6 +1,7 @@
 #include "model/schedule/bar_plan.h"
 
 #include "model/schedule/free_cuts.h"
+#include "model/schedule/shared_halves.h"
 #include "model/schedule/stock_plan.h"
 
 #include <algorithm>
@@ -10,13 +11,6 @@
 
 namespace model {
 namespace {
-
-std::ptrdiff_t bars_taken(const BarPlan& plan, const OfferedBar& offer) {
-    return std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
-        return bar.from == BarFrom::shop && bar.length == offer.length &&
-               bar.halved_from == offer.halved_from;
-    });
-}
 
 // What other plans leave of a supply: the seller has his bars once.
 BarSupply supply_left(const std::vector<const BarPlan*>& before, BarSupply supply) {
@@ -77,7 +71,8 @@ SharedPlans shared_in_order(const Resolved& resolved,
 }
 
 // Each for itself is cheapest; together they may want more than there is. Who takes first then
-// decides: every order is tried of three, each of more once at the head.
+// decides: every order is tried of three, each of more once at the head. In a hurry none but the
+// stated one.
 std::vector<BarPlan> plans_sharing(const Resolved& resolved,
                                    const std::vector<const StockTask*>& tasks,
                                    const PlanWish& wish) {
@@ -87,7 +82,8 @@ std::vector<BarPlan> plans_sharing(const Resolved& resolved,
     std::vector<std::size_t> order(tasks.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     auto best = shared_in_order(resolved, tasks, apart, order, wish);
-    if (best.is_as_good_as(apart)) return std::move(best.plans);
+    const bool is_quick = wish.effort == PlanEffort::first_fit;  // follows a drag
+    if (is_quick || best.is_as_good_as(apart)) return std::move(best.plans);
     constexpr std::size_t most_permuted = 3;
     const bool is_permuted = tasks.size() <= most_permuted;
     for (std::size_t turn = 1; is_permuted || turn < tasks.size(); ++turn) {
@@ -126,6 +122,14 @@ std::vector<std::vector<const StockTask*>> sharing(const Project& project,
     return groups;
 }
 
+std::vector<BarPlan> group_plans(const Resolved& resolved,
+                                 const std::vector<const StockTask*>& group,
+                                 const PlanWish& wish) {
+    auto plans = plans_sharing(resolved, group, wish);
+    unite_halves(resolved, plans);
+    return plans;
+}
+
 }  // namespace
 
 std::vector<BarPlan> bar_plans(const Project& project,
@@ -136,15 +140,18 @@ std::vector<BarPlan> bar_plans(const Project& project,
     const auto groups = sharing(project, tasks, static_cast<bool>(wish.supply));
     std::vector<GroupPlans> planned;
     for (const auto& group : groups)
-        planned.push_back({.paid = plans_sharing(resolved, group, wish), .without_fee = {}});
+        planned.push_back({.paid = group_plans(resolved, group, wish), .without_fee = {}});
     if (wish.effort == PlanEffort::nested && want_plans_without_fee(planned)) {
         for (auto& task : tasks) task.begun.supply = without_fee(std::move(task.begun.supply));
         for (std::size_t i = 0; i < groups.size(); ++i) {
             if (can_be_cut_at_a_fee(planned[i].paid))
-                planned[i].without_fee = plans_sharing(resolved, groups[i], wish);
+                planned[i].without_fee = group_plans(resolved, groups[i], wish);
         }
     }
     auto plans = with_free_cuts(std::move(planned));
+    // A plan that leaves pieces out is cheap, and the cheapest of nothing.
+    for (auto& plan : plans)
+        plan.is_cheapest = plan.is_cheapest && plan.left_out.empty() && plan.too_long.empty();
     std::ranges::sort(plans, {}, &BarPlan::stock);
     return plans;
 }

@@ -4,6 +4,7 @@
 #include "model/schedule/saw_seen.h"
 
 #include <algorithm>
+#include <compare>
 #include <map>
 
 namespace model {
@@ -104,6 +105,28 @@ bool is_cut_up(const BarAtSaw& bar, const BarSeen& seen) {
     return true;
 }
 
+struct Half {
+    std::string section;
+    std::string alloy;
+    Nm length = 0;  // its own
+
+    auto operator<=>(const Half&) const = default;
+};
+
+// Whose stock the other half of an odd one comes to: two odd halves of two stocks are one bar.
+std::map<Half, Index> halves_left_over(const Project& project, const std::vector<BarPlan>& plans) {
+    std::map<Half, Index> left;
+    for (const auto& plan : plans) {
+        const auto& stock = project.stock[plan.stock];
+        for (const auto& bar : plan.bars) {
+            if (bar.from != BarFrom::shop || bar.halved_from == 0 || bar.cuts.empty()) continue;
+            const Half half{stock.section, stock.alloy, bar.length};
+            if (!left.emplace(half, plan.stock).second) left.erase(half);
+        }
+    }
+    return left;
+}
+
 }  // namespace
 
 bool has_planned_cuts(const Project& project) {
@@ -119,15 +142,14 @@ std::vector<Edit> bars_bought(const Project& project,
                               const Resolved& resolved,
                               const std::vector<BarPlan>& plans) {
     std::vector<Edit> edits;
+    const auto left_over = halves_left_over(project, plans);
     for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
         auto now = kept(stock, "Buy the bars of " + stock.name);
         const Texts texts(project, resolved, stock);
         const auto seen = saw_seen(project, catalogue, resolved, plan.stock);
-        std::map<Nm, int> halves;  // bought, by their own length
         for (const auto& bar : plan.bars) {
             if (bar.cuts.empty()) continue;
-            if (bar.from == BarFrom::shop && bar.halved_from > 0) ++halves[bar.length];
             const bool was_there = bar.from == BarFrom::saw;
             if (!was_there) {
                 auto& lying = bar.from == BarFrom::offcut ? now.offcuts : now.at_home;
@@ -142,8 +164,8 @@ std::vector<Edit> bars_bought(const Project& project,
             }
         }
         // Of an odd half the other one is bought too.
-        for (const auto& [length, count] : halves) {
-            if (count % 2 != 0) add_one(now.at_home, texts.of(length));
+        for (const auto& half : left_over) {
+            if (half.second == plan.stock) add_one(now.at_home, texts.of(half.first.length));
         }
         if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
     }

@@ -1,5 +1,7 @@
 #include "model/schedule/free_cuts.h"
 
+#include "model/schedule/shared_halves.h"
+
 #include <algorithm>
 #include <cstdint>
 #include <utility>
@@ -23,15 +25,19 @@ Terms terms_of(const std::vector<GroupPlans>& groups) {
     return terms;
 }
 
-int halved_bars(const BarPlan& plan) {
-    int bars = 0;
-    for (const auto& offer : plan.supply.offers) {
+// The bars of a group that are cut in half, each by the plan that wants its first half: the halves
+// of a bar serve two stocks as well as one.
+std::vector<int> halved_bars(const std::vector<BarPlan>& plans) {
+    std::vector<int> bars(plans.size(), 0);
+    if (plans.empty()) return bars;
+    for (const auto& offer : plans.front().supply.offers) {
         if (offer.halved_from == 0) continue;
-        const auto halves = std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
-            return bar.from == BarFrom::shop && bar.length == offer.length &&
-                   bar.halved_from == offer.halved_from;
-        });
-        bars += static_cast<int>((halves + 1) / 2);
+        std::ptrdiff_t halves = 0;
+        for (std::size_t i = 0; i < plans.size(); ++i) {
+            const auto before = (halves + 1) / 2;
+            halves += bars_taken(plans[i], offer);
+            bars[i] += static_cast<int>((halves + 1) / 2 - before);
+        }
     }
     return bars;
 }
@@ -61,9 +67,10 @@ struct Outlay {
 
 Outlay outlay_of(const std::vector<BarPlan>& plans, Cents fee) {
     Outlay outlay;
-    for (const auto& plan : plans) {
-        const int cuts = has_fees(plan) ? halved_bars(plan) : 0;
-        outlay.bars += plan.cost - fee * cuts;
+    const auto halved = halved_bars(plans);
+    for (std::size_t i = 0; i < plans.size(); ++i) {
+        const int cuts = has_fees(plans[i]) ? halved[i] : 0;
+        outlay.bars += plans[i].cost - fee * cuts;
         outlay.cuts += cuts;
     }
     return outlay;
@@ -155,11 +162,12 @@ std::vector<BarPlan> with_free_cuts(std::vector<GroupPlans> groups) {
     int free = takes_off ? terms.free : 0;
     Cents all = 0;
     for (std::size_t i = 0; i < groups.size(); ++i) {
+        const auto halved = halved_bars(ways[i] ? groups[i].without_fee : groups[i].paid);
         for (std::size_t j = 0; j < groups[i].paid.size(); ++j) {
             auto plan = ways[i] ? groups[i].without_fee[j] : groups[i].paid[j];
             plan.supply = groups[i].paid[j].supply;
             if (takes_off && has_fees(plan)) {
-                const int cuts = halved_bars(plan);
+                const int cuts = halved[j];
                 const int for_nothing = std::min(free, cuts);
                 free -= for_nothing;
                 plan.cost += terms.fee * ((ways[i] ? cuts : 0) - for_nothing);
@@ -170,9 +178,10 @@ std::vector<BarPlan> with_free_cuts(std::vector<GroupPlans> groups) {
             plans.push_back(std::move(plan));
         }
     }
-    if (!takes_off || all > least) return plans;
+    // Of plans that leave pieces out nothing is proven together.
+    if (!takes_off || all > least || in_no_bar(plans) > 0) return plans;
     for (auto& plan : plans) {
-        if (!has_fees(plan) || !plan.left_out.empty()) continue;
+        if (!has_fees(plan)) continue;
         plan.least_cost = plan.cost;
         plan.is_cheapest = true;
     }

@@ -144,6 +144,39 @@ TEST_CASE("ticks follow a renamed member, and go along to another file", "[edito
     CHECK(model::read_ticks(scratch.path / "box.bench.json")->pieces.size() == all);
 }
 
+TEST_CASE("ticks go along before anything follows the save, and nothing put aside is written over",
+          "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_leave"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    ui.press(key::space);
+    const auto ticks = text_of(scratch.path / "box.bench.json");
+    REQUIRE(engine::write_whole_file(scratch.path / "other.bench.json", "of one that is gone"));
+    REQUIRE(engine::write_whole_file(scratch.path / "other.bench.json.old", "of an earlier one"));
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
+    // Without another frame: the window is closed.
+    CHECK(text_of(scratch.path / "other.bench.json") == ticks);
+    CHECK(text_of(scratch.path / "other.bench.json.old") == "of an earlier one");
+    CHECK(text_of(scratch.path / "other.bench.json.old2") == "of one that is gone");
+}
+
+TEST_CASE("ticks that cannot go along are kept, told, and tried again", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_later"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    ui.press(key::space);
+    const auto ticks = text_of(scratch.path / "box.bench.json");
+    // No file of a name so long can be put aside: the system takes no longer one.
+    const std::string name(244, 'x');
+    REQUIRE(engine::write_whole_file(scratch.path / (name + ".bench.json"), "of another"));
+    REQUIRE_FALSE(editor::save_to(ui.desk, scratch.path / (name + ".json")));
+    CHECK(std::holds_alternative<editor::Trouble>(ui.desk.ui.dialog));
+    CHECK(text_of(scratch.path / (name + ".bench.json")) == "of another");
+    std::filesystem::remove(scratch.path / (name + ".bench.json"));
+    ui.settle();
+    CHECK(text_of(scratch.path / (name + ".bench.json")) == ticks);
+}
+
 TEST_CASE("a name that never came into the project's file does not part its piece from its ticks",
           "[editor][bench]") {
     const tests::ScratchFolder scratch{"bench_unsaved"};
@@ -176,8 +209,8 @@ TEST_CASE("ticks that cannot be read are left as they are, and it is said", "[ed
     const tests::ScratchFolder scratch{"bench_bad"};
     HeadlessUi ui;
     tests::start_box(ui.desk);
-    REQUIRE(engine::write_whole_file(scratch.path / "box.bench.json", "a photograph"));
     REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+    REQUIRE(engine::write_whole_file(scratch.path / "box.bench.json", "a photograph"));
     REQUIRE(editor::open_file(ui.desk, scratch.path / "box.json"));
     editor::run_command(ui.desk, "make.bench");
     ui.settle();

@@ -1,4 +1,5 @@
 // From whom it is bought: in the window, and by the command that writes the lists.
+#include "editor/buy_commands.h"
 #include "editor/buy_run.h"
 #include "editor/command_line.h"
 #include "editor/commands.h"
@@ -217,6 +218,21 @@ TEST_CASE("rows of a list that are not used are told beside the supplier, with t
     CHECK_FALSE(ui.has("Buy/suppliers/row 1 not used of dear"));
 }
 
+TEST_CASE("the lines of a list are read again where only its rows have moved", "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_moved"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    const auto text = text_of(scratch.path / "yard.csv");
+    const auto line = [&] {
+        return ui.desk.prices.library->lists.at("yard.csv")->bars.at(0).line.number;
+    };
+    const auto before = line();
+    write(scratch.path / "yard.csv",
+          text.substr(0, text.find('\n') + 1) + "\n" + text.substr(text.find('\n') + 1));
+    editor::read_prices_again(ui.desk);
+    CHECK(line() == before + 1);
+}
+
 TEST_CASE("what was paid stays, apart from what is still to buy, and goes with the project",
           "[editor][buy][purchases]") {
     const tests::ScratchFolder scratch{"buy_paid"};
@@ -289,6 +305,67 @@ TEST_CASE("what was bought is kept of a project that lies nowhere yet, and writt
     CHECK(text_of(scratch.path / "box.bought.csv.old") == "of a project that is gone");
 }
 
+TEST_CASE("what was bought before the first save is saved by the question asked when leaving",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_leave"};
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    ui.click("Buy/bars are bought");
+    ui.press('Q', editor::key::left_control);
+    ui.click("Unsaved/Save");
+    ui.fill("Files/Folder", scratch.path.string());
+    ui.fill("Files/Name", "box.json");
+    REQUIRE(ui.desk.ui.wants_to_leave);
+    CHECK(text_of(scratch.path / "box.bought.csv").find("purchase,date") == 0);
+}
+
+TEST_CASE("what was bought and cannot go along is kept, told, and tried again",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_along_later"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    ui.click("Buy/suppliers/yard");
+    ui.click("Buy/bars are bought");
+    const auto bought = text_of(scratch.path / "box.bought.csv");
+    // No file of a name so long can be put aside: the system takes no longer one.
+    const std::string name(244, 'x');
+    write(scratch.path / (name + ".bought.csv"), "of a project that is gone");
+    REQUIRE_FALSE(editor::save_to(ui.desk, scratch.path / (name + ".json")));
+    ui.settle();
+    CHECK(ui.item("Trouble/text").value.find("put aside") != std::string::npos);
+    CHECK(ui.desk.prices.library->purchases()->all.size() == 1);
+    editor::read_prices_again(ui.desk);
+    CHECK(ui.desk.prices.library->purchases()->all.size() == 1);
+    CHECK(text_of(scratch.path / (name + ".bought.csv")) == "of a project that is gone");
+    CHECK(editor::reasons_to_ask(ui.desk).find("bought") != std::string::npos);
+    fs::remove(scratch.path / (name + ".bought.csv"));
+    ui.settle();
+    CHECK(text_of(scratch.path / (name + ".bought.csv")) == bought);
+    CHECK(editor::reasons_to_ask(ui.desk).empty());
+}
+
+TEST_CASE("what was bought and cannot be read goes along as it is, what is in the way is put aside",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_along_unread"};
+    {
+        HeadlessUi ui;
+        open_with_suppliers(ui, scratch.path);
+    }
+    write(scratch.path / "box.bought.csv", "a photograph");
+    write(scratch.path / "other.bought.csv", "of a project that is gone");
+    write(scratch.path / "other.bought.csv.old", "of an earlier one");
+    HeadlessUi ui;
+    REQUIRE(editor::open_file(ui.desk, scratch.path / "box.json"));
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
+    ui.settle();
+    CHECK(text_of(scratch.path / "other.bought.csv") == "a photograph");
+    CHECK(text_of(scratch.path / "other.bought.csv.old") == "of an earlier one");
+    CHECK(text_of(scratch.path / "other.bought.csv.old2") == "of a project that is gone");
+    CHECK_FALSE(ui.desk.prices.library->bought);
+}
+
 TEST_CASE("what was bought and cannot be read is left as it is, and the bars come all the same",
           "[editor][buy][purchases]") {
     const tests::ScratchFolder scratch{"buy_bought_broken"};
@@ -311,6 +388,26 @@ TEST_CASE("what was bought and cannot be read is left as it is, and the bars com
         run({"buy", (scratch.path / "box.json").string(), "--out", scratch.path.string()});
     CHECK(refused.status == 2);
     CHECK(refused.err.find("box.bought.csv, line 1") != std::string::npos);
+}
+
+TEST_CASE(
+    "where nothing that is sold here is still to buy there is nothing to note, and the last "
+    "purchase is taken back by a command",
+    "[editor][buy][purchases][commands]") {
+    const tests::ScratchFolder scratch{"buy_take_back"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    CHECK_FALSE(editor::has_purchases(ui.desk));
+    ui.click("Buy/suppliers/yard");
+    REQUIRE(editor::has_more_to_buy(ui.desk));
+    ui.click("Buy/bars are bought");
+    REQUIRE(ui.has("Buy/estimate/purchase 1"));
+    REQUIRE(ui.now().summary.fasteners > 0);  // the yard sells none
+    CHECK_FALSE(editor::has_more_to_buy(ui.desk));
+    editor::run_command(ui.desk, "buy.take_back");
+    ui.settle();
+    CHECK_FALSE(ui.has("Buy/estimate/purchase 1"));
+    CHECK_FALSE(editor::has_purchases(ui.desk));
 }
 
 TEST_CASE("suppliers are chosen and changed by commands too", "[editor][buy][commands]") {

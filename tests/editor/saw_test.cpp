@@ -148,7 +148,14 @@ TEST_CASE("once a piece is spoiled it is said what to do now, and the bad one is
     const auto told = ui.item("Make/saw/cut again").value;
     CAPTURE(told);
     CHECK(told.find(mark) != std::string::npos);
-    CHECK((told.find("Cut ") == 0 || told.find("Nothing that lies here holds ") == 0));
+    CHECK(told.find("Cut " + mark + " again from bar ") == 0);
+    // Undone it is not spoiled any more, and done again it is.
+    editor::run_command(ui.desk, "edit.undo");
+    ui.settle();
+    CHECK_FALSE(ui.has("Make/saw/cut again"));
+    editor::run_command(ui.desk, "edit.redo");
+    ui.settle();
+    REQUIRE(ui.has("Make/saw/cut again"));
     ui.write("Make/saw/bad piece", "1 in");
     ui.click("Make/saw/keep bad piece");
     CHECK(ui.item("Make/saw/bad piece trouble").value.find("scrap") != std::string::npos);
@@ -197,4 +204,27 @@ TEST_CASE("the saw is worked off by keys alone", "[editor][places][saw][commands
     run("saw.rack");
     const auto& stock = editor::project_of(ui.desk).stock[0];
     for (const auto& bar : stock.at_saw) CHECK(bar.is_used_up);
+}
+
+TEST_CASE("what becomes of a bad piece is said by keys alone", "[editor][places][saw][commands]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    const auto run = [&](const char* id) {
+        editor::run_command(ui.desk, id);
+        ui.settle();
+    };
+    run("saw.bought");
+    run("saw.spoil");
+    REQUIRE(ui.has("Make/saw/cut again"));
+    run("saw.keep_bad");  // nobody has said how long it is
+    CHECK(editor::project_of(ui.desk).stock[0].offcuts.empty());
+    CHECK_FALSE(ui.item("Make/saw/bad piece trouble").value.empty());
+    ui.desk.ui.make.saw.spoiled.typed = "13 1/2 in";
+    run("saw.keep_bad");
+    REQUIRE(editor::project_of(ui.desk).stock[0].offcuts.size() == 1);
+    CHECK_FALSE(ui.has("Make/saw/cut again"));
+    run("saw.spoil");
+    REQUIRE(ui.has("Make/saw/cut again"));
+    run("saw.scrap");
+    CHECK_FALSE(ui.has("Make/saw/cut again"));
 }

@@ -117,6 +117,29 @@ TEST_CASE("where all lack the same the cheapest of all is told, else none that l
     CHECK(cheapest() == 2);
 }
 
+TEST_CASE("what lacks in one number here and another there is not the same, nor are bars",
+          "[model][buying][comparison]") {
+    const auto offering = [](std::vector<EstimateLine> lines, std::vector<std::string> without,
+                             Cents total) {
+        Estimate estimate;
+        estimate.lines = std::move(lines);
+        estimate.without = std::move(without);
+        estimate.total = total;
+        return Offering{.name = "one", .estimate = std::move(estimate)};
+    };
+    const EstimateLine ten{.kind = BuyKind::fastener, .what = "rivet", .count = 10};
+    const EstimateLine two{.kind = BuyKind::fastener, .what = "rivet", .count = 2};
+    const EstimateLine bar{.kind = BuyKind::bar, .what = "angle", .count = 2};
+    CHECK(cheapest_of({offering({ten}, {"rivet"}, 900), offering({ten}, {"rivet"}, 800)}) == 1);
+    CHECK_FALSE(cheapest_of({offering({ten}, {"rivet"}, 900), offering({two}, {"rivet"}, 800)}));
+    CHECK_FALSE(cheapest_of({offering({bar}, {"angle"}, 900), offering({bar}, {"angle"}, 800)}));
+    const std::string pieces = "2 pieces that no bar holds";
+    CHECK_FALSE(cheapest_of({offering({}, {pieces}, 900), offering({}, {pieces}, 800)}));
+    const std::string parts = "1 part of sheet birch that no sheet holds";
+    CHECK_FALSE(cheapest_of(
+        {offering({ten}, {parts, "rivet"}, 900), offering({ten}, {parts, "rivet"}, 800)}));
+}
+
 TEST_CASE("totals in different currencies are not compared", "[model][buying][comparison]") {
     Trade trade;
     auto list = yard_list(3'000, 700);

@@ -102,6 +102,18 @@ TEST_CASE("where the bars alone were bought the rest is another order",
     CHECK(after.total == 4'774);
 }
 
+TEST_CASE("where no bar is to buy nothing is paid for bars, nor a delivery",
+          "[model][buying][purchases]") {
+    Order order;
+    order.buy(BoughtPart::bars);
+    const auto after = order.estimate();
+    REQUIRE(has_line(after, BuyKind::delivery));  // of the boxes
+    const auto none =
+        purchase_of(after, BoughtPart::bars, order.job.project, order.job.project, "2026-11-28");
+    CHECK(none.lines.empty());
+    CHECK(total_of(none) == 0);
+}
+
 TEST_CASE("boxes that were bought are taken off, and only what is lacking is bought then",
           "[model][buying][purchases]") {
     Order order;

@@ -59,7 +59,7 @@ TEST_CASE("a spoiled piece is cut again from an offcut before a bar is bought",
     auto job = spoiled_job({2000});
     auto told = words(job, piece(2000));
     CAPTURE(told);
-    CHECK(begins(told, "Nothing that lies here holds L2000 again: buy a bar of "));
+    CHECK(begins(told, "It is planned from bar 2, which is still to buy: "));
     CHECK(told.find("30.00 crowns") != std::string::npos);
     job.project.stock[0].offcuts = {{.length = "2200 mm"}};
     told = words(job, piece(2000));
@@ -76,6 +76,21 @@ TEST_CASE("where nothing that can be had holds it again that is said", "[model][
     CHECK(begins(words(job, piece(2000)), "L2000 is in no bar now"));
 }
 
+TEST_CASE("a piece is spoiled as long as its cut is", "[model][buying][spoiled]") {
+    auto job = spoiled_job({1000});
+    const auto is_spoiled = [&] {
+        return model::is_spoiled(
+            job.project,
+            model::saw_bars(job.project, job.catalogue, job.resolved, {tests::plan_of(job)}),
+            piece(1000));
+    };
+    CHECK(is_spoiled());
+    const auto good = model::cut_marked(job.project, {{"angle", 0, 0}}, model::CutState::cut);
+    REQUIRE(good);
+    make(job, *good);
+    CHECK_FALSE(is_spoiled());
+}
+
 TEST_CASE("the bad piece is kept as an offcut where it is long enough",
           "[model][buying][spoiled]") {
     auto job = spoiled_job({1000});
@@ -86,6 +101,9 @@ TEST_CASE("the bad piece is kept as an offcut where it is long enough",
     make(job, *kept);
     REQUIRE(job.project.stock[0].offcuts.size() == 1);
     CHECK(job.project.stock[0].offcuts[0].length == "975 mm");
+    // Its bar is 3 m long.
+    CHECK_FALSE(model::bad_piece_kept(job.project, job.resolved, piece(1000), "3001 mm"));
+    CHECK(model::bad_piece_kept(job.project, job.resolved, piece(1000), "2999 mm"));
     const auto scrap = model::bad_piece_kept(job.project, job.resolved, piece(1000), "290 mm");
     REQUIRE_FALSE(scrap);
     CHECK(scrap.error().message.find("it is scrap") != std::string::npos);
