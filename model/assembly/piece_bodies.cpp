@@ -177,7 +177,7 @@ void add_solid(PieceBody& body) {
     if (body.solid.corners.empty()) make_solid(body, prism_of(body.box));
 }
 
-bool is_in(const Box& room, const std::vector<PieceBody>& bodies) {
+bool reaches_into(const Box& room, const std::vector<PieceBody>& bodies) {
     return std::ranges::any_of(bodies, [&](const PieceBody& body) {
         if (!engine::overlaps(room, body.box)) return false;
         if (body.is_box) return true;

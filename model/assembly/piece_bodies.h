@@ -28,6 +28,6 @@ std::vector<PieceBody> bodies_of(const Slants& slants, const Piece& piece);
 void add_solid(PieceBody& body);
 
 // Whether any of them reaches into the box. Those that are no boxes must have their solids.
-bool is_in(const Box& room, const std::vector<PieceBody>& bodies);
+bool reaches_into(const Box& room, const std::vector<PieceBody>& bodies);
 
 }  // namespace model

@@ -92,7 +92,7 @@ bool is_leaning_at(const std::vector<PieceBody>& bodies, const CornerAt& corner)
         near.lo[k] -= 2 * corner.hair;
         near.hi[k] += 2 * corner.hair;
     }
-    return is_in(near, bodies);
+    return reaches_into(near, bodies);
 }
 
 // Bars and leaning members that run along both sides of the corner; where there are no two, those

@@ -62,11 +62,11 @@ ToolAccess tool_access(const FrameParts& parts, const PartWays& ways) {
                 if (!engine::overlaps(all, parts.piece(i).extents)) continue;
                 const auto& bodies = ways.bodies(i);
                 const bool is_own = joint.set.contains(i);
-                const bool hits_nose = !is_own && is_in(tool.nose, bodies);
-                if (hits_nose || (!is_own && is_in(tool.long_nose, bodies))) {
+                const bool hits_nose = !is_own && reaches_into(tool.nose, bodies);
+                if (hits_nose || (!is_own && reaches_into(tool.long_nose, bodies))) {
                     here.in_way_of_nose.insert(i);
                 }
-                if (!hits_nose && !is_in(tool.housing, bodies)) continue;
+                if (!hits_nose && !reaches_into(tool.housing, bodies)) continue;
                 if (is_own) here.needs_nose = true;
                 if (!is_own) here.in_way.insert(i);
             }

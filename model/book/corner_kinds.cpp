@@ -41,19 +41,22 @@ CornerCut plane_across(const Resolved& resolved, Index joint) {
     return cut;
 }
 
+// Along one axis of the frame. None for a wall that is notched, coped or sloped: its box reaches to
+// metal that is cut away.
 EdgeDistances edge_distances(const Resolved& resolved,
                              Index joint,
-                             std::size_t across,
+                             std::size_t axis,
                              Index fastener) {
     const auto& it = resolved.joints[joint];
-    const Nm at = resolved.fasteners[fastener].at[across];
+    const Nm at = resolved.fasteners[fastener].at[axis];
     EdgeDistances distances;
     for (std::size_t k = 0; k < 2; ++k) {
         const auto& piece = resolved.pieces[it.pieces[k]];
         if (piece.lean != no_index) continue;
         for (const auto& plate : piece.walls()) {
-            if (plate.is_root_fillet || plate.wall != it.walls[k]) continue;
-            const Nm nearer = std::min(at - plate.box.lo[across], plate.box.hi[across] - at);
+            const bool is_its = !plate.is_root_fillet && plate.wall == it.walls[k];
+            if (!is_its || plate.outline != no_index) continue;
+            const Nm nearer = std::min(at - plate.box.lo[axis], plate.box.hi[axis] - at);
             if (nearer > 0 && nearer < far_edge) distances[k] = Length::from_nm(nearer);
         }
     }
@@ -204,9 +207,11 @@ EdgeDistances least_edge_distances(const Resolved& resolved, Index joint) {
     const auto cut = plane_across(resolved, joint);
     EdgeDistances least;
     for (Index f = it.first_fastener; f < it.first_fastener + it.fastener_count; ++f) {
-        const auto here = edge_distances(resolved, joint, cut.across, f);
-        for (std::size_t k = 0; k < 2; ++k) {
-            if (here[k] && (!least[k] || *here[k] < *least[k])) least[k] = here[k];
+        for (const std::size_t axis : {cut.across, cut.away}) {
+            const auto here = edge_distances(resolved, joint, axis, f);
+            for (std::size_t k = 0; k < 2; ++k) {
+                if (here[k] && (!least[k] || *here[k] < *least[k])) least[k] = here[k];
+            }
         }
     }
     return least;

@@ -35,14 +35,14 @@ struct CornerCut {
 };
 CornerCut corner_cut(const Resolved& resolved, Index joint);
 
-// To the nearer edge of the joint's two walls, in the plane of the section, in order of
-// Joint::pieces; none where that edge is far away.
+// To the nearer edge of the joint's two walls, in order of Joint::pieces; none where that edge is
+// far away, or the wall is cut otherwise than square.
 using EdgeDistances = std::array<std::optional<engine::Length>, 2>;
 
-// From the axis of the fastener that is cut through.
+// From the axis of the fastener that is cut through, in the plane of the section.
 EdgeDistances edge_distances_drawn(const Resolved& resolved, Index joint);
 
-// The least over all fasteners of the joint, for each wall.
+// The least over all fasteners of the joint, for each wall: to its sides and to the piece's ends.
 EdgeDistances least_edge_distances(const Resolved& resolved, Index joint);
 
 }  // namespace model

@@ -30,7 +30,7 @@ constexpr engine::Pen strip_pen{.width = engine::hair_width};
 // On two lines where one would have to be small.
 std::vector<std::string> foot_lines(const StripPart& part, double room) {
     std::vector<std::string> lines{strip_end_words(part)};
-    const auto drill = strip_drill_words(*part.facts);
+    const auto drill = StripTools(*part.facts).drill_words();
     if (drill.empty()) return lines;
     const auto one = lines.front() + "; " + drill;
     if (engine::text_width(one, strip_letters) <= room) return {one};
@@ -64,6 +64,7 @@ public:
     }
 
 private:
+    bool has_tab() const { return strip_.labels.tab > 0.0; }
     double right() const { return left_ + paper_.width(); }
     double bottom() const { return top_ + paper_.height(); }
 
@@ -77,23 +78,34 @@ private:
         const auto& part = strip_.part;
         write(head_.y + 4.0, strip_name(part), strip_name_size, LetterWeight::bold);
         write(head_.y + 8.0, strip_count_words(part), strip_letters, LetterWeight::regular);
-        write(head_.y + 12.0, strip_start_words(part), strip_letters, LetterWeight::bold);
+        write(head_.y + 12.0, strip_start_words(part, has_tab()), strip_letters,
+              LetterWeight::bold);
     }
 
     // What is cut out, its tab with it; heavy where the piece ends.
     void draw_outline() {
-        const double tab = strip_.labels.tab;
-        page_.draw_rectangle({left_, top_ - tab, paper_.width(), paper_.height() + tab},
-                             {.pen = cut_pen});
-        const auto draw_level = [&](double level, const engine::Pen& pen) {
-            page_.draw_line({left_, level}, {right(), level}, pen);
-        };
-        if (tile_.start.kind == TileEnd::piece) {
-            draw_level(top_, {.width = end_width});
-        } else if (tab > 0.0) {
-            draw_level(top_, cut_pen);
+        if (has_tab()) {
+            draw_outline_with_tab();
+        } else {
+            page_.draw_rectangle({left_, top_, paper_.width(), paper_.height()}, {.pen = cut_pen});
         }
-        if (tile_.end.kind == TileEnd::piece) draw_level(bottom(), {.width = end_width});
+        if (tile_.start.kind == TileEnd::piece) draw_level(top_, end_width);
+        if (tile_.end.kind == TileEnd::piece) draw_level(bottom(), end_width);
+    }
+
+    // Dashed round the tab. Heavy is what the words over the paper say where to lay.
+    void draw_outline_with_tab() {
+        const double tab = strip_.labels.tab;
+        page_.draw_rectangle(
+            {left_, top_ - tab, paper_.width(), paper_.height() + tab},
+            {.pen = engine::Pen{.width = cut_pen.width, .dash = engine::Dash::dashed}});
+        page_.draw_polyline(
+            {{left_, top_}, {left_, bottom()}, {right(), bottom()}, {right(), top_}}, cut_pen);
+        draw_level(top_, tile_.start.kind == TileEnd::joint ? cut_pen.width : end_width);
+    }
+
+    void draw_level(double level, double width) {
+        page_.draw_line({left_, level}, {right(), level}, {.width = width});
     }
 
     // Of a piece that is notched or slopes within its paper.

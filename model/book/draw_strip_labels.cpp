@@ -50,6 +50,10 @@ void draw_strip_labels(Page& page, PagePoint at, const StripLabels& labels) {
     for (const auto& number : labels.numbers) {
         page.draw_text({at.x + number.at.x, at.y + number.at.y}, number.words,
                        {.size = number.size});
+        if (!number.lead) continue;
+        const auto& [from, to] = *number.lead;
+        page.draw_line({at.x + from.x, at.y + from.y}, {at.x + to.x, at.y + to.y},
+                       {.width = engine::hair_width});
     }
     for (const auto& label : labels.labels) {
         const PagePoint corner{at.x + label.box.left, at.y + label.box.top};

@@ -2,6 +2,7 @@
 
 #include "engine/measure/tape.h"
 #include "model/book/draw_strip.h"
+#include "model/book/stamp.h"
 #include "model/book/strip_sheet.h"
 #include "model/schedule/page_flow.h"
 
@@ -59,9 +60,10 @@ public:
         pack();
         DrillStrips made{.document = {.title = "Drill strips: " + project_.name},
                          .refused = std::move(refused_)};
+        const auto stamp = sheet_count_ > 0 ? project_stamp(project_) : std::string();
         for (std::size_t i = 0; i < sheet_count_; ++i) {
-            made.document.pages.push_back(
-                strip_sheet(project_, wish_, {i + 1, sheet_count_, holds(i), refused_marks_}));
+            made.document.pages.push_back(strip_sheet(
+                project_, wish_, {i + 1, sheet_count_, holds(i), refused_marks_, stamp}));
         }
         draw_papers(made.document);
         return made;
@@ -75,15 +77,29 @@ private:
         double length = (field_.size.height - strip_head - strip_foot) * wish_.printer.down;
         auto drawings = drawings_of(i, length);
         // Papers with a tab are shorter.
-        for (int tries = 0; tries < 4; ++tries) {
-            double over = 0.0;
-            for (const auto& drawing : drawings)
-                over = std::max(over, size_of(drawing).height - field_.size.height);
-            if (over <= 1.0e-6) break;
-            length -= over * wish_.printer.down + 0.1;
+        for (int tries = 0; tries < 4 && over_length(drawings) > 0.0; ++tries) {
+            length -= over_length(drawings) * wish_.printer.down + 0.1;
             drawings = drawings_of(i, length);
         }
+        if (over_length(drawings) > 0.0) return refuse_too_long(i);
         drawings_.insert(drawings_.end(), drawings.begin(), drawings.end());
+    }
+
+    // mm that the longest of these is longer than the field.
+    double over_length(const std::vector<StripDrawing>& drawings) const {
+        double over = 0.0;
+        for (const auto& drawing : drawings)
+            over = std::max(over, size_of(drawing).height - field_.size.height);
+        return over > 1.0e-6 ? over : 0.0;
+    }
+
+    void refuse_too_long(std::size_t i) {
+        const auto name = name_of_mark(resolved_, facts_[i]);
+        refused_marks_.push_back(name);
+        refused_.push_back(name + " has no strip: with its words it is longer than " +
+                           std::string(engine::name_of(wish_.paper)) +
+                           " has room for; print the strips on larger paper, or mark it from its "
+                           "drawing in the shop book");
     }
 
     void refuse(std::size_t i, double width) {

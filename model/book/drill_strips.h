@@ -42,7 +42,7 @@ struct StripWish {
 
 struct DrillStrips {
     engine::Document document;
-    // Of pieces that are wider than the paper, a sentence each with what to do.
+    // Of pieces that are larger than the paper has room for, a sentence each with what to do.
     std::vector<std::string> refused;
 };
 

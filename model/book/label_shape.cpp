@@ -74,11 +74,9 @@ TextLines broken_to_share(const TextLines& paragraphs,
     return broken(paragraphs, size, std::max(share * natural, least), weight);
 }
 
-}  // namespace
-
-bool offer_shapes(const LabelWords& words,
-                  const std::vector<double>& sizes,
-                  const std::function<bool(const LabelShape&)>& is_taken) {
+bool offer_in_sizes(const LabelWords& words,
+                    const std::vector<double>& sizes,
+                    const std::function<bool(const LabelShape&)>& is_taken) {
     const TextLines one = joined(words);
     for (const double share : {1.0, 0.75, 0.55, 0.4, 0.0}) {
         for (const bool is_turned : {false, true}) {
@@ -91,6 +89,18 @@ bool offer_shapes(const LabelWords& words,
         }
     }
     return false;
+}
+
+}  // namespace
+
+bool offer_shapes(const LabelWords& words,
+                  const std::vector<double>& sizes,
+                  const std::function<bool(const LabelShape&)>& is_taken) {
+    constexpr std::size_t large_count = 2;
+    const auto split =
+        sizes.begin() + static_cast<std::ptrdiff_t>(std::min(large_count, sizes.size()));
+    return offer_in_sizes(words, {sizes.begin(), split}, is_taken) ||
+           offer_in_sizes(words, {split, sizes.end()}, is_taken);
 }
 
 LabelShape label_in_width(const LabelWords& words, double size, double width) {

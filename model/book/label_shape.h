@@ -24,8 +24,9 @@ struct LabelShape {
     BoxSize box;  // as it lies on paper
 };
 
-// Offers shapes until one is taken, which it tells: whole paragraphs before broken ones, level
-// before turned, large letters before small. No word is broken within itself.
+// Offers shapes until one is taken, which it tells: all in the first two sizes before any in the
+// smaller ones, then whole paragraphs before broken ones, level before turned, large letters before
+// small. No word is broken within itself.
 bool offer_shapes(const LabelWords& words,
                   const std::vector<double>& sizes,
                   const std::function<bool(const LabelShape&)>& is_taken);

@@ -176,6 +176,7 @@ std::vector<std::string> marks_gone(const std::vector<MarkStamp>& printed,
 
 std::string stamps_text(const BookStamps& stamps) {
     std::string text = "{\n  \"book_of\": " + engine::json_quoted(stamps.project) +
+                       ",\n  \"stamp_making\": " + std::to_string(stamp_making) +
                        ",\n  \"stamp\": " + engine::json_quoted(stamps.stamp) + ",\n  \"marks\": [";
     for (const auto& [mark, stamp] : stamps.marks) {
         text += &stamp == &stamps.marks.front().stamp ? "\n" : ",\n";
@@ -192,6 +193,9 @@ engine::Result<BookStamps> read_stamps(std::string_view text) {
                                 "this is no file of stamps that `barwright book` wrote"};
     if (!file->is_object() || !file->contains("marks") || !(*file)["marks"].is_array())
         return refused;
+    if (!file->contains("stamp_making") || (*file)["stamp_making"] != stamp_making)
+        return engine::Error{engine::ErrorCode::bad_file, "stamp_making",
+                             "printed by another version of the program: print the book anew"};
     BookStamps stamps{text_at(*file, "book_of"), text_at(*file, "stamp"), {}};
     for (const auto& row : (*file)["marks"]) {
         stamps.marks.push_back({text_at(row, "mark"), text_at(row, "stamp")});

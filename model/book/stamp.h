@@ -35,6 +35,10 @@ struct MarkStamp {
     bool operator==(const MarkStamp&) const = default;
 };
 
+// How stamps are made: one more whenever what goes into a stamp, or its order, is changed. A file
+// without it is of the first way.
+inline constexpr int stamp_making = 2;
+
 // What a printed book says of itself.
 struct BookStamps {
     std::string project;  // its name
@@ -61,7 +65,8 @@ std::vector<std::string> marks_gone(const std::vector<MarkStamp>& printed,
 // The stamps as a file beside the book, JSON, a line for each mark.
 std::string stamps_text(const BookStamps& stamps);
 
-// Error: bad_file with what is wrong.
+// Error: bad_file with what is wrong; also for a file whose stamps are made otherwise than this
+// program makes them, since all of them would differ though nothing was edited.
 engine::Result<BookStamps> read_stamps(std::string_view text);
 
 }  // namespace model

@@ -5,6 +5,8 @@
 #include "model/book/strip_paper.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 #include <optional>
 #include <utility>
 
@@ -17,6 +19,7 @@ using engine::PageBox;
 constexpr double label_inset = 1.0;   // from edges and folds
 constexpr double around_label = 1.3;  // to the next one
 constexpr double least_number_size = 1.8;
+constexpr double longest_lead = 9.0;
 constexpr double tab_size = 2.4;
 constexpr double tab_gap = 1.0;
 const std::vector<double> name_sizes{3.2, 2.8, 2.4, 2.0};  // capitals of 1.4 mm at least
@@ -29,8 +32,14 @@ PageBox shrunk(const PageBox& box) {
 
 class LabelLaying {
 public:
-    explicit LabelLaying(const StripPart& part)
-        : part_{part}, paper_{*part.outside, *part.tile, part.printer}, ground_{part, paper_} {
+    // What a paper with a tab says of its edges differs from what one without says.
+    LabelLaying(const StripPart& part, const StripTools& tools, bool has_tab)
+        : part_{part},
+          tools_{tools},
+          has_tab_{has_tab},
+          paper_{*part.outside, *part.tile, part.printer},
+          ground_{part, paper_} {
+        if (has_tab_) for_tab_.push_back({.paragraphs = {strip_tab_words(part_)}});
         for (std::size_t i = 0; i < paper_.leg_count(); ++i) legs_.push_back(shrunk(paper_.leg(i)));
     }
 
@@ -39,15 +48,16 @@ public:
         const LabelWords name{.paragraphs = name_words(), .weight = LetterWeight::bold};
         if (!lay(name, name_sizes, legs_)) for_tab_.push_back(name);
         lay_legs();
-        LabelWords arrow{
-            .paragraphs = strip_arrow_words(part_), .between = " ", .arrow = LabelArrow::up};
-        if (!lay(arrow, word_sizes, legs_)) {
+        LabelWords arrow{.paragraphs = strip_arrow_words(part_, has_tab_),
+                         .between = " ",
+                         .arrow = LabelArrow::up};
+        if (has_tab_ || !lay(arrow, word_sizes, legs_)) {
             // Beyond the end of the piece a tab lies on the other side of it.
             if (part_.tile->start.kind == TileEnd::piece) arrow.arrow = LabelArrow::down;
             for_tab_.push_back(arrow);
         }
         for (const auto& note : notes_) lay_on_leg({.paragraphs = {note}}, word_sizes, legs_);
-        if (const auto drill = strip_drill_words(*part_.facts); !drill.empty())
+        if (const auto drill = tools_.drill_words(); !drill.empty())
             lay_on_leg({.paragraphs = {drill}}, word_sizes, legs_);
         lay_tab();
         return std::move(made_);
@@ -63,22 +73,25 @@ private:
     // What is done at a hole is told elsewhere on the paper where it has no room beside its cross.
     void lay_numbers() {
         for (const auto& hole : paper_.holes()) {
-            const auto words = strip_hole_words(*part_.facts, part_.outside->holes[hole.hole].hole);
+            const auto words = tools_.hole_words(part_.outside->holes[hole.hole].hole);
             if (words.empty()) continue;
             double letters = hole_number_size;
             bool has_room = false;
             for (; !has_room && letters >= least_number_size; letters -= 0.2)
-                has_room = lay_number(hole, words, letters, true);
+                has_room = lay_number(hole, words, letters);
             if (has_room) continue;
             const auto colon = words.find(':');
+            const auto number = words.substr(0, colon);
+            const bool is_numbered = lay_number(hole, number, hole_number_size) ||
+                                     lay_number(hole, number, least_number_size) ||
+                                     lay_aside(hole, number);
             if (colon != std::string::npos) notes_.push_back(words);
-            lay_number(hole, words.substr(0, colon), hole_number_size, false);
+            if (!is_numbered) notes_.push_back("hole " + number + " stands without its number");
         }
     }
 
-    // In one of the four corners of its cross, on its leg and clear of other numbers; where it is
-    // not asked for that, in the first corner if none is so.
-    bool lay_number(const StripHole& hole, const std::string& words, double size, bool is_asked) {
+    // In one of the four corners of its cross, on its leg and clear of other numbers.
+    bool lay_number(const StripHole& hole, const std::string& words, double size) {
         const double off = std::max(1.2, 0.72 * hole.radius);
         const double width = engine::text_width(words, size);
         const double height = engine::capital_height(size);
@@ -88,19 +101,66 @@ private:
                 corners.push_back({left, top, width, height});
         const auto sound = std::ranges::find_if(
             corners, [&](const PageBox& box) { return is_sound_number(hole, box); });
-        if (is_asked && sound == corners.end()) return false;
-        const PageBox box = sound == corners.end() ? corners.front() : *sound;
+        if (sound == corners.end()) return false;
+        put_number(*sound, words, size);
+        return true;
+    }
+
+    void put_number(const PageBox& box, const std::string& words, double size) {
         numbers_.push_back(box);
         ground_.block(box, 0.5);
-        made_.numbers.push_back({{box.left, box.top + height}, words, size});
-        return true;
+        made_.numbers.push_back({{box.left, box.top + box.height}, words, size});
+    }
+
+    // Near the hole, level with it or above or below, with a short lead to its edge.
+    bool lay_aside(const StripHole& hole, const std::string& words) {
+        const double width = engine::text_width(words, least_number_size);
+        const double height = engine::capital_height(least_number_size);
+        for (double away = hole.radius + 2.0; away <= longest_lead; away += 0.5) {
+            for (int eighth = 0; eighth < 8; ++eighth) {
+                const double turn = eighth * std::numbers::pi / 4;
+                const engine::PagePoint to{std::cos(turn), std::sin(turn)};
+                const PageBox box{hole.at.x + to.x * (away + width / 2) - width / 2,
+                                  hole.at.y + to.y * (away + height / 2) - height / 2, width,
+                                  height};
+                const engine::PagePoint from{hole.at.x + to.x * (away - 0.5),
+                                             hole.at.y + to.y * (away - 0.5)};
+                const engine::PagePoint edge{hole.at.x + to.x * hole.radius,
+                                             hole.at.y + to.y * hole.radius};
+                if (!is_sound_number(hole, box) || !is_clear_lead(hole, from, edge)) continue;
+                put_number(box, words, least_number_size);
+                made_.numbers.back().lead = {from, edge};
+                ground_.block(around(from, edge), 0.3);
+                leads_.push_back(around(from, edge));
+                return true;
+            }
+        }
+        return false;
+    }
+
+    static PageBox around(const engine::PagePoint& a, const engine::PagePoint& b) {
+        return {std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x), std::abs(a.y - b.y)};
+    }
+
+    bool is_clear_lead(const StripHole& hole,
+                       const engine::PagePoint& from,
+                       const engine::PagePoint& edge) const {
+        const auto box = around(from, edge);
+        const auto is_clear = [&](const PageBox& other) { return are_apart(box, other); };
+        return std::ranges::all_of(numbers_, is_clear) &&
+               std::ranges::all_of(paper_.holes(), [&](const StripHole& other) {
+                   const double reach = other.radius + 0.3;
+                   return other.hole == hole.hole ||
+                          is_clear({other.at.x - reach, other.at.y - reach, 2 * reach, 2 * reach});
+               });
     }
 
     bool is_sound_number(const StripHole& hole, const PageBox& box) const {
         const auto leg = paper_.leg(hole.leg);
         const auto is_clear = [&](const PageBox& other) { return are_apart(box, other); };
         return box.left > leg.left + 0.3 && box.left + box.width < leg.left + leg.width - 0.3 &&
-               std::ranges::all_of(numbers_, is_clear) &&
+               box.top > 0.3 && box.top + box.height < leg.height - 0.3 &&
+               std::ranges::all_of(numbers_, is_clear) && std::ranges::all_of(leads_, is_clear) &&
                std::ranges::all_of(paper_.holes(), [&](const StripHole& other) {
                    const double reach = other.hole == hole.hole ? 0.0 : other.radius + 0.5;
                    return is_clear({other.at.x - reach, other.at.y - reach, 2 * reach, 2 * reach});
@@ -108,16 +168,18 @@ private:
     }
 
     // Each on its own leg; one that is all cut away here, or has nothing to drill, can do without.
+    // Where one is lacking the tab names all, so that "from left" is true of each.
     void lay_legs() {
-        std::string rest;
+        std::string all;
+        bool is_one_lacking = false;
         for (std::size_t i = 0; i < legs_.size(); ++i) {
-            auto words = strip_leg_words(paper_.wall(i));
-            if (lay_on_leg({.paragraphs = {words}}, word_sizes, {legs_[i]}) || !has_holes(i))
-                continue;
-            rest += (rest.empty() ? "" : "; ") + std::move(words);
+            const auto words = strip_leg_words(paper_.wall(i));
+            all += (all.empty() ? "" : "; ") + words;
+            const bool is_named = lay_on_leg({.paragraphs = {words}}, word_sizes, {legs_[i]});
+            if (!is_named && has_holes(i)) is_one_lacking = true;
         }
-        if (rest.empty()) return;
-        for_tab_.push_back({.paragraphs = {(legs_.size() > 1 ? "from left: " : "") + rest}});
+        if (!is_one_lacking) return;
+        for_tab_.push_back({.paragraphs = {(legs_.size() > 1 ? "from left: " : "") + all}});
     }
 
     bool has_holes(std::size_t leg) const {
@@ -179,10 +241,13 @@ private:
     }
 
     const StripPart& part_;
+    const StripTools& tools_;
+    bool has_tab_;
     StripPaper paper_;
     StripGround ground_;
     std::vector<PageBox> legs_;
     std::vector<PageBox> numbers_;
+    std::vector<PageBox> leads_;
     std::vector<std::string> notes_;
     std::vector<LabelWords> for_tab_;
     StripLabels made_;
@@ -190,6 +255,11 @@ private:
 
 }  // namespace
 
-StripLabels strip_labels(const StripPart& part) { return LabelLaying(part).labels(); }
+StripLabels strip_labels(const StripPart& part) {
+    const StripTools tools(*part.facts);
+    auto labels = LabelLaying(part, tools, false).labels();
+    if (labels.tab == 0.0) return labels;
+    return LabelLaying(part, tools, true).labels();
+}
 
 }  // namespace model

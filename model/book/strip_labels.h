@@ -6,6 +6,8 @@
 #include "engine/drawing/page_items.h"
 #include "model/book/strip_words.h"
 
+#include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,6 +32,8 @@ struct StripNumber {
     engine::PagePoint at;
     std::string words;
     double size = hole_number_size;
+    // From the number to the hole's edge, where it stands aside.
+    std::optional<std::array<engine::PagePoint, 2>> lead = {};
 };
 
 struct StripLabels {
@@ -43,8 +47,8 @@ inline constexpr double label_arrow = 5.0;   // mm: its length
 inline constexpr double label_arrow_room = 2.8;
 
 // Mark and hand, part, the name and side of each leg, and which way the datum end lies: each on a
-// leg where it covers no cross, level or along the leg; else across a fold; else on a tab. What is
-// drilled is told where there is room.
+// leg where it covers no cross, level or along the leg; else across a fold; else on a tab, which
+// says that it is one. What is drilled is told where there is room.
 StripLabels strip_labels(const StripPart& part);
 
 }  // namespace model

@@ -4,7 +4,6 @@
 #include "engine/measure/tape.h"
 #include "model/book/fitted_text.h"
 #include "model/book/letter_sizes.h"
-#include "model/book/stamp.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <array>
@@ -61,8 +60,8 @@ public:
         y_ += 0.3;
         write(correction_words(project_, wish_.printer));
         write(
-            "Cut out, fold at the chain line over the heel, print outward; lay the edge on the "
-            "end, punch the crosses.");
+            "Cut out, fold at the chain line over the heel, print outward; lay the edge, under a "
+            "tab the heavy line, where it says; punch the crosses.");
         write_what_it_holds();
         if (wish_.has_errors)
             write("NOT FIT TO CUT FROM: mend what is wrong in the program and print anew.",
@@ -80,7 +79,7 @@ private:
     // In letters as small as they must be; what still has no room is told by an ellipsis.
     void write_what_it_holds() {
         std::string words = "On this sheet: " + sheet_.holds + ".";
-        for (const auto& mark : sheet_.refused) words += " No strip: " + mark + ", too wide.";
+        for (const auto& mark : sheet_.refused) words += " No strip: " + mark + ", too large.";
         double size = strip_letters;
         auto lines = wrapped_lines(words, size, room_, LetterWeight::bold);
         while (lines.size() > most_held_lines && size > 1.6) {
@@ -121,7 +120,7 @@ engine::Page strip_sheet(const Project& project, const StripWish& wish, const St
     SheetHead(page, project, wish, sheet).draw();
     draw_rulers(page, wish.printer);
     page.draw_text({page.size().width - strip_margin, page.size().height - strip_margin - 1.0},
-                   "stamp " + project_stamp(project),
+                   "stamp " + sheet.stamp,
                    {.size = small_letters, .anchor = engine::TextAnchor::end});
     return page;
 }

@@ -27,6 +27,7 @@ struct StripSheet {
     std::size_t of = 1;
     std::string holds;                 // "A1 as drawn, parts 1 to 3 of 4; A2"
     std::vector<std::string> refused;  // marks that have no strip
+    std::string stamp;                 // of the project
 };
 
 // Without its papers.

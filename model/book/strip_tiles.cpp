@@ -11,6 +11,7 @@ constexpr double beside_hole = 12.0;  // and beyond the last one
 constexpr double least_blank = 90.0;  // mm without holes that are worth a tape instead of paper
 constexpr double least_end = 40.0;    // what is shorter up to the far end is kept, as a check
 constexpr double overlap = 10.0;      // mm on either side of a joint
+constexpr double least_paper = 60.0;  // mm: a shorter one could not get past its joints
 constexpr double hair = 1.0e-6;
 
 struct WallRange {
@@ -42,7 +43,7 @@ std::vector<WallRange> wall_ranges(const UnrolledPiece& flat, double room) {
 class Cutting {
 public:
     Cutting(const UnrolledPiece& flat, const TileRoom& room, WallRange range)
-        : flat_{flat}, room_{room} {
+        : flat_{flat}, room_{room}, length_{std::max(room.length, least_paper)} {
         for (const auto& hole : flat.holes) {
             const bool is_on_it = hole.wall >= range.first && hole.wall < range.first + range.count;
             if (is_on_it) places_.push_back(hole.down);
@@ -87,7 +88,7 @@ private:
 
     // With holes from i on; gives the first that it has no room for.
     std::size_t add_tile(std::size_t i) {
-        const double limit = shape_.from + room_.length;
+        const double limit = shape_.from + length_;
         std::size_t next = i;
         while (next < places_.size() && end_for(places_[next]) <= limit + hair) {
             if (next > i && is_behind_blank(next)) break;
@@ -138,6 +139,7 @@ private:
 
     const UnrolledPiece& flat_;
     const TileRoom& room_;
+    double length_;
     std::vector<double> places_;  // of holes, mm from the datum end, rising
     StripTile shape_;             // the next one
     std::vector<StripTile> tiles_;

@@ -44,7 +44,8 @@ struct TileRoom {
 // mm: what a paper must have room for. 0 where there are no holes.
 double widest_drilled_wall(const UnrolledPiece& flat);
 
-// `flat`: seen from outside, its datum end above. No tiles where it has no holes.
+// `flat`: seen from outside, its datum end above. No tiles where it has no holes. Those of a room
+// that is too short to go on from joint to joint are longer than it.
 std::vector<StripTile> strip_tiles(const UnrolledPiece& flat,
                                    std::size_t mark,
                                    const TileRoom& room);

@@ -29,26 +29,6 @@ std::string tool_words(const DrillRow& row) {
     return work_words(row);
 }
 
-// All that is done at a hole: "#30", "match-drill #25, tap 10-24".
-std::string tools_at(const MarkFacts& facts, Index hole) {
-    std::string words;
-    for (const auto& row : facts.drills) {
-        if (row.pattern_hole != hole) continue;
-        words += (words.empty() ? "" : ", ") + tool_words(row);
-    }
-    return words;
-}
-
-// What is done at each of its holes; empty where they differ, or there is none.
-std::string tools_at_all(const MarkFacts& facts) {
-    if (facts.drills.empty()) return {};
-    const auto words = tools_at(facts, facts.drills.front().pattern_hole);
-    const bool are_alike = std::ranges::all_of(facts.drills, [&](const DrillRow& row) {
-        return tools_at(facts, row.pattern_hole) == words;
-    });
-    return are_alike ? words : std::string();
-}
-
 std::string part_number(const StripPart& part, int number) {
     return "part " + std::to_string(part.tile->part + number);
 }
@@ -73,30 +53,36 @@ std::string strip_leg_words(const UnrolledWall& wall) {
     return wall.name == "face" ? "outer face" : wall.name + ", outside";
 }
 
-std::string strip_start_words(const StripPart& part) {
+std::string strip_start_words(const StripPart& part, bool has_tab) {
     const auto& start = part.tile->start;
     switch (start.kind) {
         case TileEnd::piece:
             break;
         case TileEnd::blank:
-            return "lay off " + place_text(*part.project, start.at) + " from datum end";
+            return has_tab ? "lay the heavy line at " + place_text(*part.project, start.at)
+                           : "lay off " + place_text(*part.project, start.at) + " from datum end";
         case TileEnd::joint:
             return "line on line, " + place_text(*part.project, start.at);
     }
-    return "DATUM END at this edge";
+    return has_tab ? "DATUM END at the heavy line" : "DATUM END at this edge";
 }
 
-std::vector<std::string> strip_arrow_words(const StripPart& part) {
+std::vector<std::string> strip_arrow_words(const StripPart& part, bool has_tab) {
     const auto& start = part.tile->start;
+    const auto from = place_text(*part.project, start.at) + " from datum end";
     switch (start.kind) {
         case TileEnd::piece:
             break;
         case TileEnd::blank:
-            return {"to datum end:", place_text(*part.project, start.at)};
+            return {has_tab ? "heavy line:" : "upper edge:", from};
         case TileEnd::joint:
-            return {"to datum end:", "line at " + place_text(*part.project, start.at)};
+            return {"upper joint line:", from};
     }
-    return {"to datum end:", "this edge"};
+    return {"to datum end:", has_tab ? "heavy line" : "this edge"};
+}
+
+std::string strip_tab_words(const StripPart& part) {
+    return part.tile->start.kind == TileEnd::piece ? "tab, beyond the piece" : "tab, for words";
 }
 
 std::string strip_end_words(const StripPart& part) {
@@ -107,18 +93,29 @@ std::string strip_end_words(const StripPart& part) {
     return part_number(part, 1) + ": at " + place_text(*part.project, part.next->start.at);
 }
 
-std::string strip_drill_words(const MarkFacts& facts) {
-    const auto tools = tools_at_all(facts);
-    if (tools.empty()) return {};
-    const bool is_matched = facts.drills.front().operation == HoleOperation::match_drill;
-    return "all " + tools + (is_matched ? ", through the mate" : "");
+StripTools::StripTools(const MarkFacts& facts) {
+    for (const auto& row : facts.drills) {
+        auto& at = at_holes_.try_emplace(row.pattern_hole, AtHole{row.hole, {}}).first->second;
+        at.tools += (at.tools.empty() ? "" : ", ") + tool_words(row);
+    }
+    if (at_holes_.empty()) return;
+    is_matched_ = facts.drills.front().operation == HoleOperation::match_drill;
+    const auto& first = at_holes_.begin()->second.tools;
+    const bool are_alike = std::ranges::all_of(
+        at_holes_, [&](const auto& entry) { return entry.second.tools == first; });
+    if (are_alike) common_ = first;
 }
 
-std::string strip_hole_words(const MarkFacts& facts, Index hole) {
-    const auto row = std::ranges::find(facts.drills, hole, &DrillRow::pattern_hole);
-    if (row == facts.drills.end()) return {};
-    const auto number = std::to_string(row->hole);
-    return tools_at_all(facts).empty() ? number + ": " + tools_at(facts, hole) : number;
+std::string StripTools::drill_words() const {
+    if (common_.empty()) return {};
+    return "all " + common_ + (is_matched_ ? ", through the mate" : "");
+}
+
+std::string StripTools::hole_words(Index hole) const {
+    const auto found = at_holes_.find(hole);
+    if (found == at_holes_.end()) return {};
+    const auto& [number, tools] = found->second;
+    return std::to_string(number) + (common_.empty() ? ": " + tools : std::string());
 }
 
 }  // namespace model

@@ -3,6 +3,7 @@
 #include "model/book/mark_facts.h"
 #include "model/book/stamp.h"
 #include "model/book/strip_words.h"
+#include "model/resolve/resolve.h"
 
 #include "tests/engine/drawing/pdf_file.h"
 #include "tests/model/book/printed_sample.h"
@@ -136,6 +137,8 @@ public:
         const auto edges = edges_of(*paper);
         for (std::size_t i = 0; i + 1 < edges.size(); ++i)
             add_leg(strip, facts, texts, {edges[i], edges[i + 1]});
+        if (strip.legs.size() + 1 < edges.size())
+            read_legs_on_tab(strip, *outline, facts, texts, edges);
         return strip;
     }
 
@@ -189,14 +192,42 @@ private:
         }
     }
 
+    // "from left: leg b, outside; leg a, outside": all of them, in order.
+    static void read_legs_on_tab(Strip& strip,
+                                 const Box& outline,
+                                 const model::MarkFacts& facts,
+                                 const std::vector<TextOnPage>& texts,
+                                 const std::vector<double>& edges) {
+        std::string words;
+        for (const auto& text : texts)
+            if (outline.holds({text.box.left, text.bottom()}) && text.bottom() < strip.paper.top)
+                words += text.text + " ";
+        const auto from = words.find("from left: ");
+        if (from == std::string::npos) return;
+        std::map<std::size_t, Leg> in_order;
+        for (const auto& wall : model::seen_from_outside(facts.flat).walls) {
+            const auto at = words.find(model::strip_leg_words(wall), from);
+            if (at != std::string::npos) in_order[at] = {wall.name, wall.heel, wall.toe};
+        }
+        REQUIRE(in_order.size() + 1 == edges.size());
+        strip.legs.clear();
+        for (const auto& [at, leg] : in_order) {
+            const auto i = strip.legs.size();
+            const bool is_heel_left = leg.heel < leg.toe;
+            strip.legs.push_back(
+                {leg.name, edges[is_heel_left ? i : i + 1], edges[is_heel_left ? i + 1 : i]});
+        }
+    }
+
     void read_head(Strip& strip, const TextOnPage& name, const TextOnPage& text) const {
         const auto& paper = strip.paper;
         const bool is_mine = is_near(text.box.left, name.box.left, 0.05) &&
                              text.box.top > name.box.top && text.bottom() < paper.top;
         if (!is_mine) return;
-        if (text.text.rfind("lay off ", 0) == 0) {
-            strip.from = length_within(sample_.project, text.text, "lay off ");
-        } else if (text.text.rfind("line on line, ", 0) == 0) {
+        for (const std::string before : {"lay off ", "lay the heavy line at "})
+            if (text.text.rfind(before, 0) == 0)
+                strip.from = length_within(sample_.project, text.text, before);
+        if (text.text.rfind("line on line, ", 0) == 0) {
             strip.from = length_within(sample_.project, text.text, "line on line, ") -
                          (first_register(paper) - paper.top) * printer_.down;
         }
@@ -332,6 +363,18 @@ TEST_CASE("strips that are corrected for a printer are true when it prints them"
     }
 }
 
+TEST_CASE("on narrow legs holes are measured from the line below the tab",
+          "[model][book][strips]") {
+    PrintedSample sample("work_counter.json");
+    sample.project.stock[0].section = "angle 1/2 x 1/2 x 1/16";
+    sample.resolved = model::resolve(sample.project, shipped_catalogue());
+    for (const auto paper : {Paper::letter, Paper::a4}) {
+        const auto reading = check_strips(sample, paper, {});
+        CHECK(reading.crosses > 60);
+        CHECK(reading.laid_off > 5);
+    }
+}
+
 TEST_CASE("a row of holes that is longer than the sheet goes over papers that overlap",
           "[model][book][strips]") {
     PrintedSample sample("work_counter.json");
@@ -454,6 +497,19 @@ TEST_CASE("each sheet names what is on it, and a strip goes from sheet to sheet 
             }
         }
     }
+}
+
+TEST_CASE("a piece whose papers come out longer than the sheet is refused, not drawn over its edge",
+          "[model][book][strips]") {
+    const PrintedSample sample("work_counter.json");
+    const auto strips = model::drill_strips(sample.project, shipped_catalogue(), sample.resolved,
+                                            {.paper = Paper::letter, .printer = {1.0, 0.15}});
+    REQUIRE_FALSE(strips.refused.empty());
+    CHECK_THAT(strips.refused.front(), Catch::Contains("longer than letter has room for") &&
+                                           Catch::Contains("larger paper"));
+    for (const auto& page : strips.document.pages)
+        for (const auto& paper : tests::papers_on(page))
+            CHECK(paper.box.top + paper.box.height < page.size().height - 5.0);
 }
 
 TEST_CASE("a piece that is wider than the paper is refused by its name, and the rest is printed",

@@ -200,10 +200,28 @@ TEST_CASE("stamps come back from their file", "[model][book][stamp]") {
     CHECK(none->marks.empty());
 }
 
+TEST_CASE("stamps that another version of the program made are not compared",
+          "[model][book][stamp]") {
+    const auto text = model::stamps_text(stamps_of(tests::sample("parts_box.json")));
+    const auto now = "\"stamp_making\": " + std::to_string(model::stamp_making);
+    const auto at = text.find(now);
+    REQUIRE(at != std::string::npos);
+    for (const std::string made : {"\"note\": 1", "\"stamp_making\": 1", "\"stamp_making\": \"2\"",
+                                   "\"stamp_making\": 99"}) {
+        CAPTURE(made);
+        auto other = text;
+        other.replace(at, now.size(), made);
+        const auto read = model::read_stamps(other);
+        REQUIRE_FALSE(read);
+        CHECK_THAT(engine::to_text(read.error()), Catch::Contains("print the book anew"));
+    }
+}
+
 TEST_CASE("what is no file of stamps is refused", "[model][book][stamp]") {
     for (const std::string text :
-         {"", "nonsense", "[]", "{}", R"({"marks": {"A1": "x"}})", R"({"marks": [{"mark": "A1"}]})",
-          R"({"marks": [3]})", R"({"marks": [{"mark": 1, "stamp": "x"}]})"}) {
+         {"", R"({"stamp_making": 2})", "nonsense", "[]", "{}", R"({"marks": {"A1": "x"}})",
+          R"({"marks": [{"mark": "A1"}]})", R"({"marks": [3]})",
+          R"({"marks": [{"mark": 1, "stamp": "x"}]})"}) {
         CAPTURE(text);
         CHECK_FALSE(model::read_stamps(text));
     }

@@ -10,6 +10,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <map>
 
 using engine::PageBox;
@@ -30,7 +31,7 @@ std::size_t check_paper(const PaperOnSheet& paper, const model::MarkFacts& facts
     CAPTURE(paper.name, paper.box.left, paper.box.top);
     const auto words = tests::words_within(paper, paper.box);
     CHECK_THAT(words, Catch::Contains(paper.name));
-    CHECK_THAT(words, Catch::Contains("to datum end:"));
+    CHECK_THAT(words, Catch::Contains("datum end"));
     CHECK(paper.arrows == 1);
     if (parts > 1) CHECK_THAT(words, Catch::Contains(" of " + std::to_string(parts)));
     REQUIRE(paper.legs.size() <= facts.flat.walls.size());
@@ -196,6 +197,53 @@ TEST_CASE("where holes leave no room for words, a tab at the datum end has them"
     CHECK(words_of(labels, false).empty());
     // The end of the piece lies below the tab.
     CHECK(labels.labels.back().arrow == model::LabelArrow::down);
+}
+
+TEST_CASE("a tab that one leg needs names all legs from the left", "[model][book][strips]") {
+    NarrowStrip strip(100.0, 10.0);
+    auto& holes = strip.facts.flat.holes;
+    holes.erase(
+        std::remove_if(holes.begin(), holes.end(), [](const auto& hole) { return hole.wall == 1; }),
+        holes.end());
+    const auto labels = strip.labels();
+    REQUIRE(labels.tab > 0.0);
+    CHECK_THAT(words_of(labels, true),
+               Catch::Contains("from left: leg a, outside; leg b, outside") ||
+                   Catch::Contains("from left: leg a, outside; leg b,"));
+}
+
+TEST_CASE("words are turned or broken before they are small", "[model][book][strips]") {
+    const NarrowStrip strip(200.0, 45.0);
+    for (const auto& label : strip.labels().labels) {
+        CAPTURE(label.lines.front());
+        const bool is_name = label.weight == engine::LetterWeight::bold;
+        CHECK(label.size >= (is_name ? 2.8 : 2.3));
+    }
+}
+
+TEST_CASE("a number without room beside its cross stands aside with a lead, or is not drawn",
+          "[model][book][strips]") {
+    for (const double pitch : {2.8, 3.5, 4.2}) {
+        CAPTURE(pitch);
+        const NarrowStrip strip(60.0, pitch);
+        const auto labels = strip.labels();
+        std::size_t led = 0;
+        for (const auto& number : labels.numbers) {
+            CAPTURE(number.words);
+            const double height = engine::capital_height(number.size);
+            const PageBox box{number.at.x, number.at.y - height,
+                              engine::text_width(number.words, number.size), height};
+            for (const auto& hole : strip.facts.flat.holes) {
+                // Beside its own one it stands within the corner of its square.
+                if (std::to_string(hole.hole + 1) == number.words) continue;
+                const double r = hole.diameter / 2;
+                CHECK(are_clear(box, {hole.across - r, hole.down - r, 2 * r, 2 * r}));
+            }
+            if (number.lead) ++led;
+        }
+        const auto unnumbered = strip.facts.flat.holes.size() - labels.numbers.size();
+        CHECK(led + unnumbered > 0);
+    }
 }
 
 TEST_CASE("words lie on what is left of a piece with a sloped end", "[model][book][strips]") {

@@ -136,6 +136,21 @@ TEST_CASE("behind a row that fills the sheet a long blank is left out, not joine
     CHECK(tiles[1].start.kind == TileEnd::blank);
 }
 
+TEST_CASE("in a room too short for joints papers still come to an end", "[model][book][strips]") {
+    std::vector<double> holes;
+    for (double at = 15.0; at < 900.0; at += 12.0) holes.push_back(at);
+    for (const double length : {25.0, 20.0, 0.0, -40.0}) {
+        CAPTURE(length);
+        const auto tiles = strip_tiles(angle_with(900.0, holes), 0,
+                                       {.width = 180.0, .length = length, .step = step});
+        CHECK(tiles.size() < 60);
+        for (const double hole : holes) {
+            CHECK(std::any_of(tiles.begin(), tiles.end(),
+                              [&](const StripTile& tile) { return is_on(tile, hole); }));
+        }
+    }
+}
+
 TEST_CASE("the widest leg that is drilled tells what paper a piece needs",
           "[model][book][strips]") {
     auto flat = angle_with(100.0, {50});
