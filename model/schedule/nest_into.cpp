@@ -187,6 +187,33 @@ engine::Result<engine::Nest> nested(engine::NestProblem problem, const NestEffor
     return nested(problem, limits);
 }
 
+std::int64_t bars_of(const engine::NestPlan& plan, std::size_t stock) {
+    std::int64_t bars = 0;
+    for (const auto& layout : plan.layouts) bars += layout.stock == stock ? layout.bars : 0;
+    return bars;
+}
+
+// Whole bars at home cost nothing any more, but are worth most whole: of plans that cost the same
+// one that begins fewer of them is taken, as far as it is found with little work.
+void spare_home_bars(engine::NestProblem problem,
+                     const PlanTask& task,
+                     engine::NestLimits limits,
+                     engine::NestPlan& plan) {
+    limits.work = 20'000'000;
+    const auto usable = usable_stock(task);
+    for (std::size_t i = 0; i < usable.size(); ++i) {
+        if (task.stock[usable[i]].from != BarFrom::home) continue;
+        for (auto used = bars_of(plan, i); used > 0; used = bars_of(plan, i)) {
+            problem.stock[i].supply = used - 1;
+            auto fewer = engine::nest_on_grid(problem, saw_step, limits);
+            if (!fewer || fewer->plan.cost > plan.cost) break;
+            if (fewer->plan.bought_length > plan.bought_length) break;
+            plan = std::move(fewer->plan);
+        }
+        problem.stock[i].supply = bars_of(plan, i);
+    }
+}
+
 }  // namespace
 
 bool nest_into(const Resolved& resolved,
@@ -194,10 +221,12 @@ bool nest_into(const Resolved& resolved,
                const NestEffort& effort,
                BarPlan& plan) {
     auto lengths = lengths_of(resolved, task.pieces);
-    auto found = nested(problem_of(resolved, task, lengths), effort);
+    const auto problem = problem_of(resolved, task, lengths);
+    auto found = nested(problem, effort);
     if (!found) return false;
     const auto usable = usable_stock(task);
     auto nest = std::move(found).value();
+    if (!effort.work) spare_home_bars(problem, task, limits_of(effort), nest.plan);
     for (auto& layout : nest.plan.layouts) layout.stock = usable[layout.stock];
     for (const auto* layout : in_order(nest.plan, task)) {
         for (std::int64_t i = 0; i < layout->bars; ++i) {

@@ -70,6 +70,24 @@ TEST_CASE("an offcut on the rack saves part of a bar", "[model][schedule][nested
     CHECK(std::ranges::count(plan.bars, model::BarFrom::offcut, &model::PlannedBar::from) == 1);
 }
 
+TEST_CASE("a whole bar at home stays whole where a rest or an offcut will do",
+          "[model][schedule][nested]") {
+    auto job = tests::saw_job({1400, 1400, 1400, 1400, 1000});
+    job.project.stock[0].bars = {{.length = "6 m", .price = 40.0}};
+    job.project.stock[0].at_home = {{.length = "6 m", .count = 3}};
+    const auto from = [](const model::BarPlan& plan, model::BarFrom place) {
+        return std::ranges::count(plan.bars, place, &model::PlannedBar::from);
+    };
+    auto plan = tests::plan_of(job);
+    CHECK(from(plan, model::BarFrom::home) == 2);
+    job.project.stock[0].offcuts = {{.length = "1200 mm"}};
+    plan = tests::plan_of(job);
+    CHECK(plan.cost == 0);
+    CHECK(plan.is_cheapest);
+    CHECK(from(plan, model::BarFrom::home) == 1);
+    CHECK(from(plan, model::BarFrom::offcut) == 1);
+}
+
 TEST_CASE("a bar without a price counts as much as the others do for their length",
           "[model][schedule][nested]") {
     auto job = tests::saw_job({1000, 1000});
