@@ -319,11 +319,19 @@ engine::Result<engine::Done> checked_format(const json& in) {
     return engine::Done{};
 }
 
+// Of a photograph it helps nobody what its first byte is not.
+engine::Error not_read(std::string_view text, engine::Error error) {
+    const auto begins = text.find_first_not_of(" \t\r\n");
+    if (begins != std::string_view::npos && text[begins] == '{') return error;
+    error.message = "not JSON, so this is no project; projects end in .json";
+    return error;
+}
+
 }  // namespace
 
 engine::Result<Project> read_project_json(std::string_view text) {
     const auto tree = engine::read_json(text);
-    if (!tree) return tree.error();
+    if (!tree) return not_read(text, tree.error());
     if (const auto format = checked_format(*tree); !format) return format.error();
     Reader reader;
     Project project;

@@ -98,6 +98,15 @@ TEST_CASE("a key given twice is refused with its place", "[model][project]") {
     CHECK_THAT(error.message, Contains("given twice"));
 }
 
+TEST_CASE("a photograph is called no project", "[model][project]") {
+    for (const char* text : {"\x89PNG\r\n\x1a\n", "", "GIF89a", "<html>"}) {
+        const auto photograph = model::read_project_json(text);
+        REQUIRE_FALSE(photograph);
+        CHECK_THAT(photograph.error().message, Contains("this is no project"));
+    }
+    CHECK_THAT(model::read_project_json("{\"a\": }").error().message, !Contains("no project"));
+}
+
 TEST_CASE("what is not JSON is told with line and column", "[model][project]") {
     const auto error = error_of("{\n  \"barwright\": 1,\n  \"name\": nought\n}\n");
     CHECK(error.where == "line 3, column 12");
