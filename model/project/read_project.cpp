@@ -323,6 +323,7 @@ engine::Result<engine::Done> checked_format(const json& in) {
 engine::Error not_read(std::string_view text, engine::Error error) {
     const auto begins = text.find_first_not_of(" \t\r\n");
     if (begins != std::string_view::npos && text[begins] == '{') return error;
+    if (error.message.rfind("not JSON", 0) != 0) return error;  // too large, too deep
     error.message = "not JSON, so this is no project; projects end in .json";
     return error;
 }
