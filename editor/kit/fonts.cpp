@@ -25,6 +25,9 @@ constexpr ImWchar wide_ranges[] = {0x20,   0x17F,  0x370,  0x52F,  0x2010, 0x205
                                    0x2300, 0x23FF, 0x25A0, 0x26FF, 0x2713, 0x2718, 0};
 constexpr ImWchar narrow_ranges[] = {0x20, 0xFF, 0x2010, 0x2044, 0x2150, 0x215E, 0};
 
+constexpr int font_count = 5;  // one for each Type
+constexpr float large_size = 30.0F;
+
 // The atlas only reads them, but asks for a pointer that it might own.
 void* as_void(Bytes bytes) { return const_cast<unsigned char*>(bytes.data()); }
 
@@ -53,7 +56,13 @@ void load_fonts(ImFontAtlas& atlas, float scale) {
     add_font(atlas, medium, text_size * scale, name_ranges);
     add_font(atlas, medium, 18.0F * scale, name_ranges);
     add_font(atlas, regular, 21.0F * scale, narrow_ranges);
+    add_font(atlas, medium, large_size * scale, narrow_ranges);
     atlas.Build();
+}
+
+ImFont* large_font() {
+    const auto& fonts = ImGui::GetIO().Fonts->Fonts;
+    return fonts.Size > font_count ? fonts[font_count] : font(Type::title);
 }
 
 FontsAhead::FontsAhead(float scale) : scale_{scale} {

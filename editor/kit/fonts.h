@@ -4,12 +4,16 @@
 #include <future>
 #include <memory>
 
+struct ImFont;
 struct ImFontAtlas;
 
 namespace editor {
 
-// Fills the atlas anew, one font for each Type in its order, at that scale.
+// Fills the atlas anew, one font for each Type in its order and the large one, at that scale.
 void load_fonts(ImFontAtlas& atlas, float scale);
+
+// What is read at arm's length, beside the drill press.
+ImFont* large_font();
 
 // An atlas that a thread fills while a window is being opened, which takes about as long. It must
 // be waited for, by atlas(), before Dear ImGui has a context: they share its allocator's count.

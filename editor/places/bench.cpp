@@ -1,6 +1,7 @@
 #include "editor/places/bench.h"
 
 #include "editor/bench_desk.h"
+#include "editor/kit/fonts.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
 #include "editor/places/bench_lines.h"
@@ -17,11 +18,11 @@ using model::BenchVerdict;
 using model::BenchWork;
 using model::WorkState;
 
-constexpr float large = 1.7F;  // read at arm's length
-constexpr float half_large = 1.25F;
+constexpr float large = 1.0F;
+constexpr float half_large = 0.75F;
 
 void draw_large(std::string_view text, float times, ImU32 ink = colour::ink) {
-    ImFont* face = font(Type::title);
+    ImFont* face = large_font();
     const float size = face->FontSize * times;
     const float width = ImGui::GetContentRegionAvail().x;
     const ImVec2 at = ImGui::GetCursorScreenPos();
