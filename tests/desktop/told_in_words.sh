@@ -21,6 +21,11 @@ choices_of_help() { # the words that a command's options know: one line for each
     "$barwright" "$1" --help | grep -oE '\{[^}]*\}' | tr -d '{}'
 }
 
+choices_by_option() { # of a command, a line for each option that knows its words: --option one,another
+    "$barwright" "$1" --help | tr -s ' \n' ' ' |
+        grep -oE -- '--[a-z-]+ [A-Z]*:?\{[^}]*\}' | sed -E 's/ [A-Z]*:?\{/ /; s/\}//'
+}
+
 manual_has_all_words() {
     local command option words text
     text=$(zcat "$manual")
@@ -54,7 +59,7 @@ is_offered() { # every line of the first, where the words that follow are typed
 }
 
 shell_completes_all_words() {
-    local command
+    local command option choices
     # shellcheck source=editor/desktop/barwright.bash
     source "$share/bash-completion/completions/barwright"
     (($(commands_of_help | wc -l) > 3)) || fail "--help lists no commands: $(commands_of_help)"
@@ -62,8 +67,11 @@ shell_completes_all_words() {
     for command in $(commands_of_help); do
         is_offered "$(options_of_help "$command")" barwright "$command" --
     done
-    is_offered "$(choices_of_help edit | tr , '\n' | sed 's/ /\\ /g')" barwright edit --place ""
-    is_offered "$(choices_of_help picture | tr , '\n')" barwright picture --from ""
+    for command in $(commands_of_help); do
+        while read -r option choices; do
+            is_offered "$(tr , '\n' <<<"$choices" | sed 's/ /\\ /g')" barwright "$command" "$option" ""
+        done < <(choices_by_option "$command")
+    done
     is_offered 'lay\ out' barwright edit --place 'lay\ o'
     cd "$share/barwright/samples" || return
     is_offered tool_cabinet.json barwright check tool
