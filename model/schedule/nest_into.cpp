@@ -193,25 +193,54 @@ std::int64_t bars_of(const engine::NestPlan& plan, std::size_t stock) {
     return bars;
 }
 
-// Whole bars at home cost nothing any more, but are worth most whole: of plans that cost the same
-// one that begins fewer of them is taken, as far as it is found with little work.
-void spare_home_bars(engine::NestProblem problem,
+// The same pieces from no more bars of the shop than the plan has, where nothing costs anything but
+// the length of the whole bars at home that are begun.
+engine::NestProblem begun_at_home(engine::NestProblem problem,
+                                  const PlanTask& task,
+                                  const std::vector<std::size_t>& usable,
+                                  const engine::NestPlan& plan) {
+    for (std::size_t i = 0; i < usable.size(); ++i) {
+        auto& stock = problem.stock[i];
+        const auto from = task.stock[usable[i]].from;
+        stock.price = from == BarFrom::home ? stock.length / saw_step : 0;
+        if (from == BarFrom::shop) stock.supply = bars_of(plan, i);
+    }
+    return problem;
+}
+
+bool buy_the_same(const engine::NestPlan& one,
+                  const engine::NestPlan& other,
+                  const PlanTask& task,
+                  const std::vector<std::size_t>& usable) {
+    for (std::size_t i = 0; i < usable.size(); ++i) {
+        const bool is_bought = task.stock[usable[i]].from == BarFrom::shop;
+        if (is_bought && bars_of(one, i) != bars_of(other, i)) return false;
+    }
+    return true;
+}
+
+// Whole bars at home cost nothing any more, but are worth most whole: of plans that buy the same
+// the one is taken that begins least of their length, as far as it is found with little work.
+void spare_home_bars(const engine::NestProblem& problem,
                      const PlanTask& task,
                      engine::NestLimits limits,
                      engine::NestPlan& plan) {
-    limits.work = 20'000'000;
     const auto usable = usable_stock(task);
-    for (std::size_t i = 0; i < usable.size(); ++i) {
-        if (task.stock[usable[i]].from != BarFrom::home) continue;
-        for (auto used = bars_of(plan, i); used > 0; used = bars_of(plan, i)) {
-            problem.stock[i].supply = used - 1;
-            auto fewer = engine::nest_on_grid(problem, saw_step, limits);
-            if (!fewer || fewer->plan.cost > plan.cost) break;
-            if (fewer->plan.bought_length > plan.bought_length) break;
-            plan = std::move(fewer->plan);
-        }
-        problem.stock[i].supply = bars_of(plan, i);
-    }
+    const auto at_home = begun_at_home(problem, task, usable, plan);
+    const auto begun_by = [&](const engine::NestPlan& one) {
+        std::int64_t length = 0;
+        for (std::size_t i = 0; i < usable.size(); ++i)
+            length += bars_of(one, i) * at_home.stock[i].price;
+        return length;
+    };
+    if (begun_by(plan) == 0) return;
+    limits.work = 20'000'000;
+    auto found = engine::nest_on_grid(at_home, saw_step, limits);
+    if (!found) return;
+    auto spared = std::move(found).value().plan;
+    if (!buy_the_same(spared, plan, task, usable) || begun_by(spared) >= begun_by(plan)) return;
+    spared.cost = plan.cost;
+    plan = std::move(spared);
 }
 
 }  // namespace

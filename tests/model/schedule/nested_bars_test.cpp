@@ -88,6 +88,22 @@ TEST_CASE("a whole bar at home stays whole where a rest or an offcut will do",
     CHECK(from(plan, model::BarFrom::offcut) == 1);
 }
 
+TEST_CASE("one long bar at home is begun before more of the length of short ones",
+          "[model][schedule][nested]") {
+    auto job = tests::saw_job({1400, 1400, 1400, 1400});
+    job.project.stock[0].bars = {{.length = "6 m", .price = 40.0}};
+    job.project.stock[0].at_home = {{.length = "6 m", .count = 2},
+                                    {.length = "1800 mm", .count = 9}};
+    const auto plan = tests::plan_of(job);
+    CHECK(plan.cost == 0);
+    REQUIRE(plan.bars.size() == 1);
+    CHECK(plan.bars[0].length == mm(6000));
+    // A fifth takes one of the short ones, and no second long one.
+    auto more = tests::saw_job({1400, 1400, 1400, 1400, 1400});
+    more.project.stock[0] = job.project.stock[0];
+    CHECK(tests::plan_of(more).bars.size() == 2);
+}
+
 TEST_CASE("a bar without a price counts as much as the others do for their length",
           "[model][schedule][nested]") {
     auto job = tests::saw_job({1000, 1000});
