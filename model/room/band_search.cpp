@@ -147,14 +147,17 @@ private:
     }
 
     // Obstacles and formulas that do not work out hide what else is wrong, so that they weigh more
-    // than all of that.
-    static std::array<std::size_t, 2> weight_of(const BandLook& look) {
+    // than all of that. Next comes what the present value has not: a value that brings it is no
+    // mend.
+    std::array<std::size_t, 3> weight_of(const BandLook& look) const {
         constexpr std::array<std::string_view, 4> codes{"bad_obstacle", "formula_error",
                                                         "formula_cycle", "out_of_range"};
         const auto hidden = std::ranges::count_if(look.findings, [&](const Finding& finding) {
             return std::ranges::find(codes, finding.code) != codes.end();
         });
-        return {static_cast<std::size_t>(hidden), look.complaints.size()};
+        const bool brings_more =
+            !std::ranges::includes(looks_.at(present_).complaints, look.complaints);
+        return {static_cast<std::size_t>(hidden), brings_more ? 1U : 0U, look.complaints.size()};
     }
 
     // The look with the least to complain of; of several the nearest to the present value.

@@ -23,6 +23,13 @@ Band band(const Project& project, const std::string& dimension) {
     return *found;
 }
 
+// Whether the value lies in a part of the band.
+bool holds(const Band& band, Nm value) {
+    return std::ranges::any_of(band.intervals, [&](const BandInterval& interval) {
+        return value >= interval.from && value <= interval.to;
+    });
+}
+
 using Said = std::vector<std::string>;
 
 std::string words(const Subject& subject) {
@@ -135,6 +142,21 @@ TEST_CASE("what is wrong whatever the value is left out of account and told", "[
     CHECK(width.intervals.back().above.by == "wall right");
 }
 
+// At other heights still more of it vanishes, which is less to complain of and no mend.
+TEST_CASE("no fault is told as there whatever the value that the present one has not",
+          "[model][room]") {
+    const auto project = cabinet({"10", "10", "0"}, "24 in", "1/4 in", "20 in");
+    const auto height = band(project, "height");
+    REQUIRE_FALSE(height.regardless.empty());
+    auto nothing_left_out = height;
+    nothing_left_out.regardless.clear();
+    const auto now = faults_at(project, nothing_left_out, height.value);
+    for (const auto& finding : height.regardless) {
+        CHECK(std::ranges::includes(now, said_of(finding)));
+    }
+    CHECK(holds(height, height.value));
+}
+
 namespace {
 
 // A cabinet of 12 x 12 x 12 in whose place depends on the dimension "away".
@@ -143,13 +165,6 @@ Project on_its_way(const Place& origin) {
     project.dimensions.push_back(
         {.name = "away", .formula = "5 in", .least = "0", .most = "240 in"});
     return project;
-}
-
-// Whether the value lies in a part of the band.
-bool holds(const Band& band, Nm value) {
-    return std::ranges::any_of(band.intervals, [&](const BandInterval& interval) {
-        return value >= interval.from && value <= interval.to;
-    });
 }
 
 }  // namespace
