@@ -90,6 +90,17 @@ bool is_screwed(const Case& of) {
         joints, [&](const FrameJoint& joint) { return stated_joint(of, joint).removable; });
 }
 
+// A tape of fractions with marks so fine; nothing where none has them.
+std::optional<engine::TapeStyle> with_marks_of(engine::TapeStyle shown, engine::Length mark) {
+    constexpr int finest = 64;
+    const bool is_fraction = shown.form == engine::TapeForm::inch_fraction ||
+                             shown.form == engine::TapeForm::feet_inches;
+    while (is_fraction && shown.denominator < finest && mark < engine::tape_step(shown))
+        shown.denominator *= 2;
+    if (mark < engine::tape_step(shown)) return std::nullopt;
+    return shown;
+}
+
 void finer_marks(const Case& of, Ways& ways) {
     const Nm mark = of.ailing.resolved.shop.graduation;
     if (mark < 2) return;
@@ -99,11 +110,10 @@ void finer_marks(const Case& of, Ways& ways) {
     Mend way{"finer marks", "Lay holes on marks of " + words_of(of, half), {}};
     way.edits.emplace_back(SetShop{std::move(shop)});
     // What is laid finer than the tape reads would be read off it rounded.
-    auto shown = of.project().shown;
-    if (shown.form == engine::TapeForm::inch_fraction && half < engine::tape_step(shown)) {
-        shown.denominator = std::min(64, shown.denominator * 2);
+    const auto shown = with_marks_of(of.project().shown, half);
+    if (shown && *shown != of.project().shown) {
         way.words += " and show as fine a tape";
-        way.edits.emplace_back(SetShown{shown});
+        way.edits.emplace_back(SetShown{*shown});
     }
     ways.push_back(std::move(way));
 }

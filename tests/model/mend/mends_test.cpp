@@ -117,6 +117,14 @@ TEST_CASE("where a rivet suits no joint one is offered for the whole project", "
     CHECK(finer.shop.graduation == "1/64 in");
     CHECK(engine::tape_step(next.shown).inches() == 1.0 / 32);
     CHECK(engine::tape_step(finer.shown).inches() == 1.0 / 64);
+    for (const auto form : {engine::TapeForm::inch_fraction, engine::TapeForm::feet_inches}) {
+        auto coarse = next;
+        coarse.shown = {.form = form, .denominator = 8};
+        coarse.shop.graduation = "1/32 in";
+        const auto mended = after(coarse, "too_few_fasteners", "finer marks");
+        CHECK(mended.shown.form == form);
+        CHECK(engine::tape_step(mended.shown).inches() == 1.0 / 64);
+    }
     CHECK(mends_for(project, "too_few_fasteners").front().name ==
           "fastener everywhere blind rivet 3/32");
 }
