@@ -321,10 +321,14 @@ engine::Result<engine::Done> checked_format(const json& in) {
 
 // Of a photograph it helps nobody what its first byte is not.
 engine::Error not_read(std::string_view text, engine::Error error) {
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     const auto begins = text.find_first_not_of(" \t\r\n");
     if (begins != std::string_view::npos && text[begins] == '{') return error;
     if (error.message.rfind("not JSON", 0) != 0) return error;  // too large, too deep
-    error.message = "not JSON, so this is no project; projects end in .json";
+    error.message = begins == std::string_view::npos
+                        ? "not JSON: there is nothing in it"
+                        : "not JSON, so this is no project; projects end in .json";
     return error;
 }
 

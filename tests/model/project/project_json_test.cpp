@@ -99,12 +99,15 @@ TEST_CASE("a key given twice is refused with its place", "[model][project]") {
 }
 
 TEST_CASE("a photograph is called no project", "[model][project]") {
-    for (const char* text : {"\x89PNG\r\n\x1a\n", "", "GIF89a", "<html>"}) {
+    for (const char* text : {"\x89PNG\r\n\x1a\n", "GIF89a", "<html>"}) {
         const auto photograph = model::read_project_json(text);
         REQUIRE_FALSE(photograph);
         CHECK_THAT(photograph.error().message, Contains("this is no project"));
     }
-    CHECK_THAT(model::read_project_json("{\"a\": }").error().message, !Contains("no project"));
+    CHECK_THAT(error_of("{\"a\": }").message, !Contains("no project"));
+    CHECK_THAT(error_of("\xEF\xBB\xBF{\"a\": }").message, !Contains("no project"));
+    for (const char* text : {"", "\xEF\xBB\xBF", " \n"})
+        CHECK_THAT(error_of(text).message, Contains("there is nothing in it"));
 }
 
 TEST_CASE("what is not JSON is told with line and column", "[model][project]") {
