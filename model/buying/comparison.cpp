@@ -82,8 +82,8 @@ struct Lacking {
     bool operator==(const Lacking&) const = default;
 };
 
-// Which all of those that need a price could have: nothing in an estimate where a bar lacks, or
-// anything for which no bar or sheet can be had.
+// Which all of those that need a price could have: nothing in an estimate where the price of a bar
+// or of the delivery lacks, or anything for which no bar or sheet can be had.
 std::optional<std::vector<Lacking>> goods_lacking(const Estimate& estimate) {
     const auto is_homeless = [](const std::string& lacking) {
         return lacking.ends_with(that_no_bar_holds) || lacking.ends_with(that_no_sheet_holds);
@@ -92,7 +92,7 @@ std::optional<std::vector<Lacking>> goods_lacking(const Estimate& estimate) {
     std::vector<Lacking> goods;
     for (const auto& line : estimate.lines) {
         if (line.sum) continue;
-        if (line.kind == BuyKind::bar) return std::nullopt;
+        if (line.kind == BuyKind::bar || line.kind == BuyKind::delivery) return std::nullopt;
         goods.push_back({line.what, line.size, line.count});
     }
     return goods;

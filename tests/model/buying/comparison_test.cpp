@@ -133,6 +133,8 @@ TEST_CASE("what lacks in one number here and another there is not the same, nor 
     CHECK(cheapest_of({offering({ten}, {"rivet"}, 900), offering({ten}, {"rivet"}, 800)}) == 1);
     CHECK_FALSE(cheapest_of({offering({ten}, {"rivet"}, 900), offering({two}, {"rivet"}, 800)}));
     CHECK_FALSE(cheapest_of({offering({bar}, {"angle"}, 900), offering({bar}, {"angle"}, 800)}));
+    const EstimateLine van{.kind = BuyKind::delivery, .what = "delivery", .count = 1};
+    CHECK_FALSE(cheapest_of({offering({van}, {"it"}, 900), offering({van}, {"it"}, 800)}));
     const std::string pieces = "2 pieces that no bar holds";
     CHECK_FALSE(cheapest_of({offering({}, {pieces}, 900), offering({}, {pieces}, 800)}));
     const std::string parts = "1 part of sheet birch that no sheet holds";
