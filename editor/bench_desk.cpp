@@ -61,17 +61,27 @@ bool keep(BenchDesk& bench, engine::Result<model::BenchTicks> ticks) {
 
 // The project was saved under another name: what was ticked goes with it, and stays where it was.
 // Ticks that lay beside that name already are those of a project that is gone: they are put aside.
-// Where that cannot be done it is tried again.
+engine::Result<engine::Done> bring(const BenchDesk& bench, const fs::path& there) {
+    const auto own = model::path_of_ticks(bench.project_file);
+    if (is_one_file(own, there)) return engine::Done{};
+    const auto aside = put_aside(there);
+    if (!aside) return aside;
+    if (!bench.trouble.empty()) return copy_unread(own, there);
+    if (bench.ticks.pieces.empty()) return engine::Done{};
+    return model::write_ticks(there, as_filed(bench, bench.ticks));
+}
+
+// Where it cannot be done it is tried again, until the project is saved as what it was.
 void take_along(BenchDesk& bench, const fs::path& file) {
-    const auto there = model::path_of_ticks(file);
-    auto done = put_aside(there);
-    if (done && !bench.ticks.pieces.empty())
-        done = model::write_ticks(there, as_filed(bench, bench.ticks));
+    const auto done = bench.project_file == file ? engine::Result<engine::Done>{engine::Done{}}
+                                                 : bring(bench, model::path_of_ticks(file));
     bench.awaited = done ? fs::path{} : file;
     bench.refused = done ? std::string()
                          : "Nothing is ticked until the ticks lie beside the project: " +
                                engine::to_text(done.error());
-    if (done) bench.project_file = file;
+    if (!done) return;
+    bench.project_file = file;
+    if (!bench.trouble.empty()) read(bench);
 }
 
 void follow_names(BenchDesk& bench, const Snapshot& now) {
@@ -103,7 +113,7 @@ void tend_bench(Desk& desk) {
         bench->project_file = desk.file;
         bench->of = desk.history.saved();
         read(*bench);
-    } else if (bench->project_file != desk.file) {
+    } else if (bench->project_file != desk.file || !bench->awaited.empty()) {
         take_along(*bench, desk.file);
     }
     follow_names(*bench, desk.history.now());

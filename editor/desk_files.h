@@ -22,7 +22,8 @@ std::string reasons_to_ask(const Desk& desk);
 // Reads a project and takes it. On an error the present one stays, and a dialog says why.
 bool open_file(Desk& desk, const std::filesystem::path& file);
 
-// Writes the project. On an error a dialog says why; nothing counts as saved.
+// Writes the project, and takes what lies beside it along. False where one of both failed: a dialog
+// says which and why, and only a project that could not be written does not count as saved.
 bool save_to(Desk& desk, const std::filesystem::path& file);
 
 // Saves, or asks for a file when there is none yet. `then` follows a save.

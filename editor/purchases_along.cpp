@@ -5,29 +5,19 @@
 #include "engine/files/whole_file.h"
 #include "model/buying/purchases.h"
 
-#include <system_error>
-
 namespace editor {
 namespace {
 
 namespace fs = std::filesystem;
 
-// What it holds nobody knows; it is not ours to leave behind.
-engine::Result<engine::Done> take_unread_along(const fs::path& own, const fs::path& there) {
-    std::error_code unseen;
-    if (!fs::exists(own, unseen)) return engine::Done{};
-    const auto text = engine::read_whole_file(own);
-    if (!text) return text.error();
-    return engine::write_whole_file(there, *text);
-}
-
 engine::Result<engine::Done> take_along(const Desk& desk) {
+    const auto own = model::path_of_purchases(desk.prices.project_file);
     const auto there = model::path_of_purchases(desk.file);
+    if (is_one_file(own, there)) return engine::Done{};
     const auto aside = put_aside(there);
     if (!aside) return aside;
     const auto* bought = desk.prices.library->purchases();
-    if (bought == nullptr)
-        return take_unread_along(model::path_of_purchases(desk.prices.project_file), there);
+    if (bought == nullptr) return copy_unread(own, there);
     if (bought->all.empty()) return engine::Done{};
     return engine::write_whole_file(there, model::purchases_text(*bought));
 }

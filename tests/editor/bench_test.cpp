@@ -172,9 +172,31 @@ TEST_CASE("ticks that cannot go along are kept, told, and tried again", "[editor
     REQUIRE_FALSE(editor::save_to(ui.desk, scratch.path / (name + ".json")));
     CHECK(std::holds_alternative<editor::Trouble>(ui.desk.ui.dialog));
     CHECK(text_of(scratch.path / (name + ".bench.json")) == "of another");
-    std::filesystem::remove(scratch.path / (name + ".bench.json"));
-    ui.settle();
-    CHECK(text_of(scratch.path / (name + ".bench.json")) == ticks);
+    SECTION("what was in the way is gone") {
+        std::filesystem::remove(scratch.path / (name + ".bench.json"));
+        ui.settle();
+        CHECK(text_of(scratch.path / (name + ".bench.json")) == ticks);
+    }
+    SECTION("the project is saved as what it was") {
+        ui.desk.ui.dialog = {};
+        REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
+        ui.press(key::space);
+        CHECK(text_of(scratch.path / "box.bench.json") != ticks);
+        CHECK_FALSE(fs::exists(scratch.path / "box.bench.json.old"));
+    }
+}
+
+TEST_CASE("a project that is saved over itself by another spelling keeps its ticks",
+          "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_spelled"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    ui.press(key::space);
+    const auto ticks = text_of(scratch.path / "box.bench.json");
+    fs::create_directory(scratch.path / "beside");
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "beside" / ".." / "box.json"));
+    CHECK(text_of(scratch.path / "box.bench.json") == ticks);
+    CHECK_FALSE(fs::exists(scratch.path / "box.bench.json.old"));
 }
 
 TEST_CASE("a name that never came into the project's file does not part its piece from its ticks",
@@ -217,6 +239,12 @@ TEST_CASE("ticks that cannot be read are left as they are, and it is said", "[ed
     CHECK(ui.item("Make/trouble").value.find("cannot be read") != std::string::npos);
     ui.press(key::space);
     CHECK(text_of(scratch.path / "box.bench.json") == "a photograph");
+    // Nobody knows what it holds: it goes along as it is.
+    REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
+    ui.settle();
+    CHECK(text_of(scratch.path / "other.bench.json") == "a photograph");
+    CHECK(text_of(scratch.path / "box.bench.json") == "a photograph");
+    CHECK(ui.item("Make/trouble").value.find("other.bench.json") != std::string::npos);
 }
 
 TEST_CASE("without a file of its own a project keeps no ticks, and says why", "[editor][bench]") {
