@@ -25,12 +25,13 @@ engine::Result<engine::Done> make_folder(const fs::path& folder) {
                                     "; choose another one"};
 }
 
-engine::Result<engine::Done> write(const NewFile& file) {
-    if (auto folder = make_folder(file.path.parent_path()); !folder) return folder;
-    if (std::error_code unseen; file.keeps_old && fs::exists(file.path, unseen)) {
-        return engine::Done{};
-    }
-    return engine::write_whole_file(file.path, file.bytes);
+// Whether the file is a new one now.
+engine::Result<bool> write(const NewFile& file) {
+    if (auto folder = make_folder(file.path.parent_path()); !folder) return folder.error();
+    if (std::error_code unseen; file.keeps_old && fs::exists(file.path, unseen)) return false;
+    auto written = engine::write_whole_file(file.path, file.bytes);
+    if (!written) return written.error();
+    return true;
 }
 
 engine::Error after_others(engine::Error error, std::size_t written, std::size_t all) {
@@ -63,9 +64,11 @@ BackgroundWork<ToWrite>::GoOn part_of(const BackgroundWork<ToWrite>::GoOn& go_on
 }
 
 engine::Result<engine::Done> write_all(const ToWrite& made) {
-    for (std::size_t i = 0; i < made.files.size(); ++i) {
-        const auto written = write(made.files[i]);
-        if (!written) return after_others(written.error(), i, made.files.size());
+    std::size_t is_new = 0;
+    for (const auto& file : made.files) {
+        const auto written = write(file);
+        if (!written) return after_others(written.error(), is_new, made.files.size());
+        if (*written) ++is_new;
     }
     for (const auto& file : made.gone) {
         std::error_code unseen;
