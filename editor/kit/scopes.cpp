@@ -72,10 +72,35 @@ void begin_scrolled_fields() {
     fields.are_open = true;
 }
 
+constexpr int frames_to_settle = 5;  // until a new dialog has the size of what it holds
+
+bool is_settled(const ImGuiWindow* dialog) {
+    if (dialog == nullptr || !dialog->WasActive) return false;
+    const auto& open = ImGui::GetCurrentContext()->OpenPopupStack;
+    return std::any_of(open.begin(), open.end(), [&](const ImGuiPopupData& one) {
+        return one.Window == dialog &&
+               ImGui::GetFrameCount() > one.OpenFrameCount + frames_to_settle;
+    });
+}
+
+// In the middle; later its top stays, so that a line that comes or goes within it moves nothing
+// above away from below the mouse. It goes up only where it would end too low.
+void place_dialog(const char* name) {
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    const auto* dialog = ImGui::FindWindowByName(name);
+    if (!is_settled(dialog)) {
+        ImGui::SetNextWindowPos({screen.x / 2, screen.y * 0.46F}, ImGuiCond_Always, {0.5F, 0.5F});
+        return;
+    }
+    const float lowest = screen.y * (1 + most_of_screen) / 2 - dialog->Size.y;
+    const float top = std::max(0.0F, std::min(dialog->Pos.y, lowest));
+    ImGui::SetNextWindowPos({screen.x / 2, top}, ImGuiCond_Always, {0.5F, 0});
+}
+
 bool begin_dialog(const char* name, float width) {
     if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
-    ImGui::SetNextWindowPos({screen.x / 2, screen.y * 0.46F}, ImGuiCond_Always, {0.5F, 0.5F});
+    place_dialog(name);
     ImGui::SetNextWindowSizeConstraints({width, 0}, {screen.x * 0.94F, screen.y * most_of_screen});
     if (width > 0) ImGui::SetNextWindowSize({width, 0});
     const StyleScope padding(ImGuiStyleVar_WindowPadding, scaled(22, 18));

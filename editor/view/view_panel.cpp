@@ -350,31 +350,31 @@ void draw_hovered_words(const Derived& derived,
     log_item("hovered hole", hole);
 }
 
-// On two lines where one is too long for the view.
+// At the foot of the view, on as many lines as it takes.
+ImVec2 draw_at_foot(const Area& area, std::string_view words, ImU32 packed) {
+    const float room = area.width - scaled(32);
+    const ImVec2 size = size_of_text(words, Type::small, room);
+    const ImVec2 at{area.x + scaled(16), area.y + area.height - size.y - scaled(10)};
+    draw_wrapped_at(*ImGui::GetWindowDrawList(), at, words, Type::small, packed, room);
+    return at;
+}
+
 void draw_help(const Area& area, bool picks_joints, std::string_view of_hand) {
+    if (!of_hand.empty()) {
+        const ImVec2 at = draw_at_foot(area, of_hand, colour::dye);
+        const ImVec2 size = size_of_text(of_hand, Type::small, area.width - scaled(32));
+        const std::string words(of_hand);
+        log_rectangle("at work", {at.x, at.y, at.x + size.x, at.y + size.y, true, true, words});
+        return;
+    }
     const std::string moving =
         "drag to turn \xC2\xB7 right drag to move \xC2\xB7 wheel to zoom \xC2\xB7 F to see all";
     const std::string choosing = picks_joints
                                      ? "click where two bars meet for their joint, else a piece"
                                      : "click a piece \xC2\xB7 Ctrl or Shift and click for more";
-    const std::string both = moving + " \xC2\xB7 " + choosing;
-    const float room = area.width - scaled(32);
-    ImDrawList& on = *ImGui::GetWindowDrawList();
-    if (!of_hand.empty()) {
-        const ImVec2 size = size_of_text(of_hand, Type::small, room);
-        const ImVec2 at{area.x + scaled(16), area.y + area.height - size.y - scaled(10)};
-        draw_wrapped_at(on, at, of_hand, Type::small, colour::dye, room);
-        const std::string words(of_hand);
-        log_rectangle("at work", {at.x, at.y, at.x + size.x, at.y + size.y, true, true, words});
-        return;
-    }
-    const bool is_one = size_of_text(both, Type::small).x <= room;
-    float y = area.y + area.height - scaled(is_one ? 26 : 42);
-    for (const auto& line : is_one ? std::vector{both} : std::vector{moving, choosing}) {
-        draw_text_at(on, {area.x + scaled(16), y}, text_to_fit(line, Type::small, room),
-                     Type::small, colour::quiet);
-        y += scaled(16);
-    }
+    const std::string on_one_line = moving + " \xC2\xB7 " + choosing;
+    const bool is_one = size_of_text(on_one_line, Type::small).x <= area.width - scaled(32);
+    draw_at_foot(area, is_one ? on_one_line : moving + '\n' + choosing, colour::quiet);
 }
 
 // The skeleton; the room may run out of the picture. The room alone while there is no skeleton.
