@@ -62,7 +62,7 @@ public:
 
 private:
     void draw_lines(Index number) {
-        flow_.text(step_title(order_, number), {.size = 4.2, .weight = LetterWeight::bold},
+        flow_.text(words_.title(number), {.size = 4.2, .weight = LetterWeight::bold},
                    title_height);
         for (const auto& it : words_.lines(number)) {
             const bool is_signed = it.work == StepWork::measure;
