@@ -25,6 +25,7 @@ struct AssemblyMemo {
     Snapshot of;  // the project whose order it is
     model::AssemblyOrder order;
     std::vector<model::Approach> approaches;  // of each piece
+    std::vector<std::string> titles;          // of each step, counted within its frame
     std::vector<std::string> counts;          // of each step: what is done in it, counted
     std::optional<StepText> text;             // of the step that was asked for last
 };

@@ -44,6 +44,14 @@ struct Written {
     bool has_errors = false;
 };
 
+std::string why_there_is_none(const model::DrillStrips& strips) {
+    std::string why;
+    for (const auto& words : strips.refused) why += (why.empty() ? "" : "; ") + words;
+    if (!why.empty()) return why;
+    return "nothing in it is drilled that a strip could mark; panels are marked from their "
+           "drawings";
+}
+
 engine::Result<Written> written_strips(const StripsArguments& arguments) {
     const auto made = worked_out_file(arguments.project);
     if (!made) return made.error();
@@ -55,14 +63,8 @@ engine::Result<Written> written_strips(const StripsArguments& arguments) {
                                              .has_errors = made->has_errors});
     const auto& pages = strips.document.pages;
     if (pages.empty()) {
-        std::string why;
-        for (const auto& words : strips.refused) why += (why.empty() ? "" : "; ") + words;
-        if (why.empty()) {
-            why =
-                "nothing in it is drilled that a strip could mark; panels are marked from their "
-                "drawings";
-        }
-        return engine::Error{engine::ErrorCode::invalid_value, arguments.project, why};
+        return engine::Error{engine::ErrorCode::invalid_value, arguments.project,
+                             why_there_is_none(strips)};
     }
     const auto bytes = engine::pdf_bytes(strips.document);
     if (!bytes) return bytes.error();

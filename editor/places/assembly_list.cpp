@@ -43,7 +43,7 @@ void draw_steps(const Derived& derived,
         const auto& count = memo.counts[i];
         const float beside = size_of_text(count, Type::small).x + scaled(12);
         const ImVec2 at = ImGui::GetCursorScreenPos();
-        const auto title = text_to_fit(model::step_title(order, i), Type::text, width - beside);
+        const auto title = text_to_fit(memo.titles[i], Type::text, width - beside);
         if (draw_row("step " + std::to_string(i + 1), title, state.step == i).clicked) {
             choose(derived, order, state, selection, i);
         }

@@ -1,13 +1,10 @@
 #include "engine/drawing/dxf.h"
 
-#include "engine/drawing/printable_text.h"
+#include "engine/drawing/dxf_groups.h"
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
-#include <cstddef>
-#include <cstdio>
 #include <limits>
 
 namespace engine {
@@ -55,33 +52,6 @@ bool is_sound(const DxfDrawing& drawing) {
            std::ranges::all_of(drawing.texts, is_text);
 }
 
-// To the nanometre, the same on every machine.
-std::string dxf_number(double value) {
-    constexpr double steps = 1.0e6;
-    const double rounded = std::round(value * steps) / steps;
-    std::array<char, 48> text{};
-    const auto end = std::to_chars(text.data(), text.data() + text.size(),
-                                   rounded == 0.0 ? 0.0 : rounded, std::chars_format::fixed, 6)
-                         .ptr;
-    return {text.data(), end};
-}
-
-// What release 12 knows is ASCII; other characters are written by their number.
-std::string dxf_words(std::string_view words) {
-    std::string made;
-    const auto characters = characters_of(printable_text(words));
-    for (const char32_t character : characters) {
-        if (character >= 0x20 && character < 0x7F) {
-            made += static_cast<char>(character);
-            continue;
-        }
-        std::array<char, 16> text{};
-        std::snprintf(text.data(), text.size(), "\\U+%04X", static_cast<unsigned>(character));
-        made += text.data();
-    }
-    return made;
-}
-
 struct Extents {
     PagePoint least{std::numeric_limits<double>::max(), std::numeric_limits<double>::max()};
     PagePoint most{std::numeric_limits<double>::lowest(), std::numeric_limits<double>::lowest()};
@@ -111,135 +81,120 @@ public:
     std::string text_of(const DxfDrawing& drawing) && {
         write_header(extents_of(drawing));
         write_tables();
-        group(0, "SECTION");
-        group(2, "ENTITIES");
+        out_.group(0, "SECTION");
+        out_.group(2, "ENTITIES");
         for (const auto& loop : drawing.loops) write(loop);
         for (const auto& circle : drawing.circles) write(circle);
         for (const auto& line : drawing.lines) write(line);
         for (const auto& text : drawing.texts) write(text);
-        group(0, "ENDSEC");
-        group(0, "EOF");
-        return std::move(text_);
+        out_.group(0, "ENDSEC");
+        out_.group(0, "EOF");
+        return std::move(out_).take();
     }
 
 private:
-    void group(int code, std::string_view value) {
-        const std::string number = std::to_string(code);
-        text_.append(3 - std::min<std::size_t>(number.size(), 3), ' ');
-        text_ += number;
-        text_ += "\r\n";
-        text_ += value;
-        text_ += "\r\n";
-    }
-    void group(int code, int value) { group(code, std::to_string(value)); }
-    void place(int code, PagePoint p) {
-        group(code, dxf_number(p.x));
-        group(code + 10, dxf_number(p.y));
-        group(code + 20, dxf_number(0.0));
-    }
-
     void write_header(const Extents& extents) {
-        group(0, "SECTION");
-        group(2, "HEADER");
-        group(9, "$ACADVER");
-        group(1, "AC1009");
-        group(9, "$INSBASE");
-        place(10, {0, 0});
-        group(9, "$EXTMIN");
-        place(10, extents.least);
-        group(9, "$EXTMAX");
-        place(10, extents.most);
-        group(0, "ENDSEC");
+        out_.group(0, "SECTION");
+        out_.group(2, "HEADER");
+        out_.group(9, "$ACADVER");
+        out_.group(1, "AC1009");
+        out_.group(9, "$INSBASE");
+        out_.place(10, {0, 0});
+        out_.group(9, "$EXTMIN");
+        out_.place(10, extents.least);
+        out_.group(9, "$EXTMAX");
+        out_.place(10, extents.most);
+        out_.group(0, "ENDSEC");
     }
 
     void write_tables() {
-        group(0, "SECTION");
-        group(2, "TABLES");
-        group(0, "TABLE");
-        group(2, "LTYPE");
-        group(70, 1);
-        group(0, "LTYPE");
-        group(2, "CONTINUOUS");
-        group(70, 0);
-        group(3, "Solid line");
-        group(72, 65);
-        group(73, 0);
-        group(40, dxf_number(0.0));
-        group(0, "ENDTAB");
-        group(0, "TABLE");
-        group(2, "LAYER");
-        group(70, static_cast<int>(layer_rows.size()) + 1);
+        out_.group(0, "SECTION");
+        out_.group(2, "TABLES");
+        out_.group(0, "TABLE");
+        out_.group(2, "LTYPE");
+        out_.group(70, 1);
+        out_.group(0, "LTYPE");
+        out_.group(2, "CONTINUOUS");
+        out_.group(70, 0);
+        out_.group(3, "Solid line");
+        out_.group(72, 65);
+        out_.group(73, 0);
+        out_.number(40, 0.0);
+        out_.group(0, "ENDTAB");
+        out_.group(0, "TABLE");
+        out_.group(2, "LAYER");
+        out_.group(70, static_cast<int>(layer_rows.size()) + 1);
         write_layer("0", 7);
         for (const auto& row : layer_rows) write_layer(row.name, row.colour);
-        group(0, "ENDTAB");
+        out_.group(0, "ENDTAB");
         write_style();
-        group(0, "ENDSEC");
+        out_.group(0, "ENDSEC");
     }
 
     void write_layer(std::string_view name, int colour) {
-        group(0, "LAYER");
-        group(2, name);
-        group(70, 0);
-        group(62, colour);
-        group(6, "CONTINUOUS");
+        out_.group(0, "LAYER");
+        out_.group(2, name);
+        out_.group(70, 0);
+        out_.group(62, colour);
+        out_.group(6, "CONTINUOUS");
     }
 
     void write_style() {
-        group(0, "TABLE");
-        group(2, "STYLE");
-        group(70, 1);
-        group(0, "STYLE");
-        group(2, "STANDARD");
-        group(70, 0);
-        group(40, dxf_number(0.0));
-        group(41, dxf_number(1.0));
-        group(50, dxf_number(0.0));
-        group(71, 0);
-        group(42, dxf_number(2.5));
-        group(3, "txt");
-        group(4, "");
-        group(0, "ENDTAB");
+        out_.group(0, "TABLE");
+        out_.group(2, "STYLE");
+        out_.group(70, 1);
+        out_.group(0, "STYLE");
+        out_.group(2, "STANDARD");
+        out_.group(70, 0);
+        out_.number(40, 0.0);
+        out_.number(41, 1.0);
+        out_.number(50, 0.0);
+        out_.group(71, 0);
+        out_.number(42, 2.5);
+        out_.group(3, "txt");
+        out_.group(4, "");
+        out_.group(0, "ENDTAB");
     }
 
     void write(const DxfLoop& loop) {
-        group(0, "POLYLINE");
-        group(8, name_of(loop.layer));
-        group(66, 1);
-        place(10, {0, 0});
-        group(70, 1);  // closed
+        out_.group(0, "POLYLINE");
+        out_.group(8, name_of(loop.layer));
+        out_.group(66, 1);
+        out_.place(10, {0, 0});
+        out_.group(70, 1);  // closed
         for (const auto& corner : loop.corners) {
-            group(0, "VERTEX");
-            group(8, name_of(loop.layer));
-            place(10, corner);
+            out_.group(0, "VERTEX");
+            out_.group(8, name_of(loop.layer));
+            out_.place(10, corner);
         }
-        group(0, "SEQEND");
-        group(8, name_of(loop.layer));
+        out_.group(0, "SEQEND");
+        out_.group(8, name_of(loop.layer));
     }
 
     void write(const DxfCircle& circle) {
-        group(0, "CIRCLE");
-        group(8, name_of(circle.layer));
-        place(10, circle.centre);
-        group(40, dxf_number(circle.radius));
+        out_.group(0, "CIRCLE");
+        out_.group(8, name_of(circle.layer));
+        out_.place(10, circle.centre);
+        out_.number(40, circle.radius);
     }
 
     void write(const DxfLine& line) {
-        group(0, "LINE");
-        group(8, name_of(line.layer));
-        place(10, line.from);
-        place(11, line.to);
+        out_.group(0, "LINE");
+        out_.group(8, name_of(line.layer));
+        out_.place(10, line.from);
+        out_.place(11, line.to);
     }
 
     void write(const DxfText& text) {
-        group(0, "TEXT");
-        group(8, name_of(DxfLayer::words));
-        place(10, text.at);
-        group(40, dxf_number(text.height));
-        group(1, dxf_words(text.words));
-        group(7, "STANDARD");
+        out_.group(0, "TEXT");
+        out_.group(8, name_of(DxfLayer::words));
+        out_.place(10, text.at);
+        out_.number(40, text.height);
+        out_.group(1, dxf_words(text.words));
+        out_.group(7, "STANDARD");
     }
 
-    std::string text_;
+    DxfGroups out_;
 };
 
 }  // namespace

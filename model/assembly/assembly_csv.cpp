@@ -1,11 +1,9 @@
 #include "model/assembly/assembly_csv.h"
 
 #include "engine/files/csv.h"
-#include "model/assembly/joint_names.h"
+#include "model/assembly/assembly_terms.h"
 #include "model/schedule/decimal_mm.h"
-#include "model/schedule/fastener_words.h"
 #include "model/schedule/length_texts.h"
-#include "model/schedule/piece_words.h"
 #include "model/schedule/pieces_by_mark.h"
 
 #include <algorithm>
@@ -20,6 +18,7 @@ struct Line {
     std::string pieces;
     std::string members;
     std::string from;
+    std::string datum_end;
     std::string joint;
     std::string joins;
     std::string pins;
@@ -35,38 +34,32 @@ public:
            const Catalogue& catalogue,
            const Resolved& resolved,
            const AssemblyOrder& order)
-        : project_{project},
-          catalogue_{catalogue},
-          resolved_{resolved},
-          order_{order},
-          words_{project, catalogue, resolved},
-          fasteners_{catalogue, resolved},
-          names_{words_, resolved, order},
-          lengths_{project.shown} {}
+        : terms_{project, catalogue, resolved, order}, lengths_{project.shown} {}
 
     std::string text() && {
-        std::vector<int> last(project_.frames.size(), 0);
-        for (const auto& step : order_.steps) write(step, ++last[step.frame]);
+        for (Index step = 0; step < terms_.order.steps.size(); ++step) write(step);
         return std::move(text_).take();
     }
 
 private:
-    // Steps are counted within their frame.
-    void write(const AssemblyStep& step, int number) {
-        for (const auto& move : step.moves) line(step, number, put_on(move));
-        for (const auto& pins : step.pins) line(step, number, pinned(pins));
-        for (const Index row : step.squares) line(step, number, measured(order_.squares[row]));
-        for (const auto& setting : step.sets) line(step, number, set(setting));
-        for (const Index hole : step.fixing_holes) line(step, number, fixed(resolved_.holes[hole]));
+    void write(Index number) {
+        const auto& step = terms_.order.steps[number];
+        for (const auto& move : step.moves) line(number, put_on(move));
+        for (const auto& pins : step.pins) line(number, pinned(pins));
+        for (const Index row : step.squares) line(number, measured(terms_.order.squares[row]));
+        for (const auto& setting : step.sets) line(number, set(setting));
+        for (const Index hole : step.fixing_holes) line(number, fixed(terms_.resolved.holes[hole]));
     }
 
-    void line(const AssemblyStep& step, int number, const Line& it) {
-        std::string work(name_of(step.work));
-        if (!step.face.empty()) work += ": " + step.face;
-        text_.row({project_.frames[step.frame].name, std::to_string(number), work,
+    // Steps are counted and named within their frame.
+    void line(Index number, const Line& it) {
+        const auto& step = terms_.order.steps[number];
+        text_.row({terms_.project.frames[step.frame].name,
+                   std::to_string(step_number(terms_.order, number)),
+                   terms_.step_name(number, ": "),
                    step.assembly == 0 ? "the frame" : "part " + std::to_string(step.assembly),
-                   it.act, it.pieces, it.members, it.from, it.joint, it.joins, it.pins,
-                   it.fasteners, it.diagonal, it.diagonal_mm, it.note});
+                   it.act, it.pieces, it.members, it.from, it.datum_end, it.joint, it.joins,
+                   it.pins, it.fasteners, it.diagonal, it.diagonal_mm, it.note});
     }
 
     Line put_on(const AssemblyMove& move) {
@@ -74,15 +67,16 @@ private:
                 .from = words_of(move.along)};
         if (move.along == Travel{}) it.from.clear();
         if (move.made_in != no_index) {
-            const auto part = order_.steps[move.made_in].assembly;
+            const auto part = terms_.order.steps[move.made_in].assembly;
             it.members = "part " + std::to_string(part) + ", as a whole";
         }
         std::vector<std::string> marks;
         for (const Index piece : move.pieces) {
             marks.push_back(mark_of(piece));
-            if (move.made_in == no_index) it.members = words_.member(piece);
-            const auto& lost = order_.pieces_without_way;
-            if (std::ranges::binary_search(lost, piece)) it.note = "no_way_into_place";
+            if (!terms_.has_way(piece)) it.note = "no_way_into_place";
+            if (move.made_in != no_index) continue;
+            it.members = terms_.words.member(piece);
+            it.datum_end = datum_side(terms_.resolved.pieces[piece]);
         }
         std::ranges::sort(marks);
         for (std::size_t i = 0; i < marks.size();) {
@@ -98,28 +92,25 @@ private:
 
     // "A1", "A1 opposite"
     std::string mark_of(Index piece) const {
-        const auto& of = resolved_.pieces[piece];
-        if (of.mark >= resolved_.marks.size()) return {};
-        const auto& name = resolved_.marks[of.mark].name;
+        const auto& of = terms_.resolved.pieces[piece];
+        if (of.mark >= terms_.resolved.marks.size()) return {};
+        const auto& name = terms_.resolved.marks[of.mark].name;
         return of.hand == Hand::opposite ? name + " opposite" : name;
     }
 
     // The number is the one of paper and window; two joints of the same members differ by it.
     Line at_joint(std::string act, Index joint) const {
-        const auto& pieces = resolved_.joints[joint].pieces;
+        const auto& pieces = terms_.resolved.joints[joint].pieces;
         return {.act = std::move(act),
                 .pieces = mark_of(pieces[0]) + " + " + mark_of(pieces[1]),
-                .joint = std::to_string(names_.number(joint)),
-                .joins = names_.members(joint)};
+                .joint = std::to_string(terms_.names.number(joint)),
+                .joins = terms_.names.members(joint)};
     }
 
     Line pinned(const StepPins& pins) const {
         Line it = at_joint("pin", pins.joint);
-        if (pins.pin < catalogue_.pins.size()) {
-            it.pins = std::to_string(pins.fasteners.size()) + " " + catalogue_.pins[pins.pin].id;
-        } else {
-            it.act = "clamp";
-        }
+        it.pins = terms_.pins(pins);
+        if (it.pins.empty()) it.act = "clamp";
         return it;
     }
 
@@ -134,34 +125,29 @@ private:
     }
 
     Line set(const StepSetting& setting) const {
-        const auto& joint = resolved_.joints[setting.joint];
-        const bool is_rivet =
-            resolved_.fasteners[joint.first_fastener].spec.kind == FastenerSpec::Kind::blind_rivet;
+        const auto& joint = terms_.resolved.joints[setting.joint];
+        const bool is_rivet = terms_.resolved.fasteners[joint.first_fastener].spec.kind ==
+                              FastenerSpec::Kind::blind_rivet;
         Line it = at_joint(is_rivet ? "rivet" : "screw", setting.joint);
-        it.fasteners =
-            std::to_string(joint.fastener_count) + " " + fasteners_.label_of(joint.first_fastener);
+        it.fasteners = terms_.fasteners_of(setting.joint);
         if (setting.long_nose) it.note = "long nose";
-        if (std::ranges::binary_search(order_.joints_not_reached, setting.joint)) {
+        if (std::ranges::binary_search(terms_.order.joints_not_reached, setting.joint)) {
             it.note = "no_order_of_rivets";
         }
         return it;
     }
 
     Line fixed(const Hole& hole) const {
-        return {.act = "fix", .pieces = mark_of(hole.piece), .members = words_.member(hole.piece)};
+        return {.act = "fix",
+                .pieces = mark_of(hole.piece),
+                .members = terms_.words.member(hole.piece)};
     }
 
-    const Project& project_;
-    const Catalogue& catalogue_;
-    const Resolved& resolved_;
-    const AssemblyOrder& order_;
-    PieceWords words_;
-    FastenersInUse fasteners_;
-    JointNames names_;
+    AssemblyTerms terms_;
     LengthTexts lengths_;
-    engine::CsvText text_{"frame",  "step",      "work",     "builds",      "do",
-                          "pieces", "members",   "from",     "joint",       "joins",
-                          "pins",   "fasteners", "diagonal", "diagonal_mm", "note"};
+    engine::CsvText text_{"frame",     "step",     "work",        "builds", "do",    "pieces",
+                          "members",   "from",     "datum_end",   "joint",  "joins", "pins",
+                          "fasteners", "diagonal", "diagonal_mm", "note"};
 };
 
 }  // namespace

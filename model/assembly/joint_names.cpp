@@ -2,6 +2,7 @@
 
 #include "model/schedule/pieces_by_mark.h"
 
+#include <algorithm>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -49,6 +50,11 @@ std::string ranges_of(const std::vector<int>& numbers) {
         i = last + 1;
     }
     return text;
+}
+
+std::string joints_in_words(std::vector<int> numbers) {
+    std::ranges::sort(numbers);
+    return (numbers.size() == 1 ? "joint " : "joints ") + ranges_of(numbers);
 }
 
 }  // namespace model

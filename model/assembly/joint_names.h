@@ -37,4 +37,7 @@ private:
 // "1 to 4, 7"; `numbers` rise.
 std::string ranges_of(const std::vector<int>& numbers);
 
+// "joint 4", "joints 1 to 3, 7"
+std::string joints_in_words(std::vector<int> numbers);
+
 }  // namespace model

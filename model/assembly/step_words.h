@@ -1,10 +1,7 @@
 // A step of the assembly in words, for the window and for paper.
 #pragma once
 
-#include "model/assembly/assembly_order.h"
-#include "model/assembly/joint_names.h"
-#include "model/schedule/fastener_words.h"
-#include "model/schedule/piece_words.h"
+#include "model/assembly/assembly_terms.h"
 
 #include <string>
 #include <vector>
@@ -41,6 +38,13 @@ public:
                 const Resolved& resolved,
                 const AssemblyOrder& order);
 
+    // "Step 3: joined on, rail front top and 3 more"; counted and named within its frame.
+    std::string title_in_frame(Index step) const;
+
+    // The same, with its frame where there are several: no other step of the project is called so.
+    // "Step 1: flat on the bench, face left (counter)".
+    std::string title(Index step) const;
+
     // What is done in a step, in the order of the work, a line for each thing to do: what is put
     // on, the pins, each diagonal, the fasteners, the fixing to the van. Joints are named by their
     // numbers, which `joints` explains.
@@ -61,24 +65,10 @@ private:
     std::string square_words(const SquareRow& row) const;
     std::string set_words(const AssemblyStep& step) const;
     StepJoint named(Index joint) const;
-    std::string pins_in_words(const StepPins& pins) const;
-    std::string fasteners_in_words(Index joint) const;
 
-    const Project& project_;
-    const Catalogue& catalogue_;
-    const Resolved& resolved_;
-    const AssemblyOrder& order_;
-    PieceWords words_;
-    FastenersInUse fasteners_;
-    JointNames names_;
+    AssemblyTerms terms_;
     std::vector<Index> pinned_in_;  // by joint: the step
     std::vector<Index> set_in_;
 };
-
-// "Step 3: joined on", "Step 1: flat on the bench, face left"; counted within its frame.
-std::string step_title(const AssemblyOrder& order, Index step);
-
-// Its number within its frame, from 1.
-int step_number(const AssemblyOrder& order, Index step);
 
 }  // namespace model

@@ -138,6 +138,7 @@ struct BenchPiece {
     std::string mark;
     Hand hand = Hand::none;
     std::array<WorkState, bench_work_count> states{};  // by BenchWork
+    bool is_cut_at_saw = false;  // by what is ticked there: done whether it is ticked here or not
     BenchVerdict verdict = BenchVerdict::nothing_done;
     // Of `rework` what is to be done, in order: "cut 1/4 in off the far end"; "drill leg a 5 1/2 in
     // from the datum end at 11/16 in, 0.1285 in". Of `spoiled` why: "1/4 in too short".
@@ -159,6 +160,8 @@ struct BenchPiece {
 // A hole that is wanted no more stays open and is deburred, where it lies whole in the piece and no
 // new hole comes within two diameters of it from middle to middle: common practice, no verdict on
 // strength. What is set must have its rivets drilled out before anything is reworked.
+//
+// What is ticked as cut at the saw is cut (see saw_cuts.h).
 std::vector<BenchPiece> bench_pieces(const Project& project,
                                      const Catalogue& catalogue,
                                      const Resolved& resolved,

@@ -1,6 +1,7 @@
 #include "model/bench/bench.h"
 #include "model/bench/bench_state.h"
 #include "model/bench/blank_words.h"
+#include "model/bench/saw_cuts.h"
 #include "model/schedule/piece_words.h"
 
 #include <algorithm>
@@ -45,6 +46,26 @@ void set_verdict(const Project& project,
                         "drilling");
     } else {
         row.what.emplace_back("it is set: its rivets must be drilled out to take it off");
+    }
+}
+
+// In the order of the pieces.
+void set_cut_at_saw(const Project& project,
+                    const Catalogue& catalogue,
+                    const Resolved& resolved,
+                    std::vector<BenchPiece>& rows) {
+    std::vector<bool> is_cut_here;
+    for (const auto& row : rows) {
+        is_cut_here.push_back(row.state(BenchWork::cut) == WorkState::done &&
+                              row.verdict != BenchVerdict::spoiled);
+    }
+    const auto is_cut = cut_at_saw(project, catalogue, resolved, is_cut_here);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        auto& row = rows[i];
+        row.is_cut_at_saw = is_cut[i];
+        if (!row.is_cut_at_saw) continue;
+        row.states[static_cast<std::size_t>(BenchWork::cut)] = WorkState::done;
+        if (row.verdict == BenchVerdict::nothing_done) row.verdict = BenchVerdict::still_right;
     }
 }
 
@@ -121,6 +142,7 @@ std::vector<BenchPiece> bench_pieces(const Project& project,
         set_states(piece, is_fastened[i], of_piece, row);
         if (of_piece != nullptr) set_verdict(project, catalogue, resolved, *of_piece, row);
     }
+    set_cut_at_saw(project, catalogue, resolved, rows);
     std::ranges::sort(rows, {}, [&](const BenchPiece& row) { return order_of(resolved, row); });
     return rows;
 }

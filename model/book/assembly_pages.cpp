@@ -14,9 +14,11 @@ namespace {
 
 using engine::LetterWeight;
 
-constexpr double size = 3.5;  // mm
-constexpr double line = size * 1.28;
-constexpr double title_height = 6.5;
+constexpr double step_size = 3.5;  // mm
+constexpr double step_line = step_size * 1.28;
+constexpr double step_title_size = 4.2;
+constexpr double step_title_line = step_title_size * 1.28;
+constexpr double below_title = 1.2;
 constexpr engine::PageBox usual_picture{.width = 92.0, .height = 74.0};
 constexpr engine::PageBox crowded_picture{.width = 112.0, .height = 94.0};
 constexpr std::size_t crowd = 10;  // joints
@@ -43,13 +45,16 @@ public:
         }
         const auto joints = words_.joints(number);
         picture_ = joints.size() > crowd ? crowded_picture : usual_picture;
-        if (stands.empty()) picture_ = {};
-        flow_.make_room(std::max(picture_.height, title_height + 3 * line) + behind);
+        // Where nothing is put on, pinned or set there is nothing to see.
+        if (stands.empty() || (step.moves.empty() && joints.empty())) picture_ = {};
+        flow_.make_room(std::max(picture_.height, step_title_line + below_title + 3 * step_line) +
+                        behind);
         const double top = flow_.y();
         const auto page = flow_.pages().size();
         picture_.left = flow_.left() + flow_.width() - picture_.width;
         picture_.top = top;
-        draw_step_picture(flow_.page(), picture_, of_.resolved, stands, is_new, joints);
+        if (picture_.width > 0.0)
+            draw_step_picture(flow_.page(), picture_, of_.resolved, stands, is_new, joints);
         draw_lines(number);
         const bool is_beside = flow_.pages().size() == page;
         if (is_beside) flow_.skip(std::max(0.0, top + picture_.height - flow_.y()));
@@ -60,27 +65,49 @@ public:
         flow_.skip(behind / 2);
     }
 
+    // The last two: what needs no picture is not left alone on a page, where there is a way.
+    void draw_last(Index before, Index last) {
+        const PageFlow flow = flow_;
+        const auto standing = standing_;
+        draw(before);
+        const auto page = flow_.pages().size();
+        draw(last);
+        if (flow_.pages().size() == page || picture_.width > 0.0) return;
+        const PageFlow first = flow_;
+        flow_ = flow;
+        standing_ = standing;
+        flow_.new_page();
+        draw(before);
+        draw(last);
+        if (flow_.pages().size() > first.pages().size()) flow_ = first;
+    }
+
 private:
     void draw_lines(Index number) {
-        flow_.text(step_title(order_, number), {.size = 4.2, .weight = LetterWeight::bold},
-                   title_height);
+        for (const auto& it : wrapped_lines(words_.title(number), step_title_size, beside_picture(),
+                                            LetterWeight::bold))
+            flow_.text(it, {.size = step_title_size, .weight = LetterWeight::bold},
+                       step_title_line);
+        flow_.skip(below_title);
         for (const auto& it : words_.lines(number)) {
             const bool is_signed = it.work == StepWork::measure;
             draw_ticked(it.text + (is_signed ? ".  One:_________  other:_________" : ""));
         }
     }
 
+    double beside_picture() const { return flow_.width() - picture_.width - 6.0; }
+
     // What is longer than a few lines may begin on one page and end on the next.
     void draw_ticked(const std::string& text) {
-        const double width = flow_.width() - picture_.width - 6.0 - box_room;
-        const auto lines = wrapped_lines(text, size, width);
+        const auto lines = wrapped_lines(text, step_size, beside_picture() - box_room);
         constexpr std::size_t together = 6;
-        flow_.make_room(static_cast<double>(std::min(lines.size(), together)) * line + 1.5);
+        flow_.make_room(static_cast<double>(std::min(lines.size(), together)) * step_line + 1.5);
         flow_.page().draw_rectangle({flow_.left(), flow_.y() + 0.2, 4.0, 4.0});
         for (const auto& it : lines) {
-            flow_.make_room(line);
-            flow_.page().draw_text({flow_.left() + box_room, flow_.y() + size}, it, {.size = size});
-            flow_.skip(line);
+            flow_.make_room(step_line);
+            flow_.page().draw_text({flow_.left() + box_room, flow_.y() + step_size}, it,
+                                   {.size = step_size});
+            flow_.skip(step_line);
         }
         flow_.skip(1.5);
     }
@@ -125,9 +152,31 @@ void draw_problems(PageFlow& flow, const AssemblyOrder& order) {
     for (const auto& problem : order.problems) {
         draw_words(flow,
                    where_text(problem) + ": " + problem.what + ". Mend: " + problem.mend + ".",
-                   size, LetterWeight::bold);
+                   step_size, LetterWeight::bold);
         flow.skip(2.0);
     }
+}
+
+void draw_frame_head(PageFlow& flow, const std::string& frame) {
+    draw_page_head(flow, frame + ": order of assembly",
+                   "What is new in a step is drawn bold; round numbers are those of its "
+                   "joints, in the order in which they are set. Work down the boxes: put on, "
+                   "pin, measure, set; tick each when it is done. \"Long nose\": only the tool's "
+                   "nose has room there, not its housing.");
+}
+
+std::vector<Index> steps_of(const AssemblyOrder& order, Index frame) {
+    std::vector<Index> steps;
+    for (Index i = 0; i < order.steps.size(); ++i) {
+        if (order.steps[i].frame == frame) steps.push_back(i);
+    }
+    return steps;
+}
+
+void draw_steps(FrameSteps& drawn, const std::vector<Index>& steps) {
+    for (std::size_t i = 0; i + 2 < steps.size(); ++i) drawn.draw(steps[i]);
+    if (steps.size() == 1) return drawn.draw(steps.front());
+    drawn.draw_last(steps[steps.size() - 2], steps.back());
 }
 
 }  // namespace
@@ -138,25 +187,16 @@ void add_assembly(BookPages& book, const BookOf& of, const AssemblyOrder& order)
     const StepWording words(of.project, of.catalogue, of.resolved, order);
     const auto before = book.count();
     for (Index f = 0; f < of.project.frames.size(); ++f) {
+        const auto numbers = steps_of(order, f);
+        if (numbers.empty()) continue;
         PageFlow flow = book.flow();
-        draw_page_head(
-            flow, of.project.frames[f].name + ": order of assembly",
-            "What is new in a step is drawn bold; round numbers are those of its "
-            "joints, in the order in which they are set. Work down the boxes: put on, "
-            "pin, measure, set; tick each when it is done. \"Long nose\": only the tool's nose "
-            "has room there, not its housing.");
+        draw_frame_head(flow, of.project.frames[f].name);
         if (book.count() == before) {
             draw_cautions(flow, of.resolved, {Work::riveting, Work::into_the_van});
             draw_problems(flow, order);
         }
         FrameSteps steps(flow, of, order, words);
-        int number = 0;
-        for (Index i = 0; i < order.steps.size(); ++i) {
-            if (order.steps[i].frame != f) continue;
-            steps.draw(i);
-            ++number;
-        }
-        if (number == 0) continue;
+        draw_steps(steps, numbers);
         book.begin_part(of.project.frames[f].name + ": steps");
         book.add(flow.pages());
     }

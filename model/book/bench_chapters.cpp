@@ -116,28 +116,59 @@ void add_checks(BookPages& book, const BookOf& of) {
     book.add(flow.pages());
 }
 
-void draw_progress(PageFlow& flow, const BookOf& of) {
-    std::vector<TableCells> cells;
+namespace {
+
+struct Progress {
+    std::vector<TableColumn> columns{{.head = "Mark", .weight = bold},
+                                     {.head = "Hand"},
+                                     {.head = "Length", .anchor = to_end},
+                                     {.head = "What"},
+                                     {.head = "Cut", .is_box = true},
+                                     {.head = "Deburred", .is_box = true},
+                                     {.head = "Drilled", .is_box = true, .box_needs_text = true}};
+    std::vector<TableCells> rows;
+
+    void draw(PageFlow& flow, double size) const {
+        draw_part_head(flow, "How far each mark is");
+        draw_table(flow, columns, rows, size);
+    }
+
+    bool fits(PageFlow flow, double size) const {
+        const auto pages = flow.pages().size();
+        draw(flow, size);
+        return flow.pages().size() == pages;
+    }
+};
+
+Progress progress_of(const BookOf& of) {
+    Progress progress;
     for (const auto& row : cut_rows(of.project, of.catalogue, of.resolved)) {
         const auto pieces =
             std::to_string(row.quantity) + (row.quantity == 1 ? " piece" : " pieces");
         const bool is_drilled = std::ranges::any_of(of.resolved.pieces, [&](const Piece& piece) {
             return piece.mark == row.mark && piece.hand == row.hand && piece.hole_count > 0;
         });
-        cells.push_back({of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
-                         length_on_paper(of.project, row.length), what_of(row), pieces, pieces,
-                         is_drilled ? pieces : ""});
+        progress.rows.push_back({of.resolved.marks[row.mark].name, std::string(name_of(row.hand)),
+                                 length_on_paper(of.project, row.length), what_of(row), pieces,
+                                 pieces, is_drilled ? pieces : ""});
     }
-    draw_part_head(flow, "How far each mark is");
-    draw_table(flow,
-               {{.head = "Mark", .weight = bold},
-                {.head = "Hand"},
-                {.head = "Length", .anchor = to_end},
-                {.head = "What"},
-                {.head = "Cut", .is_box = true},
-                {.head = "Deburred", .is_box = true},
-                {.head = "Drilled", .is_box = true, .box_needs_text = true}},
-               cells, 3.4);
+    return progress;
+}
+
+}  // namespace
+
+// A few rows are not left over for a page of their own: smaller letters make room for them, or all
+// of it goes to the next page, where that holds it.
+void draw_progress(PageFlow& flow, const BookOf& of) {
+    constexpr double usual = 3.4;
+    constexpr double small = 3.0;
+    const auto progress = progress_of(of);
+    const bool fits = progress.fits(flow, usual);
+    if (!fits && progress.fits(flow, small)) return progress.draw(flow, small);
+    PageFlow next = flow;
+    next.new_page();
+    if (!fits && progress.fits(next, usual)) flow.new_page();
+    progress.draw(flow, usual);
 }
 
 void add_index(BookPages& book, const BookOf& of, const PagesOfMarks& drawn) {

@@ -5,6 +5,7 @@
 #include "model/book/corner_pages.h"
 #include "model/book/cover.h"
 #include "model/book/mark_pages.h"
+#include "model/book/name_on_paper.h"
 #include "model/book/stamp.h"
 #include "model/book/view_pages.h"
 #include "model/book/works_in.h"
@@ -81,7 +82,7 @@ engine::Document shop_book(const Project& project,
                            const BookSupply& supply,
                            engine::Paper paper) {
     const BookOf of{project, catalogue, resolved, supply};
-    BookPages book("Shop book: " + (project.name.empty() ? "no name" : project.name), paper);
+    BookPages book("Shop book: " + name_on_paper(project), paper);
     add_cover(book, project, catalogue, resolved, supply);
     add_buying(book, of);
     add_cutting(book, of);

@@ -2,6 +2,7 @@
 
 #include "model/book/book_pages.h"
 #include "model/book/mark_pages.h"
+#include "model/book/name_on_paper.h"
 #include "model/book/stamp.h"
 
 #include <algorithm>
@@ -27,7 +28,7 @@ engine::Document changed_pages(const Project& project,
         const auto end = next == places.end() ? drawings.pages.size() : next->page;
         for (auto page = places[i].page; page < end; ++page) pages.insert(page);
     }
-    BookPages book("Changed marks: " + (project.name.empty() ? "no name" : project.name), paper);
+    BookPages book("Changed marks: " + name_on_paper(project), paper);
     if (pages.empty()) return {};
     book.begin_chapter("Changed marks");
     for (const auto page : pages) book.add({drawings.pages[page]});

@@ -4,6 +4,7 @@
 #include "model/book/corner_kinds.h"
 #include "model/book/cut_faces.h"
 #include "model/book/line_drawing.h"
+#include "model/book/short_dimension.h"
 #include "model/resolve/fastener_body.h"
 #include "model/resolve/piece_place.h"
 #include "model/schedule/page_flow.h"
@@ -152,32 +153,37 @@ private:
 
     // Fasteners are not hatched where they are cut along (ISO 128-3, from memory).
     void draw_fastener(engine::Page& page) const {
-        const double shank = in_mm(shape_.shank_radius);
         const double grip = in_mm(fastener_.grip);
-        const double head = in_mm(shape_.head_radius);
         const double up = in_mm(shape_.head_height);
-        const double tail = in_mm(shape_.tail_radius);
         const double down = in_mm(shape_.tail_length);
-        const engine::Paint paint{.pen = engine::Pen{.width = engine::narrow_width},
-                                  .fill = engine::Ink::white};
-        page.draw_polygon({place_({-shank, 0}), place_({shank, 0}), place_({shank, -grip}),
-                           place_({-shank, -grip})},
-                          paint);
-        if (head > 0.0 && up > 0.0) {
-            page.draw_polygon({place_({-head, 0}), place_({head, 0}),
-                               place_({0.75 * head, 0.75 * up}), place_({0.35 * head, up}),
-                               place_({-0.35 * head, up}), place_({-0.75 * head, 0.75 * up})},
-                              paint);
+        const double shank = in_mm(shape_.shank_radius);
+        draw_solid(page, {{-shank, 0}, {shank, 0}, {shank, -grip}, {-shank, -grip}});
+        if (const double head = in_mm(shape_.head_radius); head > 0.0 && up > 0.0) {
+            draw_solid(page, {{-head, 0},
+                              {head, 0},
+                              {0.75 * head, 0.75 * up},
+                              {0.35 * head, up},
+                              {-0.35 * head, up},
+                              {-0.75 * head, 0.75 * up}});
         }
-        if (tail > 0.0 && down > 0.0) {
+        if (const double tail = in_mm(shape_.tail_radius); tail > 0.0 && down > 0.0) {
             const double under = -grip - down;
-            page.draw_polygon({place_({-0.8 * tail, -grip}), place_({0.8 * tail, -grip}),
-                               place_({tail, -grip - 0.35 * down}), place_({0.7 * tail, under}),
-                               place_({-0.7 * tail, under}), place_({-tail, -grip - 0.35 * down})},
-                              paint);
+            draw_solid(page, {{-0.8 * tail, -grip},
+                              {0.8 * tail, -grip},
+                              {tail, -grip - 0.35 * down},
+                              {0.7 * tail, under},
+                              {-0.7 * tail, under},
+                              {-tail, -grip - 0.35 * down}});
         }
         page.draw_line(place_({0, up + 3.0}), place_({0, -grip - down - 3.0}),
                        {.width = engine::thin_width, .dash = engine::Dash::chain});
+    }
+
+    void draw_solid(engine::Page& page, const std::vector<std::array<double, 2>>& corners) const {
+        std::vector<engine::PagePoint> points;
+        for (const auto& corner : corners) points.push_back(place_(corner));
+        page.draw_polygon(std::move(points), {.pen = engine::Pen{.width = engine::narrow_width},
+                                              .fill = engine::Ink::white});
     }
 
     // Above the head for the outer piece, below the tail for the inner one.
@@ -188,7 +194,8 @@ private:
         }
     }
 
-    void draw_distance(engine::Page& page, std::size_t k, Length distance) const {
+    // From the fastener's axis, to the right; mm.
+    double edge_at(std::size_t k, Length distance) const {
         const auto& piece = resolved_.pieces[it_.pieces[k]];
         double sense = 1.0;
         for (const auto& plate : piece.walls()) {
@@ -196,32 +203,25 @@ private:
             const Nm before = fastener_.at[cut_.across] - plate.box.lo[cut_.across];
             sense = before == distance.nm() ? -1.0 : 1.0;
         }
-        const double edge = sense * distance.mm();
+        return sense * distance.mm();
+    }
+
+    void draw_distance(engine::Page& page, std::size_t k, Length distance) const {
+        const double edge = edge_at(k, distance);
         if (edge < window_.lo[0] || edge > window_.hi[0]) return;
         const bool is_above = k == 0;
+        const double beyond = is_above ? -1.0 : 1.0;
+        const double end = is_above ? in_mm(shape_.head_height) + 3.0
+                                    : -in_mm(fastener_.grip + shape_.tail_length) - 3.0;
         const double y =
             is_above ? place_({0, window_.hi[1]}).y - 3.0 : place_({0, window_.lo[1]}).y + 4.5;
-        const double from_y =
-            place_({0, is_above ? in_mm(shape_.head_height) + 3.0
-                                : -in_mm(fastener_.grip + shape_.tail_length) - 3.0})
-                .y;
         const double x0 = place_({0, 0}).x;
         const double x1 = place_({edge, 0}).x;
-        const double beyond = is_above ? -1.0 : 1.0;
         const engine::Pen thin{.width = engine::thin_width};
-        page.draw_line({x0, from_y}, {x0, y + beyond}, thin);
+        page.draw_line({x0, place_({0, end}).y}, {x0, y + beyond}, thin);
         page.draw_line({x1, place_({0, is_above ? 0.0 : -in_mm(fastener_.grip)}).y + beyond},
                        {x1, y + beyond}, thin);
-        page.draw_line({x0, y}, {x1, y}, thin);
-        for (const double x : {x0, x1}) {
-            // Oblique strokes end a short dimension line (ISO 129-1, from memory).
-            page.draw_line({x - 0.9, y + 0.9}, {x + 0.9, y - 0.9}, {.width = engine::narrow_width});
-        }
-        page.draw_text({x1 < x0 ? x1 - 1.5 : x1 + 1.5, y + 1.2},
-                       length_on_paper(project_, distance),
-                       {.size = 3.4,
-                        .anchor = x1 < x0 ? engine::TextAnchor::end : engine::TextAnchor::start,
-                        .has_ground = true});
+        draw_short_dimension(page, x0, x1, y, length_on_paper(project_, distance));
     }
 
     const Project& project_;

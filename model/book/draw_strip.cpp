@@ -23,6 +23,7 @@ constexpr double strip_name_size = 4.2;
 constexpr double register_reach = 2.5;
 constexpr double least_width = 40.0;  // of a paper, for the words over it
 constexpr double end_width = 0.7;
+constexpr double fold_reach = 1.0;  // of its line, beyond the paper
 constexpr double foot_line = 3.6;
 constexpr engine::Pen cut_pen{.width = engine::thin_width};
 constexpr engine::Pen strip_pen{.width = engine::hair_width};
@@ -124,11 +125,23 @@ private:
         return {left_ + paper_.x(on_piece[0]), top_ + paper_.y(on_piece[1])};
     }
 
+    // Broken where words lie across it.
     void draw_folds() {
         for (std::size_t i = 0; i + 1 < paper_.leg_count(); ++i) {
-            const double fold = left_ + paper_.x(paper_.wall(i).right());
-            page_.draw_line({fold, top_ - 1.0}, {fold, bottom() + 1.0},
-                            {.width = engine::narrow_width, .dash = engine::Dash::chain});
+            const double fold = paper_.x(paper_.wall(i).right());
+            Segments parts;
+            double from = -fold_reach;
+            const auto reach = [&](double to) {
+                if (from < to)
+                    parts.push_back({{{left_ + fold, top_ + from}, {left_ + fold, top_ + to}}});
+            };
+            for (const auto& [begin, end] : words_across(strip_.labels, fold)) {
+                reach(begin);
+                from = std::max(from, end);
+            }
+            reach(paper_.height() + fold_reach);
+            page_.draw_lines(std::move(parts),
+                             {.width = engine::narrow_width, .dash = engine::Dash::chain});
         }
     }
 

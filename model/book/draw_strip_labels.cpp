@@ -1,5 +1,6 @@
 #include "model/book/draw_strip_labels.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace model {
@@ -8,6 +9,7 @@ namespace {
 using engine::Page;
 using engine::PagePoint;
 
+constexpr double clear_of_fold = 0.3;  // of the size of letters: what hangs below their line
 constexpr engine::Pen arrow_pen{.width = engine::narrow_width};
 
 // From its tail to its head, which lies above or below.
@@ -18,8 +20,12 @@ void draw_arrow(Page& page, PagePoint tail, PagePoint head) {
                        arrow_pen);
 }
 
+double indent_of(const StripLabel& label) {
+    return label.arrow == LabelArrow::none ? 0.0 : label_arrow_room;
+}
+
 void draw_level(Page& page, PagePoint at, const StripLabel& label) {
-    const double indent = label.arrow == LabelArrow::none ? 0.0 : label_arrow_room;
+    const double indent = indent_of(label);
     double base = at.y + engine::capital_height(label.size, label.weight);
     for (const auto& line : label.lines) {
         page.draw_text({at.x + indent, base}, line, {.size = label.size, .weight = label.weight});
@@ -45,6 +51,26 @@ void draw_turned(Page& page, PagePoint at, const StripLabel& label) {
 }
 
 }  // namespace
+
+std::vector<std::array<double, 2>> words_across(const StripLabels& labels, double fold) {
+    std::vector<std::array<double, 2>> stretches;
+    for (const auto& label : labels.labels) {
+        if (label.is_turned || label.box.top < 0.0) continue;  // the fold ends below a tab
+        const double left = label.box.left + indent_of(label);
+        double top = label.box.top;
+        for (const auto& line : label.lines) {
+            const double right = left + engine::text_width(line, label.size, label.weight);
+            const double height = engine::capital_height(label.size, label.weight);
+            if (left < fold && fold < right) {
+                stretches.push_back(
+                    {top - clear_of_fold * label.size, top + height + clear_of_fold * label.size});
+            }
+            top += label_pitch * label.size;
+        }
+    }
+    std::ranges::sort(stretches);
+    return stretches;
+}
 
 void draw_strip_labels(Page& page, PagePoint at, const StripLabels& labels) {
     for (const auto& number : labels.numbers) {

@@ -2,6 +2,7 @@
 
 #include "engine/measure/tape.h"
 #include "model/book/draw_strip.h"
+#include "model/book/name_on_paper.h"
 #include "model/book/stamp.h"
 #include "model/book/strip_sheet.h"
 #include "model/schedule/page_flow.h"
@@ -58,7 +59,7 @@ public:
     DrillStrips strips() && {
         for (std::size_t i = 0; i < facts_.size(); ++i) add_mark(i);
         pack();
-        DrillStrips made{.document = {.title = "Drill strips: " + project_.name},
+        DrillStrips made{.document = {.title = "Drill strips: " + name_on_paper(project_)},
                          .refused = std::move(refused_)};
         const auto stamp = sheet_count_ > 0 ? project_stamp(project_) : std::string();
         for (std::size_t i = 0; i < sheet_count_; ++i) {

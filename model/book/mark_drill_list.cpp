@@ -21,6 +21,7 @@ constexpr double sign_room = 8.0;
 constexpr double word_height = 4.4;
 constexpr double box_room = 6.0;
 constexpr double hole_room = 6.5;
+constexpr double hole_gap = 1.5;  // behind the number of a hole
 constexpr double column_gap = 2.5;
 
 bool is_same_drill(const DrillRow& a, const DrillRow& b) {
@@ -98,36 +99,55 @@ private:
         write_wrapped(words);
     }
 
-    void write_holes(std::size_t from, std::size_t to) {
-        const auto& rows = facts_.drills;
+    // Where the columns of the holes begin, mm.
+    struct Columns {
+        double value = box_room + hole_room;
+        double exact = 0.0;
+        double mates = 0.0;
+    };
+
+    Columns columns_of(std::size_t from, std::size_t to) const {
         double widest = 0.0;
         double exact_width = 0.0;
+        Columns columns;
         for (auto i = from; i < to; ++i) {
-            widest = std::max(widest, engine::text_width(length_text(project_, rows[i].from_datum),
-                                                         working_letters));
-            exact_width =
-                std::max(exact_width, engine::text_width(exact_of(rows[i]), small_letters));
+            const auto& row = facts_.drills[i];
+            columns.value =
+                std::max(columns.value,
+                         box_room + engine::text_width(hole_of(row), plain_letters) + hole_gap);
+            widest = std::max(
+                widest, engine::text_width(length_text(project_, row.from_datum), working_letters));
+            exact_width = std::max(exact_width, engine::text_width(exact_of(row), small_letters));
         }
-        const double value_at = box_room + hole_room;
-        const double exact_at = value_at + widest + column_gap;
-        const double mates_at = exact_at + (exact_width > 0.0 ? exact_width + column_gap : 0.0);
+        columns.exact = columns.value + widest + column_gap;
+        columns.mates = columns.exact + (exact_width > 0.0 ? exact_width + column_gap : 0.0);
+        return columns;
+    }
+
+    void write_holes(std::size_t from, std::size_t to) {
+        const auto columns = columns_of(from, to);
         std::string_view last;
         for (auto i = from; i < to; ++i) {
-            const auto& row = rows[i];
-            ListedLine line{.height = number_height, .texts = {}, .has_box = true};
-            line.texts.push_back(
-                {box_room, "h" + std::to_string(row.hole), {.size = plain_letters}});
-            line.texts.push_back(
-                {value_at, length_text(project_, row.from_datum), {.size = working_letters}});
-            if (const auto exact = exact_of(row); !exact.empty())
-                line.texts.push_back({exact_at, exact, {.size = small_letters}});
+            const auto& row = facts_.drills[i];
+            auto line = hole_line(row, columns);
             const std::string mates = mates_of(row);
-            const bool has_room = mates_at + engine::text_width(mates, plain_letters) <= width_;
-            if (has_room) line.texts.push_back({mates_at, mates, {.size = plain_letters}});
+            const bool has_room =
+                columns.mates + engine::text_width(mates, plain_letters) <= width_;
+            if (has_room) line.texts.push_back({columns.mates, mates, {.size = plain_letters}});
             if (!has_room && row.mates_with != last) write_wrapped(mates);
             lines_.push_back(std::move(line));
             last = row.mates_with;
         }
+    }
+
+    ListedLine hole_line(const DrillRow& row, const Columns& columns) const {
+        ListedLine line{.height = number_height, .texts = {}, .has_box = true};
+        line.texts.push_back({box_room, hole_of(row), {.size = plain_letters}});
+        line.texts.push_back(
+            {columns.value, length_text(project_, row.from_datum), {.size = working_letters}});
+        if (const auto exact = exact_of(row); !exact.empty())
+            line.texts.push_back({columns.exact, exact, {.size = small_letters}});
+        return line;
     }
 
     // In millimetres, unless the tape says the same already.
@@ -135,6 +155,8 @@ private:
         std::string exact = decimal_mm(row.from_datum);
         return exact == length_text(project_, row.from_datum) ? std::string() : exact + " mm";
     }
+
+    static std::string hole_of(const DrillRow& row) { return "h" + std::to_string(row.hole); }
 
     static std::string mates_of(const DrillRow& row) {
         return row.mates_with.empty() ? std::string() : "meets " + row.mates_with;

@@ -1,5 +1,6 @@
 #include "engine/measure/tape.h"
 #include "model/book/drill_strips.h"
+#include "model/schedule/told_text.h"
 
 #include <cstdlib>
 #include <string>
@@ -21,7 +22,7 @@ engine::Result<double> scale_of(const Project& project,
     style.with_unit = true;
     return engine::Error{engine::ErrorCode::out_of_range, which,
                          "the ruler of " + engine::exact_text(ruler, style) + " cannot measure " +
-                             engine::exact_text(*measured, style) +
+                             told_text(*measured, style) +
                              ", which is more than 5 % off; print the sheet at 100 %, without "
                              "fitting it to the page, and measure again"};
 }

@@ -2,12 +2,10 @@
 
 #include "model/book/label_shape.h"
 #include "model/book/strip_ground.h"
+#include "model/book/strip_numbers.h"
 #include "model/book/strip_paper.h"
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
-#include <optional>
 #include <utility>
 
 namespace model {
@@ -18,10 +16,9 @@ using engine::PageBox;
 
 constexpr double label_inset = 1.0;   // from edges and folds
 constexpr double around_label = 1.3;  // to the next one
-constexpr double least_number_size = 1.8;
-constexpr double longest_lead = 9.0;
 constexpr double tab_size = 2.4;
 constexpr double tab_gap = 1.0;
+constexpr double tab_foot = 0.8;                           // for what hangs below its last line
 const std::vector<double> name_sizes{3.2, 2.8, 2.4, 2.0};  // capitals of 1.4 mm at least
 const std::vector<double> word_sizes{2.6, 2.3, 2.0};
 
@@ -44,7 +41,8 @@ public:
     }
 
     StripLabels labels() && {
-        lay_numbers();
+        auto [numbers, notes] = strip_numbers(part_, tools_, paper_, ground_);
+        made_.numbers = std::move(numbers);
         const LabelWords name{.paragraphs = name_words(), .weight = LetterWeight::bold};
         if (!lay(name, name_sizes, legs_)) for_tab_.push_back(name);
         lay_legs();
@@ -56,7 +54,7 @@ public:
             if (part_.tile->start.kind == TileEnd::piece) arrow.arrow = LabelArrow::down;
             for_tab_.push_back(arrow);
         }
-        for (const auto& note : notes_) lay_on_leg({.paragraphs = {note}}, word_sizes, legs_);
+        for (const auto& note : notes) lay_on_leg({.paragraphs = {note}}, word_sizes, legs_);
         if (const auto drill = tools_.drill_words(); !drill.empty())
             lay_on_leg({.paragraphs = {drill}}, word_sizes, legs_);
         lay_tab();
@@ -68,103 +66,6 @@ private:
         std::vector<std::string> words{strip_name(part_)};
         if (auto which = strip_part_words(part_); !which.empty()) words.push_back(std::move(which));
         return words;
-    }
-
-    // What is done at a hole is told elsewhere on the paper where it has no room beside its cross.
-    void lay_numbers() {
-        for (const auto& hole : paper_.holes()) {
-            const auto words = tools_.hole_words(part_.outside->holes[hole.hole].hole);
-            if (words.empty()) continue;
-            double letters = hole_number_size;
-            bool has_room = false;
-            for (; !has_room && letters >= least_number_size; letters -= 0.2)
-                has_room = lay_number(hole, words, letters);
-            if (has_room) continue;
-            const auto colon = words.find(':');
-            const auto number = words.substr(0, colon);
-            const bool is_numbered = lay_number(hole, number, hole_number_size) ||
-                                     lay_number(hole, number, least_number_size) ||
-                                     lay_aside(hole, number);
-            if (colon != std::string::npos) notes_.push_back(words);
-            if (!is_numbered) notes_.push_back("hole " + number + " stands without its number");
-        }
-    }
-
-    // In one of the four corners of its cross, on its leg and clear of other numbers.
-    bool lay_number(const StripHole& hole, const std::string& words, double size) {
-        const double off = std::max(1.2, 0.72 * hole.radius);
-        const double width = engine::text_width(words, size);
-        const double height = engine::capital_height(size);
-        std::vector<PageBox> corners;
-        for (const double top : {hole.at.y - off - height, hole.at.y + off})
-            for (const double left : {hole.at.x + off, hole.at.x - off - width})
-                corners.push_back({left, top, width, height});
-        const auto sound = std::ranges::find_if(
-            corners, [&](const PageBox& box) { return is_sound_number(hole, box); });
-        if (sound == corners.end()) return false;
-        put_number(*sound, words, size);
-        return true;
-    }
-
-    void put_number(const PageBox& box, const std::string& words, double size) {
-        numbers_.push_back(box);
-        ground_.block(box, 0.5);
-        made_.numbers.push_back({{box.left, box.top + box.height}, words, size});
-    }
-
-    // Near the hole, level with it or above or below, with a short lead to its edge.
-    bool lay_aside(const StripHole& hole, const std::string& words) {
-        const double width = engine::text_width(words, least_number_size);
-        const double height = engine::capital_height(least_number_size);
-        for (double away = hole.radius + 2.0; away <= longest_lead; away += 0.5) {
-            for (int eighth = 0; eighth < 8; ++eighth) {
-                const double turn = eighth * std::numbers::pi / 4;
-                const engine::PagePoint to{std::cos(turn), std::sin(turn)};
-                const PageBox box{hole.at.x + to.x * (away + width / 2) - width / 2,
-                                  hole.at.y + to.y * (away + height / 2) - height / 2, width,
-                                  height};
-                const engine::PagePoint from{hole.at.x + to.x * (away - 0.5),
-                                             hole.at.y + to.y * (away - 0.5)};
-                const engine::PagePoint edge{hole.at.x + to.x * hole.radius,
-                                             hole.at.y + to.y * hole.radius};
-                if (!is_sound_number(hole, box) || !is_clear_lead(hole, from, edge)) continue;
-                put_number(box, words, least_number_size);
-                made_.numbers.back().lead = {from, edge};
-                ground_.block(around(from, edge), 0.3);
-                leads_.push_back(around(from, edge));
-                return true;
-            }
-        }
-        return false;
-    }
-
-    static PageBox around(const engine::PagePoint& a, const engine::PagePoint& b) {
-        return {std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x), std::abs(a.y - b.y)};
-    }
-
-    bool is_clear_lead(const StripHole& hole,
-                       const engine::PagePoint& from,
-                       const engine::PagePoint& edge) const {
-        const auto box = around(from, edge);
-        const auto is_clear = [&](const PageBox& other) { return are_apart(box, other); };
-        return std::ranges::all_of(numbers_, is_clear) &&
-               std::ranges::all_of(paper_.holes(), [&](const StripHole& other) {
-                   const double reach = other.radius + 0.3;
-                   return other.hole == hole.hole ||
-                          is_clear({other.at.x - reach, other.at.y - reach, 2 * reach, 2 * reach});
-               });
-    }
-
-    bool is_sound_number(const StripHole& hole, const PageBox& box) const {
-        const auto leg = paper_.leg(hole.leg);
-        const auto is_clear = [&](const PageBox& other) { return are_apart(box, other); };
-        return box.left > leg.left + 0.3 && box.left + box.width < leg.left + leg.width - 0.3 &&
-               box.top > 0.3 && box.top + box.height < leg.height - 0.3 &&
-               std::ranges::all_of(numbers_, is_clear) && std::ranges::all_of(leads_, is_clear) &&
-               std::ranges::all_of(paper_.holes(), [&](const StripHole& other) {
-                   const double reach = other.hole == hole.hole ? 0.0 : other.radius + 0.5;
-                   return is_clear({other.at.x - reach, other.at.y - reach, 2 * reach, 2 * reach});
-               });
     }
 
     // Each on its own leg; one that is all cut away here, or has nothing to drill, can do without.
@@ -191,7 +92,7 @@ private:
              const std::vector<PageBox>& legs) {
         if (lay_on_leg(words, sizes, legs)) return true;
         if (legs.size() < 2) return false;
-        // Level there, so that the fold goes through one letter of each line alone.
+        // Level there: the fold's line is broken at each of its lines.
         const PageBox whole = shrunk({0.0, 0.0, paper_.width(), paper_.height()});
         return lay_in(words, sizes, {whole}, false);
     }
@@ -227,7 +128,7 @@ private:
     void lay_tab() {
         if (for_tab_.empty()) return;
         std::vector<LabelShape> shapes;
-        made_.tab = tab_gap;
+        made_.tab = tab_gap + tab_foot;
         for (const auto& words : for_tab_) {
             shapes.push_back(label_in_width(words, tab_size, paper_.width() - 2 * label_inset));
             made_.tab += shapes.back().box.height + tab_gap;
@@ -246,9 +147,6 @@ private:
     StripPaper paper_;
     StripGround ground_;
     std::vector<PageBox> legs_;
-    std::vector<PageBox> numbers_;
-    std::vector<PageBox> leads_;
-    std::vector<std::string> notes_;
     std::vector<LabelWords> for_tab_;
     StripLabels made_;
 };

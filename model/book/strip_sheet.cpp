@@ -4,6 +4,7 @@
 #include "engine/measure/tape.h"
 #include "model/book/fitted_text.h"
 #include "model/book/letter_sizes.h"
+#include "model/book/name_on_paper.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <array>
@@ -51,7 +52,7 @@ public:
     void draw() {
         page_.draw_text({strip_margin, y_}, "Print at 100 %",
                         {.size = 4.6, .weight = LetterWeight::bold});
-        const std::string title = "Drill strips: " + project_.name + ", sheet " +
+        const std::string title = "Drill strips: " + name_on_paper(project_) + ", sheet " +
                                   std::to_string(sheet_.number) + " of " +
                                   std::to_string(sheet_.of);
         page_.draw_text(

@@ -1,6 +1,6 @@
 #include "model/book/strip_words.h"
 
-#include "engine/measure/tape.h"
+#include "model/schedule/told_text.h"
 
 #include <algorithm>
 
@@ -10,7 +10,7 @@ namespace {
 std::string place_text(const Project& project, engine::Length length) {
     auto style = project.shown;
     style.with_unit = true;
-    return engine::exact_text(length, style);
+    return told_text(length, style);
 }
 
 // "#30"; what is done otherwise than drilling through is named: "match-drill #30".

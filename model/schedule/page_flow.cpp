@@ -1,7 +1,7 @@
 #include "model/schedule/page_flow.h"
 
-#include "engine/drawing/lettering.h"
 #include "model/schedule/length_texts.h"
+#include "model/schedule/wrapped_lines.h"
 
 namespace model {
 
@@ -11,25 +11,11 @@ void PageFlow::text(std::string_view words, const engine::Lettering& lettering, 
 }
 
 void PageFlow::wrapped(std::string_view words, double size) {
-    std::string line;
-    const auto put = [&] {
+    if (words.empty()) return;
+    for (const auto& line : wrapped_lines(words, size, width())) {
         make_room(size + 1.2);
         text(line, {.size = size}, size + 1.2);
-        line.clear();
-    };
-    while (!words.empty()) {
-        const auto end = words.find(' ');
-        const std::string word(words.substr(0, end));
-        words = end == std::string_view::npos ? std::string_view() : words.substr(end + 1);
-        const std::string longer = line.empty() ? word : line + " " + word;
-        if (!line.empty() && engine::text_width(longer, size) > width()) {
-            put();
-            line = word;
-        } else {
-            line = longer;
-        }
     }
-    if (!line.empty()) put();
 }
 
 std::string length_on_paper(const Project& project, engine::Length length) {

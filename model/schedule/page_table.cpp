@@ -25,7 +25,9 @@ public:
     }
 
     void draw(const std::vector<TableCells>& rows) {
-        flow_.make_room(2 * line() + row_gap() + 2.0);
+        // The heads do not stay behind with a row or two.
+        const auto together = static_cast<double>(std::min<std::size_t>(rows.size(), 3));
+        flow_.make_room(2 * line() + 2.0 + together * height_of(1));
         draw_head();
         for (const auto& row : rows) draw_row(row);
     }
@@ -141,7 +143,7 @@ private:
 
     double height_of(std::size_t lines) const {
         return std::max(static_cast<double>(lines) * line() + row_gap(),
-                        has_box() ? box_size + 2.0 : 0.0);
+                        has_box() ? box_size + 1.2 : 0.0);
     }
     std::size_t lines_in(double room) const {
         return static_cast<std::size_t>(std::max(1.0, std::floor((room - row_gap()) / line())));

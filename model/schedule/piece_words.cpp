@@ -1,6 +1,7 @@
 #include "model/schedule/piece_words.h"
 
 #include "model/resolve/sheet_size.h"
+#include "model/schedule/told_text.h"
 
 #include <algorithm>
 #include <array>
@@ -105,9 +106,7 @@ std::string PieceWords::section(Index index) const {
 }
 
 std::string PieceWords::sheet_section(const Piece& piece) const {
-    const auto size = [&](Nm nm) {
-        return engine::exact_text(engine::Length::from_nm(nm), project_.shown);
-    };
+    const auto size = [&](Nm nm) { return told_text(engine::Length::from_nm(nm), project_.shown); };
     return std::string(name_of(piece.kind)) + " " + size(sheet_thickness(piece)) + " x " +
            size(sheet_width(resolved_, piece));
 }

@@ -41,9 +41,10 @@ std::optional<PageBox> cross_of(const engine::PageItem& item) {
 // Of a chain line down the paper.
 std::optional<PagePoint> fold_of(const engine::PageItem& item, const PageBox& paper) {
     const auto* drawn = std::get_if<engine::DrawnLines>(&item);
-    if (drawn == nullptr || drawn->lines.size() != 1 || drawn->pen.dash != engine::Dash::chain)
+    if (drawn == nullptr || drawn->lines.empty() || drawn->pen.dash != engine::Dash::chain)
         return std::nullopt;
-    const auto& [from, to] = drawn->lines.front();
+    const auto& from = drawn->lines.front()[0];  // broken at words
+    const auto& to = drawn->lines.back()[1];
     const bool is_its = from.x > paper.left && from.x < paper.left + paper.width &&
                         from.y > paper.top - 2.0 && to.y < paper.top + paper.height + 2.0;
     return is_its ? std::optional{PagePoint{from.x, from.y + 1.0}} : std::nullopt;

@@ -1,0 +1,31 @@
+// What is ticked as cut at the saw and what is at the bench, brought together: the saw tells a
+// piece by its stock, length and ends, the bench by what it is called.
+#pragma once
+
+#include "model/bench/bench.h"
+#include "model/schedule/saw_bars.h"
+
+#include <vector>
+
+namespace model {
+
+// By piece: those that the saw cannot tell apart have the same number; no_index: not cut from a
+// bar.
+std::vector<Index> alike_at_saw(const Project& project,
+                                const Catalogue& catalogue,
+                                const Resolved& resolved);
+
+// By piece: whether it is cut by what is ticked at the saw. Of pieces alike it is first those that
+// the bench has as cut too: one that is ticked at both places is one piece.
+std::vector<bool> cut_at_saw(const Project& project,
+                             const Catalogue& catalogue,
+                             const Resolved& resolved,
+                             const std::vector<bool>& is_cut_at_bench);
+
+// Cuts that are planned at the saw of which as many pieces alike are cut by the bench's ticks
+// alone: what to tick at the saw, so that both say the same. `alike` as by alike_at_saw.
+std::vector<SawTick> cuts_to_tick(const std::vector<SawBar>& saw,
+                                  const std::vector<Index>& alike,
+                                  const std::vector<BenchPiece>& pieces);
+
+}  // namespace model

@@ -1,0 +1,107 @@
+// Ticks of the saw and of the bench, of pieces that the saw cannot tell apart.
+#include "model/bench/saw_cuts.h"
+
+#include "model/schedule/saw_seen.h"
+
+#include "tests/model/bench/bench_job.h"
+#include "tests/model/schedule/saw_job.h"
+
+using model::BenchWork;
+using model::CutState;
+using model::Index;
+using model::WorkState;
+using namespace tests;
+
+namespace {
+
+// Three of one length and one of another, all bought, none cut.
+SmallJob bought_job() {
+    auto job = saw_job({900, 900, 900, 700});
+    auto& at_saw = job.project.stock[0].at_saw;
+    at_saw.push_back({.length = "4000 mm"});
+    for (const auto& piece : job.resolved.pieces) {
+        at_saw[0].cuts.push_back(
+            {.length = std::to_string(piece.length / mm(1)) + " mm",
+             .ends = model::ends_text(job.project, job.catalogue, job.resolved, piece),
+             .mark = job.resolved.marks[piece.mark].name});
+    }
+    return job;
+}
+
+void cut(SmallJob& job, std::size_t place) {
+    job.project.stock[0].at_saw[0].cuts[place].state = CutState::cut;
+}
+
+std::vector<Index> cut_pieces(const SmallJob& job, const model::BenchTicks& ticks) {
+    std::vector<Index> pieces;
+    for (const auto& row : model::bench_pieces(job.project, job.catalogue, job.resolved, ticks)) {
+        if (row.state(BenchWork::cut) == WorkState::done) pieces.push_back(row.piece);
+    }
+    std::ranges::sort(pieces);
+    return pieces;
+}
+
+// What is to be ticked at the saw, by place in its bar.
+std::vector<std::size_t> to_tick(const SmallJob& job, const model::BenchTicks& ticks) {
+    const auto bars =
+        model::saw_bars(job.project, job.catalogue, job.resolved,
+                        model::bar_plans(job.project, job.catalogue, job.resolved, {}));
+    const auto alike = model::alike_at_saw(job.project, job.catalogue, job.resolved);
+    const auto rows = model::bench_pieces(job.project, job.catalogue, job.resolved, ticks);
+    std::vector<std::size_t> places;
+    for (const auto& tick : model::cuts_to_tick(bars, alike, rows)) {
+        CHECK(tick.bar == 1);
+        places.push_back(tick.cut);
+    }
+    return places;
+}
+
+}  // namespace
+
+TEST_CASE("what is ticked at the saw is cut at the bench", "[model][bench][saw]") {
+    auto job = bought_job();
+    CHECK(cut_pieces(job, {}).empty());
+    cut(job, 3);
+    CHECK(cut_pieces(job, {}) == std::vector<Index>{3});
+    const auto row = seen(job, {}, 3);
+    CHECK(row.is_cut_at_saw);
+    CHECK(row.verdict == model::BenchVerdict::still_right);
+    CHECK(model::next_work(row) == BenchWork::deburr);
+    cut(job, 0);
+    CHECK(cut_pieces(job, {}).size() == 2);
+}
+
+TEST_CASE("a piece ticked at the saw and at the bench is one piece", "[model][bench][saw]") {
+    auto job = bought_job();
+    cut(job, 0);
+    // The saw cannot know that the third one is what was cut.
+    const auto ticks = tick(job, {}, 2, BenchWork::cut);
+    CHECK(cut_pieces(job, ticks) == std::vector<Index>{2});
+    CHECK(to_tick(job, ticks).empty());
+    const auto two = tick(job, ticks, 1, BenchWork::cut);
+    CHECK(cut_pieces(job, two) == std::vector<Index>{1, 2});
+    CHECK(to_tick(job, two).size() == 1);
+}
+
+TEST_CASE("what the bench has cut is to be ticked at the saw", "[model][bench][saw]") {
+    const auto job = bought_job();
+    CHECK(to_tick(job, {}).empty());
+    CHECK(to_tick(job, tick(job, {}, 3, BenchWork::cut)) == std::vector<std::size_t>{3});
+    // Other work says nothing of the cut.
+    CHECK(to_tick(job, tick(job, {}, 3, BenchWork::deburr)).empty());
+}
+
+TEST_CASE("a piece that was spoiled at the bench takes no cut of the saw from a good one",
+          "[model][bench][saw]") {
+    auto job = bought_job();
+    auto& length = job.resolved.pieces[0].length;
+    length = mm(850);
+    const auto ticks = tick(job, {}, 0, BenchWork::cut);
+    length = mm(900);
+    REQUIRE(seen(job, ticks, 0).verdict == model::BenchVerdict::spoiled);
+    CHECK(to_tick(job, ticks).empty());
+    const auto both = tick(job, ticks, 1, BenchWork::cut);
+    cut(job, 0);
+    CHECK(seen(job, both, 1).is_cut_at_saw);
+    CHECK_FALSE(seen(job, both, 0).is_cut_at_saw);
+}
