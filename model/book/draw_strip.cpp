@@ -83,13 +83,15 @@ private:
               LetterWeight::bold);
     }
 
-    // What is cut out, its tab with it; heavy where the piece ends.
+    // What is cut out, its tab with it; heavy where the piece ends, but with a tab nothing else is
+    // than what is laid.
     void draw_outline() {
         if (has_tab()) {
             draw_outline_with_tab();
         } else {
             page_.draw_rectangle({left_, top_, paper_.width(), paper_.height()}, {.pen = cut_pen});
         }
+        if (has_tab()) return;
         if (tile_.start.kind == TileEnd::piece) draw_level(top_, end_width);
         if (tile_.end.kind == TileEnd::piece) draw_level(bottom(), end_width);
     }

@@ -54,7 +54,10 @@ public:
             if (part_.tile->start.kind == TileEnd::piece) arrow.arrow = LabelArrow::down;
             for_tab_.push_back(arrow);
         }
-        for (const auto& note : notes) lay_on_leg({.paragraphs = {note}}, word_sizes, legs_);
+        for (const auto& note : notes) {
+            const LabelWords words{.paragraphs = {note}};
+            if (!lay_on_leg(words, word_sizes, legs_)) for_tab_.push_back(words);
+        }
         if (const auto drill = tools_.drill_words(); !drill.empty())
             lay_on_leg({.paragraphs = {drill}}, word_sizes, legs_);
         lay_tab();

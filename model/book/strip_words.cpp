@@ -74,7 +74,9 @@ std::vector<std::string> strip_arrow_words(const StripPart& part, bool has_tab) 
         case TileEnd::piece:
             break;
         case TileEnd::blank:
-            return {has_tab ? "heavy line:" : "upper edge:", from};
+            if (has_tab)
+                return {"to datum end:", place_text(*part.project, start.at) + " from heavy line"};
+            return {"upper edge:", from};
         case TileEnd::joint:
             return {"upper joint line:", from};
     }

@@ -243,6 +243,15 @@ TEST_CASE("a number without room beside its cross stands aside with a lead, or i
         }
         const auto unnumbered = strip.facts.flat.holes.size() - labels.numbers.size();
         CHECK(led + unnumbered > 0);
+        // On the strip or its tab it is said of each.
+        const auto said = words_of(labels, false) + words_of(labels, true);
+        for (const auto& hole : strip.facts.flat.holes) {
+            const auto number = std::to_string(hole.hole + 1);
+            CAPTURE(number, said);
+            const bool is_numbered = std::ranges::any_of(
+                labels.numbers, [&](const auto& it) { return it.words == number; });
+            CHECK((is_numbered || said.find("hole " + number + " stands") != std::string::npos));
+        }
     }
 }
 

@@ -82,6 +82,7 @@ std::string check_tab(const engine::Page& page, const PaperOnSheet& paper) {
     const bool is_heavy = std::any_of(heavy.begin(), heavy.end(),
                                       [&](double y) { return std::abs(y - below) < 0.01; });
     CHECK(is_heavy == !is_joint);
+    CHECK(heavy.size() == (is_joint ? 0 : 1));  // it is "the" heavy line
     if (is_joint) return "joint";
     const bool is_piece = head.find("DATUM END at the heavy line") != std::string::npos;
     CHECK((is_piece || head.find("lay the heavy line at ") != std::string::npos));
