@@ -43,7 +43,7 @@ bool AssemblyTerms::has_way(Index piece) const {
 std::string datum_side(const Piece& piece) {
     if (is_of_sheet(piece.kind) || is_between_nodes(piece.kind)) return {};
     constexpr std::array<std::array<const char*, 2>, 3> sides{
-        {{"on the left", "on the right"}, {"in front", "at the back"}, {"below", "above"}}};
+        {{"left", "right"}, {"front", "back"}, {"bottom", "top"}}};
     return sides[static_cast<std::size_t>(piece.run)][piece.run_sense > 0 ? 0 : 1];
 }
 

@@ -41,7 +41,7 @@ public:
     bool has_way(Index piece) const;
 };
 
-// "below", "on the left": where the datum end of a piece lies in its frame. Two ends that look
+// "bottom", "left": at which side of its frame the datum end of a piece lies. Two ends that look
 // alike are told apart by it. Empty for what runs along no axis of the frame, or is cut from sheet.
 std::string datum_side(const Piece& piece);
 

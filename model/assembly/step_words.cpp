@@ -124,7 +124,7 @@ std::string StepWording::move_words(const AssemblyMove& move) const {
     const Index piece = move.pieces.front();
     const auto side = datum_side(terms_.resolved.pieces[piece]);
     return mark_of(piece) + ", " + terms_.words.member(piece) + ": " + way +
-           (side.empty() ? "" : ", datum end " + side);
+           (side.empty() ? "" : ", datum end at the frame's " + side);
 }
 
 // "Pin joints 1 to 12 with 24 x sheet pin 1/8".

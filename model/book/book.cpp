@@ -42,8 +42,8 @@ void draw_how_to_drill(PageFlow& flow) {
         "which all distances are measured, to the middle of each hole.");
     draw_words(
         flow,
-        "4. Mark the datum end of each piece before it leaves the saw, with its mark and hand: "
-        "the order of assembly tells where that end goes.");
+        "4. That end was marked at the saw, beside the mark and the hand: the order of assembly "
+        "tells where it goes.");
     draw_words(flow,
                "\"~\" before a length: it lies on no mark of the tape; the mm beside it are exact. "
                "\"match-drill\": not by measure, but through the hole of its mate once both are "

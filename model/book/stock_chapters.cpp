@@ -65,9 +65,9 @@ void draw_cuts(PageFlow& flow, const std::vector<TableCells>& cells, bool sheet)
 void draw_cut_list(PageFlow& flow, const BookOf& of) {
     const auto rows = cut_rows(of.project, of.catalogue, of.resolved);
     draw_page_head(flow, "Cut list",
-                   "Lengths run from long point to long point. Write the mark on every piece; "
-                   "\"opposite\" is the mirror image of \"as drawn\". The datum end is the one "
-                   "that holes are measured from.");
+                   "Lengths run from long point to long point. Before a piece leaves the saw, "
+                   "write its mark and hand on it and mark its datum end, from which holes are "
+                   "measured; \"opposite\" is the mirror image of \"as drawn\".");
     draw_cautions(flow, of.resolved, {Work::cutting, Work::deburring});
     if (rows.empty()) draw_words(flow, "There is no piece to cut yet.");
     const auto bars = cuts_of(of, rows, false);

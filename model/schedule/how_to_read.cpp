@@ -16,7 +16,8 @@ std::string state_of(const std::vector<Finding>& findings) {
 constexpr const char* sheet = R"(
 CUT (cut.csv, bars.csv)
   Square off the end of each bar first. bars.csv says which pieces come out of which bar and in
-  what order; cut.csv says how many there are of each mark. Write the mark on every piece.
+  what order; cut.csv says how many there are of each mark. Write the mark and the hand on every
+  piece before it leaves the saw, and mark its datum end.
   Pieces of one mark are alike; "opposite" is the mirror image of "as drawn".
   "kind": a bar is a member or part of one; a brace is a diagonal; a leaning member is angle that
   leans; a cleat is a short angle in a corner; a strap is a flat bar across a joint; a backing lies
@@ -83,10 +84,10 @@ JOIN (assembly.csv, fasteners.csv)
   assembly.csv has a line for each thing to do, in the order of the work. "step" is counted within
   each "frame", as in the book and in the window. "builds" says what is put together: "part 1" and so
   on lie flat on the bench first and are moved on as wholes, "the frame" is the rest. "from" is the
-  side that a piece comes from, as you stand before the frame, "datum_end" where its datum end then
-  lies: two ends that look alike are told apart by it. "joint" numbers the joints of a frame
-  in the order in which they are set: a joint has the same number where it is pinned and where it is
-  set, also where the same marks meet elsewhere. Pin a joint as soon as its pieces are together; set
+  side that a piece comes from, as you stand before the frame, "datum_end" the side of the frame at
+  which its datum end then lies, flat on the bench too: two ends that look alike are told apart by
+  it. "joint" numbers the joints of a frame in the order in which they are set: a joint has the same
+  number where it is pinned and where it is set, also where the same marks meet elsewhere. Pin a joint as soon as its pieces are together; set
   it when its line comes, since later the tool may not reach it.
   "long nose": only the nose of the tool has room there, not its housing.
   Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
