@@ -115,7 +115,7 @@ private:
         words.push_back((it.fastener_count > 1 ? "Least edge distance " : "Edge distance ") +
                         least);
         const auto drawn = distances_in_words(edge_distances_drawn(resolved_, joint));
-        if (drawn != least) words.back() += "; of the one drawn " + drawn;
+        if (drawn != least && !drawn.empty()) words.back() += "; as drawn here " + drawn;
         return words;
     }
 

@@ -31,9 +31,11 @@ void add_corner_pages(BookPages& book,
     const auto kinds = corner_kinds(project, catalogue, resolved);
     if (kinds.empty()) return;
     PageFlow flow = book.flow();
-    draw_page_head(flow, "Typical corners",
-                   "Each is cut through the middle of that of its fasteners which is nearest to an "
-                   "edge. Joints that are made alike are drawn once.");
+    draw_page_head(
+        flow, "Typical corners",
+        "Each is cut through the middle of that of its fasteners which is nearest to an "
+        "edge that is seen here; the least distance counts the ends too. Joints that are "
+        "made alike are drawn once.");
     draw_words(flow, strength_note, words_size);
     flow.skip(3.0);
     flow.use_columns(2);
