@@ -51,7 +51,7 @@ void tick_at_bench(Desk& desk) {
     select_in_hand(desk);
 }
 
-void take_back_at_bench(Desk& desk) { take_back(bench_now(desk)); }
+void take_back_at_bench(Desk& desk) { take_back(bench_now(desk), derived(desk)); }
 void next_work_at_bench(Desk& desk) { change_work(desk, 1); }
 void work_before_at_bench(Desk& desk) { change_work(desk, -1); }
 
