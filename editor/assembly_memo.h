@@ -28,6 +28,8 @@ struct AssemblyMemo {
     std::vector<std::string> titles;          // of each step, counted within its frame
     std::vector<std::string> counts;          // of each step: what is done in it, counted
     std::optional<StepText> text;             // of the step that was asked for last
+    std::optional<std::size_t> joint;         // of the step that is shown: which is chosen
+    bool shows_joint = false;                 // it was chosen by the keyboard
 };
 
 const AssemblyMemo& assembly_of(std::shared_ptr<AssemblyMemo>& memo,

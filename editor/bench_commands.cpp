@@ -23,18 +23,6 @@ void select_in_hand(Desk& desk) {
         selection_of(project_of(desk), derived(desk).resolved, {bench.pieces[*bench.at].piece});
 }
 
-void change_work(Desk& desk, int by) {
-    auto& bench = bench_now(desk);
-    const auto last = static_cast<int>(model::bench_work_count) - 1;
-    const int work = std::clamp(static_cast<int>(bench.work) + by, 0, last);
-    bench.work = model::bench_works[static_cast<std::size_t>(work)];
-    bench.refused.clear();
-    bench.at.reset();
-    seek(bench, 1);
-    if (!bench.at && !bench.pieces.empty()) bench.at = 0;
-    select_in_hand(desk);
-}
-
 }  // namespace
 
 bool shows_bench(const Desk& desk) {
@@ -51,8 +39,18 @@ void tick_at_bench(Desk& desk) {
     select_in_hand(desk);
 }
 
-void take_back_at_bench(Desk& desk) { take_back(bench_now(desk)); }
-void next_work_at_bench(Desk& desk) { change_work(desk, 1); }
-void work_before_at_bench(Desk& desk) { change_work(desk, -1); }
+void take_back_at_bench(Desk& desk) { take_back(bench_now(desk), derived(desk)); }
+
+void change_work_at_bench(Desk& desk, int by) {
+    auto& bench = bench_now(desk);
+    const auto last = static_cast<int>(model::bench_work_count) - 1;
+    const int work = std::clamp(static_cast<int>(bench.work) + by, 0, last);
+    bench.work = model::bench_works[static_cast<std::size_t>(work)];
+    bench.refused.clear();
+    bench.at.reset();
+    seek(bench, 1);
+    if (!bench.at && !bench.pieces.empty()) bench.at = 0;
+    select_in_hand(desk);
+}
 
 }  // namespace editor

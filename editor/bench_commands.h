@@ -12,7 +12,6 @@ void go_on_at_bench(Desk& desk, int by);
 
 void tick_at_bench(Desk& desk);
 void take_back_at_bench(Desk& desk);
-void next_work_at_bench(Desk& desk);
-void work_before_at_bench(Desk& desk);
+void change_work_at_bench(Desk& desk, int by);
 
 }  // namespace editor

@@ -1,5 +1,6 @@
 #include "editor/bench_desk.h"
 
+#include "editor/bench_saw.h"
 #include "editor/desk.h"
 #include "editor/put_aside.h"
 
@@ -126,6 +127,7 @@ void work_out(BenchDesk& bench, const Derived& derived, const model::Catalogue& 
     std::optional<model::PieceName> held;
     if (const auto* piece = in_hand(bench)) held = piece->name;
     bench.pieces = model::bench_pieces(*derived.project, catalogue, derived.resolved, bench.ticks);
+    bench.alike = model::alike_at_saw(*derived.project, catalogue, derived.resolved);
     bench.left_over = model::left_over(*derived.project, derived.resolved, bench.ticks);
     bench.at.reset();
     const auto place = std::ranges::find_if(
@@ -147,6 +149,7 @@ void seek(BenchDesk& bench, int by) {
 void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
     const auto* piece = in_hand(bench);
     if (piece == nullptr) return;
+    if (piece->state(bench.work) == model::WorkState::done) return seek(bench, 1);
     if (!keep(bench, model::ticked(*derived.project, catalogue, derived.resolved, bench.ticks,
                                    piece->piece, bench.work))) {
         return;
@@ -155,10 +158,13 @@ void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& cata
     seek(bench, 1);
 }
 
-void take_back(BenchDesk& bench) {
+void take_back(BenchDesk& bench, const Derived& derived) {
     const auto* piece = in_hand(bench);
     if (piece == nullptr || piece->state(bench.work) != model::WorkState::done) return;
-    keep(bench, model::taken_back(bench.ticks, piece->name, bench.work));
+    const bool stays = bench.work == model::BenchWork::cut && piece->is_cut_at_saw;
+    const auto why = saw_words(bench, *piece, derived);
+    const bool is_kept = keep(bench, model::taken_back(bench.ticks, piece->name, bench.work));
+    if (is_kept && stays) bench.refused = why + ": take it back there.";
 }
 
 void note_reworked(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {

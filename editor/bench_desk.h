@@ -28,6 +28,7 @@ struct BenchDesk {
     Snapshot of;           // whose pieces these are
     bool is_stale = true;  // the pieces, by other ticks
     std::vector<model::BenchPiece> pieces;
+    std::vector<model::Index> alike;  // by piece of the project: model::alike_at_saw
     std::vector<model::PieceTicks> left_over;
     model::BenchWork work = model::BenchWork::cut;  // that is gone through
     std::optional<std::size_t> at;                  // in `pieces`: the one in hand
@@ -46,7 +47,8 @@ void seek(BenchDesk& bench, int by);
 // Each writes the file, or says in `refused` why nothing was done. With a tick the next piece is
 // taken in hand.
 void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue);
-void take_back(BenchDesk& bench);
+// What is ticked as cut at the saw stays cut, and is told to be taken back there.
+void take_back(BenchDesk& bench, const Derived& derived);
 void note_reworked(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue);
 void put_away(BenchDesk& bench, const model::PieceName& piece);
 

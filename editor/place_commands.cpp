@@ -43,6 +43,14 @@ void choose_line(Desk& desk, int by) {
     }
 }
 
+void choose_within(Desk& desk, int by) {
+    if (shows_steps(desk)) {
+        choose_joint(derived(desk), *desk.catalogue, desk.ui.make, desk.ui.selection, by);
+    } else {
+        change_work_at_bench(desk, by);
+    }
+}
+
 }  // namespace
 
 void go_to_place(Desk& desk, Place place) {
@@ -65,6 +73,9 @@ bool has_lines(const Desk& desk) {
 }
 void choose_next_line(Desk& desk) { choose_line(desk, 1); }
 void choose_line_before(Desk& desk) { choose_line(desk, -1); }
+bool has_lines_within(const Desk& desk) { return shows_steps(desk) || shows_bench(desk); }
+void choose_next_within(Desk& desk) { choose_within(desk, 1); }
+void choose_within_before(Desk& desk) { choose_within(desk, -1); }
 
 bool has_findings(const Desk& desk) {
     return desk.derived_memo && !desk.derived_memo->finding_groups.empty();

@@ -28,6 +28,9 @@ void turn_table(Desk& desk);
 bool has_lines(const Desk& desk);  // a table, the steps of the assembly, the pieces at the bench
 void choose_next_line(Desk& desk);
 void choose_line_before(Desk& desk);
+bool has_lines_within(const Desk& desk);  // joints of a step; kinds of work at the bench
+void choose_next_within(Desk& desk);
+void choose_within_before(Desk& desk);
 
 bool has_findings(const Desk& desk);
 void open_next_finding(Desk& desk);

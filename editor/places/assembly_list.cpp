@@ -17,6 +17,7 @@ void choose(const Derived& derived,
             Selection& selection,
             std::size_t step) {
     state.step = step;
+    state.assembly->joint.reset();
     std::vector<Index> pieces;
     for (const auto& move : order.steps[step].moves) {
         pieces.insert(pieces.end(), move.pieces.begin(), move.pieces.end());
@@ -64,23 +65,46 @@ std::string joint_work(const model::StepJoint& joint) {
     return words + (joint.note.empty() ? "" : "; " + joint.note);
 }
 
-// A joint's row: clicked, it selects what meets there.
-void draw_joint(const Derived& derived, const model::StepJoint& joint, Selection& selection) {
+Selection both_at(const Derived& derived, const model::StepJoint& joint) {
+    const auto& meet = derived.resolved.joints[joint.joint].pieces;
+    return selection_of(*derived.project, derived.resolved, {meet[0], meet[1]});
+}
+
+// A joint's row: clicked, it selects what meets there. True then.
+bool draw_joint(const model::StepJoint& joint, bool is_chosen) {
     const IdScope id(joint.number);
     const auto name = "joint " + std::to_string(joint.number);
     const auto text = std::to_string(joint.number) + "   " + joint.members;
     const float width = ImGui::GetContentRegionAvail().x;
-    const auto& meet = derived.resolved.joints[joint.joint].pieces;
-    const auto both = selection_of(*derived.project, derived.resolved, {meet[0], meet[1]});
-    if (draw_row(name, text_to_fit(text, Type::text, width - scaled(8)), selection == both).clicked)
-        selection = both;
+    const auto fitting = text_to_fit(text, Type::text, width - scaled(8));
+    const bool is_clicked = draw_row(name, fitting, is_chosen).clicked;
     draw_hint(text);
     const auto words = joint_work(joint);
     draw_wrapped(words, Type::small, colour::quiet);
     log_item(name + " work", text + ": " + words);
+    return is_clicked;
 }
 
-void draw_chosen(const Derived& derived, const StepText& text, Selection& selection) {
+void draw_joints(const Derived& derived,
+                 const StepText& text,
+                 AssemblyMemo& memo,
+                 Selection& selection) {
+    for (std::size_t i = 0; i < text.joints.size(); ++i) {
+        const auto both = both_at(derived, text.joints[i]);
+        const bool is_chosen = memo.joint.value_or(i) == i && selection == both;
+        if (draw_joint(text.joints[i], is_chosen)) {
+            memo.joint = i;
+            selection = both;
+        }
+        if (memo.joint != i || !std::exchange(memo.shows_joint, false)) continue;
+        ImGui::SetScrollHereY();
+    }
+}
+
+void draw_chosen(const Derived& derived,
+                 const StepText& text,
+                 AssemblyMemo& memo,
+                 Selection& selection) {
     draw_text(text.title, Type::strong);
     log_item("step", text.title);
     int number = 0;
@@ -91,7 +115,9 @@ void draw_chosen(const Derived& derived, const StepText& text, Selection& select
     if (text.joints.empty()) return;
     draw_rule();
     draw_text("Joints of this step", Type::strong);
-    for (const auto& joint : text.joints) draw_joint(derived, joint, selection);
+    draw_joints(derived, text, memo, selection);
+    draw_wrapped("Keys: arrows down and up for the steps, right and left for the joints of one.",
+                 Type::small, colour::quiet);
 }
 
 void draw_problems(const model::AssemblyOrder& order) {
@@ -120,6 +146,25 @@ void choose_step(const Derived& derived,
     state.shows_step = true;
 }
 
+void choose_joint(const Derived& derived,
+                  const model::Catalogue& catalogue,
+                  MakeState& state,
+                  Selection& selection,
+                  int by) {
+    const auto& order = assembly_of(state.assembly, derived, catalogue).order;
+    if (order.steps.empty()) return;
+    auto& memo = *state.assembly;
+    state.step = std::min(state.step, order.steps.size() - 1);
+    const auto& joints = step_text_of(memo, derived, catalogue, state.step).joints;
+    if (joints.empty()) return;
+    const auto last = static_cast<std::ptrdiff_t>(joints.size()) - 1;
+    const std::ptrdiff_t from =
+        memo.joint ? static_cast<std::ptrdiff_t>(*memo.joint) : (by > 0 ? -1 : last + 1);
+    memo.joint = static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(from + by, 0, last));
+    selection = both_at(derived, joints[*memo.joint]);
+    memo.shows_joint = true;
+}
+
 void draw_assembly_list(const Derived& derived,
                         const model::Catalogue& catalogue,
                         MakeState& state,
@@ -144,7 +189,7 @@ void draw_assembly_list(const Derived& derived,
     draw_rule();
     const ChildScope chosen("chosen step", {0, 0});
     const auto& text = step_text_of(*state.assembly, derived, catalogue, state.step);
-    draw_chosen(derived, text, selection);
+    draw_chosen(derived, text, *state.assembly, selection);
 }
 
 }  // namespace editor

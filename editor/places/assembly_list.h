@@ -20,4 +20,12 @@ void choose_step(const Derived& derived,
                  Selection& selection,
                  int by);
 
+// So many joints of that step on or back; from none the first, or the last one back. Selects what
+// meets there.
+void choose_joint(const Derived& derived,
+                  const model::Catalogue& catalogue,
+                  MakeState& state,
+                  Selection& selection,
+                  int by);
+
 }  // namespace editor

@@ -1,6 +1,7 @@
 #include "editor/places/bench.h"
 
 #include "editor/bench_desk.h"
+#include "editor/bench_saw.h"
 #include "editor/kit/fonts.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
@@ -61,6 +62,9 @@ std::string hand_words(model::Hand hand) {
     return hand == model::Hand::opposite ? ", OPPOSITE HAND" : ", as drawn";
 }
 
+// "rail front top, counter".
+std::string named_place(const BenchPiece& piece) { return piece.words + ", " + piece.name.frame; }
+
 std::string state_words(const BenchPiece& piece, BenchWork work) {
     switch (piece.state(work)) {
         case WorkState::done:
@@ -104,7 +108,8 @@ void draw_hands(BenchDesk& bench, const Derived& derived, const model::Catalogue
     }
     draw_hint("Space");
     go_on_in_line("Take it back");
-    if (draw_button("Take it back", {.enabled = state == WorkState::done})) take_back(bench);
+    if (draw_button("Take it back", {.enabled = state == WorkState::done}))
+        take_back(bench, derived);
     draw_hint("Backspace");
     go_on_in_line("Before");
     if (draw_button("Before")) seek(bench, -1);
@@ -118,14 +123,16 @@ void draw_piece(BenchDesk& bench, const Derived& derived, const model::Catalogue
     const auto piece = bench.pieces[*bench.at];
     draw_large(piece.mark + hand_words(piece.hand), large, colour::dye);
     log_item("in hand", piece.mark);
-    const auto& frames = derived.project->frames;
-    const auto frame = derived.resolved.pieces[piece.piece].frame;
-    const auto where = frame < frames.size() ? ", " + frames[frame].name : std::string();
-    draw_wrapped(piece.words + where + " \xC2\xB7 piece " + std::to_string(*bench.at + 1) + " of " +
+    draw_wrapped(named_place(piece) + " \xC2\xB7 piece " + std::to_string(*bench.at + 1) + " of " +
                  std::to_string(bench.pieces.size()));
     draw_large(capital(state_words(piece, bench.work)), half_large,
                piece.state(bench.work) == WorkState::open ? colour::ink : colour::quiet);
     log_item("state", state_words(piece, bench.work));
+    const auto at_saw = bench.work == BenchWork::cut ? saw_words(bench, piece, derived) : "";
+    if (!at_saw.empty()) {
+        draw_wrapped(at_saw + ".", Type::small, colour::quiet);
+        log_item("at the saw", at_saw);
+    }
     int number = 0;
     if (piece.state(bench.work) != WorkState::not_needed) {
         for (const auto& line : bench_lines(derived, catalogue, piece, bench.work)) {
@@ -149,7 +156,8 @@ void draw_changed(BenchDesk& bench) {
         const auto& piece = bench.pieces[i];
         if (!is_changed(piece)) continue;
         const bool is_spoiled = piece.verdict == BenchVerdict::spoiled;
-        const auto text = piece.mark + (is_spoiled ? " spoiled: " : " rework: ") + piece.sentence();
+        const auto text = piece.mark + ", " + named_place(piece) +
+                          (is_spoiled ? ", spoiled: " : ", rework: ") + piece.sentence();
         const IdScope id(static_cast<int>(i));
         if (draw_row("changed " + std::to_string(i + 1),
                      text_to_fit(text, Type::text, ImGui::GetContentRegionAvail().x), bench.at == i)

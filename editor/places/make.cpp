@@ -8,6 +8,7 @@
 #include "editor/places/choice_row.h"
 #include "editor/places/make_tables.h"
 #include "editor/places/paper.h"
+#include "editor/places/saw_place.h"
 
 #include <algorithm>
 #include <string>
@@ -29,7 +30,7 @@ std::optional<Change> draw_table(const Derived& derived,
             draw_cut_table(derived, chosen, state.cuts, selection);
             break;
         case ShopTable::saw:
-            return draw_saw_list(derived, catalogue, state.saw, selection);
+            return draw_saw_place(derived, catalogue, state, selection);
         case ShopTable::drills:
             draw_drill_table(derived, chosen, state.drills, selection);
             break;

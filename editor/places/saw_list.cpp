@@ -6,6 +6,7 @@
 #include "editor/places/bar_text.h"
 #include "editor/places/choice_row.h"
 #include "editor/places/saw_changes.h"
+#include "editor/places/saw_cut_lines.h"
 #include "editor/places/saw_stops.h"
 #include "editor/places/spoil_talk.h"
 #include "model/schedule/tables.h"
@@ -16,24 +17,11 @@ namespace editor {
 namespace {
 
 using model::CutState;
-using model::SawTick;
 
 bool has_new_bars(const Derived& derived) {
     return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
         return std::ranges::any_of(bar.cuts, [](const model::SawCut& cut) { return !cut.place; });
     });
-}
-
-std::string cut_words(const model::SawCut& cut, const Derived& derived) {
-    const auto& project = *derived.project;
-    return cut.mark + "  " + model::length_text(project, cut.length);
-}
-
-// From the bar's datum end.
-std::string place_words(const model::SawCut& cut, const Derived& derived) {
-    const auto& project = *derived.project;
-    return "from " + model::length_text(project, cut.start) + " to " +
-           model::length_text(project, cut.start + cut.length);
 }
 
 std::string bar_head(const model::SawBar& bar, const Derived& derived) {
@@ -47,43 +35,6 @@ std::string rest_words(const model::SawBar& bar, const Derived& derived) {
     if (bar.offcut <= engine::Length{}) return "nothing left";
     return model::length_text(*derived.project, bar.offcut) +
            (bar.offcut >= least ? " left, to keep" : " scrap");
-}
-
-std::optional<Change> draw_cut(const model::SawBar& bar, std::size_t index, const CutHands& hands) {
-    const auto& cut = bar.cuts[index];
-    const IdScope id(static_cast<int>(index));
-    const std::string name =
-        "bar " + std::to_string(bar.number) + " cut " + std::to_string(index + 1);
-    const SawTick tick{bar.number, index};
-    std::optional<Change> change;
-    const auto set = [&](CutState to) {
-        change = ticked(hands.derived, hands.catalogue, hands.state, {tick}, to);
-    };
-    if (cut.state == CutState::spoiled) {
-        ImGui::AlignTextToFramePadding();
-        draw_text(cut_words(cut, hands.derived) + "  spoiled", colour::quiet);
-    } else {
-        bool is_made = cut.state == CutState::cut;
-        if (draw_check(name, is_made, cut_words(cut, hands.derived))) {
-            set(is_made ? CutState::cut : CutState::planned);
-        }
-        draw_hint(is_made ? "Cut. Untick to take it back" : "Tick when it is cut");
-    }
-    ImGui::SameLine();
-    ImGui::AlignTextToFramePadding();
-    draw_text(place_words(cut, hands.derived), Type::small, colour::quiet);
-    ImGui::SameLine();
-    const bool is_spoiled = cut.state == CutState::spoiled;
-    const std::string link = is_spoiled ? "good after all" : "spoiled";
-    if (draw_button(name + " " + link, {.text = link, .weight = Weight::link})) {
-        if (is_spoiled) {
-            set(CutState::cut);
-        } else {
-            change = spoiled(hands.derived, hands.catalogue, hands.state, tick);
-        }
-    }
-    draw_hint(is_spoiled ? "It can be used" : "Cut wrong: it is planned again from what is left");
-    return change;
 }
 
 // The piece at that place from the datum end; beside all of them, every piece of the bar.

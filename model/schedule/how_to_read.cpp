@@ -87,8 +87,9 @@ JOIN (assembly.csv, fasteners.csv)
   side that a piece comes from, as you stand before the frame, "datum_end" the side of the frame at
   which its datum end then lies, flat on the bench too: two ends that look alike are told apart by
   it. "joint" numbers the joints of a frame in the order in which they are set: a joint has the same
-  number where it is pinned and where it is set, also where the same marks meet elsewhere. Pin a joint as soon as its pieces are together; set
-  it when its line comes, since later the tool may not reach it.
+  number where it is pinned and where it is set, also where the same marks meet elsewhere. Pin a
+  joint as soon as its pieces are together; set it when its line comes, since later the tool may not
+  reach it.
   "long nose": only the nose of the tool has room there, not its housing.
   Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
   equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of

@@ -55,6 +55,35 @@ TEST_CASE("a click on a joint of a step selects the two pieces that meet there",
     CHECK(chosen == meet);
 }
 
+TEST_CASE("the joints of a step are gone through by keys", "[editor][make]") {
+    HeadlessUi ui;
+    open_assembly(ui);
+    const auto& resolved = ui.now().resolved;
+    const auto count = assembly_in(ui).order.steps.at(0).sets.size();
+    const auto chosen = [&] {
+        std::vector<std::size_t> numbers;
+        for (std::size_t n = 1; n <= count; ++n) {
+            if (ui.item("Make/joint " + std::to_string(n)).value == "chosen") numbers.push_back(n);
+        }
+        return numbers;
+    };
+    CHECK(chosen().empty());
+    for (std::size_t n = 1; n <= count; ++n) {
+        ui.press(editor::key::right);
+        CHECK(chosen() == std::vector<std::size_t>{n});
+        CHECK(editor::selected_pieces(editor::project_of(ui.desk), resolved, ui.desk.ui.selection)
+                  .size() == 2);
+    }
+    ui.press(editor::key::right);
+    CHECK(chosen() == std::vector<std::size_t>{count});
+    ui.press(editor::key::left);
+    CHECK(chosen() == std::vector<std::size_t>{count - 1});
+    // Another step begins without one.
+    ui.press(editor::key::down);
+    CHECK_FALSE(ui.desk.ui.make.assembly->joint);
+    CHECK(ui.item("Make/step").value.rfind("Step 2", 0) == 0);
+}
+
 TEST_CASE("no step is counted as nothing: those that carry a part on say so", "[editor][make]") {
     HeadlessUi ui;
     open_assembly(ui);

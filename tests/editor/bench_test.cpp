@@ -6,36 +6,21 @@
 #include "editor/keys.h"
 #include "engine/files/whole_file.h"
 
-#include "tests/editor/headless_ui.h"
+#include "tests/editor/at_bench.h"
 #include "tests/support/scratch_folder.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
 using tests::HeadlessUi;
+using tests::open_at_bench;
+using tests::text_in_file;
 namespace fs = std::filesystem;
 namespace key = editor::key;
 
 namespace {
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
-}
-
-// A box in a file; the desk at the bench.
-void open_at_bench(HeadlessUi& ui, const fs::path& folder) {
-    tests::start_box(ui.desk);
-    REQUIRE(editor::save_to(ui.desk, folder / "box.json"));
-    editor::run_command(ui.desk, "make.bench");
-    ui.settle();
-}
 
 void rename_first_member(HeadlessUi& ui, const char* name) {
     const auto& frame = editor::project_of(ui.desk).frames[0];
@@ -58,7 +43,7 @@ TEST_CASE("pieces are ticked by keys alone, in a file beside the project", "[edi
     const tests::ScratchFolder scratch{"bench_keys"};
     HeadlessUi ui;
     open_at_bench(ui, scratch.path);
-    const auto project = text_of(scratch.path / "box.json");
+    const auto project = text_in_file(scratch.path / "box.json");
     const auto first = in_hand(ui).name;
     CHECK(ui.item("Make/state").value == "to cut");
     ui.press(key::space);
@@ -68,7 +53,7 @@ TEST_CASE("pieces are ticked by keys alone, in a file beside the project", "[edi
     REQUIRE(ticks->pieces.size() == 1);
     CHECK(ticks->pieces[0].piece == first);
     CHECK(ticks->pieces[0].is_done(model::BenchWork::cut));
-    CHECK(text_of(scratch.path / "box.json") == project);
+    CHECK(text_in_file(scratch.path / "box.json") == project);
     CHECK(ui.desk.history.is_saved());
     // Arrows go to other pieces and other work.
     const auto second = in_hand(ui).name;
@@ -150,14 +135,14 @@ TEST_CASE("ticks go along before anything follows the save, and nothing put asid
     HeadlessUi ui;
     open_at_bench(ui, scratch.path);
     ui.press(key::space);
-    const auto ticks = text_of(scratch.path / "box.bench.json");
+    const auto ticks = text_in_file(scratch.path / "box.bench.json");
     REQUIRE(engine::write_whole_file(scratch.path / "other.bench.json", "of one that is gone"));
     REQUIRE(engine::write_whole_file(scratch.path / "other.bench.json.old", "of an earlier one"));
     REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
     // Without another frame: the window is closed.
-    CHECK(text_of(scratch.path / "other.bench.json") == ticks);
-    CHECK(text_of(scratch.path / "other.bench.json.old") == "of an earlier one");
-    CHECK(text_of(scratch.path / "other.bench.json.old2") == "of one that is gone");
+    CHECK(text_in_file(scratch.path / "other.bench.json") == ticks);
+    CHECK(text_in_file(scratch.path / "other.bench.json.old") == "of an earlier one");
+    CHECK(text_in_file(scratch.path / "other.bench.json.old2") == "of one that is gone");
 }
 
 TEST_CASE("ticks that cannot go along are kept, told, and tried again", "[editor][bench]") {
@@ -165,23 +150,23 @@ TEST_CASE("ticks that cannot go along are kept, told, and tried again", "[editor
     HeadlessUi ui;
     open_at_bench(ui, scratch.path);
     ui.press(key::space);
-    const auto ticks = text_of(scratch.path / "box.bench.json");
+    const auto ticks = text_in_file(scratch.path / "box.bench.json");
     // No file of a name so long can be put aside: the system takes no longer one.
     const std::string name(244, 'x');
     REQUIRE(engine::write_whole_file(scratch.path / (name + ".bench.json"), "of another"));
     REQUIRE_FALSE(editor::save_to(ui.desk, scratch.path / (name + ".json")));
     CHECK(std::holds_alternative<editor::Trouble>(ui.desk.ui.dialog));
-    CHECK(text_of(scratch.path / (name + ".bench.json")) == "of another");
+    CHECK(text_in_file(scratch.path / (name + ".bench.json")) == "of another");
     SECTION("what was in the way is gone") {
         std::filesystem::remove(scratch.path / (name + ".bench.json"));
         ui.settle();
-        CHECK(text_of(scratch.path / (name + ".bench.json")) == ticks);
+        CHECK(text_in_file(scratch.path / (name + ".bench.json")) == ticks);
     }
     SECTION("the project is saved as what it was") {
         ui.desk.ui.dialog = {};
         REQUIRE(editor::save_to(ui.desk, scratch.path / "box.json"));
         ui.press(key::space);
-        CHECK(text_of(scratch.path / "box.bench.json") != ticks);
+        CHECK(text_in_file(scratch.path / "box.bench.json") != ticks);
         CHECK_FALSE(fs::exists(scratch.path / "box.bench.json.old"));
     }
 }
@@ -192,10 +177,10 @@ TEST_CASE("a project that is saved over itself by another spelling keeps its tic
     HeadlessUi ui;
     open_at_bench(ui, scratch.path);
     ui.press(key::space);
-    const auto ticks = text_of(scratch.path / "box.bench.json");
+    const auto ticks = text_in_file(scratch.path / "box.bench.json");
     fs::create_directory(scratch.path / "beside");
     REQUIRE(editor::save_to(ui.desk, scratch.path / "beside" / ".." / "box.json"));
-    CHECK(text_of(scratch.path / "box.bench.json") == ticks);
+    CHECK(text_in_file(scratch.path / "box.bench.json") == ticks);
     CHECK_FALSE(fs::exists(scratch.path / "box.bench.json.old"));
 }
 
@@ -238,12 +223,12 @@ TEST_CASE("ticks that cannot be read are left as they are, and it is said", "[ed
     ui.settle();
     CHECK(ui.item("Make/trouble").value.find("cannot be read") != std::string::npos);
     ui.press(key::space);
-    CHECK(text_of(scratch.path / "box.bench.json") == "a photograph");
+    CHECK(text_in_file(scratch.path / "box.bench.json") == "a photograph");
     // Nobody knows what it holds: it goes along as it is.
     REQUIRE(editor::save_to(ui.desk, scratch.path / "other.json"));
     ui.settle();
-    CHECK(text_of(scratch.path / "other.bench.json") == "a photograph");
-    CHECK(text_of(scratch.path / "box.bench.json") == "a photograph");
+    CHECK(text_in_file(scratch.path / "other.bench.json") == "a photograph");
+    CHECK(text_in_file(scratch.path / "box.bench.json") == "a photograph");
     CHECK(ui.item("Make/trouble").value.find("other.bench.json") != std::string::npos);
 }
 

@@ -1,5 +1,6 @@
 #include "model/book/plane_scale.h"
 #include "model/schedule/page_table.h"
+#include "model/schedule/told_text.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include "tests/model/book/texts_on_page.h"
@@ -68,4 +69,17 @@ TEST_CASE("a table has its heads on every page that it comes to", "[model][book]
         }
         CHECK(heads == 1);
     }
+}
+
+TEST_CASE("a length that lies on no mark is told to the nearest hundredth of a millimetre",
+          "[model][book]") {
+    using engine::Length;
+    const engine::TapeStyle inches{.with_unit = true};
+    const engine::TapeStyle millimetres{
+        .form = engine::TapeForm::millimetre, .decimals = 1, .with_unit = true};
+    CHECK(model::told_text(Length::from_nm(417'247'917), inches) == "417.25 mm");
+    CHECK(model::told_text(Length::from_nm(417'247'917), millimetres) == "417.25 mm");
+    CHECK(model::told_text(Length::from_nm(-1'587'500), millimetres) == "-1.59 mm");
+    // 27/64 in is a mark of the finest tape, and stays what it is.
+    CHECK(model::told_text(Length::from_nm(27 * 396'875), inches) == "27/64 in");
 }
