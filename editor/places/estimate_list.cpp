@@ -59,7 +59,7 @@ void draw_lines(const model::Estimate& estimate) {
         ImGui::TableNextRow();
         ImGui::TableNextColumn();
         draw_text(line.what + (line.size.empty() ? "" : ", " + line.size));
-        if (!line.note.empty()) draw_hint(line.note);
+        if (!line.note.empty()) draw_wrapped(line.note, Type::small, colour::quiet);
         ImGui::TableNextColumn();
         draw_text_right(std::to_string(line.count), colour::quiet);
         ImGui::TableNextColumn();

@@ -91,6 +91,7 @@ struct BarRow {
     engine::Length offcut;  // what is left of the bar after its last cut; on every line of it
     BarFrom from = BarFrom::shop;
     std::optional<Cents> price;  // of a bar to be bought
+    engine::Length halved_from;  // of one that the seller cuts in half: its whole length; else zero
     Index at_saw = no_index;     // in Stock::at_saw
     Index stock = 0;             // in the project
     Index piece = 0;

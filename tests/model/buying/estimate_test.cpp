@@ -94,7 +94,7 @@ TEST_CASE("of bars cut in half whole ones are bought, and each is cut once",
     CHECK(bars.count == 2);
     CHECK(bars.each == 1'351);
     CHECK(bars.sum == 2'702);
-    CHECK(bars.note == "cut in half, one half is left over");
+    CHECK(bars.note == "each cut in half by the seller, one half is left over");
     CHECK(line_of(estimate, "cutting in half").sum == 600);
 }
 
