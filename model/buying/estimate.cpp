@@ -46,18 +46,22 @@ std::string listed(const std::vector<std::string>& things) {
 
 }  // namespace
 
+const std::string& currency_of(const Project& project, const BuyFrom& from) {
+    const bool has_own = from.prices != nullptr && !from.prices->terms.currency.empty();
+    return has_own ? from.prices->terms.currency : project.shop.currency;
+}
+
 Estimate estimate_of(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,
                      const std::vector<BarPlan>& plans,
                      const BuyFrom& from) {
     Estimate estimate;
-    estimate.currency = project.shop.currency;
+    estimate.currency = currency_of(project, from);
     estimate.tax_percent = project.shop.tax_percent;
     if (from.supplier != nullptr) {
         const auto& terms = from.prices->terms;
         estimate.from = from.supplier->name;
-        if (!terms.currency.empty()) estimate.currency = terms.currency;
         estimate.tax_percent = terms.tax_percent.value_or(estimate.tax_percent);
     }
     if (from.bought != nullptr) estimate.paid = paid_for(*from.bought, project);

@@ -52,6 +52,9 @@ struct BuyFrom {
     const Purchases* bought = nullptr;  // before; null: nothing
 };
 
+// The list's own, where it names none the shop's.
+const std::string& currency_of(const Project& project, const BuyFrom& from);
+
 // Over all frames. The plans are those of the same supply. Of bars cut in half one buys whole ones:
 // of an odd half the other one is left over. Prices are whole hundredths of the currency and are
 // never rounded; tax is reckoned once, on the sum with delivery, and rounded to the nearest

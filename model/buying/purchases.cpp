@@ -47,7 +47,8 @@ std::string purchase_words(const Purchase& purchase) {
     if (delivery && *delivery > 0) text += ", delivery " + money_text(*delivery) + " in it";
     const bool lacks_price = std::ranges::any_of(
         purchase.lines, [](const PaidLine& line) { return !line.sum.has_value(); });
-    return lacks_price ? text + ", without what had no price" : text;
+    if (lacks_price) text += ", without what had no price";
+    return purchase.note.empty() ? text : text + "; " + purchase.note;
 }
 
 }  // namespace model
