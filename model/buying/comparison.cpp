@@ -60,6 +60,7 @@ std::string bar_count_text(const Estimate& estimate) {
 }
 
 std::string total_text(const Estimate& estimate) {
+    if (!has_total(estimate)) return "no price";
     return money_text(estimate.total) + (estimate.without.empty() ? "" : "+");
 }
 
@@ -205,7 +206,8 @@ std::optional<std::size_t> cheapest_of(const std::vector<Offering>& offerings) {
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < offerings.size(); ++i) {
         const auto& estimate = offerings[i].estimate;
-        if (!estimate || (!estimate->without.empty() && !lacking)) continue;
+        if (!estimate || !has_total(*estimate) || (!estimate->without.empty() && !lacking))
+            continue;
         if (best && offerings[*best].estimate->currency != estimate->currency) return std::nullopt;
         if (!best || estimate->total < offerings[*best].estimate->total) best = i;
     }

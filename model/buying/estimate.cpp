@@ -35,6 +35,9 @@ void add_up(Estimate& estimate) {
     estimate.total = estimate.sum + estimate.tax;
 }
 
+// Of more things than a line holds it is told how many.
+constexpr std::size_t most_named = 3;
+
 std::string listed(const std::vector<std::string>& things) {
     std::string text;
     for (std::size_t i = 0; i < things.size(); ++i) {
@@ -42,6 +45,11 @@ std::string listed(const std::vector<std::string>& things) {
         text += things[i];
     }
     return text;
+}
+
+std::string lacking_words(const std::vector<std::string>& things, const std::string& all) {
+    return things.size() > most_named ? all + std::to_string(things.size()) + " things"
+                                      : listed(things);
 }
 
 }  // namespace
@@ -76,15 +84,21 @@ Estimate estimate_of(const Project& project,
     return estimate;
 }
 
+bool has_total(const Estimate& estimate) {
+    return estimate.lines.empty() || estimate.total != 0 ||
+           std::ranges::any_of(estimate.lines,
+                               [](const EstimateLine& line) { return line.sum.has_value(); });
+}
+
 std::string total_in_words(const Estimate& estimate) {
-    constexpr std::size_t most_named = 3;
+    const auto& without = estimate.without;
+    if (!has_total(estimate)) return "no price is known yet of " + lacking_words(without, "all ");
     std::string text = money_text(estimate.total);
     if (!estimate.currency.empty()) text += " " + estimate.currency;
-    const auto& without = estimate.without;
     if (without.empty()) return text;
     if (without.size() > most_named)
-        return text + " without " + std::to_string(without.size()) + " things that have no price";
-    return text + " without " + listed(without);
+        return text + " without " + lacking_words(without, "") + " that have no price";
+    return text + " without " + lacking_words(without, "");
 }
 
 }  // namespace model

@@ -67,8 +67,12 @@ Estimate estimate_of(const Project& project,
                      const std::vector<BarPlan>& plans,
                      const BuyFrom& from);
 
+// Whether the total says anything: something of it has a price, or nothing is to be bought, which
+// costs 0.00. What nobody knows is no 0.00.
+bool has_total(const Estimate& estimate);
+
 // "412.35 USD", and what it lacks: "412.35 USD without sheet 5052-H32 and delivery"; of more than
-// three things how many.
+// three things how many. "no price is known yet of delivery" where it has no total.
 std::string total_in_words(const Estimate& estimate);
 
 }  // namespace model

@@ -51,6 +51,9 @@ struct Purchases {
     bool operator==(const Purchases&) const = default;
 };
 
+// Whether the price of anything in it was known.
+bool has_sum(const Purchase& purchase);
+
 // With delivery and tax.
 Cents total_of(const Purchase& purchase);
 std::optional<Cents> delivery_of(const Purchase& purchase);
