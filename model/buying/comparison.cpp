@@ -11,28 +11,28 @@
 namespace model {
 namespace {
 
-engine::Error list_not_read(const PriceLibrary& library, const Supplier& supplier) {
+engine::Error list_error(const PriceLibrary& library, const Supplier& supplier) {
     const auto at = library.lists.find(supplier.prices);
     if (at != library.lists.end()) return at->second.error();
-    return {.code = engine::ErrorCode::bad_file,
+    return {.code = engine::ErrorCode::unknown_name,
             .where = supplier.prices,
             .message = "the price list is not read yet"};
 }
 
 // Why the list of the chosen supplier serves nothing, with the place in it, and what is done so
 // long.
-engine::Error chosen_not_read(const Project& project, const PriceLibrary& library) {
+ListNotRead chosen_not_read(const Project& project, const PriceLibrary& library) {
     const auto& name = project.shop.supplier;
     const auto supplier = std::ranges::find(project.suppliers, name, &Supplier::name);
-    engine::Error error{.code = engine::ErrorCode::bad_file,
+    engine::Error error{.code = engine::ErrorCode::unknown_name,
                         .where = name,
                         .message = "the project knows no such supplier"};
-    if (supplier != project.suppliers.end()) error = list_not_read(library, *supplier);
-    error.code = engine::ErrorCode::bad_file;
+    if (supplier != project.suppliers.end()) error = list_error(library, *supplier);
     error.message += "; until the prices of " + name +
                      ", from whom is bought, can be read again, or another one is chosen, bars are "
                      "planned in the lengths that the project states, without prices";
-    return error;
+    const bool is_within = error.code == engine::ErrorCode::bad_file;
+    return {.error = std::move(error), .is_within = is_within};
 }
 
 // The sum of one kind; empty where nothing of it is bought.
@@ -145,7 +145,7 @@ std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
     return [&project, &resolved, &library](const Stock& stock) {
         auto supply = bar_supply(project, resolved, stock);
         for (auto& offer : supply.offers) offer.price.reset();
-        supply.refused.push_back(chosen_not_read(project, library));
+        supply.list_not_read = chosen_not_read(project, library);
         return supply;
     };
 }
@@ -171,7 +171,7 @@ std::vector<Offering> comparison(const Project& project,
                 offering(supplier.name, i, {&supplier, prices, library.purchases()}));
             offerings.back().not_used = rows_not_used(*prices, supplier, project, resolved);
         } else {
-            offerings.push_back({supplier.name, i, {}, list_not_read(library, supplier), false});
+            offerings.push_back({supplier.name, i, {}, list_error(library, supplier), false});
         }
         offerings.back().is_chosen = supplier.name == project.shop.supplier;
     }
