@@ -169,9 +169,10 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     engine::Document pages{.title = words.title};
     add_shopping_pages(pages, "What to buy: " + project.name, estimate, wish.paper);
     append(pages, bar_pages(project, resolved, bars, stops, words, wish.paper));
-    add_sheet_pages(pages, project, resolved,
-                    sheet_plans(project, catalogue, resolved, from->prices),
-                    sheet_rows(project, catalogue, resolved), wish.paper);
+    add_sheet_pages(
+        pages, project, resolved,
+        sheet_plans(project, catalogue, resolved, from->prices, paid_sheets(estimate.paid)),
+        sheet_rows(project, catalogue, resolved), wish.paper);
     number_pages(pages.pages, words.title);
     const auto pdf = engine::pdf_bytes(pages);
     if (!pdf) return pdf.error();

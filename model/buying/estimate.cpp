@@ -74,8 +74,9 @@ Estimate estimate_of(const Project& project,
     }
     if (from.bought != nullptr) estimate.paid = paid_for(*from.bought, project);
     add_bar_lines(estimate, project, catalogue, plans, from.prices);
-    add_sheet_lines(estimate, project, catalogue,
-                    sheet_plans(project, catalogue, resolved, from.prices));
+    add_sheet_lines(
+        estimate, project, catalogue,
+        sheet_plans(project, catalogue, resolved, from.prices, paid_sheets(estimate.paid)));
     add_box_lines(estimate, fastener_rows(project, catalogue, resolved), from.prices);
     add_delivery(estimate, project, from);
     add_up(estimate);
