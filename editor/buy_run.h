@@ -20,6 +20,7 @@ struct BuyFacts {
     std::shared_ptr<const model::PriceLibrary> prices;
     std::vector<model::Offering> offerings;     // as stated, then each supplier
     std::vector<model::WithoutLength> what_if;  // at the one that is chosen
+    std::vector<model::FastenerRow> fasteners;  // as the assembly order needs them
 
     const model::Offering* chosen() const;
 };

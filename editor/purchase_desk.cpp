@@ -1,5 +1,6 @@
 #include "editor/purchase_desk.h"
 
+#include "editor/buy_run.h"
 #include "editor/desk.h"
 #include "model/schedule/bar_work.h"
 
@@ -24,7 +25,9 @@ model::Estimate estimate_of(const Desk& desk,
                             const Derived& now,
                             const std::vector<model::BarPlan>& plans) {
     const auto from = model::chosen_supplier(*now.project, *desk.prices.library);
-    auto estimate = model::estimate_of(*now.project, *desk.catalogue, now.resolved, plans, from);
+    const auto* facts = buy_facts(desk);
+    auto estimate = model::estimate_of(*now.project, *desk.catalogue, now.resolved, plans, from,
+                                       facts == nullptr ? nullptr : &facts->fasteners);
     // Of a supplier whose list cannot be read the name at least is known.
     if (estimate.from.empty()) estimate.from = now.project->shop.supplier;
     return estimate;

@@ -131,9 +131,9 @@ std::optional<Change> draw_stock(const Derived& derived,
     return change;
 }
 
-void draw_fasteners(const Derived& derived) {
+void draw_fasteners(const std::vector<model::FastenerRow>& rows) {
     draw_text("Fasteners and pins", Type::strong);
-    if (derived.fasteners.empty()) {
+    if (rows.empty()) {
         draw_text("None", colour::quiet);
         return;
     }
@@ -149,7 +149,7 @@ void draw_fasteners(const Derived& derived) {
         const ColourScope quiet(ImGuiCol_Text, colour::quiet);
         ImGui::TableHeadersRow();
     }
-    for (const auto& row : derived.fasteners) {
+    for (const auto& row : rows) {
         ImGui::TableNextRow();
         ImGui::TableNextColumn();
         draw_text(row.fastener);
@@ -195,7 +195,8 @@ std::optional<Change> draw_buy(const Area& area,
     draw_rule();
     keep_first(change, draw_saw_fields(derived, saw));
     draw_rule();
-    draw_fasteners(derived);
+    // Until the order of assembly is known, as many pins as the largest frame takes.
+    draw_fasteners(look.facts == nullptr ? derived.fasteners : look.facts->fasteners);
     return change;
 }
 

@@ -155,10 +155,11 @@ std::vector<Offering> comparison(const Project& project,
                                  const Resolved& resolved,
                                  const PriceLibrary& library,
                                  const std::function<bool()>& go_on) {
+    const auto fasteners = needed_fasteners(project, catalogue, resolved);
     const auto offering = [&](std::string name, Index supplier, const BuyFrom& from) {
         auto plans = bar_plans(project, catalogue, resolved,
                                {.supply = supply_of(project, resolved, from), .go_on = go_on});
-        auto estimate = estimate_of(project, catalogue, resolved, plans, from);
+        auto estimate = estimate_of(project, catalogue, resolved, plans, from, &fasteners);
         return Offering{std::move(name), supplier, std::move(plans), std::move(estimate), false};
     };
     std::vector<Offering> offerings{

@@ -1,5 +1,6 @@
 #include "model/buying/estimate.h"
 
+#include "model/assembly/assembly_order.h"
 #include "model/buying/estimate_lines.h"
 #include "model/buying/money.h"
 #include "model/schedule/weight.h"
@@ -63,7 +64,8 @@ Estimate estimate_of(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,
                      const std::vector<BarPlan>& plans,
-                     const BuyFrom& from) {
+                     const BuyFrom& from,
+                     const std::vector<FastenerRow>* fasteners) {
     Estimate estimate;
     estimate.currency = currency_of(project, from);
     estimate.tax_percent = project.shop.tax_percent;
@@ -77,12 +79,22 @@ Estimate estimate_of(const Project& project,
     add_sheet_lines(
         estimate, project, catalogue,
         sheet_plans(project, catalogue, resolved, from.prices, paid_sheets(estimate.paid)));
-    add_box_lines(estimate, fastener_rows(project, catalogue, resolved), from.prices);
+    add_box_lines(
+        estimate,
+        fasteners == nullptr ? needed_fasteners(project, catalogue, resolved) : *fasteners,
+        from.prices);
     add_delivery(estimate, project, from);
     add_up(estimate);
     const auto weights = piece_weights_kg(project, catalogue, resolved);
     estimate.built_kg = std::accumulate(weights.begin(), weights.end(), 0.0);
     return estimate;
+}
+
+std::vector<FastenerRow> needed_fasteners(const Project& project,
+                                          const Catalogue& catalogue,
+                                          const Resolved& resolved) {
+    const auto order = assembly_order(project, catalogue, resolved);
+    return fastener_rows(project, catalogue, resolved, &order);
 }
 
 bool has_total(const Estimate& estimate) {

@@ -6,6 +6,7 @@
 #include "model/buying/purchases.h"
 #include "model/resolve/resolved.h"
 #include "model/schedule/bar_plan.h"
+#include "model/schedule/tables.h"
 
 #include <string>
 #include <vector>
@@ -60,12 +61,19 @@ const std::string& currency_of(const Project& project, const BuyFrom& from);
 // never rounded; tax is reckoned once, on the sum with delivery, and rounded to the nearest
 // hundredth, halves up. Its percentage is the list's, where that states none the shop's. Delivery
 // is paid once, by whoever delivers, where a bar or anything with a price is still to buy. What was
-// bought before of sheets and boxes, from whomever, is taken off.
+// bought before of sheets and boxes, from whomever, is taken off. `fasteners` are those that are
+// needed, where they are known: see needed_fasteners.
 Estimate estimate_of(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,
                      const std::vector<BarPlan>& plans,
-                     const BuyFrom& from);
+                     const BuyFrom& from,
+                     const std::vector<FastenerRow>* fasteners = nullptr);
+
+// With as many pins as the assembly order needs at once.
+std::vector<FastenerRow> needed_fasteners(const Project& project,
+                                          const Catalogue& catalogue,
+                                          const Resolved& resolved);
 
 // Whether the total says anything: something of it has a price, or nothing is to be bought, which
 // costs 0.00. What nobody knows is no 0.00.
