@@ -25,6 +25,14 @@ struct BuyFacts {
     const model::Offering* chosen() const;
 };
 
+// Whether anything is still to buy, by the plans of one state of the project.
+struct GoodsMemo {
+    WorkedOutOf of;
+    std::shared_ptr<const model::PriceLibrary> prices;
+    bool is_nested = false;
+    bool has_any = false;
+};
+
 // Facts of one state of the project, being worked out.
 struct BuyRun {
     using Work = BackgroundWork<BuyFacts>;

@@ -75,6 +75,15 @@ void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
     }
 }
 
+bool finds_goods_to_buy(const Desk& desk, const Derived& now) {
+    const auto& project = *now.project;
+    const auto all =
+        model::purchase_of(estimate_of(desk, now), model::BoughtPart::all, project, project, {});
+    return std::ranges::any_of(all.lines, [](const model::PaidLine& line) {
+        return line.kind != model::BuyKind::delivery;
+    });
+}
+
 }  // namespace
 
 void buy(Desk& desk, model::BoughtPart part) {
@@ -108,12 +117,16 @@ engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change) 
 
 bool has_goods_to_buy(const Desk& desk) {
     if (!desk.derived_memo) return false;
-    const auto& project = project_of(desk);
-    const auto all = model::purchase_of(estimate_of(desk, *desk.derived_memo),
-                                        model::BoughtPart::all, project, project, {});
-    return std::ranges::any_of(all.lines, [](const model::PaidLine& line) {
-        return line.kind != model::BuyKind::delivery;
-    });
+    const Derived& now = *desk.derived_memo;
+    auto& memo = desk.goods_memo;
+    const bool is_known = memo && memo->of == worked_out_of(now) &&
+                          memo->prices == desk.prices.library &&
+                          memo->is_nested == now.summary.is_nested;
+    if (!is_known) {
+        memo = GoodsMemo{worked_out_of(now), desk.prices.library, now.summary.is_nested,
+                         finds_goods_to_buy(desk, now)};
+    }
+    return memo->has_any;
 }
 
 void take_purchase_back(Desk& desk, std::size_t which) {

@@ -22,7 +22,8 @@ void buy(Desk& desk, model::BoughtPart part);
 // not count.
 engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change);
 
-// Whether anything is still to buy that a purchase of all would note. What was derived last counts.
+// Whether anything is still to buy that a purchase of all would note. What was derived last counts,
+// and is asked once: the finder of commands asks in each frame.
 bool has_goods_to_buy(const Desk& desk);
 
 // The sum goes, the bars stay. In Purchases::all.
