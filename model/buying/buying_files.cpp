@@ -81,6 +81,8 @@ std::string joined(const std::vector<std::string>& lines) {
 
 }  // namespace
 
+bool keeps_old(std::string_view name) { return name == buying_names.back(); }
+
 engine::Result<BuyFrom> supplier_wished(const Project& project,
                                         const PriceLibrary& library,
                                         const std::string& name) {
@@ -194,8 +196,7 @@ engine::Result<std::vector<std::string>> write_buying(const std::vector<Schedule
     auto to_write = files;
     std::erase_if(to_write, [&](const ScheduleFile& file) {
         std::error_code unseen;
-        return file.name == buying_names.back() &&
-               std::filesystem::exists(folder / file.name, unseen);
+        return keeps_old(file.name) && std::filesystem::exists(folder / file.name, unseen);
     });
     if (const auto written = write_all(to_write, folder); !written) return written.error();
     std::vector<std::string> names;
