@@ -20,8 +20,17 @@ struct BuyFacts {
     std::shared_ptr<const model::PriceLibrary> prices;
     std::vector<model::Offering> offerings;     // as stated, then each supplier
     std::vector<model::WithoutLength> what_if;  // at the one that is chosen
+    std::vector<model::FastenerRow> fasteners;  // as the assembly order needs them
 
     const model::Offering* chosen() const;
+};
+
+// Whether anything is still to buy, by the plans of one state of the project.
+struct GoodsMemo {
+    WorkedOutOf of;
+    std::shared_ptr<const model::PriceLibrary> prices;
+    bool is_nested = false;
+    bool has_any = false;
 };
 
 // Facts of one state of the project, being worked out.

@@ -14,6 +14,8 @@ struct Change {
     std::vector<model::Edit> edits;
     std::string merge_key;  // steps of one key in a row are one step
     std::string label;      // empty: that of the last edit
+    // Bars that come to the saw with it were not said to be bought: see submit_with_bars.
+    bool takes_bars = false;
 };
 
 inline Change change_of(model::Edit edit, std::string merge_key = {}) {

@@ -4,6 +4,7 @@
 #include "model/buying/comparison.h"
 #include "model/project/obstacle_measures.h"
 #include "model/room/resolve_in_room.h"
+#include "model/schedule/bars_sold.h"
 #include "model/schedule/findings.h"
 #include "model/schedule/weight.h"
 
@@ -18,15 +19,6 @@ int count_of(const std::vector<model::Finding>& findings, model::Severity severi
     return static_cast<int>(
         std::count_if(findings.begin(), findings.end(),
                       [&](const model::Finding& finding) { return finding.severity == severity; }));
-}
-
-int bars_to_buy(const std::vector<model::BarPlan>& plans) {
-    int count = 0;
-    for (const auto& plan : plans) {
-        count += static_cast<int>(
-            std::ranges::count(plan.bars, model::BarFrom::shop, &model::PlannedBar::from));
-    }
-    return count;
 }
 
 Summary summary_of(const Derived& derived) {
@@ -112,7 +104,7 @@ void take_plans(Derived& derived,
     derived.plans = std::move(plans);
     derived.bars = model::bar_rows(*derived.project, catalogue, derived.resolved, derived.plans);
     derived.saw = model::saw_bars(*derived.project, catalogue, derived.resolved, derived.plans);
-    derived.summary.bars = bars_to_buy(derived.plans);
+    derived.summary.bars = model::bars_to_buy(*derived.project, derived.plans);
     derived.bars_price = price_of_bars(derived);
 }
 

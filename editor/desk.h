@@ -65,7 +65,8 @@ struct Desk {
     PricesRead prices{no_prices(), {}, {}, engine::LengthUnit::inch};
     std::unique_ptr<BuyRun> buy_run;  // see editor/buy_run.h
     std::optional<BuyFacts> buy_facts;
-    std::function<void()> wake;  // of the window, from any thread; may be empty
+    mutable std::optional<GoodsMemo> goods_memo;  // see editor/purchase_desk.h
+    std::function<void()> wake;                   // of the window, from any thread; may be empty
     Revision bands_wanted_of = 0;
     std::shared_ptr<const model::ScanLibrary> bands_wanted_in;  // with which scans
     std::vector<std::string> bands_wanted_first;

@@ -53,7 +53,7 @@ void add_buying(ToWrite& made,
     for (auto& file : buying->files) {
         made.files.push_back({.path = folder / file.name,
                               .bytes = std::move(file.text),
-                              .keeps_old = file.name == model::buying_names.back()});
+                              .keeps_old = model::keeps_old(file.name)});
     }
     made.words += ", and what is bought into " + folder.filename().string();
 }
@@ -126,7 +126,7 @@ std::vector<std::string> exported_in(const fs::path& folder) {
     };
     for (const auto name : model::schedule_names) look(name);
     for (const auto name : model::buying_names) {
-        if (name != model::buying_names.back()) look(fs::path(buying_folder) / name);
+        if (!model::keeps_old(name)) look(fs::path(buying_folder) / name);
     }
     look(book_name);
     look(model::stamps_beside(book_name));

@@ -1,5 +1,6 @@
 #include "editor/purchase_desk.h"
 
+#include "editor/buy_run.h"
 #include "editor/desk.h"
 #include "model/schedule/bar_work.h"
 
@@ -20,16 +21,21 @@ std::string today() {
     return text.data();
 }
 
-model::Estimate estimate_of(const Desk& desk, const Derived& now) {
+model::Estimate estimate_of(const Desk& desk,
+                            const Derived& now,
+                            const std::vector<model::BarPlan>& plans) {
     const auto from = model::chosen_supplier(*now.project, *desk.prices.library);
-    auto estimate =
-        model::estimate_of(*now.project, *desk.catalogue, now.resolved, now.plans, from);
+    const auto* facts = buy_facts(desk);
+    auto estimate = model::estimate_of(*now.project, *desk.catalogue, now.resolved, plans, from,
+                                       facts == nullptr ? nullptr : &facts->fasteners);
     // Of a supplier whose list cannot be read the name at least is known.
     if (estimate.from.empty()) estimate.from = now.project->shop.supplier;
     return estimate;
 }
 
-model::Estimate estimate_now(Desk& desk) { return estimate_of(desk, derived(desk)); }
+model::Estimate estimate_of(const Desk& desk, const Derived& now) {
+    return estimate_of(desk, now, now.plans);
+}
 
 // False where it is refused.
 bool bring_bars(Desk& desk) {
@@ -41,19 +47,41 @@ bool bring_bars(Desk& desk) {
     return submit(desk, change).has_value();
 }
 
+// What its note says is said in other words while it happens.
+std::string words_of_noting(model::Purchase purchase) {
+    const bool is_in_hand = !std::exchange(purchase.note, {}).empty();
+    const auto paid = "Noted as paid: " + model::purchase_words(purchase);
+    if (!is_in_hand) return paid;
+    int bars = 0;
+    for (const auto& line : purchase.lines) {
+        if (line.kind == model::BuyKind::bar) bars += line.count;
+    }
+    return (bars == 1 ? "A bar counts" : std::to_string(bars) + " bars count") +
+           " as bought, since a piece is cut. " + paid + ". Put it right under Buy";
+}
+
 void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
     if (purchase.lines.empty()) return;
-    const auto words = model::purchase_words(purchase);
+    const auto words = words_of_noting(purchase);
     const auto* bought = desk.prices.library->purchases();
     const auto put =
         put_purchases(desk, model::with_purchase(bought == nullptr ? model::Purchases{} : *bought,
                                                  std::move(purchase), before));
     if (put) {
-        desk.ui.notice = Notice{"Noted as paid: " + words};
+        desk.ui.notice = Notice{words};
     } else {
         desk.ui.notice =
             Notice{"What was paid is not noted: " + engine::to_text(put.error()), true};
     }
+}
+
+bool finds_goods_to_buy(const Desk& desk, const Derived& now) {
+    const auto& project = *now.project;
+    const auto all =
+        model::purchase_of(estimate_of(desk, now), model::BoughtPart::all, project, project, {});
+    return std::ranges::any_of(all.lines, [](const model::PaidLine& line) {
+        return line.kind != model::BuyKind::delivery;
+    });
 }
 
 }  // namespace
@@ -61,19 +89,44 @@ void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
 void buy(Desk& desk, model::BoughtPart part) {
     nest_now(desk);
     const auto before = desk.history.now();
-    const auto estimate = estimate_now(desk);
+    const auto estimate = estimate_of(desk, derived(desk));
     if (!bring_bars(desk)) return;
     note(desk, model::purchase_of(estimate, part, *before, project_of(desk), today()), *before);
 }
 
+engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change) {
+    if (!change.takes_bars) return submit(desk, change);
+    const auto before = desk.history.now();
+    const auto after = project_after(*before, change);
+    if (!after) return submit(desk, change);  // which says why
+    const auto& now = derived(desk);
+    const auto plans = model::plans_of_new_bars(now.plans, *before, *after);
+    if (plans.empty()) return submit(desk, change);
+    const auto estimate = estimate_of(desk, now, plans);
+    auto told = change;
+    if (told.label.empty())
+        told.label = model::label_of(change.edits.back()) + "; its bars count as bought";
+    auto done = submit(desk, told);
+    if (!done) return done;
+    note(desk,
+         model::purchase_of(estimate, model::BoughtPart::bars_in_hand, *before, project_of(desk),
+                            today()),
+         *before);
+    return done;
+}
+
 bool has_goods_to_buy(const Desk& desk) {
     if (!desk.derived_memo) return false;
-    const auto& project = project_of(desk);
-    const auto all = model::purchase_of(estimate_of(desk, *desk.derived_memo),
-                                        model::BoughtPart::all, project, project, {});
-    return std::ranges::any_of(all.lines, [](const model::PaidLine& line) {
-        return line.kind != model::BuyKind::delivery;
-    });
+    const Derived& now = *desk.derived_memo;
+    auto& memo = desk.goods_memo;
+    const bool is_known = memo && memo->of == worked_out_of(now) &&
+                          memo->prices == desk.prices.library &&
+                          memo->is_nested == now.summary.is_nested;
+    if (!is_known) {
+        memo = GoodsMemo{worked_out_of(now), desk.prices.library, now.summary.is_nested,
+                         finds_goods_to_buy(desk, now)};
+    }
+    return memo->has_any;
 }
 
 void take_purchase_back(Desk& desk, std::size_t which) {

@@ -1,6 +1,7 @@
 // What was bought is noted as paid, and its bars come to the saw.
 #pragma once
 
+#include "editor/change.h"
 #include "model/buying/purchase_made.h"
 
 #include <cstddef>
@@ -16,7 +17,13 @@ void tend_purchases(Desk& desk);
 // cost. Where that cannot be noted the bars come all the same, and it is said.
 void buy(Desk& desk, model::BoughtPart part);
 
-// Whether anything is still to buy that a purchase of all would note. What was derived last counts.
+// Submits it. Who cuts a piece has its bar in hand: bars that come to the saw with a cut count as
+// bought, which is said and noted as paid, at the prices of the plan. Undone with the cut they do
+// not count.
+engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change);
+
+// Whether anything is still to buy that a purchase of all would note. What was derived last counts,
+// and is asked once: the finder of commands asks in each frame.
 bool has_goods_to_buy(const Desk& desk);
 
 // The sum goes, the bars stay. In Purchases::all.

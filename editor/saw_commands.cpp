@@ -4,6 +4,7 @@
 #include "editor/nest_run.h"
 #include "editor/places/saw_changes.h"
 #include "editor/places/saw_list.h"
+#include "editor/places/spoil_talk.h"
 #include "editor/purchase_desk.h"
 #include "model/buying/spoiled.h"
 
@@ -14,7 +15,7 @@ namespace {
 
 // What is done at the saw shows there.
 void submit_at_saw(Desk& desk, const std::optional<Change>& change) {
-    if (!change || !submit(desk, *change)) return;
+    if (!change || !submit_with_bars(desk, *change)) return;
     desk.ui.place = Place::make;
     desk.ui.make.table = ShopTable::saw;
 }
@@ -55,7 +56,9 @@ void spoil_next_cut(Desk& desk) {
 
 bool has_planned_cuts(const Desk& desk) { return model::has_planned_cuts(project_of(desk)); }
 
-void plan_cuts_anew(Desk& desk) { submit_at_saw(desk, planned_anew(derived(desk))); }
+void plan_cuts_anew(Desk& desk) {
+    submit_at_saw(desk, planned_anew(derived(desk), desk.ui.make.saw));
+}
 
 bool has_offcuts_to_rack(const Desk& desk) {
     return desk.derived_memo && has_bars_cut_up(*desk.derived_memo);
@@ -67,21 +70,18 @@ void rack_offcuts(Desk& desk) {
 
 bool has_spoil_talk(const Desk& desk) {
     const auto& talk = desk.ui.make.saw.spoiled;
-    return !talk.stock.empty() && desk.derived_memo &&
-           model::is_spoiled(project_of(desk), desk.derived_memo->saw,
-                             {talk.stock, talk.mark, talk.length});
+    return talk && desk.derived_memo && model::is_spoiled(desk.derived_memo->saw, talk->piece);
 }
 
 void keep_bad_piece(Desk& desk) {
     auto& talk = desk.ui.make.saw.spoiled;
-    const auto kept = model::bad_piece_kept(project_of(desk), derived(desk).resolved,
-                                            {talk.stock, talk.mark, talk.length}, talk.typed);
-    talk.trouble = kept ? std::string() : engine::to_text(kept.error());
+    if (!talk) return;
+    const auto kept = bad_piece_kept(derived(desk), *talk);
     desk.ui.place = Place::make;
     desk.ui.make.table = ShopTable::saw;
-    if (kept && submit(desk, change_of(*kept))) talk = {};
+    if (kept && submit(desk, *kept)) talk.reset();
 }
 
-void scrap_bad_piece(Desk& desk) { desk.ui.make.saw.spoiled = {}; }
+void scrap_bad_piece(Desk& desk) { desk.ui.make.saw.spoiled.reset(); }
 
 }  // namespace editor

@@ -224,7 +224,7 @@ void draw_screen(Desk& desk) {
     draw_dialog(desk);
     if (is_help_awaited()) ui.goes_on = true;
     // From here on `now` may be replaced.
-    if (change) static_cast<void>(submit(desk, *change));
+    if (change) static_cast<void>(submit_with_bars(desk, *change));
     end_drag(desk);
     end_typing_frame(desk);
     if (!had_popup) run_pressed_commands(desk);

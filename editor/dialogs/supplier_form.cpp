@@ -34,6 +34,31 @@ void draw_way(model::Supplier& supplier) {
         "cuts it in half");
 }
 
+void draw_supplier_lines(SupplierForm& form) {
+    draw_form_line("name", form.supplier.name, "metal yard", form.is_fresh);
+    draw_form_line("price list", form.supplier.prices, "a .csv file beside the project");
+    draw_way(form.supplier);
+    draw_form_line("note", form.supplier.note, "days, telephone");
+    draw_wrapped(
+        "The list is a table that you keep in any spreadsheet: what, size, price, per, limit, "
+        "note. It is read again whenever you come back to this window.",
+        Type::small, colour::quiet);
+}
+
+// Whether the list is there, or is to be begun.
+void draw_list_state(SupplierForm& form) {
+    if (!form.can_begin) {
+        draw_wrapped(form.words, Type::small, colour::quiet);
+        log_item("list", form.words);
+        return;
+    }
+    draw_check("begin the list", form.begins_list, "begin this list");
+    draw_wrapped(
+        "There is no such file yet. It is written with the supplier, with all that the "
+        "project needs, for you to fill in the prices.",
+        Type::small, colour::quiet);
+}
+
 }  // namespace
 
 SupplierForm new_supplier_form(const model::Project& project) {
@@ -57,24 +82,8 @@ FormOutcome draw_supplier_form(SupplierForm& form, const Derived& derived) {
     const bool is_new = form.instead_of.empty();
     const DialogScope dialog("Supplier", is_new ? "New supplier" : "Supplier", scaled(560));
     if (!dialog) return outcome;
-    draw_form_line("name", form.supplier.name, "metal yard", form.is_fresh);
-    draw_form_line("price list", form.supplier.prices, "a .csv file beside the project");
-    draw_way(form.supplier);
-    draw_form_line("note", form.supplier.note, "days, telephone");
-    draw_wrapped(
-        "The list is a table that you keep in any spreadsheet: what, size, price, per, limit, "
-        "note. It is read again whenever you come back to this window.",
-        Type::small, colour::quiet);
-    if (!form.can_begin) {
-        draw_wrapped(form.words, Type::small, colour::quiet);
-        log_item("list", form.words);
-    } else {
-        draw_check("begin the list", form.begins_list, "begin this list");
-        draw_wrapped(
-            "There is no such file yet. It is written with the supplier, with all that the "
-            "project needs, for you to fill in the prices.",
-            Type::small, colour::quiet);
-    }
+    draw_supplier_lines(form);
+    draw_list_state(form);
     const auto answer = draw_form_answers(
         form.trouble, {.verb = is_new ? "Add" : "Change",
                        .can_put = !form.supplier.name.empty() && !form.supplier.prices.empty(),

@@ -1,5 +1,7 @@
 #include "editor/places/bar_text.h"
 
+#include "model/schedule/bars_sold.h"
+
 #include <algorithm>
 #include <array>
 #include <cstdio>
@@ -17,6 +19,41 @@ std::string feet_text(engine::Length length) {
     if (feet == 0) return std::to_string(rest) + " in";
     const std::string text = std::to_string(feet) + " ft";
     return rest == 0 ? text : text + " " + std::to_string(rest) + " in";
+}
+
+// "3 x 16 ft + 2 x 20 ft in halves", of one section or of all.
+std::string sold_text(const Derived& derived, const std::string& section) {
+    // Longest first; of one length those that stay whole.
+    std::map<std::pair<engine::Nm, bool>, int, std::greater<>> bars;
+    for (const auto& sold : model::bars_sold(*derived.project, derived.plans)) {
+        const bool is_of = section.empty() || derived.project->stock[sold.stock].section == section;
+        if (is_of) bars[{sold.length, !sold.is_halved}] += sold.bars();
+    }
+    std::string text;
+    for (const auto& [sold, number] : bars) {
+        text += (text.empty() ? "" : " + ") + std::to_string(number) + " x " +
+                bar_text(engine::Length::from_nm(sold.first), derived.project->shown) +
+                (sold.second ? "" : " in halves");
+    }
+    return text;
+}
+
+std::string with_at_hand(std::string text, const Derived& derived, const std::string& section) {
+    std::map<model::BarFrom, int> at_hand;
+    for (const auto& run : bar_runs(derived)) {
+        const auto& row = derived.bars[run.first];
+        if (row.section == section) ++at_hand[row.from];
+    }
+    const auto add = [&](model::BarFrom from, const char* one, const char* many) {
+        const int number = at_hand[from];
+        if (number == 0) return;
+        text += (text.empty() ? "" : " + ") +
+                (number == 1 ? std::string(one) : std::to_string(number) + " " + many);
+    };
+    add(model::BarFrom::offcut, "an offcut", "offcuts");
+    add(model::BarFrom::home, "a bar at home", "bars at home");
+    add(model::BarFrom::saw, "a bar at the saw", "bars at the saw");
+    return text;
 }
 
 }  // namespace
@@ -103,34 +140,10 @@ std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::
 }
 
 std::string bars_text(const Derived& derived, const std::string& section) {
-    std::map<engine::Length, int, std::greater<>> count;
-    std::map<model::BarFrom, int> at_hand;
-    for (const auto& run : bar_runs(derived)) {
-        const auto& row = derived.bars[run.first];
-        if (!section.empty() && row.section != section) continue;
-        if (row.from == model::BarFrom::shop) {
-            ++count[row.bar_length];
-        } else {
-            ++at_hand[row.from];
-        }
-    }
-    std::string text;
-    for (const auto& [length, number] : count) {
-        if (!text.empty()) text += " + ";
-        text += std::to_string(number) + " x " + bar_text(length, derived.project->shown);
-    }
+    const auto text = sold_text(derived, section);
     // Only a section that is looked at alone tells of what is at hand: that is not bought.
-    if (section.empty()) return text.empty() ? "no bar" : text;
-    const auto add = [&](model::BarFrom from, const char* one, const char* many) {
-        const int number = at_hand[from];
-        if (number == 0) return;
-        text += (text.empty() ? "" : " + ") +
-                (number == 1 ? std::string(one) : std::to_string(number) + " " + many);
-    };
-    add(model::BarFrom::offcut, "an offcut", "offcuts");
-    add(model::BarFrom::home, "a bar at home", "bars at home");
-    add(model::BarFrom::saw, "a bar at the saw", "bars at the saw");
-    return text.empty() ? "no bar" : text;
+    const auto all = section.empty() ? text : with_at_hand(text, derived, section);
+    return all.empty() ? "no bar" : all;
 }
 
 }  // namespace editor

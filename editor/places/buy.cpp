@@ -7,6 +7,7 @@
 #include "editor/places/bar_diagram.h"
 #include "editor/places/estimate_list.h"
 #include "engine/measure/tape.h"
+#include "model/schedule/length_texts.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -67,8 +68,9 @@ std::vector<model::Index> pieces_at(const Derived& derived, const BarRun& run, d
     return pieces;
 }
 
-std::string bar_hint(model::BarFrom from) {
-    const std::string words = from_words(from);
+std::string bar_hint(const model::BarRow& row, const engine::TapeStyle& shown) {
+    std::string words = from_words(row.from);
+    if (row.halved_from.nm() > 0) words += ", " + model::half_bar_text(row.halved_from, shown);
     return "Bar " + words + ". Click a piece to choose it, the rest to choose all of the bar";
 }
 
@@ -88,7 +90,7 @@ void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selectio
             selection = selection_of(*derived.project, derived.resolved, pieces);
         }
         log_item(name, rest_text(row.offcut, derived.project->shown));
-        draw_hint(bar_hint(row.from));
+        draw_hint(bar_hint(row, derived.project->shown));
         draw_bar(*ImGui::GetWindowDrawList(), at, {width, scaled(18)}, derived, run, longest,
                  ", " + rest_text(row.offcut, derived.project->shown));
     }
@@ -114,7 +116,9 @@ std::optional<Change> draw_stock(const Derived& derived,
     ImGui::SameLine();
     draw_text(stock.alloy, Type::small, colour::quiet);
     ImGui::SameLine();
-    draw_text_right(is_used(derived, index) ? bars_text(derived, stock.section) : "not used");
+    const auto taken = is_used(derived, index) ? bars_text(derived, stock.section) : "not used";
+    draw_text_right(taken);
+    log_item("taken of " + stock.name, taken);
     auto change = draw_offers(derived, stock, typing);
     const auto& supplier = derived.project->shop.supplier;
     if (!supplier.empty()) {
@@ -127,9 +131,9 @@ std::optional<Change> draw_stock(const Derived& derived,
     return change;
 }
 
-void draw_fasteners(const Derived& derived) {
+void draw_fasteners(const std::vector<model::FastenerRow>& rows) {
     draw_text("Fasteners and pins", Type::strong);
-    if (derived.fasteners.empty()) {
+    if (rows.empty()) {
         draw_text("None", colour::quiet);
         return;
     }
@@ -145,7 +149,7 @@ void draw_fasteners(const Derived& derived) {
         const ColourScope quiet(ImGuiCol_Text, colour::quiet);
         ImGui::TableHeadersRow();
     }
-    for (const auto& row : derived.fasteners) {
+    for (const auto& row : rows) {
         ImGui::TableNextRow();
         ImGui::TableNextColumn();
         draw_text(row.fastener);
@@ -191,7 +195,8 @@ std::optional<Change> draw_buy(const Area& area,
     draw_rule();
     keep_first(change, draw_saw_fields(derived, saw));
     draw_rule();
-    draw_fasteners(derived);
+    // Until the order of assembly is known, as many pins as the largest frame takes.
+    draw_fasteners(look.facts == nullptr ? derived.fasteners : look.facts->fasteners);
     return change;
 }
 

@@ -59,7 +59,7 @@ void draw_lines(const model::Estimate& estimate) {
         ImGui::TableNextRow();
         ImGui::TableNextColumn();
         draw_text(line.what + (line.size.empty() ? "" : ", " + line.size));
-        if (!line.note.empty()) draw_hint(line.note);
+        if (!line.note.empty()) draw_wrapped(line.note, Type::small, colour::quiet);
         ImGui::TableNextColumn();
         draw_text_right(std::to_string(line.count), colour::quiet);
         ImGui::TableNextColumn();
@@ -78,6 +78,8 @@ void draw_purchase(const Derived& derived,
     auto words = model::purchase_words(purchase);
     if (!counts) words += "; it does not count, since its bars are not in the project";
     draw_wrapped(words, Type::small, counts ? colour::ink : colour::quiet);
+    if (!purchase.note.empty())
+        draw_hint("The table of what was bought lies beside the project: write the true sum there");
     const auto name = "purchase " + std::to_string(index + 1);
     log_item(name, words);
     if (draw_button("take back " + name, {.text = "take back", .weight = Weight::link})) {
@@ -93,6 +95,28 @@ bool can_be_bought(const model::Estimate& estimate) {
            std::ranges::any_of(estimate.lines, [](const model::EstimateLine& line) {
                return line.kind == model::BuyKind::bar || line.sum.has_value();
            });
+}
+
+void draw_sums(const model::Estimate& estimate, const engine::TapeStyle& shown) {
+    if (estimate.tax != 0) {
+        const auto tax = "tax " + cents_text(estimate.tax, estimate.currency);
+        draw_text(tax, Type::small, colour::quiet);
+    }
+    const auto total = model::total_in_words(estimate);
+    draw_wrapped(total, Type::strong);
+    log_item("total", total);
+    draw_text("bought " + model::weight_text(estimate.bought_kg, shown) + ", built " +
+                  model::weight_text(estimate.built_kg, shown) + ", without fasteners",
+              Type::small, colour::quiet);
+}
+
+void draw_bought_button(const model::Estimate& estimate, PurchaseWish& wish) {
+    if (!can_be_bought(estimate)) return;
+    if (draw_button("all is bought", {.text = "All of this is bought"}))
+        wish.kind = PurchaseWish::Kind::all;
+    draw_hint(
+        "What has a price here is noted as paid, with delivery and tax, and the bars come to "
+        "the saw. The bars alone: see above");
 }
 
 // Whether anything was.
@@ -124,37 +148,17 @@ void draw_estimate(const Derived& derived, const BuyFacts* facts, PurchaseWish& 
     const auto* chosen = facts == nullptr ? nullptr : facts->chosen();
     if (chosen == nullptr) {
         draw_text("working it out", Type::small, colour::quiet);
-        return;
-    }
-    if (!chosen->estimate) {
+    } else if (!chosen->estimate) {
         draw_wrapped(engine::to_text(chosen->estimate.error()), Type::small, colour::red);
-        return;
-    }
-    const auto& estimate = *chosen->estimate;
-    if (estimate.lines.empty()) {
+    } else if (chosen->estimate->lines.empty()) {
         draw_text("Nothing is left to buy.", colour::quiet);
         log_item("total", "nothing");
-        return;
+    } else {
+        draw_lines(*chosen->estimate);
+        draw_sums(*chosen->estimate, derived.project->shown);
+        draw_bought_button(*chosen->estimate, wish);
+        draw_what_if(derived, *facts, chosen->estimate->currency);
     }
-    draw_lines(estimate);
-    if (estimate.tax != 0) {
-        const auto tax = "tax " + cents_text(estimate.tax, estimate.currency);
-        draw_text(tax, Type::small, colour::quiet);
-    }
-    draw_wrapped(model::total_in_words(estimate), Type::strong);
-    log_item("total", model::total_in_words(estimate));
-    draw_text("bought " + model::weight_text(estimate.bought_kg, derived.project->shown) +
-                  ", built " + model::weight_text(estimate.built_kg, derived.project->shown) +
-                  ", without fasteners",
-              Type::small, colour::quiet);
-    if (can_be_bought(estimate)) {
-        if (draw_button("all is bought", {.text = "All of this is bought"}))
-            wish.kind = PurchaseWish::Kind::all;
-        draw_hint(
-            "What has a price here is noted as paid, with delivery and tax, and the bars come to "
-            "the saw. The bars alone: see above");
-    }
-    draw_what_if(derived, *facts, estimate.currency);
 }
 
 }  // namespace editor

@@ -42,9 +42,12 @@ std::optional<Change> ticked(const Derived& derived,
     }
     auto edits =
         model::cuts_ticked(*derived.project, catalogue, derived.resolved, derived.plans, ticks, to);
-    state.spoiled = {};
+    state.spoiled.reset();
     state.trouble = edits ? std::string() : engine::to_text(edits.error());
-    return edits ? change_of_all(std::move(edits).value()) : std::nullopt;
+    if (!edits) return std::nullopt;
+    auto change = change_of_all(std::move(edits).value());
+    if (change) change->takes_bars = true;
+    return change;
 }
 
 bool has_bars_cut_up(const Derived& derived) {
@@ -69,7 +72,10 @@ std::string from_words(model::BarFrom from) {
     return "at the saw";
 }
 
-std::optional<Change> planned_anew(const Derived& derived) {
+// Cuts that are planned no more leave their places to those behind them: nobody knows then of which
+// was talked.
+std::optional<Change> planned_anew(const Derived& derived, SawListState& state) {
+    state.spoiled.reset();
     return change_of_all(model::cuts_planned_anew(*derived.project));
 }
 
@@ -92,11 +98,12 @@ std::optional<Change> spoiled(const Derived& derived,
     const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
     if (!change || bar == derived.saw.end()) return change;
     const auto& cut = bar->cuts[tick.cut];
-    state.spoiled = {.stock = derived.project->stock[bar->stock].name,
-                     .mark = cut.mark,
-                     .length = cut.length,
-                     .typed = {},
-                     .trouble = {}};
+    state.spoiled = SpoilTalk{
+        .piece = {.place = model::place_when_ticked(*derived.project, derived.saw, tick, {tick}),
+                  .mark = cut.mark,
+                  .length = cut.length},
+        .typed = {},
+        .trouble = {}};
     return change;
 }
 

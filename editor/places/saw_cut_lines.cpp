@@ -22,10 +22,18 @@ std::string from_to_words(const model::SawCut& cut, const Derived& derived) {
            model::length_text(project, cut.start + cut.length);
 }
 
+const char* tick_hint(bool is_made, model::BarFrom from) {
+    if (is_made) return "Cut. Untick to take it back";
+    if (from != model::BarFrom::shop) return "Tick when it is cut";
+    return "Tick when it is cut: the bars of its stock then count as bought, at the prices of the "
+           "plan";
+}
+
 std::optional<Change> draw_cut_box(const std::string& name,
-                                   const model::SawCut& cut,
+                                   const model::SawBar& bar,
                                    const SawTick& tick,
                                    const CutHands& hands) {
+    const auto& cut = bar.cuts[tick.cut];
     const auto words = cut_words(cut, hands.derived);
     if (cut.state == CutState::spoiled) {
         ImGui::AlignTextToFramePadding();
@@ -38,7 +46,7 @@ std::optional<Change> draw_cut_box(const std::string& name,
         const auto to = is_made ? CutState::cut : CutState::planned;
         change = ticked(hands.derived, hands.catalogue, hands.state, {tick}, to);
     }
-    draw_hint(is_made ? "Cut. Untick to take it back" : "Tick when it is cut");
+    draw_hint(tick_hint(is_made, bar.from));
     return change;
 }
 
@@ -66,7 +74,7 @@ std::optional<Change> draw_cut(const model::SawBar& bar, std::size_t index, cons
     const std::string name =
         "bar " + std::to_string(bar.number) + " cut " + std::to_string(index + 1);
     const SawTick tick{bar.number, index};
-    auto change = draw_cut_box(name, cut, tick, hands);
+    auto change = draw_cut_box(name, bar, tick, hands);
     ImGui::SameLine();
     ImGui::AlignTextToFramePadding();
     draw_text(from_to_words(cut, hands.derived), Type::small, colour::quiet);

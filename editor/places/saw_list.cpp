@@ -9,6 +9,7 @@
 #include "editor/places/saw_cut_lines.h"
 #include "editor/places/saw_stops.h"
 #include "editor/places/spoil_talk.h"
+#include "model/schedule/length_texts.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -27,6 +28,13 @@ bool has_new_bars(const Derived& derived) {
 std::string bar_head(const model::SawBar& bar, const Derived& derived) {
     return "Bar " + std::to_string(bar.number) + ", " +
            model::length_text(*derived.project, bar.length) + " of " + bar.section;
+}
+
+// "to buy", "half of a bar of 20 ft, to buy".
+std::string bar_origin(const model::SawBar& bar, const Derived& derived) {
+    if (bar.halved_from.nm() == 0) return from_words(bar.from);
+    return model::half_bar_text(bar.halved_from, derived.project->shown) + ", " +
+           from_words(bar.from);
 }
 
 std::string rest_words(const model::SawBar& bar, const Derived& derived) {
@@ -67,7 +75,7 @@ std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& han
     const auto& derived = hands.derived;
     draw_text(bar_head(bar, derived), Type::strong);
     ImGui::SameLine();
-    draw_text(from_words(bar.from), Type::small, colour::quiet);
+    draw_text(bar_origin(bar, derived), Type::small, colour::quiet);
     ImGui::SameLine();
     draw_text_right(rest_words(bar, derived), colour::quiet);
     const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -126,7 +134,7 @@ std::optional<Change> draw_saw_buttons(const Derived& derived,
     }
     if (model::has_planned_cuts(*derived.project)) {
         go_on_in_line("Plan anew");
-        if (draw_button("plan anew", {.text = "Plan anew"})) change = planned_anew(derived);
+        if (draw_button("plan anew", {.text = "Plan anew"})) change = planned_anew(derived, state);
         draw_hint("All cuts that are not made are planned again, from the bars at home first");
     }
     if (has_bars_cut_up(derived)) {

@@ -5,6 +5,7 @@
 #include "editor/change.h"
 #include "editor/derived.h"
 #include "editor/selection.h"
+#include "model/buying/spoiled.h"
 #include "model/catalogue/catalogue.h"
 #include "model/schedule/saw_bars.h"
 
@@ -19,10 +20,8 @@ enum class SawOrder { bars, stops };
 
 // What is said when a piece was cut wrong, until the next thing is done at the saw.
 struct SpoilTalk {
-    std::string stock;  // empty: nothing is said
-    std::string mark;
-    engine::Length length;  // that it should have had
-    std::string typed;      // how long it is
+    model::SpoiledPiece piece;
+    std::string typed;  // how long it is
     std::string trouble;
 };
 
@@ -30,7 +29,7 @@ struct SawListState {
     SawOrder order = SawOrder::bars;
     std::string trouble;        // why the last tick was refused
     bool wants_bought = false;  // the bars are bought: see editor/purchase_desk.h
-    SpoilTalk spoiled;
+    std::optional<SpoilTalk> spoiled;
 
     // How high a bar was drawn, with so many cuts and at that scale.
     struct Drawn {
@@ -47,7 +46,7 @@ std::optional<Change> draw_saw_list(const Derived& derived,
                                     Selection& selection);
 
 // What the commands do; none where there is nothing to do it to.
-std::optional<Change> planned_anew(const Derived& derived);
+std::optional<Change> planned_anew(const Derived& derived, SawListState& state);
 bool has_bars_cut_up(const Derived& derived);  // what offcuts_racked is for
 std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalogue& catalogue);
 // The first at the longest setting of the stop.

@@ -7,6 +7,10 @@
 
 namespace editor {
 
+// The bad piece on the rack, as long as it was typed; none where it is refused, with the reason in
+// the talk.
+std::optional<Change> bad_piece_kept(const Derived& derived, SpoilTalk& talk);
+
 // Nothing where none was. The change lays the bad piece on the rack.
 std::optional<Change> draw_spoil_talk(const CutHands& hands);
 

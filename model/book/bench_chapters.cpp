@@ -33,12 +33,12 @@ std::string what_of(const CutRow& row) {
 
 }  // namespace
 
-void add_fasteners(BookPages& book, const BookOf& of) {
+void add_fasteners(BookPages& book, const BookOf& of, const AssemblyOrder& order) {
     PageFlow flow = book.flow();
     draw_page_head(flow, "Fasteners and pins",
-                   "Pins hold the dry fit and are taken out again: enough of them for the frame "
-                   "that needs most.");
-    const auto rows = fastener_rows(of.project, of.catalogue, of.resolved);
+                   "Pins hold the dry fit and are taken out again: enough of them for the step of "
+                   "the assembly that holds most at once.");
+    const auto rows = fastener_rows(of.project, of.catalogue, of.resolved, &order);
     if (rows.empty()) draw_words(flow, "Nothing is fastened yet.");
     std::vector<TableCells> cells;
     for (const auto& row : rows) {

@@ -89,8 +89,9 @@ engine::Document shop_book(const Project& project,
     const auto drawn = add_marks(book, of);
     add_frames(book, of);
     add_corner_pages(book, project, catalogue, resolved);
-    add_fasteners(book, of);
-    add_assembly(book, of, assembly_order(project, catalogue, resolved));
+    const auto order = assembly_order(project, catalogue, resolved);
+    add_fasteners(book, of, order);
+    add_assembly(book, of, order);
     add_checks(book, of);
     add_index(book, of, drawn);
     return std::move(book).finished(project_stamp(project));

@@ -23,7 +23,7 @@ void add_buying(BookPages& book, const BookOf& of);
 // The list of cuts, then the bars with their stop positions, then the sheets.
 void add_cutting(BookPages& book, const BookOf& of);
 
-void add_fasteners(BookPages& book, const BookOf& of);
+void add_fasteners(BookPages& book, const BookOf& of, const AssemblyOrder& order);
 
 // Each mark and hand with boxes to tick: what is cut, deburred and drilled.
 void draw_progress(PageFlow& flow, const BookOf& of);

@@ -101,7 +101,8 @@ void add_cutting(BookPages& book, const BookOf& of) {
                            stop_rows(of.project, of.catalogue, of.resolved, rows),
                            {.title = "Bars", .verdict = of.supply.verdict}, book.paper());
     add_sheet_pages(pages, of.project, of.resolved,
-                    sheet_plans(of.project, of.catalogue, of.resolved, of.supply.prices),
+                    sheet_plans(of.project, of.catalogue, of.resolved, of.supply.prices,
+                                paid_sheets(of.supply.estimate.paid)),
                     sheet_rows(of.project, of.catalogue, of.resolved), book.paper());
     std::size_t next = 0;
     for (std::size_t i = 0; i < pages.pages.size(); ++i) {

@@ -23,7 +23,9 @@ std::string percent_words(double percent) {
 
 std::string paid_note(const Purchase& purchase) {
     const auto delivery = delivery_of(purchase);
-    return delivery ? "with delivery " + money_text(*delivery) : std::string{};
+    std::string note = delivery ? "with delivery " + money_text(*delivery) : "";
+    if (!purchase.note.empty()) note += (note.empty() ? "" : "; ") + purchase.note;
+    return note;
 }
 
 }  // namespace
@@ -37,14 +39,19 @@ std::string buy_csv(const Estimate& estimate, const engine::TapeStyle& shown) {
                   line.sum ? line.note : line.note + (line.note.empty() ? "" : "; ") + "no price"});
     }
     for (const auto& purchase : estimate.paid) {
-        text.row({"paid", purchase.supplier, purchase.date, "", "", money_text(total_of(purchase)),
+        text.row({"paid", purchase.supplier, purchase.date, "", "",
+                  has_sum(purchase) ? money_text(total_of(purchase)) : std::string(),
                   purchase.currency, paid_note(purchase)});
     }
-    text.row({"sum", estimate.from, "", "", "", money_text(estimate.sum), currency, ""});
-    text.row({"tax", percent_words(estimate.tax_percent), "", "", "", money_text(estimate.tax),
-              currency, ""});
-    text.row({"total", estimate.from, "", "", "", money_text(estimate.total), currency,
-              estimate.without.empty() ? "" : "without what follows"});
+    // What has no price comes to no sum, rather than to 0.00.
+    const auto sum = [&](Cents cents) { return has_total(estimate) ? money_text(cents) : ""; };
+    text.row({"sum", estimate.from, "", "", "", sum(estimate.sum), currency, ""});
+    text.row(
+        {"tax", percent_words(estimate.tax_percent), "", "", "", sum(estimate.tax), currency, ""});
+    text.row({"total", estimate.from, "", "", "", sum(estimate.total), currency,
+              !has_total(estimate)       ? "no price is known yet of what follows"
+              : estimate.without.empty() ? ""
+                                         : "without what follows"});
     for (const auto& thing : estimate.without) text.row({"without", thing, "", "", "", "", "", ""});
     text.row({"weight", "bought", weight_text(estimate.bought_kg, shown), "", "", "", "",
               "without fasteners"});

@@ -81,6 +81,8 @@ std::string joined(const std::vector<std::string>& lines) {
 
 }  // namespace
 
+bool keeps_old(std::string_view name) { return name == buying_names.back(); }
+
 engine::Result<BuyFrom> supplier_wished(const Project& project,
                                         const PriceLibrary& library,
                                         const std::string& name) {
@@ -169,9 +171,10 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     engine::Document pages{.title = words.title};
     add_shopping_pages(pages, "What to buy: " + project.name, estimate, wish.paper);
     append(pages, bar_pages(project, resolved, bars, stops, words, wish.paper));
-    add_sheet_pages(pages, project, resolved,
-                    sheet_plans(project, catalogue, resolved, from->prices),
-                    sheet_rows(project, catalogue, resolved), wish.paper);
+    add_sheet_pages(
+        pages, project, resolved,
+        sheet_plans(project, catalogue, resolved, from->prices, paid_sheets(estimate.paid)),
+        sheet_rows(project, catalogue, resolved), wish.paper);
     number_pages(pages.pages, words.title);
     const auto pdf = engine::pdf_bytes(pages);
     if (!pdf) return pdf.error();
@@ -193,8 +196,7 @@ engine::Result<std::vector<std::string>> write_buying(const std::vector<Schedule
     auto to_write = files;
     std::erase_if(to_write, [&](const ScheduleFile& file) {
         std::error_code unseen;
-        return file.name == buying_names.back() &&
-               std::filesystem::exists(folder / file.name, unseen);
+        return keeps_old(file.name) && std::filesystem::exists(folder / file.name, unseen);
     });
     if (const auto written = write_all(to_write, folder); !written) return written.error();
     std::vector<std::string> names;

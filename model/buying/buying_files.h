@@ -34,6 +34,9 @@ inline constexpr std::array<std::string_view, 8> buying_names{
     "buy.csv",   "compare.csv", "what_if.csv", "nest.csv",
     "stops.csv", "bars.svg",    "bars.pdf",    "prices_to_fill_in.csv"};
 
+// Whether a file of that name stays where it is there already: somebody may have filled it in.
+bool keeps_old(std::string_view name);
+
 // Whom the project buys from: the supplier of that name, where it is empty the one that the shop
 // has chosen, or none. Errors: unknown_name for a supplier that the project does not have; those of
 // its list. Both arguments must outlive it.
@@ -48,8 +51,8 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
                                          const PriceLibrary& library,
                                          const BuyingWish& wish);
 
-// Writes them into a folder that is made when it is missing; the price list to fill in only where
-// there is none, since it may be filled in. Says which were written. Error: cannot_write.
+// Writes them into a folder that is made when it is missing, but for what is there and kept. Says
+// which were written. Error: cannot_write.
 engine::Result<std::vector<std::string>> write_buying(const std::vector<ScheduleFile>& files,
                                                       const std::filesystem::path& folder);
 

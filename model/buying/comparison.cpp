@@ -11,28 +11,28 @@
 namespace model {
 namespace {
 
-engine::Error list_not_read(const PriceLibrary& library, const Supplier& supplier) {
+engine::Error list_error(const PriceLibrary& library, const Supplier& supplier) {
     const auto at = library.lists.find(supplier.prices);
     if (at != library.lists.end()) return at->second.error();
-    return {.code = engine::ErrorCode::bad_file,
+    return {.code = engine::ErrorCode::unknown_name,
             .where = supplier.prices,
             .message = "the price list is not read yet"};
 }
 
 // Why the list of the chosen supplier serves nothing, with the place in it, and what is done so
 // long.
-engine::Error chosen_not_read(const Project& project, const PriceLibrary& library) {
+ListNotRead chosen_not_read(const Project& project, const PriceLibrary& library) {
     const auto& name = project.shop.supplier;
     const auto supplier = std::ranges::find(project.suppliers, name, &Supplier::name);
-    engine::Error error{.code = engine::ErrorCode::bad_file,
+    engine::Error error{.code = engine::ErrorCode::unknown_name,
                         .where = name,
                         .message = "the project knows no such supplier"};
-    if (supplier != project.suppliers.end()) error = list_not_read(library, *supplier);
-    error.code = engine::ErrorCode::bad_file;
+    if (supplier != project.suppliers.end()) error = list_error(library, *supplier);
     error.message += "; until the prices of " + name +
                      ", from whom is bought, can be read again, or another one is chosen, bars are "
                      "planned in the lengths that the project states, without prices";
-    return error;
+    const bool is_within = error.code == engine::ErrorCode::bad_file;
+    return {.error = std::move(error), .is_within = is_within};
 }
 
 // The sum of one kind; empty where nothing of it is bought.
@@ -60,6 +60,7 @@ std::string bar_count_text(const Estimate& estimate) {
 }
 
 std::string total_text(const Estimate& estimate) {
+    if (!has_total(estimate)) return "no price";
     return money_text(estimate.total) + (estimate.without.empty() ? "" : "+");
 }
 
@@ -144,7 +145,7 @@ std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
     return [&project, &resolved, &library](const Stock& stock) {
         auto supply = bar_supply(project, resolved, stock);
         for (auto& offer : supply.offers) offer.price.reset();
-        supply.refused.push_back(chosen_not_read(project, library));
+        supply.list_not_read = chosen_not_read(project, library);
         return supply;
     };
 }
@@ -154,10 +155,11 @@ std::vector<Offering> comparison(const Project& project,
                                  const Resolved& resolved,
                                  const PriceLibrary& library,
                                  const std::function<bool()>& go_on) {
+    const auto fasteners = needed_fasteners(project, catalogue, resolved);
     const auto offering = [&](std::string name, Index supplier, const BuyFrom& from) {
         auto plans = bar_plans(project, catalogue, resolved,
                                {.supply = supply_of(project, resolved, from), .go_on = go_on});
-        auto estimate = estimate_of(project, catalogue, resolved, plans, from);
+        auto estimate = estimate_of(project, catalogue, resolved, plans, from, &fasteners);
         return Offering{std::move(name), supplier, std::move(plans), std::move(estimate), false};
     };
     std::vector<Offering> offerings{
@@ -170,7 +172,7 @@ std::vector<Offering> comparison(const Project& project,
                 offering(supplier.name, i, {&supplier, prices, library.purchases()}));
             offerings.back().not_used = rows_not_used(*prices, supplier, project, resolved);
         } else {
-            offerings.push_back({supplier.name, i, {}, list_not_read(library, supplier), false});
+            offerings.push_back({supplier.name, i, {}, list_error(library, supplier), false});
         }
         offerings.back().is_chosen = supplier.name == project.shop.supplier;
     }
@@ -205,7 +207,8 @@ std::optional<std::size_t> cheapest_of(const std::vector<Offering>& offerings) {
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < offerings.size(); ++i) {
         const auto& estimate = offerings[i].estimate;
-        if (!estimate || (!estimate->without.empty() && !lacking)) continue;
+        if (!estimate || !has_total(*estimate) || (!estimate->without.empty() && !lacking))
+            continue;
         if (best && offerings[*best].estimate->currency != estimate->currency) return std::nullopt;
         if (!best || estimate->total < offerings[*best].estimate->total) best = i;
     }

@@ -21,8 +21,8 @@ std::function<BarSupply(const Stock&)> supply_of(const Project& project,
 BuyFrom chosen_supplier(const Project& project, const PriceLibrary& library);
 
 // Of the supplier that is chosen; of the project itself where none is. Where the chosen one's list
-// cannot be read the bars are those that the project states, without a price, and each supply has
-// that among what is refused.
+// cannot be read the bars are those that the project states, without a price, and each supply says
+// so.
 std::function<BarSupply(const Stock&)> chosen_supply(const Project& project,
                                                      const Resolved& resolved,
                                                      const PriceLibrary& library);

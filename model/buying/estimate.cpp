@@ -1,5 +1,6 @@
 #include "model/buying/estimate.h"
 
+#include "model/assembly/assembly_order.h"
 #include "model/buying/estimate_lines.h"
 #include "model/buying/money.h"
 #include "model/schedule/weight.h"
@@ -35,6 +36,9 @@ void add_up(Estimate& estimate) {
     estimate.total = estimate.sum + estimate.tax;
 }
 
+// Of more things than a line holds it is told how many.
+constexpr std::size_t most_named = 3;
+
 std::string listed(const std::vector<std::string>& things) {
     std::string text;
     for (std::size_t i = 0; i < things.size(); ++i) {
@@ -44,27 +48,41 @@ std::string listed(const std::vector<std::string>& things) {
     return text;
 }
 
+std::string lacking_words(const std::vector<std::string>& things, const std::string& all) {
+    return things.size() > most_named ? all + std::to_string(things.size()) + " things"
+                                      : listed(things);
+}
+
 }  // namespace
+
+const std::string& currency_of(const Project& project, const BuyFrom& from) {
+    const bool has_own = from.prices != nullptr && !from.prices->terms.currency.empty();
+    return has_own ? from.prices->terms.currency : project.shop.currency;
+}
 
 Estimate estimate_of(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,
                      const std::vector<BarPlan>& plans,
-                     const BuyFrom& from) {
+                     const BuyFrom& from,
+                     const std::vector<FastenerRow>* fasteners) {
     Estimate estimate;
-    estimate.currency = project.shop.currency;
+    estimate.currency = currency_of(project, from);
     estimate.tax_percent = project.shop.tax_percent;
     if (from.supplier != nullptr) {
         const auto& terms = from.prices->terms;
         estimate.from = from.supplier->name;
-        if (!terms.currency.empty()) estimate.currency = terms.currency;
         estimate.tax_percent = terms.tax_percent.value_or(estimate.tax_percent);
     }
     if (from.bought != nullptr) estimate.paid = paid_for(*from.bought, project);
     add_bar_lines(estimate, project, catalogue, plans, from.prices);
-    add_sheet_lines(estimate, project, catalogue,
-                    sheet_plans(project, catalogue, resolved, from.prices));
-    add_box_lines(estimate, fastener_rows(project, catalogue, resolved), from.prices);
+    add_sheet_lines(
+        estimate, project, catalogue,
+        sheet_plans(project, catalogue, resolved, from.prices, paid_sheets(estimate.paid)));
+    add_box_lines(
+        estimate,
+        fasteners == nullptr ? needed_fasteners(project, catalogue, resolved) : *fasteners,
+        from.prices);
     add_delivery(estimate, project, from);
     add_up(estimate);
     const auto weights = piece_weights_kg(project, catalogue, resolved);
@@ -72,15 +90,28 @@ Estimate estimate_of(const Project& project,
     return estimate;
 }
 
+std::vector<FastenerRow> needed_fasteners(const Project& project,
+                                          const Catalogue& catalogue,
+                                          const Resolved& resolved) {
+    const auto order = assembly_order(project, catalogue, resolved);
+    return fastener_rows(project, catalogue, resolved, &order);
+}
+
+bool has_total(const Estimate& estimate) {
+    return estimate.lines.empty() || estimate.total != 0 ||
+           std::ranges::any_of(estimate.lines,
+                               [](const EstimateLine& line) { return line.sum.has_value(); });
+}
+
 std::string total_in_words(const Estimate& estimate) {
-    constexpr std::size_t most_named = 3;
+    const auto& without = estimate.without;
+    if (!has_total(estimate)) return "no price is known yet of " + lacking_words(without, "all ");
     std::string text = money_text(estimate.total);
     if (!estimate.currency.empty()) text += " " + estimate.currency;
-    const auto& without = estimate.without;
     if (without.empty()) return text;
     if (without.size() > most_named)
-        return text + " without " + std::to_string(without.size()) + " things that have no price";
-    return text + " without " + listed(without);
+        return text + " without " + lacking_words(without, "") + " that have no price";
+    return text + " without " + lacking_words(without, "");
 }
 
 }  // namespace model

@@ -6,6 +6,7 @@
 #include "model/buying/purchases.h"
 #include "model/resolve/resolved.h"
 #include "model/schedule/bar_plan.h"
+#include "model/schedule/tables.h"
 
 #include <string>
 #include <vector>
@@ -52,20 +53,34 @@ struct BuyFrom {
     const Purchases* bought = nullptr;  // before; null: nothing
 };
 
+// The list's own, where it names none the shop's.
+const std::string& currency_of(const Project& project, const BuyFrom& from);
+
 // Over all frames. The plans are those of the same supply. Of bars cut in half one buys whole ones:
 // of an odd half the other one is left over. Prices are whole hundredths of the currency and are
 // never rounded; tax is reckoned once, on the sum with delivery, and rounded to the nearest
 // hundredth, halves up. Its percentage is the list's, where that states none the shop's. Delivery
 // is paid once, by whoever delivers, where a bar or anything with a price is still to buy. What was
-// bought before of sheets and boxes, from whomever, is taken off.
+// bought before of sheets and boxes, from whomever, is taken off. `fasteners` are those that are
+// needed, where they are known: see needed_fasteners.
 Estimate estimate_of(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,
                      const std::vector<BarPlan>& plans,
-                     const BuyFrom& from);
+                     const BuyFrom& from,
+                     const std::vector<FastenerRow>* fasteners = nullptr);
+
+// With as many pins as the assembly order needs at once.
+std::vector<FastenerRow> needed_fasteners(const Project& project,
+                                          const Catalogue& catalogue,
+                                          const Resolved& resolved);
+
+// Whether the total says anything: something of it has a price, or nothing is to be bought, which
+// costs 0.00. What nobody knows is no 0.00.
+bool has_total(const Estimate& estimate);
 
 // "412.35 USD", and what it lacks: "412.35 USD without sheet 5052-H32 and delivery"; of more than
-// three things how many.
+// three things how many. "no price is known yet of delivery" where it has no total.
 std::string total_in_words(const Estimate& estimate);
 
 }  // namespace model

@@ -3,7 +3,6 @@
 #include "model/buying/counts.h"
 #include "model/buying/estimate_lines.h"
 #include "model/buying/known_goods.h"
-#include "model/buying/list_lengths.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/sheet.h"
 
@@ -35,41 +34,6 @@ EstimateLine sheet_line(const SheetPlan& plan, const LaidSheet& sheet, const Pro
             .note = plan.is_size_assumed ? "size assumed" : ""};
 }
 
-// Sheets that were paid for and are not used up yet.
-struct PaidSheet {
-    std::string what;
-    std::array<Length, 3> size;
-    int count = 0;
-};
-using PaidSheets = std::vector<PaidSheet>;
-
-std::optional<std::array<Length, 3>> size_in(const std::string& text) {
-    const auto size = read_sheet_size(text, engine::LengthUnit::millimetre, ',');
-    return size ? std::optional{*size} : std::nullopt;
-}
-
-PaidSheets paid_sheets(const Estimate& estimate) {
-    PaidSheets sheets;
-    for (const auto& purchase : estimate.paid) {
-        for (const auto& line : purchase.lines) {
-            const auto size = size_in(line.size);
-            if (line.kind == BuyKind::sheet && size)
-                sheets.push_back({line.what, *size, line.count});
-        }
-    }
-    return sheets;
-}
-
-bool takes_one(PaidSheets& paid, const EstimateLine& line) {
-    const auto size = size_in(line.size);
-    const auto one = std::ranges::find_if(paid, [&](const PaidSheet& it) {
-        return it.count > 0 && it.what == line.what && size && it.size == *size;
-    });
-    if (one == paid.end()) return false;
-    --one->count;
-    return true;
-}
-
 double sheet_kg(const SheetPlan& plan, const LaidSheet& sheet, const Catalogue& catalogue) {
     constexpr double mm3_per_m3 = 1.0e9;
     return Length::from_nm(sheet.size[0]).mm() * Length::from_nm(sheet.size[1]).mm() *
@@ -80,12 +44,11 @@ double sheet_kg(const SheetPlan& plan, const LaidSheet& sheet, const Catalogue& 
 void add_sheets_of(Estimate& estimate,
                    const Project& project,
                    const Catalogue& catalogue,
-                   const SheetPlan& plan,
-                   PaidSheets& paid) {
+                   const SheetPlan& plan) {
     std::vector<EstimateLine> lines;
     for (const auto& sheet : plan.sheets) {
+        if (sheet.is_paid) continue;
         const auto line = sheet_line(plan, sheet, project);
-        if (takes_one(paid, line)) continue;
         auto same = std::ranges::find_if(lines, [&](const EstimateLine& it) {
             return it.what == line.what && it.size == line.size && it.each == line.each;
         });
@@ -146,8 +109,7 @@ void add_sheet_lines(Estimate& estimate,
                      const Project& project,
                      const Catalogue& catalogue,
                      const std::vector<SheetPlan>& plans) {
-    auto paid = paid_sheets(estimate);
-    for (const auto& plan : plans) add_sheets_of(estimate, project, catalogue, plan, paid);
+    for (const auto& plan : plans) add_sheets_of(estimate, project, catalogue, plan);
 }
 
 void add_box_lines(Estimate& estimate, std::vector<FastenerRow> needed, const PriceList* prices) {

@@ -3,6 +3,7 @@
 #include "model/buying/known_goods.h"
 #include "model/catalogue/section_shape.h"
 #include "model/resolve/finding.h"
+#include "model/schedule/bars_sold.h"
 #include "model/schedule/length_texts.h"
 
 #include <algorithm>
@@ -12,77 +13,32 @@ namespace {
 
 using engine::Length;
 
-std::string in_words(Nm length, const engine::TapeStyle& shown) {
-    return bar_length_text(Length::from_nm(length), shown);
-}
-
-// ---- bars ---------------------------------------------------------------------------------------
-
-// Bars of one section, alloy, length and price.
-struct BarGroup {
-    const Stock* stock = nullptr;
-    Nm length = 0;  // as it is sold
-    bool is_halved = false;
-    std::optional<Cents> price;  // of one as it is sold
-    int count = 0;               // of halves where it is halved
-
-    int bars() const { return is_halved ? (count + 1) / 2 : count; }
-
-    bool is_like(const BarGroup& other) const {
-        return stock->section == other.stock->section && stock->alloy == other.stock->alloy &&
-               length == other.length && is_halved == other.is_halved && price == other.price;
-    }
-};
-
-std::optional<Cents> price_of_whole(const BarGroup& group, const PriceList* prices) {
-    if (prices == nullptr) return std::nullopt;
-    for (const auto& bar : prices->bars) {
-        if (bar.section == group.stock->section && bar.alloy == group.stock->alloy &&
-            bar.length.nm() == group.length)
+// Of one as it is sold.
+std::optional<Cents> price_of_one(const BarsSold& sold, const Stock& stock, const PriceList* list) {
+    if (!sold.is_halved) return sold.price;
+    if (list == nullptr) return std::nullopt;
+    for (const auto& bar : list->bars) {
+        if (bar.section == stock.section && bar.alloy == stock.alloy &&
+            bar.length.nm() == sold.length)
             return bar.price;
     }
     return std::nullopt;
 }
 
-BarGroup group_with(const PlannedBar& bar, const Stock& stock, const PriceList* prices) {
-    BarGroup group{.stock = &stock,
-                   .length = bar.length,
-                   .is_halved = bar.halved_from > 0,
-                   .price = bar.price,
-                   .count = 1};
-    if (!group.is_halved) return group;
-    group.length = bar.halved_from;
-    group.price = price_of_whole(group, prices);
-    return group;
-}
-
-std::vector<BarGroup> bar_groups(const Project& project,
-                                 const std::vector<BarPlan>& plans,
-                                 const PriceList* prices) {
-    std::vector<BarGroup> groups;
-    for (const auto& plan : plans) {
-        for (const auto& bar : plan.bars) {
-            if (bar.from != BarFrom::shop) continue;
-            const auto group = group_with(bar, project.stock[plan.stock], prices);
-            const auto same =
-                std::ranges::find_if(groups, [&](const BarGroup& it) { return it.is_like(group); });
-            if (same == groups.end()) {
-                groups.push_back(group);
-            } else {
-                ++same->count;
-            }
-        }
-    }
-    return groups;
-}
-
-double bars_kg(const BarGroup& group, const Catalogue& catalogue) {
-    const auto* section = find_section(catalogue, group.stock->section);
+double bars_kg(const BarsSold& sold, const Stock& stock, const Catalogue& catalogue) {
+    const auto* section = find_section(catalogue, stock.section);
     if (section == nullptr) return 0.0;
-    const auto* alloy = find_alloy(catalogue, group.stock->alloy);
+    const auto* alloy = find_alloy(catalogue, stock.alloy);
     constexpr double mm_per_metre = 1000.0;
-    return mass_per_metre(*section, alloy == nullptr ? Alloy{} : *alloy) * group.bars() *
-           Length::from_nm(group.length).mm() / mm_per_metre;
+    return mass_per_metre(*section, alloy == nullptr ? Alloy{} : *alloy) * sold.bars() *
+           Length::from_nm(sold.length).mm() / mm_per_metre;
+}
+
+std::string note_of(const BarsSold& sold) {
+    if (!sold.is_halved) return {};
+    const std::string note =
+        sold.bars() == 1 ? "cut in half by the seller" : "each cut in half by the seller";
+    return sold.leaves_half() ? note + ", one half is left over" : note;
 }
 
 void add_cutting(Estimate& estimate, int bars, const PriceList* prices) {
@@ -123,23 +79,20 @@ void add_bar_lines(Estimate& estimate,
                    const std::vector<BarPlan>& plans,
                    const PriceList* prices) {
     int halved = 0;
-    for (const auto& group : bar_groups(project, plans, prices)) {
-        const auto goods = bar_goods(group.stock->section, group.stock->alloy).name;
-        const auto size = in_words(group.length, project.shown);
-        const bool is_odd = group.is_halved && group.count % 2 != 0;
+    for (const auto& sold : bars_sold(project, plans)) {
+        const auto& stock = project.stock[sold.stock];
+        const auto goods = bar_goods(stock.section, stock.alloy).name;
         add_line(estimate,
                  {.kind = BuyKind::bar,
                   .what = goods,
-                  .size = size,
-                  .count = group.bars(),
-                  .each = group.price,
+                  .size = bar_length_text(Length::from_nm(sold.length), project.shown),
+                  .count = sold.bars(),
+                  .each = price_of_one(sold, stock, prices),
                   .sum = std::nullopt,
-                  .note = !group.is_halved ? ""
-                          : is_odd         ? "cut in half, one half is left over"
-                                           : "cut in half"},
+                  .note = note_of(sold)},
                  goods);
-        if (group.is_halved) halved += group.bars();
-        estimate.bought_kg += bars_kg(group, catalogue);
+        if (sold.is_halved) halved += sold.bars();
+        estimate.bought_kg += bars_kg(sold, stock, catalogue);
     }
     add_cutting(estimate, halved, prices);
     std::size_t homeless = 0;

@@ -26,12 +26,13 @@ void add_bar_lines(Estimate& estimate,
                    const std::vector<BarPlan>& plans,
                    const PriceList* prices);
 
-// Less what Estimate::paid holds already.
+// Without those that the plans lay onto sheets that were paid for.
 void add_sheet_lines(Estimate& estimate,
                      const Project& project,
                      const Catalogue& catalogue,
                      const std::vector<SheetPlan>& plans);
 
+// Less what Estimate::paid holds already.
 void add_box_lines(Estimate& estimate, std::vector<FastenerRow> needed, const PriceList* prices);
 
 }  // namespace model

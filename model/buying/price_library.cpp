@@ -13,12 +13,14 @@ engine::Result<PriceList> price_list_in(const std::filesystem::path& folder,
                                         const Catalogue& catalogue,
                                         engine::LengthUnit bare) {
     if (file.empty()) {
-        return engine::Error{.code = engine::ErrorCode::bad_file,
+        return engine::Error{.code = engine::ErrorCode::unknown_name,
                              .where = "",
                              .message = "no price list is named; choose its file"};
     }
     const auto text = engine::read_whole_file(folder / file, most_list_bytes);
-    if (!text) return text.error();
+    if (!text)
+        return engine::Error{engine::ErrorCode::unknown_name, text.error().where,
+                             text.error().message};
     return read_price_list(*text, file, catalogue, bare);
 }
 

@@ -13,6 +13,8 @@ namespace model {
 
 struct PriceLibrary {
     // By Supplier::prices: those that are read, and of those that cannot be read the reason.
+    // Errors: unknown_name where there is no such file or it cannot be opened; bad_file where
+    // something in it cannot be read.
     std::map<std::string, engine::Result<PriceList>, std::less<>> lists;
     engine::Result<Purchases> bought{Purchases{}};  // or why it cannot be read
 

@@ -8,17 +8,24 @@
 namespace model {
 namespace {
 
+bool has_paid_delivery(const Estimate& estimate) {
+    return std::ranges::any_of(estimate.paid, [&](const Purchase& it) {
+        return it.supplier == estimate.from && delivery_of(it).has_value();
+    });
+}
+
 bool is_of(BoughtPart part, const Estimate& estimate, const EstimateLine& line) {
     switch (line.kind) {
         case BuyKind::bar:
         case BuyKind::cutting:
-        case BuyKind::delivery:
             return true;
+        case BuyKind::delivery:
+            return part != BoughtPart::bars_in_hand || !has_paid_delivery(estimate);
         case BuyKind::sheet:
         case BuyKind::fastener:
             break;
     }
-    if (part == BoughtPart::bars) return false;
+    if (part != BoughtPart::all) return false;
     return line.sum.has_value() || estimate.from.empty();
 }
 
@@ -42,6 +49,17 @@ std::vector<BarsThen> bars_then(const Project& before, const Project& after) {
 
 }  // namespace
 
+std::vector<BarPlan> plans_of_new_bars(std::vector<BarPlan> plans,
+                                       const Project& before,
+                                       const Project& after) {
+    const auto bought = bars_then(before, after);
+    std::erase_if(plans, [&](const BarPlan& plan) {
+        const auto& stock = before.stock[plan.stock].name;
+        return std::ranges::find(bought, stock, &BarsThen::stock) == bought.end();
+    });
+    return plans;
+}
+
 Purchase purchase_of(const Estimate& estimate,
                      BoughtPart part,
                      const Project& before,
@@ -51,7 +69,9 @@ Purchase purchase_of(const Estimate& estimate,
                       .supplier = estimate.from,
                       .currency = estimate.currency,
                       .lines = {},
-                      .bars_then = bars_then(before, after)};
+                      .bars_then = bars_then(before, after),
+                      .note = part == BoughtPart::bars_in_hand ? std::string(note_of_bars_in_hand)
+                                                               : std::string()};
     Cents sum = 0;
     if (!is_anything_of(part, estimate)) return purchase;
     for (const auto& line : estimate.lines) {

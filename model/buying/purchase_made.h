@@ -4,12 +4,25 @@
 #include "model/buying/estimate.h"
 
 #include <string>
+#include <string_view>
+#include <vector>
 
 namespace model {
 
 // All that the estimate prices, or its bars alone, with their cutting; delivery and tax with
-// either.
-enum class BoughtPart { bars, all };
+// either. Bars in hand are those of which somebody cuts a piece without having said that they were
+// bought: their sums are those of the estimate, which the purchase says, and they came with the
+// delivery that was paid to that seller before, if one was.
+enum class BoughtPart { bars, bars_in_hand, all };
+
+// "taken as bought ...": the note of bars in hand.
+inline constexpr std::string_view note_of_bars_in_hand =
+    "taken as bought at the plan's prices, since a piece of it was cut";
+
+// Those of whose stock there are more bars than before.
+std::vector<BarPlan> plans_of_new_bars(std::vector<BarPlan> plans,
+                                       const Project& before,
+                                       const Project& after);
 
 // What is in the estimate becomes what was paid. By a supplier's list things without a price are
 // not sold there and stay to be bought, but for bars. `after` is the project once the bars have

@@ -12,6 +12,11 @@ Cents total_of(const Purchase& purchase) {
     return total;
 }
 
+bool has_sum(const Purchase& purchase) {
+    return std::ranges::any_of(purchase.lines,
+                               [](const PaidLine& line) { return line.sum.has_value(); });
+}
+
 std::optional<Cents> delivery_of(const Purchase& purchase) {
     const auto line = std::ranges::find(purchase.lines, BuyKind::delivery, &PaidLine::kind);
     return line == purchase.lines.end() ? std::nullopt : line->sum;
@@ -39,15 +44,16 @@ std::vector<Purchase> paid_for(const Purchases& purchases, const Project& projec
 }
 
 std::string purchase_words(const Purchase& purchase) {
-    std::string text = money_text(total_of(purchase));
-    if (!purchase.currency.empty()) text += " " + purchase.currency;
+    std::string text = has_sum(purchase) ? money_text(total_of(purchase)) : "an unknown sum";
+    if (has_sum(purchase) && !purchase.currency.empty()) text += " " + purchase.currency;
     if (!purchase.supplier.empty()) text += " to " + purchase.supplier;
     text += " on " + purchase.date;
     const auto delivery = delivery_of(purchase);
     if (delivery && *delivery > 0) text += ", delivery " + money_text(*delivery) + " in it";
     const bool lacks_price = std::ranges::any_of(
         purchase.lines, [](const PaidLine& line) { return !line.sum.has_value(); });
-    return lacks_price ? text + ", without what had no price" : text;
+    if (lacks_price && has_sum(purchase)) text += ", without what had no price";
+    return purchase.note.empty() ? text : text + "; " + purchase.note;
 }
 
 }  // namespace model

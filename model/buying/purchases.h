@@ -40,6 +40,7 @@ struct Purchase {
     std::vector<PaidLine> lines;  // delivery among them
     Cents tax = 0;
     std::vector<BarsThen> bars_then;
+    std::string note;  // "taken as bought": what is to be known of its sums; may be empty
 
     bool operator==(const Purchase&) const = default;
 };
@@ -49,6 +50,9 @@ struct Purchases {
 
     bool operator==(const Purchases&) const = default;
 };
+
+// Whether the price of anything in it was known.
+bool has_sum(const Purchase& purchase);
 
 // With delivery and tax.
 Cents total_of(const Purchase& purchase);
@@ -64,7 +68,7 @@ bool is_in_force(const Purchase& purchase, const Project& project);
 // Those that are.
 std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project);
 
-// "61.20 crowns to yard on 2026-11-27, delivery 35.00 in it".
+// "61.20 crowns to yard on 2026-11-27, delivery 35.00 in it", and its note behind that.
 std::string purchase_words(const Purchase& purchase);
 
 // "counter.bought.csv" beside "counter.json".

@@ -78,7 +78,8 @@ private:
                                       .supplier = std::string(field("supplier")),
                                       .currency = std::string(field("currency")),
                                       .lines = {},
-                                      .bars_then = {}});
+                                      .bars_then = {},
+                                      .note = std::string(field("note"))});
         }
         last_ = which;
         take_thing(purchases_.all.back());
@@ -120,14 +121,14 @@ std::filesystem::path path_of_purchases(const std::filesystem::path& project_fil
 }
 
 std::string purchases_text(const Purchases& purchases) {
-    engine::CsvText text{"purchase", "date",  "supplier", "kind",    "what",
-                         "size",     "count", "sum",      "currency"};
+    engine::CsvText text{"purchase", "date",  "supplier", "kind",     "what",
+                         "size",     "count", "sum",      "currency", "note"};
     for (std::size_t i = 0; i < purchases.all.size(); ++i) {
         const auto& purchase = purchases.all[i];
         const auto row = [&](std::string_view kind, std::string_view what, std::string_view size,
                              const std::string& count, const std::string& sum) {
             text.row({std::to_string(i + 1), purchase.date, purchase.supplier, kind, what, size,
-                      count, sum, purchase.currency});
+                      count, sum, purchase.currency, purchase.note});
         };
         for (const auto& line : purchase.lines) {
             row(name_of(line.kind), line.what, line.size, std::to_string(line.count),

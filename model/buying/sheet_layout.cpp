@@ -1,5 +1,6 @@
 #include "model/buying/sheet_layout.h"
 
+#include "model/buying/known_goods.h"
 #include "model/schedule/sheet.h"
 
 #include <algorithm>
@@ -11,6 +12,8 @@ namespace model {
 namespace {
 
 using engine::Length;
+
+constexpr int no_limit = std::numeric_limits<int>::max();
 
 struct SheetGroup {
     std::string material;
@@ -43,32 +46,58 @@ struct OfferedSheets {
     bool is_assumed = false;
 };
 
-OfferedSheets sheets_for(const SheetGroup& group,
-                         const PriceList* prices,
-                         const engine::TapeStyle& shown) {
-    constexpr int no_limit = std::numeric_limits<int>::max();
-    OfferedSheets sheets;
-    if (prices != nullptr) {
-        for (const auto& sheet : prices->sheets) {
-            if (sheet.material != group.material || sheet.thickness != group.thickness) continue;
-            sheets.offers.push_back({.size = {sheet.size[0].nm(), sheet.size[1].nm()},
-                                     .price = sheet.price,
-                                     .left = sheet.limit.value_or(no_limit),
-                                     .may_turn = !sheet.has_grain});
+std::vector<SheetOffer> paid_offers(const SheetGroup& group, const std::vector<PaidSheet>& paid) {
+    std::vector<SheetOffer> offers;
+    for (const auto& sheet : paid) {
+        if (sheet.size[0] != group.thickness) continue;
+        for (const bool has_grain : {false, true}) {
+            if (sheet.what != sheet_goods(group.material, has_grain).name) continue;
+            offers.push_back({.size = {sheet.size[1].nm(), sheet.size[2].nm()},
+                              .price = std::nullopt,
+                              .left = sheet.count,
+                              .may_turn = !has_grain,
+                              .is_paid = true});
         }
     }
-    if (!sheets.offers.empty()) return sheets;
-    const auto usual = usual_sheet_size(shown);
-    sheets.is_assumed = true;
-    sheets.offers.push_back(
-        {.size = {usual[0].nm(), usual[1].nm()}, .price = std::nullopt, .left = no_limit});
+    return offers;
+}
+
+std::vector<SheetOffer> sold_offers(const SheetGroup& group, const PriceList* prices) {
+    std::vector<SheetOffer> offers;
+    if (prices == nullptr) return offers;
+    for (const auto& sheet : prices->sheets) {
+        if (sheet.material != group.material || sheet.thickness != group.thickness) continue;
+        offers.push_back({.size = {sheet.size[0].nm(), sheet.size[1].nm()},
+                          .price = sheet.price,
+                          .left = sheet.limit.value_or(no_limit),
+                          .may_turn = !sheet.has_grain});
+    }
+    return offers;
+}
+
+OfferedSheets sheets_for(const SheetGroup& group,
+                         const PriceList* prices,
+                         const std::vector<PaidSheet>& paid,
+                         const engine::TapeStyle& shown) {
+    OfferedSheets sheets{.offers = sold_offers(group, prices)};
+    if (sheets.offers.empty()) {
+        const auto usual = usual_sheet_size(shown);
+        sheets.is_assumed = true;
+        sheets.offers.push_back(
+            {.size = {usual[0].nm(), usual[1].nm()}, .price = std::nullopt, .left = no_limit});
+    }
+    const auto there = paid_offers(group, paid);
+    sheets.offers.insert(sheets.offers.begin(), there.begin(), there.end());
     return sheets;
 }
 
 LaidSheet laid_sheet(const PackedSheet& packed, const PackingTask& task, const SheetGroup& group) {
     const auto& offer = task.sheets[packed.offer];
-    LaidSheet sheet{
-        .size = offer.size, .price = offer.price, .has_grain = !offer.may_turn, .parts = {}};
+    LaidSheet sheet{.size = offer.size,
+                    .price = offer.price,
+                    .has_grain = !offer.may_turn,
+                    .is_paid = offer.is_paid,
+                    .parts = {}};
     for (const auto& part : packed.parts) {
         auto size = task.parts[part.part];
         if (part.is_turned) std::swap(size[0], size[1]);
@@ -123,11 +152,12 @@ std::array<Length, 2> usual_sheet_size(const engine::TapeStyle& shown) {
 std::vector<SheetPlan> sheet_plans(const Project& project,
                                    const Catalogue& catalogue,
                                    const Resolved& resolved,
-                                   const PriceList* prices) {
+                                   const PriceList* prices,
+                                   const std::vector<PaidSheet>& paid) {
     std::vector<SheetPlan> plans;
     for (const auto& group : groups_of(sheet_rows(project, catalogue, resolved))) {
         plans.push_back(
-            plan_of(group, sheets_for(group, prices, project.shown), resolved.shop.kerf));
+            plan_of(group, sheets_for(group, prices, paid, project.shown), resolved.shop.kerf));
     }
     return plans;
 }

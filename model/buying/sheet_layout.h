@@ -3,6 +3,7 @@
 // to need the fewest sheets.
 #pragma once
 
+#include "model/buying/paid_sheets.h"
 #include "model/buying/price_list.h"
 #include "model/buying/sheet_packing.h"
 #include "model/resolve/resolved.h"
@@ -24,6 +25,7 @@ struct LaidSheet {
     std::array<Nm, 2> size{};  // usable: across, along
     std::optional<Cents> price;
     bool has_grain = false;  // along it; no part is turned
+    bool is_paid = false;    // it is there already
     std::vector<LaidPart> parts;
 };
 
@@ -41,13 +43,15 @@ struct SheetPlan {
 // 48 x 96 in where lengths are shown in inches or feet, else 1250 x 2500 mm: common practice.
 std::array<engine::Length, 2> usual_sheet_size(const engine::TapeStyle& shown);
 
-// One plan for each material and thickness, in the order of sheet_rows. Sheets are those of the
-// list (null: none are stated) of that material and just that thickness. A part counts as the least
+// One plan for each material and thickness, in the order of sheet_rows. Sheets are those that were
+// paid for, which are used first whatever their size, and those of the list (null: none are
+// stated), of that material and just that thickness. A part counts as the least
 // rectangle that holds it; the shop's kerf lies between two of them, nothing at the sheet's edge:
 // sizes are usable ones. Shims are left out: they are cut from what is at hand.
 std::vector<SheetPlan> sheet_plans(const Project& project,
                                    const Catalogue& catalogue,
                                    const Resolved& resolved,
-                                   const PriceList* prices);
+                                   const PriceList* prices,
+                                   const std::vector<PaidSheet>& paid = {});
 
 }  // namespace model

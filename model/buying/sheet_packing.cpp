@@ -36,14 +36,15 @@ std::vector<std::size_t> parts_in_order(const PackingTask& task, Order order) {
     return parts;
 }
 
-// What a sheet counts as: its price, or its area in mm2 where not all have one.
+// What a sheet counts as: its price, or its area in mm2 where not all to be bought have one.
 std::vector<std::int64_t> weights_of(const PackingTask& task) {
     const bool is_priced = std::ranges::all_of(
-        task.sheets, [](const SheetOffer& sheet) { return sheet.price.has_value(); });
+        task.sheets, [](const SheetOffer& it) { return it.is_paid || it.price.has_value(); });
     std::vector<std::int64_t> weights;
     for (const auto& sheet : task.sheets) {
-        weights.push_back(is_priced ? *sheet.price
-                                    : static_cast<std::int64_t>(area_of(sheet.size) / 1e12));
+        weights.push_back(sheet.is_paid ? 0
+                          : is_priced   ? *sheet.price
+                                        : static_cast<std::int64_t>(area_of(sheet.size) / 1e12));
     }
     return weights;
 }

@@ -16,6 +16,7 @@ struct SheetOffer {
     std::optional<std::int64_t> price;
     int left = 0;          // how many can be had
     bool may_turn = true;  // parts on it
+    bool is_paid = false;  // costs nothing more, and is used before others
 };
 
 struct PackingTask {

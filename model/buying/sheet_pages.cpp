@@ -82,7 +82,9 @@ void add_sheet_pages(engine::Document& document,
             flow.text(name, {.size = title_size, .weight = LetterWeight::bold}, title_size + 2.0);
             flow.text(length_text(project, Length::from_nm(sheet.size[0])) + " x " +
                           length_text(project, Length::from_nm(sheet.size[1])) +
-                          (plan.is_size_assumed ? ", a size that was assumed" : ", usable") +
+                          (plan.is_size_assumed && !sheet.is_paid ? ", a size that was assumed"
+                                                                  : ", usable") +
+                          (sheet.is_paid ? ", paid for already" : "") +
                           (sheet.has_grain ? "; the grain runs along the second" : ""),
                       {.size = text_size}, text_size + 1.5);
             flow.text(

@@ -52,7 +52,12 @@ void draw_sums(PageFlow& flow, const Estimate& estimate) {
         line("Sum", estimate.sum, regular);
         line("Tax", estimate.tax, regular);
     }
-    line(estimate.paid.empty() ? "Total" : "Still to buy", estimate.total, bold);
+    const std::string head = estimate.paid.empty() ? "Total" : "Still to buy";
+    if (has_total(estimate)) {
+        line(head, estimate.total, bold);
+    } else {
+        draw_sum(flow, head, "no price is known yet", bold);
+    }
     if (estimate.without.empty()) return;
     std::string lacks;
     for (const auto& it : estimate.without) lacks += (lacks.empty() ? "" : ", ") + it;

@@ -22,7 +22,7 @@ struct CutAgain {
     const SawCut* cut = nullptr;
 };
 
-bool is_of(const SawCut& cut, CutState state, const SpoiledPiece& piece) {
+bool is_like(const SawCut& cut, CutState state, const SpoiledPiece& piece) {
     return cut.state == state && cut.mark == piece.mark &&
            std::abs((cut.length - piece.length).nm()) <= same_cut;
 }
@@ -33,9 +33,9 @@ CutAgain cut_again(const Project& project,
                    const SpoiledPiece& piece) {
     CutAgain found;
     for (const auto& bar : bars) {
-        if (project.stock[bar.stock].name != piece.stock) continue;
+        if (project.stock[bar.stock].name != piece.place.stock) continue;
         for (const auto& cut : bar.cuts) {
-            if (!is_of(cut, CutState::planned, piece)) continue;
+            if (!is_like(cut, CutState::planned, piece)) continue;
             const bool is_better = found.cut == nullptr || (found.cut->place && !cut.place);
             if (is_better) found = {&bar, &cut};
         }
@@ -43,26 +43,22 @@ CutAgain cut_again(const Project& project,
     return found;
 }
 
-// The longest that a spoiled one of that mark can be: its bar, less what was cut from it well.
+// The longest that it can be: its bar, less what was cut from that well.
 Nm most_held(const Project& project,
              const Resolved& resolved,
              const Stock& stock,
-             const SpoiledPiece& piece) {
+             const CutPlace& place) {
+    if (place.bar >= stock.at_saw.size()) return 0;
     const auto length_of = [&](const Formula& text) {
         const auto length = stated_length(project, resolved, text);
         return length ? *length : Nm{0};
     };
-    Nm most = 0;
-    for (const auto& bar : stock.at_saw) {
-        Nm left = length_of(bar.length);
-        bool has_it = false;
-        for (const auto& cut : bar.cuts) {
-            if (cut.state == CutState::cut) left -= length_of(cut.length);
-            has_it = has_it || (cut.state == CutState::spoiled && cut.mark == piece.mark);
-        }
-        if (has_it) most = std::max(most, left);
+    const auto& bar = stock.at_saw[place.bar];
+    Nm left = length_of(bar.length);
+    for (const auto& cut : bar.cuts) {
+        if (cut.state == CutState::cut) left -= length_of(cut.length);
     }
-    return most;
+    return left;
 }
 
 std::string bar_words(const Project& project, const SawBar& bar) {
@@ -107,14 +103,11 @@ std::string words_of_cutting_again(const Project& project,
            price + ".";
 }
 
-bool is_spoiled(const Project& project,
-                const std::vector<SawBar>& bars,
-                const SpoiledPiece& piece) {
+bool is_spoiled(const std::vector<SawBar>& bars, const SpoiledPiece& piece) {
     return std::ranges::any_of(bars, [&](const SawBar& bar) {
-        return bar.stock < project.stock.size() && project.stock[bar.stock].name == piece.stock &&
-               std::ranges::any_of(bar.cuts, [&](const SawCut& cut) {
-                   return is_of(cut, CutState::spoiled, piece);
-               });
+        return std::ranges::any_of(bar.cuts, [&](const SawCut& cut) {
+            return cut.place == piece.place && cut.state == CutState::spoiled;
+        });
     });
 }
 
@@ -122,9 +115,9 @@ engine::Result<Edit> bad_piece_kept(const Project& project,
                                     const Resolved& resolved,
                                     const SpoiledPiece& piece,
                                     const std::string& length) {
-    const auto stock = std::ranges::find(project.stock, piece.stock, &Stock::name);
+    const auto stock = std::ranges::find(project.stock, piece.place.stock, &Stock::name);
     if (stock == project.stock.end())
-        return Error{ErrorCode::unknown_name, piece.stock, "there is no such stock"};
+        return Error{ErrorCode::unknown_name, piece.place.stock, "there is no such stock"};
     const auto read = stated_length(project, resolved, length);
     if (!read) return read.error();
     const auto shown = [&](Nm it) { return length_in_words(Length::from_nm(it), project.shown); };
@@ -133,7 +126,7 @@ engine::Result<Edit> bad_piece_kept(const Project& project,
                      "it is scrap: offcuts shorter than " + shown(resolved.shop.least_offcut) +
                          " are not kept"};
     }
-    if (const auto held = most_held(project, resolved, *stock, piece); *read > held) {
+    if (const auto held = most_held(project, resolved, *stock, piece.place); *read > held) {
         return Error{ErrorCode::out_of_range, "",
                      "the bar held no more than " + shown(held) + " of it"};
     }

@@ -10,7 +10,7 @@
 namespace model {
 
 struct SpoiledPiece {
-    std::string stock;
+    CutPlace place;  // of its cut: two of one mark and length are told apart by that
     std::string mark;
     engine::Length length;  // that it should have had
 };
@@ -22,8 +22,8 @@ std::string words_of_cutting_again(const Project& project,
                                    const SpoiledPiece& piece,
                                    const std::string& currency);
 
-// Whether one of these is spoiled as the bars are now: it may have been undone since.
-bool is_spoiled(const Project& project, const std::vector<SawBar>& bars, const SpoiledPiece& piece);
+// Whether it is spoiled as the bars are now: it may have been undone since.
+bool is_spoiled(const std::vector<SawBar>& bars, const SpoiledPiece& piece);
 
 // The bad piece as an offcut on the rack, once it is measured: what was cut wrong is not as long as
 // was planned. Errors: those of the text; out_of_range where it is shorter than the shop keeps,

@@ -1,5 +1,7 @@
 #include "model/buying/what_if.h"
 
+#include "model/schedule/shared_halves.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -15,13 +17,6 @@ bool is_priced(const BarPlan& plan) {
 
 bool is_same(const OfferedBar& a, const OfferedBar& b) {
     return a.length == b.length && a.halved_from == b.halved_from;
-}
-
-int bars_in_use(const BarPlan& plan, const OfferedBar& offer) {
-    return static_cast<int>(std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
-        return bar.from == BarFrom::shop && bar.length == offer.length &&
-               bar.halved_from == offer.halved_from;
-    }));
 }
 
 // The plans in which money can be compared, and what they cost together.
@@ -91,7 +86,7 @@ private:
                          .is_proven = now_.is_proven};
         for (const auto& other : plans_) {
             if (is_sold_as(plan.stock, project_.stock[other.stock]))
-                it.used += bars_in_use(other, offer);
+                it.used += static_cast<int>(bars_taken(other.bars, offer));
         }
         if (it.used > 0) plan_without(it, offer);
         return it;

@@ -23,11 +23,18 @@ struct OfferedBar {
     std::optional<Cents> halved_price{};
 };
 
+// The list of the chosen seller serves nothing.
+struct ListNotRead {
+    engine::Error error;
+    bool is_within = false;  // the list is there; something in it cannot be read
+};
+
 struct BarSupply {
-    std::vector<OfferedBar> offers;       // longest first
-    std::vector<Nm> at_home;              // whole bars that are paid for; longest first
-    std::vector<Nm> offcuts;              // shortest first, one entry each
-    std::vector<engine::Error> refused;   // lengths that cannot be used, and why
+    std::vector<OfferedBar> offers;      // longest first
+    std::vector<Nm> at_home;             // whole bars that are paid for; longest first
+    std::vector<Nm> offcuts;             // shortest first, one entry each
+    std::vector<engine::Error> refused;  // lengths that cannot be used, and why
+    std::optional<ListNotRead> list_not_read;
     std::vector<engine::Error> not_home;  // bars that are listed but not counted on, and why
     // Of the bars that the supplier cuts in half so many are cut for nothing; the others at that
     // fee, which is in their price.

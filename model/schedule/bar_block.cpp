@@ -45,7 +45,7 @@ BarBlock::BarBlock(const Project& project, const SawBar& bar, const BarScale& sc
 std::string BarBlock::where_from() const {
     const auto words = from_words(bar_.from);
     if (bar_.halved_from.nm() == 0) return words;
-    return "half of a bar of " + bar_length_text(bar_.halved_from, project_.shown) + ", " + words;
+    return half_bar_text(bar_.halved_from, project_.shown) + ", " + words;
 }
 
 double BarBlock::height() const { return ticks_top + lines_ * tick_line + behind; }

@@ -17,14 +17,14 @@ BarSupply supply_left(const std::vector<const BarPlan*>& before, BarSupply suppl
     for (auto& offer : supply.offers) {
         if (offer.left == std::numeric_limits<int>::max()) continue;
         for (const auto* plan : before)
-            offer.left = std::max(0, offer.left - static_cast<int>(bars_taken(*plan, offer)));
+            offer.left = std::max(0, offer.left - static_cast<int>(bars_taken(plan->bars, offer)));
     }
     return supply;
 }
 
 bool is_within(const BarPlan& plan, const BarSupply& supply) {
     return std::ranges::all_of(supply.offers, [&](const OfferedBar& offer) {
-        return bars_taken(plan, offer) <= offer.left;
+        return bars_taken(plan.bars, offer) <= offer.left;
     });
 }
 

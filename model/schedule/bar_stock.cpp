@@ -1,5 +1,7 @@
 #include "model/schedule/bar_stock.h"
 
+#include "model/schedule/shared_halves.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -65,11 +67,8 @@ Cents cost_of_odd_halves(const std::vector<PlanStock>& stock, const std::vector<
     Cents cost = 0;
     for (const auto& it : stock) {
         if (it.halved_from == 0) continue;
-        const auto halves = std::ranges::count_if(bars, [&](const PlannedBar& bar) {
-            return bar.from == BarFrom::shop && bar.halved_from == it.halved_from &&
-                   bar.length == it.length && bar.price == it.price;
-        });
-        if (halves % 2 != 0) cost += it.counted;
+        const OfferedBar half{.length = it.length, .halved_from = it.halved_from};
+        if (bars_taken(bars, half) % 2 != 0) cost += it.counted;
     }
     return cost;
 }

@@ -30,6 +30,7 @@ std::vector<BarRow> bar_rows(const Project&,
                                 .offcut = Length::from_nm(bar.offcut()),
                                 .from = bar.from,
                                 .price = bar.price,
+                                .halved_from = Length::from_nm(bar.halved_from),
                                 .at_saw = bar.at_saw,
                                 .stock = plan.stock,
                                 .piece = cut.piece});
@@ -45,9 +46,13 @@ std::string bar_csv(const Project& project,
     engine::CsvText text{"bar",  "section", "bar_length", "sequence",
                          "mark", "length",  "start",      "offcut"};
     LengthTexts shown{project.shown};
+    const auto bar_words = [&](const BarRow& row) {
+        if (row.is_offcut()) return "offcut " + shown(row.bar_length);
+        if (row.halved_from.nm() == 0) return shown(row.bar_length);
+        return shown(row.bar_length) + ", " + half_bar_text(row.halved_from, project.shown);
+    };
     for (const auto& row : rows) {
-        text.row({std::to_string(row.bar), row.section,
-                  (row.is_offcut() ? "offcut " : "") + shown(row.bar_length),
+        text.row({std::to_string(row.bar), row.section, bar_words(row),
                   std::to_string(row.sequence),
                   row.mark == no_index ? std::string_view{} : resolved.marks[row.mark].name,
                   shown(row.length), shown(row.start), shown(row.offcut)});

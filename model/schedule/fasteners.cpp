@@ -2,7 +2,7 @@
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/fastener_words.h"
-#include "model/schedule/sheet_pins.h"
+#include "model/schedule/pin_rows.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -107,105 +107,15 @@ void append_set_fasteners(std::vector<FastenerRow>& rows,
     }
 }
 
-// ---- pins ---------------------------------------------------------------------------------------
-
-struct PinTally {
-    const SheetPin* pin = nullptr;
-    bool is_too_short = false;          // no pin in the catalogue holds the stack
-    const BlindRivet* rivet = nullptr;  // the first whose holes it holds
-    engine::Length thickest_stack;
-    std::vector<int> by_frame;
-    int joints = 0;
-};
-
-class PinCount {
-public:
-    PinCount(const Catalogue& catalogue, const Resolved& resolved)
-        : catalogue_{catalogue}, resolved_{resolved} {}
-
-    void add(const Joint& joint) {
-        const auto fasteners = resolved_.fasteners_of(joint);
-        if (fasteners.empty() || fasteners[0].spec.kind != FastenerSpec::Kind::blind_rivet) return;
-        const auto stack = engine::Length::from_nm(fasteners[0].grip);
-        const auto* pin = pin_of(fasteners[0].spec.index, stack);
-        if (pin == nullptr) return;
-        auto& tally = tally_of(*pin, stack > pin->grip_most, fasteners[0].spec.index);
-        tally.thickest_stack = std::max(tally.thickest_stack, stack);
-        tally.by_frame[joint.frame] += pins_in_joint(static_cast<int>(fasteners.size()));
-        ++tally.joints;
-    }
-
-    // In order of catalogue, those that hold their stacks first.
-    std::vector<PinTally> tallies() && {
-        std::ranges::sort(tallies_, {}, [](const PinTally& tally) {
-            return std::pair{tally.pin, tally.is_too_short};
-        });
-        return std::move(tallies_);
-    }
-
-private:
-    struct Choice {
-        Index rivet = 0;
-        engine::Length stack;
-        const SheetPin* pin = nullptr;
-    };
-
-    // A project has few rivets and few stacks, but many joints.
-    const SheetPin* pin_of(Index rivet, engine::Length stack) {
-        for (const auto& choice : choices_) {
-            if (choice.rivet == rivet && choice.stack == stack) return choice.pin;
-        }
-        const auto* pin = pin_for(catalogue_, catalogue_.rivets[rivet], stack);
-        choices_.push_back({.rivet = rivet, .stack = stack, .pin = pin});
-        return pin;
-    }
-
-    PinTally& tally_of(const SheetPin& pin, bool is_too_short, Index rivet) {
-        for (auto& tally : tallies_) {
-            if (tally.pin == &pin && tally.is_too_short == is_too_short) return tally;
-        }
-        tallies_.push_back({.pin = &pin,
-                            .is_too_short = is_too_short,
-                            .rivet = &catalogue_.rivets[rivet],
-                            .by_frame = std::vector<int>(resolved_.frames.size())});
-        return tallies_.back();
-    }
-
-    const Catalogue& catalogue_;
-    const Resolved& resolved_;
-    std::vector<Choice> choices_;
-    std::vector<PinTally> tallies_;
-};
-
-// Pins are taken out again before the rivets go in, so enough for the frame that needs most serve
-// all of them, and none is spent.
-FastenerRow row_of(const PinTally& tally) {
-    const auto system = tally.rivet->system;
-    return {.fastener = tally.pin->id + (tally.is_too_short ? ", long" : ""),
-            .diameter = size_text(tally.rivet->diameter, system),
-            .grip_or_length = tally.is_too_short
-                                  ? "at least " + size_text(tally.thickest_stack, system)
-                                  : "to " + size_text(tally.pin->grip_most, system),
-            .needed = *std::max_element(tally.by_frame.begin(), tally.by_frame.end()),
-            .joints = tally.joints};
-}
-
-void append_pins(std::vector<FastenerRow>& rows,
-                 const Catalogue& catalogue,
-                 const Resolved& resolved) {
-    PinCount count{catalogue, resolved};
-    for (const auto& joint : resolved.joints) count.add(joint);
-    for (const auto& tally : std::move(count).tallies()) rows.push_back(row_of(tally));
-}
-
 }  // namespace
 
 std::vector<FastenerRow> fastener_rows(const Project& project,
                                        const Catalogue& catalogue,
-                                       const Resolved& resolved) {
+                                       const Resolved& resolved,
+                                       const AssemblyOrder* order) {
     std::vector<FastenerRow> rows;
     append_set_fasteners(rows, project, catalogue, resolved);
-    append_pins(rows, catalogue, resolved);
+    for (auto& row : pin_rows(catalogue, resolved, order)) rows.push_back(std::move(row));
     return rows;
 }
 

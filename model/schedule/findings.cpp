@@ -122,17 +122,12 @@ void append_unused_cuts(const Project& project,
     }
 }
 
-// The list is there; a line of it cannot be read.
-bool is_within_file(const engine::Error& error) {
-    return error.where.find(", line ") != std::string::npos;
-}
-
-Finding price_list_not_read(const Stock& stock, const engine::Error& error) {
+Finding price_list_not_read(const Stock& stock, const ListNotRead& list) {
     return {.code = "price_list_not_read",
             .severity = Severity::error,
             .concerns = {stock_subject(stock)},
-            .what = engine::to_text(error),
-            .mend = is_within_file(error)
+            .what = engine::to_text(list.error),
+            .mend = list.is_within
                         ? "mend that place in the list, or choose another supplier"
                         : "put the list back where the project looks for it, or choose another "
                           "supplier"};
@@ -192,11 +187,10 @@ std::vector<Finding> bar_findings(const Project& project,
                                  {.effort = PlanEffort::first_fit, .supply = supply});
     for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
-        for (const auto& error : plan.supply.refused) {
-            const bool is_list = error.code == engine::ErrorCode::bad_file;
-            findings.push_back(is_list ? price_list_not_read(stock, error)
-                                       : bar_length_refused(stock, error));
-        }
+        for (const auto& error : plan.supply.refused)
+            findings.push_back(bar_length_refused(stock, error));
+        if (plan.supply.list_not_read)
+            findings.push_back(price_list_not_read(stock, *plan.supply.list_not_read));
         for (const auto& error : plan.supply.not_home) {
             const bool lacks_price = error.code == engine::ErrorCode::invalid_text;
             findings.push_back(lacks_price ? bar_without_price(stock, error)

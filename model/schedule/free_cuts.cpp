@@ -12,6 +12,8 @@ namespace {
 struct Terms {
     int free = 0;
     Cents fee = 0;
+
+    bool takes_off() const { return free > 0 && fee > 0; }
 };
 
 Terms terms_of(const std::vector<GroupPlans>& groups) {
@@ -35,7 +37,7 @@ std::vector<int> halved_bars(const std::vector<BarPlan>& plans) {
         std::ptrdiff_t halves = 0;
         for (std::size_t i = 0; i < plans.size(); ++i) {
             const auto before = (halves + 1) / 2;
-            halves += bars_taken(plans[i], offer);
+            halves += bars_taken(plans[i].bars, offer);
             bars[i] += static_cast<int>((halves + 1) / 2 - before);
         }
     }
@@ -131,6 +133,28 @@ Cents bound_of_all(const std::vector<GroupPlans>& groups, const Terms& terms) {
     return std::max(paid, without_fee);
 }
 
+// The plans of a group, the one way or the other, with the cuts paid that are not free any more.
+void append_plans(std::vector<BarPlan>& plans,
+                  const GroupPlans& group,
+                  bool is_without_fee,
+                  const Terms& terms,
+                  int& free) {
+    const auto& chosen = is_without_fee ? group.without_fee : group.paid;
+    const auto halved = halved_bars(chosen);
+    for (std::size_t i = 0; i < chosen.size(); ++i) {
+        auto plan = chosen[i];
+        plan.supply = group.paid[i].supply;
+        if (terms.takes_off() && has_fees(plan)) {
+            const int for_nothing = std::min(free, halved[i]);
+            free -= for_nothing;
+            plan.cost += terms.fee * ((is_without_fee ? halved[i] : 0) - for_nothing);
+            plan.least_cost = std::min(plan.cost, bound_of(group, i, terms));
+            plan.is_cheapest = plan.cost == plan.least_cost;
+        }
+        plans.push_back(std::move(plan));
+    }
+}
+
 }  // namespace
 
 bool can_be_cut_at_a_fee(const std::vector<BarPlan>& plans) {
@@ -139,9 +163,9 @@ bool can_be_cut_at_a_fee(const std::vector<BarPlan>& plans) {
 
 bool want_plans_without_fee(const std::vector<GroupPlans>& groups) {
     const auto terms = terms_of(groups);
-    return terms.free > 0 && terms.fee > 0 &&
-           std::ranges::any_of(
-               groups, [](const GroupPlans& group) { return can_be_cut_at_a_fee(group.paid); });
+    return terms.takes_off() && std::ranges::any_of(groups, [](const GroupPlans& group) {
+               return can_be_cut_at_a_fee(group.paid);
+           });
 }
 
 BarSupply without_fee(BarSupply supply) {
@@ -155,31 +179,16 @@ BarSupply without_fee(BarSupply supply) {
 
 std::vector<BarPlan> with_free_cuts(std::vector<GroupPlans> groups) {
     const auto terms = terms_of(groups);
-    const bool takes_off = terms.free > 0 && terms.fee > 0;
     const auto ways = best_ways(groups, terms);
     const Cents least = bound_of_all(groups, terms);
     std::vector<BarPlan> plans;
-    int free = takes_off ? terms.free : 0;
+    int free = terms.takes_off() ? terms.free : 0;
+    for (std::size_t i = 0; i < groups.size(); ++i)
+        append_plans(plans, groups[i], ways[i], terms, free);
     Cents all = 0;
-    for (std::size_t i = 0; i < groups.size(); ++i) {
-        const auto halved = halved_bars(ways[i] ? groups[i].without_fee : groups[i].paid);
-        for (std::size_t j = 0; j < groups[i].paid.size(); ++j) {
-            auto plan = ways[i] ? groups[i].without_fee[j] : groups[i].paid[j];
-            plan.supply = groups[i].paid[j].supply;
-            if (takes_off && has_fees(plan)) {
-                const int cuts = halved[j];
-                const int for_nothing = std::min(free, cuts);
-                free -= for_nothing;
-                plan.cost += terms.fee * ((ways[i] ? cuts : 0) - for_nothing);
-                plan.least_cost = std::min(plan.cost, bound_of(groups[i], j, terms));
-                plan.is_cheapest = plan.cost == plan.least_cost;
-            }
-            all += plan.cost;
-            plans.push_back(std::move(plan));
-        }
-    }
+    for (const auto& plan : plans) all += plan.cost;
     // Of plans that leave pieces out nothing is proven together.
-    if (!takes_off || all > least || in_no_bar(plans) > 0) return plans;
+    if (!terms.takes_off() || all > least || in_no_bar(plans) > 0) return plans;
     for (auto& plan : plans) {
         if (!has_fees(plan)) continue;
         plan.least_cost = plan.cost;

@@ -91,7 +91,8 @@ JOIN (assembly.csv, fasteners.csv)
   joint as soon as its pieces are together; set it when its line comes, since later the tool may not
   reach it.
   "long nose": only the nose of the tool has room there, not its housing.
-  Dry-fit everything with temporary sheet pins. Make it square: the two diagonals of every face are
+  Dry-fit what a step puts together with temporary sheet pins, which come out again as its rivets go
+  in: fasteners.csv counts as many as are in at once. Make it square: the diagonals of a face are
   equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of
   the longer one. Then set the fasteners, opposite corners first, as assembly.csv has them. "grip" is
   the range of thickness that a rivet holds.

@@ -50,46 +50,43 @@ engine::Error no_such_cut(const SawTick& tick) {
             "there is no cut " + std::to_string(tick.cut + 1) + " to be made"};
 }
 
-// The plans of the stocks of which a cut is ticked that stands in no project yet.
+const SawBar& bar_of(const std::vector<SawBar>& bars, const SawTick& tick) {
+    return bars[static_cast<std::size_t>(tick.bar) - 1];
+}
+
+// Whether a cut of that stock is ticked that stands in no project yet; of a bar that may be of
+// `from`.
+template <class From>
+bool is_ticked(const std::vector<SawBar>& bars,
+               const std::vector<SawTick>& ticks,
+               Index stock,
+               const From& is_from) {
+    return std::ranges::any_of(ticks, [&](const SawTick& tick) {
+        const auto& bar = bar_of(bars, tick);
+        return bar.stock == stock && !bar.cuts[tick.cut].place && is_from(bar.from);
+    });
+}
+
+// Who cuts from what is to be bought has been at the shop; who cuts from an offcut need not.
+bool comes_from_shop(const std::vector<SawBar>& bars,
+                     const std::vector<SawTick>& ticks,
+                     Index stock) {
+    return is_ticked(bars, ticks, stock, [](BarFrom from) { return from == BarFrom::shop; });
+}
+
+// Of the stocks of which a cut is ticked that stands in no project yet: what has come to the saw.
 std::vector<BarPlan> plans_to_keep(const std::vector<SawBar>& bars,
                                    const std::vector<BarPlan>& plans,
                                    const std::vector<SawTick>& ticks) {
     std::vector<BarPlan> kept;
     for (const auto& plan : plans) {
-        const bool is_ticked = std::ranges::any_of(ticks, [&](const SawTick& tick) {
-            const auto& bar = bars[static_cast<std::size_t>(tick.bar) - 1];
-            return bar.stock == plan.stock && !bar.cuts[tick.cut].place;
-        });
-        if (is_ticked) kept.push_back(plan);
+        if (!is_ticked(bars, ticks, plan.stock, [](BarFrom) { return true; })) continue;
+        kept.push_back(plan);
+        if (comes_from_shop(bars, ticks, plan.stock)) continue;
+        std::erase_if(kept.back().bars,
+                      [](const PlannedBar& bar) { return bar.from == BarFrom::shop; });
     }
     return kept;
-}
-
-// Where bars_bought puts each cut of a plan that stands in no project yet: a new bar comes behind
-// those at the saw, a new cut behind those of its bar.
-CutPlace place_when_kept(const Project& project,
-                         const std::vector<SawBar>& bars,
-                         const SawTick& tick) {
-    const auto& ticked = bars[static_cast<std::size_t>(tick.bar) - 1];
-    if (ticked.cuts[tick.cut].place) return *ticked.cuts[tick.cut].place;
-    const auto& stock = project.stock[ticked.stock];
-    CutPlace place{stock.name, stock.at_saw.size(), 0};
-    std::size_t at_saw = 0;
-    for (const auto& bar : bars) {
-        if (bar.stock != ticked.stock) continue;
-        const bool was_there = bar.from == BarFrom::saw;
-        if (&bar == &ticked) {
-            if (was_there) place.bar = at_saw;
-            break;
-        }
-        if (was_there) ++at_saw;
-        if (!was_there && !bar.cuts.empty()) ++place.bar;
-    }
-    const auto is_new = [](const SawCut& cut) { return !cut.place; };
-    const auto before = ticked.cuts.begin() + static_cast<std::ptrdiff_t>(tick.cut);
-    place.cut = static_cast<std::size_t>(std::count_if(ticked.cuts.begin(), before, is_new));
-    if (ticked.from == BarFrom::saw) place.cut += stock.at_saw[place.bar].cuts.size();
-    return place;
 }
 
 }  // namespace
@@ -125,6 +122,35 @@ std::vector<SawBar> saw_bars(const Project& project,
     return bars;
 }
 
+// A new bar comes behind those at the saw, a new cut behind those of its bar.
+CutPlace place_when_ticked(const Project& project,
+                           const std::vector<SawBar>& bars,
+                           const SawTick& tick,
+                           const std::vector<SawTick>& with) {
+    const auto& ticked = bar_of(bars, tick);
+    if (ticked.cuts[tick.cut].place) return *ticked.cuts[tick.cut].place;
+    const auto& stock = project.stock[ticked.stock];
+    const bool is_bought = comes_from_shop(bars, with, ticked.stock);
+    CutPlace place{stock.name, stock.at_saw.size(), 0};
+    std::size_t at_saw = 0;
+    for (const auto& bar : bars) {
+        if (bar.stock != ticked.stock) continue;
+        const bool was_there = bar.from == BarFrom::saw;
+        if (&bar == &ticked) {
+            if (was_there) place.bar = at_saw;
+            break;
+        }
+        if (was_there) ++at_saw;
+        const bool comes = is_bought || bar.from != BarFrom::shop;
+        if (!was_there && comes && !bar.cuts.empty()) ++place.bar;
+    }
+    const auto is_new = [](const SawCut& cut) { return !cut.place; };
+    const auto before = ticked.cuts.begin() + static_cast<std::ptrdiff_t>(tick.cut);
+    place.cut = static_cast<std::size_t>(std::count_if(ticked.cuts.begin(), before, is_new));
+    if (ticked.from == BarFrom::saw) place.cut += stock.at_saw[place.bar].cuts.size();
+    return place;
+}
+
 engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
                                               const Catalogue& catalogue,
                                               const Resolved& resolved,
@@ -147,8 +173,7 @@ engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
     }
     std::vector<std::vector<CutPlace>> by_stock(kept.stock.size());
     for (const auto& tick : ticks) {
-        const auto& bar = bars[static_cast<std::size_t>(tick.bar) - 1];
-        by_stock[bar.stock].push_back(place_when_kept(project, bars, tick));
+        by_stock[bar_of(bars, tick).stock].push_back(place_when_ticked(project, bars, tick, ticks));
     }
     for (const auto& places : by_stock) {
         if (places.empty()) continue;

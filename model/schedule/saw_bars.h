@@ -47,9 +47,16 @@ struct SawTick {
     std::size_t cut = 0;  // in SawBar::cuts
 };
 
+// Where cuts_ticked puts a cut when it is ticked with those.
+CutPlace place_when_ticked(const Project& project,
+                           const std::vector<SawBar>& bars,
+                           const SawTick& tick,
+                           const std::vector<SawTick>& with);
+
 // What was done to these cuts. One that stands in no project yet brings its stock's plan with it,
-// as bars_bought does: what has been cut has been bought. Errors: unknown_name where there is no
-// such bar or cut; those of the edits.
+// as bars_bought does: what has been cut has been bought. Of a bar that was there already, at home
+// or on the rack, it brings what was there: nothing is bought with that. Errors: unknown_name where
+// there is no such bar or cut; those of the edits.
 engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
                                               const Catalogue& catalogue,
                                               const Resolved& resolved,

@@ -15,8 +15,8 @@ void take_off(BarPlan& plan, Cents cents) {
 
 }  // namespace
 
-std::ptrdiff_t bars_taken(const BarPlan& plan, const OfferedBar& offer) {
-    return std::ranges::count_if(plan.bars, [&](const PlannedBar& bar) {
+std::ptrdiff_t bars_taken(const std::vector<PlannedBar>& bars, const OfferedBar& offer) {
+    return std::ranges::count_if(bars, [&](const PlannedBar& bar) {
         return bar.from == BarFrom::shop && bar.length == offer.length &&
                bar.halved_from == offer.halved_from;
     });
@@ -29,7 +29,7 @@ void unite_halves(const Resolved& resolved, std::vector<BarPlan>& plans) {
         const OfferedBar offer{.length = half.length, .halved_from = half.halved_from};
         BarPlan* odd = nullptr;
         for (auto& plan : plans) {
-            if (bars_taken(plan, offer) % 2 == 0) continue;
+            if (bars_taken(plan.bars, offer) % 2 == 0) continue;
             if (odd == nullptr) {
                 odd = &plan;
                 continue;

@@ -9,8 +9,8 @@
 
 namespace model {
 
-// How many of an offer a plan takes.
-std::ptrdiff_t bars_taken(const BarPlan& plan, const OfferedBar& offer);
+// How many of the bars are that offer's.
+std::ptrdiff_t bars_taken(const std::vector<PlannedBar>& bars, const OfferedBar& offer);
 
 // Plans of stocks that share a seller, each of which counts the other half of its own odd one: two
 // odd halves are one bar, and each plan pays for its own. The last of an odd number stays as it is.

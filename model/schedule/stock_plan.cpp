@@ -3,6 +3,7 @@
 #include "model/schedule/bar_stock.h"
 
 #include <algorithm>
+#include <functional>
 
 namespace model {
 namespace {
@@ -29,8 +30,9 @@ void set_aside_too_long(const Resolved& resolved, PlanTask& task, BarPlan& plan)
     const auto is_too_long = [&](Index piece) {
         return resolved.pieces[piece].length > plan.longest_piece_room;
     };
-    std::ranges::copy_if(task.pieces, std::back_inserter(plan.too_long), is_too_long);
-    std::erase_if(task.pieces, is_too_long);
+    const auto too_long = std::ranges::stable_partition(task.pieces, std::not_fn(is_too_long));
+    plan.too_long.assign(too_long.begin(), too_long.end());
+    task.pieces.erase(too_long.begin(), too_long.end());
 }
 
 // With the cuts that are planned from it.

@@ -25,6 +25,13 @@ std::string mark_text(const Resolved& resolved, Index mark) {
     return mark == no_index ? std::string() : resolved.marks[mark].name;
 }
 
+// "buy", "buy, half of a bar of 20 ft".
+std::string origin_words(const Project& project, const BarRow& bar) {
+    std::string words{name_of(bar.from)};
+    if (bar.halved_from.nm() > 0) words += ", " + half_bar_text(bar.halved_from, project.shown);
+    return words;
+}
+
 }  // namespace
 
 std::string ends_at_saw(const Project& project,
@@ -114,9 +121,10 @@ std::string nest_csv(const Project& project,
     const auto line = [&](const BarRow& bar, int sequence, std::string_view becomes,
                           std::string_view mark, std::string_view hand, Length start, Length end,
                           const std::string& ends, const std::string& label) {
-        text.row({std::to_string(bar.bar), name_of(bar.from), bar.section, shown(bar.bar_length),
-                  std::to_string(sequence), becomes, mark, hand, shown(start), shown(end),
-                  shown(end - start), decimal_mm(end - start), ends, label});
+        text.row({std::to_string(bar.bar), origin_words(project, bar), bar.section,
+                  shown(bar.bar_length), std::to_string(sequence), becomes, mark, hand,
+                  shown(start), shown(end), shown(end - start), decimal_mm(end - start), ends,
+                  label});
     };
     for (std::size_t i = 0; i < bars.size(); ++i) {
         const auto& row = bars[i];

@@ -12,6 +12,8 @@
 
 namespace model {
 
+struct AssemblyOrder;  // model/assembly/assembly_order.h
+
 // One line per mark and hand, in order of mark.
 struct CutRow {
     Index mark = 0;
@@ -62,8 +64,9 @@ std::vector<DrillRow> drill_rows(const Project& project,
                                  const Catalogue& catalogue,
                                  const Resolved& resolved);
 
-// What is set for good, then nuts, then the temporary pins of the dry fit (see sheet_pins.h):
-// enough of those for the frame that needs most, since they are taken out and used again.
+// What is set for good, then nuts, then the temporary pins of the dry fit (see sheet_pins.h), which
+// are taken out and used again: of those as many as the step of the assembly order holds that holds
+// most at once; without an order, enough for the frame that needs most.
 struct FastenerRow {
     std::string fastener;  // "blind rivet 1/8, grip 4-4" or "sheet pin 1/8"
     std::string diameter;
@@ -76,7 +79,8 @@ struct FastenerRow {
 
 std::vector<FastenerRow> fastener_rows(const Project& project,
                                        const Catalogue& catalogue,
-                                       const Resolved& resolved);
+                                       const Resolved& resolved,
+                                       const AssemblyOrder* order = nullptr);
 
 // One line per piece on a bar, in cutting order, by bar_plans. Pieces that are on no bar are in
 // bar_findings.
@@ -91,6 +95,7 @@ struct BarRow {
     engine::Length offcut;  // what is left of the bar after its last cut; on every line of it
     BarFrom from = BarFrom::shop;
     std::optional<Cents> price;  // of a bar to be bought
+    engine::Length halved_from;  // of one that the seller cuts in half: its whole length; else zero
     Index at_saw = no_index;     // in Stock::at_saw
     Index stock = 0;             // in the project
     Index piece = 0;

@@ -84,7 +84,7 @@ TEST_CASE("rows of the comparison have a cell for each supplier", "[model][buyin
     CHECK(row("cutting in half") == std::vector<std::string>{"", "2.00", "", ""});
     // 14.00 + 5.00 for bars, 4 boxes at 1.00.
     CHECK(row("total")[2] == "23.00");
-    CHECK(row("total")[0].back() == '+');
+    CHECK(row("total")[0] == "no price");
     CHECK(row("total")[3].empty());
     // Nobody delivers and nobody asks for tax.
     CHECK(std::ranges::find(rows, "delivery", &ComparisonRow::what) == rows.end());
@@ -195,8 +195,9 @@ TEST_CASE("an error within the chosen list is told with its line, wherever bars 
     trade.job.project.shop.supplier = "closed";
     const auto supply = chosen_supply(trade.job.project, trade.job.resolved,
                                       trade.library)(trade.job.project.stock[0]);
-    REQUIRE(supply.refused.size() == 1);
-    CHECK(supply.refused[0].where == "closed.csv, line 7, column price");
+    REQUIRE(supply.list_not_read);
+    CHECK(supply.list_not_read->is_within);
+    CHECK(supply.list_not_read->error.where == "closed.csv, line 7, column price");
     const auto findings =
         bar_findings(trade.job.project, trade.job.catalogue, trade.job.resolved,
                      chosen_supply(trade.job.project, trade.job.resolved, trade.library));
@@ -204,4 +205,14 @@ TEST_CASE("an error within the chosen list is told with its line, wherever bars 
     REQUIRE(told != findings.end());
     CHECK(told->what.find("closed.csv, line 7, column price: \"much\" is no price") == 0);
     CHECK(told->mend.find("mend that place in the list") == 0);
+    // A list that is away, whatever its file is called, has no place to be mended.
+    trade.library.lists.insert_or_assign(
+        "closed.csv", engine::Error{engine::ErrorCode::unknown_name, "line, line 7.csv",
+                                    "cannot read: no such file"});
+    const auto away =
+        bar_findings(trade.job.project, trade.job.catalogue, trade.job.resolved,
+                     chosen_supply(trade.job.project, trade.job.resolved, trade.library));
+    const auto again = std::ranges::find(away, "price_list_not_read", &Finding::code);
+    REQUIRE(again != away.end());
+    CHECK(again->mend.find("put the list back") == 0);
 }

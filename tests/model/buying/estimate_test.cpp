@@ -94,7 +94,7 @@ TEST_CASE("of bars cut in half whole ones are bought, and each is cut once",
     CHECK(bars.count == 2);
     CHECK(bars.each == 1'351);
     CHECK(bars.sum == 2'702);
-    CHECK(bars.note == "cut in half, one half is left over");
+    CHECK(bars.note == "each cut in half by the seller, one half is left over");
     CHECK(line_of(estimate, "cutting in half").sum == 600);
 }
 
@@ -123,6 +123,25 @@ TEST_CASE("what has no price is named beside the total", "[model][buying][estima
     const auto& pins = line_of(estimate, "sheet pin 1/8");
     CHECK(pins.count == 4);
     CHECK_FALSE(pins.sum);
+}
+
+TEST_CASE("what nobody knows the price of is no 0.00, what costs nothing is",
+          "[model][buying][estimate]") {
+    SmallShop purchase;
+    purchase.prices = {.terms = {.currency = "USD"}};
+    purchase.supplier.way = WayHome::fetched;
+    const auto unknown = purchase.estimate({purchase.plan(0, {{.length = (96_in).nm()}})});
+    REQUIRE_FALSE(unknown.lines.empty());
+    CHECK_FALSE(has_total(unknown));
+    CHECK(total_in_words(unknown) ==
+          "no price is known yet of all " + std::to_string(unknown.without.size()) + " things");
+    const auto table = buy_csv(unknown, purchase.job.project.shown);
+    CHECK(table.find("0.00") == std::string::npos);
+    const Estimate nothing{.currency = "USD"};
+    CHECK(has_total(nothing));
+    CHECK(total_in_words(nothing) == "0.00 USD");
+    const Estimate one{.currency = "USD", .lines = {{.what = "nut"}}, .without = {"nut"}};
+    CHECK(total_in_words(one) == "no price is known yet of nut");
 }
 
 TEST_CASE("without a supplier the stock's own prices and the shop's delivery count",

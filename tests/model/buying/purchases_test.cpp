@@ -4,6 +4,7 @@
 #include "model/buying/comparison.h"
 #include "model/buying/purchase_made.h"
 #include "model/schedule/bar_work.h"
+#include "model/schedule/saw_bars.h"
 
 #include "tests/model/schedule/small_job.h"
 #include "tests/support/scratch_folder.h"
@@ -102,6 +103,45 @@ TEST_CASE("where the bars alone were bought the rest is another order",
     CHECK(after.total == 4'774);
 }
 
+TEST_CASE("bars of which a piece is cut are noted at the prices of the plan, delivered once",
+          "[model][buying][purchases]") {
+    Order order;
+    const auto before = order.job.project;
+    const auto plans = order.plans();
+    REQUIRE(plans.size() == 2);
+    // A piece of the first stock is cut, then one of the other.
+    for (const auto& plan : plans) {
+        const auto was = order.job.project;
+        const auto edits = cuts_ticked(was, order.job.catalogue, order.job.resolved, {plan},
+                                       {{1, 0}}, CutState::cut);
+        REQUIRE(edits);
+        for (const auto& edit : *edits) {
+            auto changed = apply(order.job.project, edit);
+            REQUIRE(changed);
+            order.job.project = std::move(changed).value();
+        }
+        const auto bought = plans_of_new_bars({plan}, was, order.job.project);
+        REQUIRE(bought.size() == 1);
+        const auto estimate =
+            estimate_of(was, order.job.catalogue, order.job.resolved, bought, order.from());
+        order.bought = with_purchase(
+            order.bought,
+            purchase_of(estimate, BoughtPart::bars_in_hand, was, order.job.project, "2026-11-27"),
+            was);
+    }
+    const auto after = order.estimate();
+    REQUIRE(after.paid.size() == 2);
+    // 20.00 + 35.00, and a tenth; 6.00 and a tenth.
+    CHECK(total_of(after.paid[0]) == 6'050);
+    CHECK(total_of(after.paid[1]) == 660);
+    CHECK_FALSE(delivery_of(after.paid[1]));
+    CHECK_FALSE(has_line(after, BuyKind::bar));
+    CHECK(purchase_words(after.paid[1]) ==
+          "6.60 USD to yard on 2026-11-27; " + std::string(note_of_bars_in_hand));
+    order.job.project = before;
+    CHECK(order.estimate().paid.empty());
+}
+
 TEST_CASE("where no bar is to buy nothing is paid for bars, nor a delivery",
           "[model][buying][purchases]") {
     Order order;
@@ -183,7 +223,8 @@ TEST_CASE("what was bought is written and read back", "[model][buying][purchases
          .supplier = "corner shop, \"the last\"",
          .currency = "USD",
          .lines = {{BuyKind::sheet, "sheet 5052-H32", "1/8 in x 4 ft x 8 ft", 2, std::nullopt}},
-         .bars_then = {}});
+         .bars_then = {},
+         .note = "paid in cash, see the receipt"});
     const auto read = purchases_in(purchases_text(order.bought), "counter.bought.csv");
     REQUIRE(read);
     CHECK(*read == order.bought);

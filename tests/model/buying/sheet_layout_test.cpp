@@ -8,6 +8,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 
@@ -100,4 +101,40 @@ TEST_CASE("parts too large for any sheet are told", "[model][buying][sheet]") {
         CHECK(plan.sheets.empty());
         CHECK_FALSE(plan.too_large.empty());
     }
+}
+
+TEST_CASE("sheets that were paid for are used first, whatever the size that is sold now",
+          "[model][buying][sheet]") {
+    model::PriceList prices;
+    prices.sheets = {{.material = "birch plywood",
+                      .thickness = 16_in_64,
+                      .size = {60_in, 60_in},
+                      .price = 4'800}};
+    const auto of_plywood = [&](const std::vector<model::PaidSheet>& paid) {
+        auto all = model::sheet_plans(tool_cabinet().project, shipped_catalogue(),
+                                      tool_cabinet().resolved, &prices, paid);
+        const auto found = std::ranges::find(all, "birch plywood", &model::SheetPlan::material);
+        REQUIRE(found != all.end());
+        return *found;
+    };
+    const auto paid_in = [](const model::SheetPlan& plan) {
+        return std::ranges::count(plan.sheets, true, &model::LaidSheet::is_paid);
+    };
+    CHECK(paid_in(of_plywood({})) == 0);
+    // As many as were planned before anybody asked that seller.
+    const auto before = plans(nullptr);
+    const auto was = std::ranges::find(before, "birch plywood", &model::SheetPlan::material);
+    REQUIRE(was != before.end());
+    const auto count = static_cast<int>(was->sheets.size());
+    const std::string name = "sheet birch plywood";
+    const auto after = of_plywood({{name, {16_in_64, 48_in, 96_in}, count}});
+    CHECK(paid_in(after) == std::ssize(after.sheets));
+    CHECK(after.left_out.empty());
+    // Of another thickness or of another material they serve nothing.
+    CHECK(paid_in(of_plywood({{name, {8_in_64, 48_in, 96_in}, count}})) == 0);
+    CHECK(paid_in(of_plywood({{"sheet oak", {16_in_64, 48_in, 96_in}, count}})) == 0);
+    // One too small for any part is not used, and nothing is left out for it.
+    const auto tiny = of_plywood({{name, {16_in_64, 1_in, 1_in}, 9}});
+    CHECK(paid_in(tiny) == 0);
+    CHECK(tiny.too_large.empty());
 }

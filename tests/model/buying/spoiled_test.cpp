@@ -37,7 +37,7 @@ std::string words(const tests::SmallJob& job, const model::SpoiledPiece& piece) 
 }
 
 model::SpoiledPiece piece(int length) {
-    return {"angle", "L" + std::to_string(length), engine::Length::from_nm(mm(length))};
+    return {{"angle", 0, 0}, "L" + std::to_string(length), engine::Length::from_nm(mm(length))};
 }
 
 bool begins(const std::string& text, const std::string& with) {
@@ -80,7 +80,6 @@ TEST_CASE("a piece is spoiled as long as its cut is", "[model][buying][spoiled]"
     auto job = spoiled_job({1000});
     const auto is_spoiled = [&] {
         return model::is_spoiled(
-            job.project,
             model::saw_bars(job.project, job.catalogue, job.resolved, {tests::plan_of(job)}),
             piece(1000));
     };
@@ -89,6 +88,17 @@ TEST_CASE("a piece is spoiled as long as its cut is", "[model][buying][spoiled]"
     REQUIRE(good);
     make(job, *good);
     CHECK_FALSE(is_spoiled());
+}
+
+TEST_CASE("of two pieces of one mark and length the one that is meant is spoiled",
+          "[model][buying][spoiled]") {
+    const auto job = spoiled_job({1000, 1000});
+    const auto bars =
+        model::saw_bars(job.project, job.catalogue, job.resolved, {tests::plan_of(job)});
+    auto other = piece(1000);
+    CHECK(model::is_spoiled(bars, other));
+    other.place.cut = 1;
+    CHECK_FALSE(model::is_spoiled(bars, other));
 }
 
 TEST_CASE("the bad piece is kept as an offcut where it is long enough",

@@ -232,6 +232,29 @@ TEST_CASE("a tick marks the cut that was meant, whatever the other stock's bars 
                                    model::CutState::cut));
 }
 
+TEST_CASE("who cuts from an offcut has bought no bar", "[model][schedule][saw]") {
+    auto job = tests::saw_job({1400, 900});
+    job.project.stock[0].bars = {{.length = "1 m", .price = 30.0}};
+    job.project.stock[0].offcuts = {{.length = "1500 mm"}};
+    const std::vector plans{tests::plan_of(job)};
+    const auto bars = model::saw_bars(job.project, job.catalogue, job.resolved, plans);
+    REQUIRE(bars.size() == 2);
+    for (const auto& bar : bars) {
+        auto after = job;
+        const model::SawTick tick{bar.number, 0};
+        const auto ticked = model::cuts_ticked(job.project, job.catalogue, job.resolved, plans,
+                                               {tick}, model::CutState::cut);
+        REQUIRE(ticked);
+        make(after, *ticked);
+        const auto& at_saw = after.project.stock[0].at_saw;
+        CHECK(at_saw.size() == (bar.from == model::BarFrom::shop ? 2U : 1U));
+        const auto place = model::place_when_ticked(job.project, bars, tick, {tick});
+        REQUIRE(place.bar < at_saw.size());
+        CHECK(at_saw[place.bar].cuts.at(place.cut).state == model::CutState::cut);
+        CHECK(at_saw[place.bar].cuts.at(place.cut).mark == bar.cuts[0].mark);
+    }
+}
+
 TEST_CASE("bars that lie idle stay there when others are bought", "[model][schedule][saw]") {
     auto job = tests::saw_job({1400});
     job.project.stock[0].bars = {{.length = "3 m", .price = 30.0}};

@@ -1,4 +1,7 @@
 #include "model/schedule/bar_plan.h"
+#include "model/schedule/bars_sold.h"
+#include "model/schedule/csv_tables.h"
+#include "model/schedule/stops.h"
 #include "model/schedule/tables.h"
 
 #include "tests/model/schedule/small_job.h"
@@ -93,4 +96,30 @@ TEST_CASE("shims are not cut from bars", "[model][schedule][bars]") {
     for (const auto& row : rows_of(job)) {
         CHECK(job.resolved.pieces[row.piece].kind == model::PieceKind::bar);
     }
+}
+
+TEST_CASE("halves are asked for as whole bars, which every table says", "[model][schedule][bars]") {
+    const auto job = job_of_lengths({90, 90, 90});
+    const auto plans = model::bar_plans(job.project, job.catalogue, job.resolved,
+                                        {.supply = [](const model::Stock&) {
+                                            model::BarSupply supply;
+                                            supply.offers = {{.length = (120_in).nm(),
+                                                              .left = 9,
+                                                              .price = 1'000,
+                                                              .halved_from = (240_in).nm(),
+                                                              .halved_price = 2'000}};
+                                            return supply;
+                                        }});
+    const auto sold = model::bars_sold(job.project, plans);
+    REQUIRE(sold.size() == 1);
+    CHECK(sold[0].length == (240_in).nm());
+    CHECK(sold[0].bars() == 2);
+    CHECK(sold[0].leaves_half());
+    CHECK(model::bars_to_buy(job.project, plans) == 2);
+    const auto rows = model::bar_rows(job.project, job.catalogue, job.resolved, plans);
+    REQUIRE(rows.size() == 3);
+    const std::string half = "half of a bar of 20 ft";
+    CHECK(model::bar_csv(job.project, job.resolved, rows).find(half) != std::string::npos);
+    CHECK(model::nest_csv(job.project, job.catalogue, job.resolved, rows).find("buy, " + half) !=
+          std::string::npos);
 }

@@ -1,3 +1,4 @@
+#include "model/assembly/assembly_order.h"
 #include "model/schedule/sheet_pins.h"
 #include "model/schedule/tables.h"
 
@@ -79,6 +80,27 @@ TEST_CASE("pins are enough for the frame that needs most, and are not spent",
 
     job.resolved.joints[1].frame = 1;  // dry-fitted apart: two pins at a time are enough
     CHECK(row_of(rows_of(job), "sheet pin 1/8").needed == 2);
+}
+
+TEST_CASE("pins are enough for the step of the assembly that holds most at once",
+          "[model][schedule][fasteners]") {
+    const auto job = tests::small_job();
+    const auto needed = [&](const model::AssemblyOrder& order) {
+        return row_of(model::fastener_rows(job.project, job.catalogue, job.resolved, &order),
+                      "sheet pin 1/8")
+            .needed;
+    };
+    // Two pins hold each joint. One is riveted before the other is pinned.
+    model::AssemblyOrder order;
+    order.steps = {{.pins = {{.joint = 0}}, .sets = {{.joint = 0}}},
+                   {.pins = {{.joint = 1}}, .sets = {{.joint = 1}}}};
+    CHECK(needed(order) == 2);
+    // Both are pinned before one of them is riveted.
+    order.steps = {{.pins = {{.joint = 0}}},
+                   {.pins = {{.joint = 1}}, .sets = {{.joint = 0}, {.joint = 1}}}};
+    CHECK(needed(order) == 4);
+    // Where no step says so, none comes out before another goes in.
+    CHECK(needed({}) == 4);
 }
 
 TEST_CASE("where no pin holds the stack, longer ones are asked for by what they must hold",
