@@ -18,7 +18,7 @@ struct Line {
     std::string pieces;
     std::string members;
     std::string from;
-    std::string datum_end;
+    std::string datum_side;
     std::string joint;
     std::string joins;
     std::string pins;
@@ -58,7 +58,7 @@ private:
                    std::to_string(step_number(terms_.order, number)),
                    terms_.step_name(number, ": "),
                    step.assembly == 0 ? "the frame" : "part " + std::to_string(step.assembly),
-                   it.act, it.pieces, it.members, it.from, it.datum_end, it.joint, it.joins,
+                   it.act, it.pieces, it.members, it.from, it.datum_side, it.joint, it.joins,
                    it.pins, it.fasteners, it.diagonal, it.diagonal_mm, it.note});
     }
 
@@ -76,7 +76,7 @@ private:
             if (!terms_.has_way(piece)) it.note = "no_way_into_place";
             if (move.made_in != no_index) continue;
             it.members = terms_.words.member(piece);
-            it.datum_end = datum_side(terms_.resolved.pieces[piece]);
+            it.datum_side = model::datum_side(terms_.resolved.pieces[piece]);
         }
         std::ranges::sort(marks);
         for (std::size_t i = 0; i < marks.size();) {
@@ -146,7 +146,7 @@ private:
     AssemblyTerms terms_;
     LengthTexts lengths_;
     engine::CsvText text_{"frame",     "step",     "work",        "builds", "do",    "pieces",
-                          "members",   "from",     "datum_end",   "joint",  "joins", "pins",
+                          "members",   "from",     "datum_side",  "joint",  "joins", "pins",
                           "fasteners", "diagonal", "diagonal_mm", "note"};
 };
 

@@ -84,7 +84,7 @@ JOIN (assembly.csv, fasteners.csv)
   assembly.csv has a line for each thing to do, in the order of the work. "step" is counted within
   each "frame", as in the book and in the window. "builds" says what is put together: "part 1" and so
   on lie flat on the bench first and are moved on as wholes, "the frame" is the rest. "from" is the
-  side that a piece comes from, as you stand before the frame, "datum_end" the side of the frame at
+  side that a piece comes from, as you stand before the frame, "datum_side" the side of the frame at
   which its datum end then lies, flat on the bench too: two ends that look alike are told apart by
   it. "joint" numbers the joints of a frame in the order in which they are set: a joint has the same
   number where it is pinned and where it is set, also where the same marks meet elsewhere. Pin a

@@ -94,10 +94,10 @@ TEST_CASE("the file has the names of the steps, and where the datum end of each 
             told.emplace(frame, it.field(row, "step") + ": " + it.field(row, "work"));
             const auto& act = it.field(row, "do");
             if (act != "put on" && act != "lay down") {
-                CHECK(it.field(row, "datum_end").empty());
+                CHECK(it.field(row, "datum_side").empty());
                 continue;
             }
-            datum[{frame, it.field(row, "members")}] = it.field(row, "datum_end");
+            datum[{frame, it.field(row, "members")}] = it.field(row, "datum_side");
         }
         for (Index s = 0; s < it.order.steps.size(); ++s) {
             const auto& frame = it.project.frames[it.order.steps[s].frame].name;

@@ -21,7 +21,8 @@ namespace fs = std::filesystem;
 
 // Words with a line below, of the model, that are no codes: names of numbers, of columns and of
 // groups.
-const std::set<std::string> no_codes{"between_nodes", "diagonal_mm", "moved_in", "per_cent"};
+const std::set<std::string> no_codes{"between_nodes", "datum_side", "diagonal_mm", "moved_in",
+                                     "per_cent"};
 
 std::string source_text(const fs::path& file) {
     const auto text = engine::read_whole_file(file, 1U << 22U);
