@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <limits>
 #include <numeric>
+#include <set>
 #include <utility>
 
 namespace model {
@@ -122,11 +123,69 @@ std::vector<std::vector<const StockTask*>> sharing(const Project& project,
     return groups;
 }
 
+std::vector<BarPlan> united_plans(const Resolved& resolved,
+                                  const std::vector<const StockTask*>& group,
+                                  const PlanWish& wish) {
+    auto plans = plans_sharing(resolved, group, wish);
+    unite_halves(resolved, plans);
+    return plans;
+}
+
+// The same stocks with no more of those bars than that.
+std::vector<BarPlan> plans_with_few(const Resolved& resolved,
+                                    const std::vector<const StockTask*>& group,
+                                    const OfferedBar& few,
+                                    int left,
+                                    const PlanWish& wish) {
+    std::vector<StockTask> tasks;
+    for (const auto* task : group) {
+        tasks.push_back(*task);
+        for (auto& offer : tasks.back().begun.supply.offers) {
+            if (offer.length == few.length && offer.halved_from == few.halved_from)
+                offer.left = std::min(offer.left, left);
+        }
+    }
+    std::vector<const StockTask*> limited;
+    for (const auto& task : tasks) limited.push_back(&task);
+    return united_plans(resolved, limited, wish);
+}
+
+// Takes what costs less together and cuts as many pieces. Nobody has proven more of it than of what
+// there was.
+void take_cheaper(std::vector<BarPlan>& plans, std::vector<BarPlan> others) {
+    Cents gain = 0;
+    for (std::size_t i = 0; i < plans.size(); ++i) {
+        const auto missing = [](const BarPlan& plan) {
+            return plan.left_out.size() + plan.too_long.size();
+        };
+        if (missing(others[i]) > missing(plans[i])) return;
+        gain += plans[i].cost - others[i].cost;
+    }
+    if (gain <= 0) return;
+    for (std::size_t i = 0; i < plans.size(); ++i) {
+        others[i].supply = std::move(plans[i].supply);
+        others[i].least_cost = std::min(plans[i].least_cost, others[i].cost);
+        others[i].is_cheapest = others[i].least_cost == others[i].cost;
+        plans[i] = std::move(others[i]);
+    }
+}
+
+// A seller's odd half is paid for as a whole bar, which the nest does not see: plans with one half
+// less, and with none, may be cheaper.
 std::vector<BarPlan> group_plans(const Resolved& resolved,
                                  const std::vector<const StockTask*>& group,
                                  const PlanWish& wish) {
-    auto plans = plans_sharing(resolved, group, wish);
-    unite_halves(resolved, plans);
+    auto plans = united_plans(resolved, group, wish);
+    if (wish.effort == PlanEffort::first_fit) return plans;
+    const auto offers = plans.front().supply.offers;
+    for (const auto& offer : offers) {
+        if (offer.halved_from == 0) continue;
+        std::ptrdiff_t used = 0;
+        for (const auto& plan : plans) used += bars_taken(plan.bars, offer);
+        if (used % 2 == 0) continue;
+        for (const int left : std::set<int>{0, static_cast<int>(used) - 1})
+            take_cheaper(plans, plans_with_few(resolved, group, offer, left, wish));
+    }
     return plans;
 }
 

@@ -267,6 +267,34 @@ TEST_CASE("of an odd half the other one is paid for, and nothing is called cheap
     CHECK(plan.least_cost == 1600);
 }
 
+TEST_CASE("no odd half is bought where something else costs less than its whole bar",
+          "[model][schedule][nested]") {
+    // A whole bar of 6 m is 25.00, so that a half looks cheaper than 3 m for 14.00.
+    const auto plan_of = [](const std::vector<int>& pieces) {
+        const auto job = tests::saw_job(pieces);
+        const auto halves_or_short = [](const model::Stock&) {
+            return model::BarSupply{
+                .offers = {{.length = mm(2998), .left = 99, .price = 1250, .halved_from = mm(6000)},
+                           {.length = mm(3000), .left = 99, .price = 1400}}};
+        };
+        return model::bar_plans(job.project, job.catalogue, job.resolved,
+                                {.supply = halves_or_short})
+            .at(0);
+    };
+    const auto one = plan_of({2900});
+    CHECK(one.cost == 1400);
+    CHECK(bought(one) == std::map<Nm, int>{{mm(3000), 1}});
+    CHECK(one.least_cost == 1250);
+    CHECK_FALSE(one.is_cheapest);
+    CHECK(one.supply.offers.front().left == 99);
+    const auto three = plan_of({2900, 2900, 2900});
+    CHECK(three.cost == 2500 + 1400);
+    CHECK(bought(three) == std::map<Nm, int>{{mm(2998), 2}, {mm(3000), 1}});
+    const auto two = plan_of({2900, 2900});
+    CHECK(two.cost == 2500);
+    CHECK(two.is_cheapest);
+}
+
 TEST_CASE("a bar at the saw whose length cannot be read stops no nest",
           "[model][schedule][nested]") {
     auto job = tests::saw_job({1000, 1000});
