@@ -21,7 +21,7 @@ using model::CutState;
 
 bool has_new_bars(const Derived& derived) {
     return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
-        return std::ranges::any_of(bar.cuts, [](const model::SawCut& cut) { return !cut.place; });
+        return bar.from != model::BarFrom::saw && !bar.cuts.empty();
     });
 }
 
