@@ -30,9 +30,11 @@ void set_aside_too_long(const Resolved& resolved, PlanTask& task, BarPlan& plan)
     const auto is_too_long = [&](Index piece) {
         return resolved.pieces[piece].length > plan.longest_piece_room;
     };
-    const auto too_long = std::ranges::stable_partition(task.pieces, std::not_fn(is_too_long));
-    plan.too_long.assign(too_long.begin(), too_long.end());
-    task.pieces.erase(too_long.begin(), too_long.end());
+    auto& pieces = task.pieces;
+    const auto too_long =
+        std::stable_partition(pieces.begin(), pieces.end(), std::not_fn(is_too_long));
+    plan.too_long.assign(too_long, pieces.end());
+    pieces.erase(too_long, pieces.end());
 }
 
 // With the cuts that are planned from it.
