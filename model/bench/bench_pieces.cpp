@@ -54,12 +54,7 @@ void set_cut_at_saw(const Project& project,
                     const Catalogue& catalogue,
                     const Resolved& resolved,
                     std::vector<BenchPiece>& rows) {
-    std::vector<bool> is_cut_here;
-    for (const auto& row : rows) {
-        is_cut_here.push_back(row.state(BenchWork::cut) == WorkState::done &&
-                              row.verdict != BenchVerdict::spoiled);
-    }
-    const auto is_cut = cut_at_saw(project, catalogue, resolved, is_cut_here);
+    const auto is_cut = cut_at_saw(project, catalogue, resolved, rows);
     for (std::size_t i = 0; i < rows.size(); ++i) {
         auto& row = rows[i];
         row.is_cut_at_saw = is_cut[i];

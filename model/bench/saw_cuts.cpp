@@ -10,18 +10,19 @@
 namespace model {
 namespace {
 
-bool is_cut_by_bench_alone(const BenchPiece& piece) {
-    if (piece.state(BenchWork::cut) != WorkState::done || piece.is_cut_at_saw) return false;
-    if (piece.verdict == BenchVerdict::spoiled) return false;
-    return piece.verdict != BenchVerdict::rework || piece.rework_begins != BenchWork::cut;
-}
+bool is_cut(const BenchPiece& piece) { return piece.state(BenchWork::cut) == WorkState::done; }
 
 }  // namespace
+
+bool is_cut_well(const BenchPiece& piece) {
+    if (!is_cut(piece) || piece.verdict == BenchVerdict::spoiled) return false;
+    return piece.verdict != BenchVerdict::rework || piece.rework_begins != BenchWork::cut;
+}
 
 std::vector<Index> alike_at_saw(const Project& project,
                                 const Catalogue& catalogue,
                                 const Resolved& resolved) {
-    std::map<std::tuple<Index, Nm, std::string>, Index> known;
+    std::map<std::tuple<Index, Index, Nm, std::string>, Index> known;
     std::vector<Index> alike;
     alike.reserve(resolved.pieces.size());
     for (const auto& piece : resolved.pieces) {
@@ -29,7 +30,8 @@ std::vector<Index> alike_at_saw(const Project& project,
             alike.push_back(no_index);
             continue;
         }
-        std::tuple key{piece.stock, piece.length, ends_text(project, catalogue, resolved, piece)};
+        std::tuple key{piece.stock, piece.mark, piece.length,
+                       ends_text(project, catalogue, resolved, piece)};
         alike.push_back(
             known.try_emplace(std::move(key), static_cast<Index>(known.size())).first->second);
     }
@@ -39,27 +41,28 @@ std::vector<Index> alike_at_saw(const Project& project,
 std::vector<bool> cut_at_saw(const Project& project,
                              const Catalogue& catalogue,
                              const Resolved& resolved,
-                             const std::vector<bool>& is_cut_at_bench) {
-    std::vector<bool> is_cut(resolved.pieces.size(), false);
+                             const std::vector<BenchPiece>& pieces) {
+    std::vector<bool> cut_there(resolved.pieces.size(), false);
     std::vector<Index> seen;
     for (Index i = 0; i < project.stock.size(); ++i) {
         const auto cut = saw_seen(project, catalogue, resolved, i).cut;
         seen.insert(seen.end(), cut.begin(), cut.end());
     }
-    if (seen.empty()) return is_cut;
+    if (seen.empty()) return cut_there;
     const auto alike = alike_at_saw(project, catalogue, resolved);
     std::map<Index, int> count;
     for (const Index piece : seen) ++count[alike[piece]];
     for (const bool at_bench : {true, false}) {
-        for (Index i = 0; i < is_cut.size(); ++i) {
-            if (alike[i] == no_index || is_cut_at_bench[i] != at_bench) continue;
+        for (Index i = 0; i < cut_there.size(); ++i) {
+            const bool is_next = at_bench ? is_cut_well(pieces[i]) : !is_cut(pieces[i]);
+            if (alike[i] == no_index || !is_next) continue;
             const auto left = count.find(alike[i]);
             if (left == count.end() || left->second == 0) continue;
             --left->second;
-            is_cut[i] = true;
+            cut_there[i] = true;
         }
     }
-    return is_cut;
+    return cut_there;
 }
 
 std::vector<SawTick> cuts_to_tick(const std::vector<SawBar>& saw,
@@ -67,8 +70,8 @@ std::vector<SawTick> cuts_to_tick(const std::vector<SawBar>& saw,
                                   const std::vector<BenchPiece>& pieces) {
     std::map<Index, int> count;
     for (const auto& piece : pieces) {
-        if (alike[piece.piece] != no_index && is_cut_by_bench_alone(piece))
-            ++count[alike[piece.piece]];
+        const bool by_bench_alone = is_cut_well(piece) && !piece.is_cut_at_saw;
+        if (alike[piece.piece] != no_index && by_bench_alone) ++count[alike[piece.piece]];
     }
     std::vector<SawTick> ticks;
     for (const auto& bar : saw) {

@@ -1,5 +1,5 @@
 // What is ticked as cut at the saw and what is at the bench, brought together: the saw tells a
-// piece by its stock, length and ends, the bench by what it is called.
+// piece by its stock, mark, length and ends, the bench by what it is called.
 #pragma once
 
 #include "model/bench/bench.h"
@@ -15,12 +15,16 @@ std::vector<Index> alike_at_saw(const Project& project,
                                 const Catalogue& catalogue,
                                 const Resolved& resolved);
 
+// Whether the bench has ticked its cut and it is as the project wants it, as far as the saw goes.
+bool is_cut_well(const BenchPiece& piece);
+
 // By piece: whether it is cut by what is ticked at the saw. Of pieces alike it is first those that
-// the bench has as cut too: one that is ticked at both places is one piece.
+// the bench has cut well too: one that is ticked at both places is one piece. None is one that the
+// bench has cut and must cut again. `pieces` in the order of the project's.
 std::vector<bool> cut_at_saw(const Project& project,
                              const Catalogue& catalogue,
                              const Resolved& resolved,
-                             const std::vector<bool>& is_cut_at_bench);
+                             const std::vector<BenchPiece>& pieces);
 
 // Cuts that are planned at the saw of which as many pieces alike are cut by the bench's ticks
 // alone: what to tick at the saw, so that both say the same. `alike` as by alike_at_saw.

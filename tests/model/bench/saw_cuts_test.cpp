@@ -100,8 +100,36 @@ TEST_CASE("a piece that was spoiled at the bench takes no cut of the saw from a 
     length = mm(900);
     REQUIRE(seen(job, ticks, 0).verdict == model::BenchVerdict::spoiled);
     CHECK(to_tick(job, ticks).empty());
-    const auto both = tick(job, ticks, 1, BenchWork::cut);
     cut(job, 0);
-    CHECK(seen(job, both, 1).is_cut_at_saw);
-    CHECK_FALSE(seen(job, both, 0).is_cut_at_saw);
+    for (const auto& all : {ticks, tick(job, ticks, 1, BenchWork::cut)}) {
+        CHECK(seen(job, all, 1).is_cut_at_saw);
+        CHECK_FALSE(seen(job, all, 0).is_cut_at_saw);
+    }
+}
+
+TEST_CASE("a piece that must be cut shorter takes no cut of the saw from one to be cut",
+          "[model][bench][saw]") {
+    auto job = bought_job();
+    auto& length = job.resolved.pieces[0].length;
+    length = mm(950);
+    const auto ticks = tick(job, {}, 0, BenchWork::cut);
+    length = mm(900);
+    REQUIRE(seen(job, ticks, 0).verdict == model::BenchVerdict::rework);
+    cut(job, 0);
+    CHECK(seen(job, ticks, 1).is_cut_at_saw);
+    CHECK_FALSE(seen(job, ticks, 0).is_cut_at_saw);
+}
+
+TEST_CASE("pieces of one length and two marks are told apart", "[model][bench][saw]") {
+    auto job = bought_job();
+    job.resolved.marks.push_back(job.resolved.marks.at(0));
+    job.resolved.marks.back().name = "A9";
+    job.resolved.pieces[1].mark = static_cast<Index>(job.resolved.marks.size() - 1);
+    job.project.stock[0].at_saw[0].cuts[1].mark = "A9";
+    CHECK(to_tick(job, tick(job, {}, 1, BenchWork::cut)) == std::vector<std::size_t>{1});
+    cut(job, 0);
+    const auto ticks = tick(job, {}, 1, BenchWork::cut);
+    CHECK(cut_pieces(job, ticks) == std::vector<Index>{0, 1});
+    CHECK(seen(job, ticks, 0).is_cut_at_saw);
+    CHECK_FALSE(seen(job, ticks, 1).is_cut_at_saw);
 }
