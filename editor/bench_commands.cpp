@@ -30,7 +30,7 @@ bool shows_bench(const Desk& desk) {
 }
 
 void go_on_at_bench(Desk& desk, int by) {
-    seek(bench_now(desk), by);
+    turn_to_next(bench_now(desk), by);
     select_in_hand(desk);
 }
 

@@ -146,6 +146,17 @@ void seek(BenchDesk& bench, int by) {
     if (next) bench.at = next;
 }
 
+void turn_to_next(BenchDesk& bench, int by) {
+    const auto count = bench.pieces.size();
+    const auto from = bench.at.value_or(by < 0 ? 0 : count - 1);
+    for (std::size_t step = 1; step <= count; ++step) {
+        const std::size_t at = (from + (by < 0 ? count - step : step)) % count;
+        if (bench.pieces[at].state(bench.work) == model::WorkState::not_needed) continue;
+        bench.at = at;
+        return;
+    }
+}
+
 void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
     const auto* piece = in_hand(bench);
     if (piece == nullptr) return;

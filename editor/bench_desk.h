@@ -44,6 +44,9 @@ void work_out(BenchDesk& bench, const Derived& derived, const model::Catalogue& 
 // So many pieces on, or back, among those whose next work this is.
 void seek(BenchDesk& bench, int by);
 
+// One piece on, or back, of those that need this work, done or not: what is done can be taken back.
+void turn_to_next(BenchDesk& bench, int by);
+
 // Each writes the file, or says in `refused` why nothing was done. With a tick the next piece is
 // taken in hand.
 void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue);

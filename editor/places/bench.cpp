@@ -112,10 +112,10 @@ void draw_hands(BenchDesk& bench, const Derived& derived, const model::Catalogue
         take_back(bench, derived);
     draw_hint("Backspace");
     go_on_in_line("Before");
-    if (draw_button("Before")) seek(bench, -1);
+    if (draw_button("Before")) turn_to_next(bench, -1);
     draw_hint("Arrow up");
     go_on_in_line("Next");
-    if (draw_button("Next")) seek(bench, 1);
+    if (draw_button("Next")) turn_to_next(bench, 1);
     draw_hint("Arrow down");
 }
 

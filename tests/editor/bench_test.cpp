@@ -74,11 +74,8 @@ TEST_CASE("a tick is taken back", "[editor][bench]") {
     open_at_bench(ui, scratch.path);
     const auto first = in_hand(ui).name;
     ui.press(key::space);
-    auto& bench = *ui.desk.ui.make.bench;
-    for (std::size_t i = 0; i < bench.pieces.size(); ++i) {
-        if (bench.pieces[i].name == first) bench.at = i;
-    }
-    ui.settle();
+    ui.press(key::up);
+    CHECK(in_hand(ui).name == first);
     CHECK(ui.item("Make/state").value == "cut");
     ui.press(key::backspace);
     CHECK(ui.item("Make/state").value == "to cut");
