@@ -1,5 +1,7 @@
 #include "model/assembly/assembly_terms.h"
 
+#include "model/schedule/sheet_pins.h"
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -24,9 +26,15 @@ std::string AssemblyTerms::step_name(Index step, const std::string& between) con
     return steps[step].empty() ? work : work + between + steps[step];
 }
 
-std::string AssemblyTerms::pins(const StepPins& pins, const std::string& between) const {
+std::string AssemblyTerms::pin(const StepPins& pins) const {
     if (pins.pin >= catalogue.pins.size()) return {};
-    return std::to_string(pins.fasteners.size()) + between + catalogue.pins[pins.pin].id;
+    const auto& first = resolved.fasteners[resolved.joints[pins.joint].first_fastener];
+    return pin_name(catalogue.pins[pins.pin], engine::Length::from_nm(first.grip));
+}
+
+std::string AssemblyTerms::pins(const StepPins& pins, const std::string& between) const {
+    const auto name = pin(pins);
+    return name.empty() ? name : std::to_string(pins.fasteners.size()) + between + name;
 }
 
 std::string AssemblyTerms::fasteners_of(Index index, const std::string& between) const {

@@ -31,6 +31,9 @@ public:
     // "joined on, rail front top and 3 more", with `between` before what it is about.
     std::string step_name(Index step, const std::string& between = ", ") const;
 
+    // "sheet pin 1/8, long", as it is bought; empty where no pin fits: it is clamped.
+    std::string pin(const StepPins& pins) const;
+
     // "2 sheet pin 1/8", with `between` behind the number; empty where no pin fits: it is clamped.
     std::string pins(const StepPins& pins, const std::string& between = " ") const;
 

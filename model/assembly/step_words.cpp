@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <utility>
 
 namespace model {
 namespace {
@@ -133,19 +134,19 @@ std::string StepWording::pin_words(const AssemblyStep& step) const {
         std::vector<int> joints;
         std::size_t pins = 0;
     };
-    std::map<Index, Alike> by_pin;
+    std::map<std::pair<Index, std::string>, Alike> by_pin;  // with its name
     for (const auto& pins : step.pins) {
-        auto& alike = by_pin[pins.pin];
+        auto& alike = by_pin[{pins.pin, terms_.pin(pins)}];
         alike.joints.push_back(terms_.names.number(pins.joint));
         alike.pins += pins.fasteners.size();
     }
     std::string words;
     for (const auto& [pin, alike] : by_pin) {
-        const bool fits = pin < terms_.catalogue.pins.size();
+        const auto& name = pin.second;
+        const bool fits = !name.empty();
         words += words.empty() ? (fits ? "Pin " : "Clamp ") : (fits ? "; pin " : "; clamp ");
         words += joints_in_words(alike.joints);
-        if (fits)
-            words += " with " + std::to_string(alike.pins) + " x " + terms_.catalogue.pins[pin].id;
+        if (fits) words += " with " + std::to_string(alike.pins) + " x " + name;
         if (!fits) words += ", where no pin fits";
     }
     return words;

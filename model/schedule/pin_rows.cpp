@@ -109,7 +109,7 @@ int most_in_step(const std::vector<PinnedJoint>& joints, const std::vector<Pinne
 
 FastenerRow row_of(const PinTally& tally, int needed) {
     const auto system = tally.rivet->system;
-    return {.fastener = tally.pin->id + (tally.is_too_short ? ", long" : ""),
+    return {.fastener = pin_name(*tally.pin, tally.thickest_stack),
             .diameter = size_text(tally.rivet->diameter, system),
             .grip_or_length = tally.is_too_short
                                   ? "at least " + size_text(tally.thickest_stack, system)

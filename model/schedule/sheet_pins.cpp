@@ -41,4 +41,8 @@ const SheetPin* pin_for(const Catalogue& catalogue, const BlindRivet& rivet, eng
     return best;
 }
 
+std::string pin_name(const SheetPin& pin, engine::Length stack) {
+    return pin.id + (stack > pin.grip_most ? ", long" : "");
+}
+
 }  // namespace model

@@ -3,6 +3,8 @@
 
 #include "model/catalogue/catalogue.h"
 
+#include <string>
+
 namespace model {
 
 // Every third hole of a joint and at least two, never more than it has holes. Common practice is
@@ -14,5 +16,8 @@ int pins_in_joint(int holes);
 // spreads in its hole; the tolerance is from memory), with the shortest grip that holds the
 // stack, or the longest there is. Null where no size fits.
 const SheetPin* pin_for(const Catalogue& catalogue, const BlindRivet& rivet, engine::Length stack);
+
+// "sheet pin 1/8"; "sheet pin 1/8, long" for a stack that no pin of the catalogue holds.
+std::string pin_name(const SheetPin& pin, engine::Length stack);
 
 }  // namespace model
