@@ -13,8 +13,9 @@ Cents total_of(const Purchase& purchase) {
 }
 
 bool has_sum(const Purchase& purchase) {
-    return std::ranges::any_of(purchase.lines,
-                               [](const PaidLine& line) { return line.sum.has_value(); });
+    return total_of(purchase) != 0 || std::ranges::any_of(purchase.lines, [](const PaidLine& line) {
+               return is_goods(line.kind) && line.sum.has_value();
+           });
 }
 
 std::optional<Cents> delivery_of(const Purchase& purchase) {

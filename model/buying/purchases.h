@@ -51,7 +51,8 @@ struct Purchases {
     bool operator==(const Purchases&) const = default;
 };
 
-// Whether the price of anything in it was known.
+// Whether the price of any goods in it was known, or it cost more than nothing: that cuts or the
+// delivery are free says nothing of the goods.
 bool has_sum(const Purchase& purchase);
 
 // With delivery and tax.
