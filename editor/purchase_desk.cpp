@@ -47,26 +47,37 @@ bool bring_bars(Desk& desk) {
     return submit(desk, change).has_value();
 }
 
-// What its note says is said in other words while it happens.
-std::string words_of_noting(model::Purchase purchase) {
-    const bool is_in_hand = !std::exchange(purchase.note, {}).empty();
-    const auto paid = "Noted as paid: " + model::purchase_words(purchase);
-    if (!is_in_hand) return paid;
+// "A bar counts", "3 bars still count".
+std::string count_words(const model::Purchase& purchase, const std::string& still) {
     int bars = 0;
     for (const auto& line : purchase.lines) {
         if (line.kind == model::BuyKind::bar) bars += line.count;
     }
-    return (bars == 1 ? "A bar counts" : std::to_string(bars) + " bars count") +
-           " as bought, since a piece is cut. " + paid + ". Put it right under Buy";
+    return bars == 1 ? "A bar " + still + "counts"
+                     : std::to_string(bars) + " bars " + still + "count";
+}
+
+// What its note says is said in other words while it happens.
+std::string words_without_note(model::Purchase purchase) {
+    purchase.note.clear();
+    return model::purchase_words(purchase);
+}
+
+std::string words_of_noting(const model::Purchase& purchase, bool is_in_hand) {
+    const auto paid = "Noted as paid: " + words_without_note(purchase);
+    if (!is_in_hand) return paid;
+    return count_words(purchase, "") + " as bought, since a piece is cut. " + paid +
+           ". Undo takes the bars back; under Buy the sum alone is taken back";
 }
 
 void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
     if (purchase.lines.empty()) return;
-    const auto words = words_of_noting(purchase);
+    const bool is_in_hand = model::is_of_bars_in_hand(purchase);
     const auto* bought = desk.prices.library->purchases();
-    const auto put =
-        put_purchases(desk, model::with_purchase(bought == nullptr ? model::Purchases{} : *bought,
-                                                 std::move(purchase), before));
+    auto all = model::with_purchase(bought == nullptr ? model::Purchases{} : *bought,
+                                    std::move(purchase), before);
+    const auto words = words_of_noting(all.all.back(), is_in_hand);
+    const auto put = put_purchases(desk, std::move(all));
     if (put) {
         desk.ui.notice = Notice{words};
     } else {

@@ -70,13 +70,17 @@ void draw_lines(const model::Estimate& estimate) {
 }
 
 void draw_purchase(const Derived& derived,
-                   const model::Purchase& purchase,
+                   const model::Purchases& bought,
                    std::size_t index,
                    PurchaseWish& wish) {
     const IdScope id(static_cast<int>(index));
-    const bool counts = model::is_in_force(purchase, *derived.project);
+    const auto& purchase = bought.all[index];
+    const bool counts = model::counts_as_paid(bought, index, *derived.project);
     auto words = model::purchase_words(purchase);
-    if (!counts) words += "; it does not count, since its bars are not in the project";
+    if (!model::is_in_force(purchase, *derived.project))
+        words += "; it does not count, since its bars are not in the project";
+    else if (!counts)
+        words += "; it does not count, since its bars were noted anew below";
     draw_wrapped(words, Type::small, counts ? colour::ink : colour::quiet);
     if (!purchase.note.empty())
         draw_hint("The table of what was bought lies beside the project: write the true sum there");
@@ -133,8 +137,7 @@ bool draw_paid(const Derived& derived, PurchaseWish& wish) {
     }
     if (bought->all.empty()) return false;
     draw_text("Paid", Type::strong);
-    for (std::size_t i = 0; i < bought->all.size(); ++i)
-        draw_purchase(derived, bought->all[i], i, wish);
+    for (std::size_t i = 0; i < bought->all.size(); ++i) draw_purchase(derived, *bought, i, wish);
     ImGui::Dummy(scaled(1, 4));
     return true;
 }
