@@ -124,3 +124,56 @@ TEST_CASE("a sum that was put right is kept where the cut is undone and ticked a
     REQUIRE(order.estimate().paid.size() == 1);
     CHECK(order.estimate().paid[0] == order.bought.all[1]);
 }
+
+namespace {
+
+// Two stocks of one section whose pieces fill half a bar each: one of the first, three of the
+// other.
+struct SharedBar {
+    Order order;
+
+    SharedBar() {
+        order.job = tests::saw_job({2900, 2900, 2900, 2900});
+        auto& job = order.job;
+        // Those are of the pieces that the saw's job has put away.
+        job.resolved.joints.clear();
+        job.resolved.fasteners.clear();
+        job.resolved.holes.clear();
+        for (auto& piece : job.resolved.pieces) piece.hole_count = 0;
+        job.project.stock.assign(2, Stock(job.project.stock[0]));
+        job.project.stock[1].name = "the other";
+        for (auto& stock : job.project.stock) stock.at_home.clear();
+        for (const Index i : {1U, 2U, 3U}) job.resolved.pieces[i].stock = 1;
+        job.project.suppliers = {{.name = "yard", .prices = "yard.csv", .way = WayHome::fetched}};
+        order.list = {};
+        order.list.terms.cutting_in_half = 200;
+        order.list.terms.longest_brought_home = engine::Length::from_nm(mm(4000));
+        order.list.bars = {{.section = job.project.stock[0].section,
+                            .alloy = job.project.stock[0].alloy,
+                            .length = engine::Length::from_nm(mm(6000)),
+                            .price = 3'000}};
+    }
+};
+
+}  // namespace
+
+TEST_CASE("stocks that share a bar cut in half are bought together, by a cut of either of them",
+          "[model][buying][purchases]") {
+    const Index first = GENERATE(0U, 1U);
+    CAPTURE(first);
+    SharedBar shared;
+    auto& order = shared.order;
+    const auto whole = order.estimate();
+    REQUIRE(whole.total == 6'400);
+    order.tick(first);
+    order.tick(1 - first);
+    Cents paid = 0;
+    for (const auto& it : order.estimate().paid) paid += total_of(it);
+    CHECK(paid == whole.total);
+    CHECK_FALSE(has_line(order.estimate(), BuyKind::bar));
+    for (const auto& stock : order.job.project.stock) {
+        CHECK(stock.at_home.empty());
+        CHECK(stock.at_saw.size() == (stock.name == "the other" ? 3U : 1U));
+        CHECK(stock.at_saw.at(0).cuts.at(0).state == CutState::cut);
+    }
+}
