@@ -2,6 +2,7 @@
 
 #include "editor/buy_run.h"
 #include "editor/desk.h"
+#include "model/buying/bars_in_hand.h"
 #include "model/schedule/bar_work.h"
 
 #include <algorithm>
@@ -86,6 +87,19 @@ void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
     }
 }
 
+// Of who takes back the only cut of bars that came with it.
+void tell_bars_left(Desk& desk, const model::Project& before) {
+    const auto* bought = desk.prices.library->purchases();
+    if (bought == nullptr) return;
+    const auto* left = model::purchase_left_uncut(*bought, before, project_of(desk));
+    if (left == nullptr) return;
+    desk.ui.notice =
+        Notice{count_words(*left, "still ") +
+               " as bought, though no piece of it is cut any more: " + words_without_note(*left) +
+               ". Undo takes the bars back, once the cut itself is undone; under Buy the sum alone "
+               "is taken back"};
+}
+
 bool finds_goods_to_buy(const Desk& desk, const Derived& now) {
     const auto& project = *now.project;
     const auto all =
@@ -112,7 +126,11 @@ engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change) 
     if (!after) return submit(desk, change);  // which says why
     const auto& now = derived(desk);
     const auto plans = model::plans_of_new_bars(now.plans, *before, *after);
-    if (plans.empty()) return submit(desk, change);
+    if (plans.empty()) {
+        auto done = submit(desk, change);
+        if (done) tell_bars_left(desk, *before);
+        return done;
+    }
     const auto estimate = estimate_of(desk, now, plans);
     auto told = change;
     if (told.label.empty())

@@ -1,5 +1,7 @@
 #include "model/buying/purchase_made.h"
 
+#include "model/buying/bars_in_hand.h"
+
 #include "tests/model/buying/order.h"
 #include "tests/model/schedule/saw_job.h"
 
@@ -123,6 +125,25 @@ TEST_CASE("a sum that was put right is kept where the cut is undone and ticked a
     CHECK(order.bought.all[0] == corrected);
     REQUIRE(order.estimate().paid.size() == 1);
     CHECK(order.estimate().paid[0] == order.bought.all[1]);
+}
+
+TEST_CASE("a purchase is known whose only cut is taken back", "[model][buying][purchases]") {
+    Order order;
+    order.tick(0);
+    const auto cut = order.job.project;
+    auto taken_back = cut;
+    taken_back.stock[0].at_saw.at(0).cuts.at(0).state = CutState::planned;
+    CHECK(purchase_left_uncut(order.bought, cut, taken_back) == &order.bought.all[0]);
+    CHECK(purchase_left_uncut(order.bought, taken_back, cut) == nullptr);
+    // Where another piece is cut or spoiled its bars are begun all the same.
+    auto two = cut;
+    two.stock[0].at_saw[0].cuts.at(1).state = CutState::spoiled;
+    auto one = two;
+    one.stock[0].at_saw[0].cuts[0].state = CutState::planned;
+    CHECK(purchase_left_uncut(order.bought, two, one) == nullptr);
+    // Who said himself that he bought them knows it.
+    order.bought.all[0].note.clear();
+    CHECK(purchase_left_uncut(order.bought, cut, taken_back) == nullptr);
 }
 
 namespace {
