@@ -1,5 +1,6 @@
 // Who cuts a piece of a bar has the bar in hand: it counts as bought, by the window's own panels.
 #include "editor/places/bar_text.h"
+#include "editor/places/saw_changes.h"
 #include "model/buying/purchase_made.h"
 
 #include "tests/editor/at_saw.h"
@@ -97,4 +98,18 @@ TEST_CASE("whose only cut is taken back hears that its bars still count as bough
     CHECK(says(told(ui), "Undo takes the bars back"));
     for (int step = 0; step < 4; ++step) editor::run_command(ui.desk, "edit.undo");
     CHECK(editor::project_of(ui.desk) == *before);
+}
+
+TEST_CASE("what a tick says beforehand tells that bars to buy count as bought then",
+          "[editor][places][saw][purchases]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    const std::vector<model::SawTick> first{{1, 0}};
+    REQUIRE(ui.now().saw.at(0).from == model::BarFrom::shop);
+    CHECK(says(editor::tick_hint(ui.now(), first, false), "count as bought"));
+    CHECK_FALSE(says(editor::tick_hint(ui.now(), first, true), "bought"));
+    editor::run_command(ui.desk, "saw.bought");
+    ui.settle();
+    CHECK(editor::tick_hint(ui.now(), first, false) == "Tick when it is cut");
+    CHECK(editor::bought_by_tick(ui.now(), first).empty());
 }
