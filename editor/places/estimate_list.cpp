@@ -101,7 +101,23 @@ bool can_be_bought(const model::Estimate& estimate) {
            });
 }
 
-void draw_sums(const model::Estimate& estimate, const engine::TapeStyle& shown) {
+bool is_any_bought(const model::Estimate& estimate, const model::Project& project) {
+    return !estimate.paid.empty() ||
+           std::ranges::any_of(project.stock, [](const model::Stock& stock) {
+               return model::bars_owned(stock) > 0;
+           });
+}
+
+// What is to buy is all that is bought only as long as nothing is.
+void draw_weights(const model::Estimate& estimate, const model::Project& project) {
+    const std::string bought = is_any_bought(estimate, project) ? "still to buy " : "bought ";
+    const auto words = bought + model::weight_text(estimate.bought_kg, project.shown) + ", built " +
+                       model::weight_text(estimate.built_kg, project.shown) + ", without fasteners";
+    draw_text(words, Type::small, colour::quiet);
+    log_item("weights", words);
+}
+
+void draw_sums(const model::Estimate& estimate, const model::Project& project) {
     if (estimate.tax != 0) {
         const auto tax = "tax " + cents_text(estimate.tax, estimate.currency);
         draw_text(tax, Type::small, colour::quiet);
@@ -109,9 +125,7 @@ void draw_sums(const model::Estimate& estimate, const engine::TapeStyle& shown) 
     const auto total = model::total_in_words(estimate);
     draw_wrapped(total, Type::strong);
     log_item("total", total);
-    draw_text("bought " + model::weight_text(estimate.bought_kg, shown) + ", built " +
-                  model::weight_text(estimate.built_kg, shown) + ", without fasteners",
-              Type::small, colour::quiet);
+    draw_weights(estimate, project);
 }
 
 void draw_bought_button(const model::Estimate& estimate, PurchaseWish& wish) {
@@ -158,7 +172,7 @@ void draw_estimate(const Derived& derived, const BuyFacts* facts, PurchaseWish& 
         log_item("total", "nothing");
     } else {
         draw_lines(*chosen->estimate);
-        draw_sums(*chosen->estimate, derived.project->shown);
+        draw_sums(*chosen->estimate, *derived.project);
         draw_bought_button(*chosen->estimate, wish);
         draw_what_if(derived, *facts, chosen->estimate->currency);
     }
