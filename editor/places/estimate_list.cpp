@@ -25,16 +25,7 @@ void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::stri
         const auto& stock = derived.project->stock[it.stock];
         const std::string without = "without " + offered_words(it, derived.project->shown) +
                                     " of " + stock.section + " " + stock.alloy;
-        std::string words = without + ": ";
-        if (!it.cost) {
-            words += "not all could be cut";
-        } else {
-            const auto more = *it.cost - it.with;
-            words += more > 0   ? cents_text(more, currency) + " more"
-                     : more < 0 ? cents_text(-more, currency) + " less"
-                                : std::string("costs the same");
-            if (!it.is_proven) words = without + ": about " + words.substr(without.size() + 2);
-        }
+        const auto words = without + ": " + difference_words(it, currency);
         draw_text(words, Type::small, colour::quiet);
         log_item(without, words);
     }
@@ -157,6 +148,14 @@ bool draw_paid(const Derived& derived, PurchaseWish& wish) {
 }
 
 }  // namespace
+
+std::string difference_words(const model::WithoutLength& it, const std::string& currency) {
+    if (!it.cost) return "not all could be cut";
+    const std::string about = it.is_proven ? "" : "about ";
+    const auto more = *it.cost - it.with;
+    if (more == 0) return "costs " + about + "the same";
+    return about + cents_text(more > 0 ? more : -more, currency) + (more > 0 ? " more" : " less");
+}
 
 void draw_estimate(const Derived& derived, const BuyFacts* facts, PurchaseWish& wish) {
     const ItemScope items("estimate");

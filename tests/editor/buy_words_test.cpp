@@ -1,5 +1,6 @@
 // How bars to buy and their prices are said.
 #include "editor/places/bar_text.h"
+#include "editor/places/estimate_list.h"
 
 #include <catch2/catch.hpp>
 
@@ -54,4 +55,17 @@ TEST_CASE("a stock that shares a bar cut in half tells its halves", "[editor][bu
     const auto alone = two_stocks({1, 2});
     CHECK(editor::bars_text(alone, 0) == "1 x 20 ft in halves + 1 x 16 ft");
     CHECK(editor::bars_text(alone, 1) == "1 x 20 ft in halves + 2 x 16 ft + a bar at home");
+}
+
+TEST_CASE("what a length of bar is worth is said with what is not proven of it", "[editor][buy]") {
+    const auto words = [](std::optional<model::Cents> cost, bool is_proven) {
+        return editor::difference_words({.with = 5'000, .cost = cost, .is_proven = is_proven},
+                                        "crowns");
+    };
+    CHECK(words(6'250, true) == "12.50 crowns more");
+    CHECK(words(6'250, false) == "about 12.50 crowns more");
+    CHECK(words(4'000, false) == "about 10.00 crowns less");
+    CHECK(words(5'000, true) == "costs the same");
+    CHECK(words(5'000, false) == "costs about the same");
+    CHECK(words(std::nullopt, false) == "not all could be cut");
 }
