@@ -95,7 +95,7 @@ void tell_bars_left(Desk& desk, const model::Project& before) {
     if (left == nullptr) return;
     desk.ui.notice =
         Notice{count_words(*left, "still ") +
-               " as bought, though no piece of it is cut any more: " + words_without_note(*left) +
+               " as bought, though no piece is cut any more: " + words_without_note(*left) +
                ". Undo takes the bars back, once the cut itself is undone; under Buy the sum alone "
                "is taken back"};
 }
