@@ -2,6 +2,7 @@
 
 #include "editor/buy_run.h"
 #include "editor/desk.h"
+#include "model/buying/bars_in_hand.h"
 #include "model/schedule/bar_work.h"
 
 #include <algorithm>
@@ -47,32 +48,56 @@ bool bring_bars(Desk& desk) {
     return submit(desk, change).has_value();
 }
 
-// What its note says is said in other words while it happens.
-std::string words_of_noting(model::Purchase purchase) {
-    const bool is_in_hand = !std::exchange(purchase.note, {}).empty();
-    const auto paid = "Noted as paid: " + model::purchase_words(purchase);
-    if (!is_in_hand) return paid;
+// "A bar counts", "3 bars still count".
+std::string count_words(const model::Purchase& purchase, const std::string& still) {
     int bars = 0;
     for (const auto& line : purchase.lines) {
         if (line.kind == model::BuyKind::bar) bars += line.count;
     }
-    return (bars == 1 ? "A bar counts" : std::to_string(bars) + " bars count") +
-           " as bought, since a piece is cut. " + paid + ". Put it right under Buy";
+    return bars == 1 ? "A bar " + still + "counts"
+                     : std::to_string(bars) + " bars " + still + "count";
+}
+
+// What its note says is said in other words while it happens.
+std::string words_without_note(model::Purchase purchase) {
+    purchase.note.clear();
+    return model::purchase_words(purchase);
+}
+
+std::string words_of_noting(const model::Purchase& purchase, bool is_in_hand) {
+    const auto paid = "Noted as paid: " + words_without_note(purchase);
+    if (!is_in_hand) return paid;
+    return count_words(purchase, "") + " as bought, since a piece is cut. " + paid +
+           ". Undo takes the bars back; under Buy the sum alone is taken back";
 }
 
 void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
     if (purchase.lines.empty()) return;
-    const auto words = words_of_noting(purchase);
+    const bool is_in_hand = model::is_of_bars_in_hand(purchase);
     const auto* bought = desk.prices.library->purchases();
-    const auto put =
-        put_purchases(desk, model::with_purchase(bought == nullptr ? model::Purchases{} : *bought,
-                                                 std::move(purchase), before));
+    auto all = model::with_purchase(bought == nullptr ? model::Purchases{} : *bought,
+                                    std::move(purchase), before);
+    const auto words = words_of_noting(all.all.back(), is_in_hand);
+    const auto put = put_purchases(desk, std::move(all));
     if (put) {
         desk.ui.notice = Notice{words};
     } else {
         desk.ui.notice =
             Notice{"What was paid is not noted: " + engine::to_text(put.error()), true};
     }
+}
+
+// Of who takes back the only cut of bars that came with it.
+void tell_bars_left(Desk& desk, const model::Project& before) {
+    const auto* bought = desk.prices.library->purchases();
+    if (bought == nullptr) return;
+    const auto* left = model::purchase_left_uncut(*bought, before, project_of(desk));
+    if (left == nullptr) return;
+    desk.ui.notice =
+        Notice{count_words(*left, "still ") +
+               " as bought, though no piece is cut any more: " + words_without_note(*left) +
+               ". Undo takes the bars back, once the cut itself is undone; under Buy the sum alone "
+               "is taken back"};
 }
 
 bool finds_goods_to_buy(const Desk& desk, const Derived& now) {
@@ -101,7 +126,11 @@ engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change) 
     if (!after) return submit(desk, change);  // which says why
     const auto& now = derived(desk);
     const auto plans = model::plans_of_new_bars(now.plans, *before, *after);
-    if (plans.empty()) return submit(desk, change);
+    if (plans.empty()) {
+        auto done = submit(desk, change);
+        if (done) tell_bars_left(desk, *before);
+        return done;
+    }
     const auto estimate = estimate_of(desk, now, plans);
     auto told = change;
     if (told.label.empty())

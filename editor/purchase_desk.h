@@ -19,7 +19,7 @@ void buy(Desk& desk, model::BoughtPart part);
 
 // Submits it. Who cuts a piece has its bar in hand: bars that come to the saw with a cut count as
 // bought, which is said and noted as paid, at the prices of the plan. Undone with the cut they do
-// not count.
+// not count; where the only cut of them is taken back they do, which is said.
 engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change);
 
 // Whether anything is still to buy that a purchase of all would note. What was derived last counts,

@@ -21,28 +21,46 @@ std::string feet_text(engine::Length length) {
     return rest == 0 ? text : text + " " + std::to_string(rest) + " in";
 }
 
-// "3 x 16 ft + 2 x 20 ft in halves", of one section or of all.
-std::string sold_text(const Derived& derived, const std::string& section) {
+// Whether another stock gets the other half of a bar of its own.
+bool shares_bars(const Derived& derived, model::Index stock) {
+    for (model::Index i = 0; i < derived.project->stock.size(); ++i) {
+        if (model::share_a_bar(*derived.project, derived.saw, stock, i)) return true;
+    }
+    return false;
+}
+
+std::string number_words(const Derived& derived, const model::BarsSold& sold, bool in_halves) {
+    const auto bar = bar_text(engine::Length::from_nm(sold.length), derived.project->shown);
+    if (in_halves)
+        return (sold.count == 1 ? "a half" : std::to_string(sold.count) + " halves") + " of " + bar;
+    return std::to_string(sold.bars()) + " x " + bar + (sold.is_halved ? " in halves" : "");
+}
+
+// "3 x 16 ft + 2 x 20 ft in halves", of one stock or of all.
+std::string sold_text(const Derived& derived, const std::optional<model::Index>& of_stock) {
+    auto plans = derived.plans;
+    std::erase_if(plans, [&](const auto& plan) { return of_stock && plan.stock != *of_stock; });
+    const bool shares = of_stock && shares_bars(derived, *of_stock);
     // Longest first; of one length those that stay whole.
-    std::map<std::pair<engine::Nm, bool>, int, std::greater<>> bars;
-    for (const auto& sold : model::bars_sold(*derived.project, derived.plans)) {
-        const bool is_of = section.empty() || derived.project->stock[sold.stock].section == section;
-        if (is_of) bars[{sold.length, !sold.is_halved}] += sold.bars();
+    std::map<std::pair<engine::Nm, bool>, model::BarsSold, std::greater<>> bars;
+    for (const auto& sold : model::bars_sold(*derived.project, plans)) {
+        const auto [at, is_new] = bars.try_emplace({sold.length, !sold.is_halved}, sold);
+        if (!is_new) at->second.count += sold.is_halved && !shares ? 2 * sold.bars() : sold.count;
     }
     std::string text;
-    for (const auto& [sold, number] : bars) {
-        text += (text.empty() ? "" : " + ") + std::to_string(number) + " x " +
-                bar_text(engine::Length::from_nm(sold.first), derived.project->shown) +
-                (sold.second ? "" : " in halves");
+    for (const auto& it : bars) {
+        const auto& sold = it.second;
+        text +=
+            (text.empty() ? "" : " + ") + number_words(derived, sold, shares && sold.leaves_half());
     }
     return text;
 }
 
-std::string with_at_hand(std::string text, const Derived& derived, const std::string& section) {
+std::string with_at_hand(std::string text, const Derived& derived, model::Index stock) {
     std::map<model::BarFrom, int> at_hand;
     for (const auto& run : bar_runs(derived)) {
         const auto& row = derived.bars[run.first];
-        if (row.section == section) ++at_hand[row.from];
+        if (row.stock == stock) ++at_hand[row.from];
     }
     const auto add = [&](model::BarFrom from, const char* one, const char* many) {
         const int number = at_hand[from];
@@ -139,10 +157,10 @@ std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::
     return text + "; no plan costs less than " + money(plan.least_cost);
 }
 
-std::string bars_text(const Derived& derived, const std::string& section) {
-    const auto text = sold_text(derived, section);
-    // Only a section that is looked at alone tells of what is at hand: that is not bought.
-    const auto all = section.empty() ? text : with_at_hand(text, derived, section);
+std::string bars_text(const Derived& derived, std::optional<model::Index> of_stock) {
+    const auto text = sold_text(derived, of_stock);
+    // Only a stock that is looked at alone tells of what is at hand: that is not bought.
+    const auto all = of_stock ? with_at_hand(text, derived, *of_stock) : text;
     return all.empty() ? "no bar" : all;
 }
 

@@ -23,9 +23,10 @@ struct BarRun {
 std::vector<BarRun> bar_runs(const Derived& derived);
 
 // "3 x 16 ft + 1 x 12 ft", longest first, and the offcuts that are used; "no bar" where there is
-// none. Of one section, or of all. Bars that the seller cuts in half are told whole, as they are
-// asked for: "2 x 20 ft in halves".
-std::string bars_text(const Derived& derived, const std::string& section = {});
+// none. Of one stock, or of all. Bars that the seller cuts in half are told whole, as they are
+// asked for: "2 x 20 ft in halves"; of a stock that shares one of them with another, as halves:
+// "3 halves of 20 ft".
+std::string bars_text(const Derived& derived, std::optional<model::Index> of_stock = {});
 
 // Of all bars to buy; offcuts cost nothing. None where no bar is to be bought, or one of them has
 // no price.

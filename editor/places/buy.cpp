@@ -116,7 +116,8 @@ std::optional<Change> draw_stock(const Derived& derived,
     ImGui::SameLine();
     draw_text(stock.alloy, Type::small, colour::quiet);
     ImGui::SameLine();
-    const auto taken = is_used(derived, index) ? bars_text(derived, stock.section) : "not used";
+    const auto taken =
+        is_used(derived, index) ? bars_text(derived, static_cast<model::Index>(index)) : "not used";
     draw_text_right(taken);
     log_item("taken of " + stock.name, taken);
     auto change = draw_offers(derived, stock, typing);

@@ -25,16 +25,7 @@ void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::stri
         const auto& stock = derived.project->stock[it.stock];
         const std::string without = "without " + offered_words(it, derived.project->shown) +
                                     " of " + stock.section + " " + stock.alloy;
-        std::string words = without + ": ";
-        if (!it.cost) {
-            words += "not all could be cut";
-        } else {
-            const auto more = *it.cost - it.with;
-            words += more > 0   ? cents_text(more, currency) + " more"
-                     : more < 0 ? cents_text(-more, currency) + " less"
-                                : std::string("costs the same");
-            if (!it.is_proven) words = without + ": about " + words.substr(without.size() + 2);
-        }
+        const auto words = without + ": " + difference_words(it, currency);
         draw_text(words, Type::small, colour::quiet);
         log_item(without, words);
     }
@@ -70,13 +61,17 @@ void draw_lines(const model::Estimate& estimate) {
 }
 
 void draw_purchase(const Derived& derived,
-                   const model::Purchase& purchase,
+                   const model::Purchases& bought,
                    std::size_t index,
                    PurchaseWish& wish) {
     const IdScope id(static_cast<int>(index));
-    const bool counts = model::is_in_force(purchase, *derived.project);
+    const auto& purchase = bought.all[index];
+    const bool counts = model::counts_as_paid(bought, index, *derived.project);
     auto words = model::purchase_words(purchase);
-    if (!counts) words += "; it does not count, since its bars are not in the project";
+    if (!model::is_in_force(purchase, *derived.project))
+        words += "; it does not count, since its bars are not in the project";
+    else if (!counts)
+        words += "; it does not count, since its bars were noted anew below";
     draw_wrapped(words, Type::small, counts ? colour::ink : colour::quiet);
     if (!purchase.note.empty())
         draw_hint("The table of what was bought lies beside the project: write the true sum there");
@@ -97,7 +92,23 @@ bool can_be_bought(const model::Estimate& estimate) {
            });
 }
 
-void draw_sums(const model::Estimate& estimate, const engine::TapeStyle& shown) {
+bool is_any_bought(const model::Estimate& estimate, const model::Project& project) {
+    return !estimate.paid.empty() ||
+           std::ranges::any_of(project.stock, [](const model::Stock& stock) {
+               return model::bars_owned(stock) > 0;
+           });
+}
+
+// What is to buy is all that is bought only as long as nothing is.
+void draw_weights(const model::Estimate& estimate, const model::Project& project) {
+    const std::string bought = is_any_bought(estimate, project) ? "still to buy " : "bought ";
+    const auto words = bought + model::weight_text(estimate.bought_kg, project.shown) + ", built " +
+                       model::weight_text(estimate.built_kg, project.shown) + ", without fasteners";
+    draw_text(words, Type::small, colour::quiet);
+    log_item("weights", words);
+}
+
+void draw_sums(const model::Estimate& estimate, const model::Project& project) {
     if (estimate.tax != 0) {
         const auto tax = "tax " + cents_text(estimate.tax, estimate.currency);
         draw_text(tax, Type::small, colour::quiet);
@@ -105,9 +116,7 @@ void draw_sums(const model::Estimate& estimate, const engine::TapeStyle& shown) 
     const auto total = model::total_in_words(estimate);
     draw_wrapped(total, Type::strong);
     log_item("total", total);
-    draw_text("bought " + model::weight_text(estimate.bought_kg, shown) + ", built " +
-                  model::weight_text(estimate.built_kg, shown) + ", without fasteners",
-              Type::small, colour::quiet);
+    draw_weights(estimate, project);
 }
 
 void draw_bought_button(const model::Estimate& estimate, PurchaseWish& wish) {
@@ -133,13 +142,20 @@ bool draw_paid(const Derived& derived, PurchaseWish& wish) {
     }
     if (bought->all.empty()) return false;
     draw_text("Paid", Type::strong);
-    for (std::size_t i = 0; i < bought->all.size(); ++i)
-        draw_purchase(derived, bought->all[i], i, wish);
+    for (std::size_t i = 0; i < bought->all.size(); ++i) draw_purchase(derived, *bought, i, wish);
     ImGui::Dummy(scaled(1, 4));
     return true;
 }
 
 }  // namespace
+
+std::string difference_words(const model::WithoutLength& it, const std::string& currency) {
+    if (!it.cost) return "not all could be cut";
+    const std::string about = it.is_proven ? "" : "about ";
+    const auto more = *it.cost - it.with;
+    if (more == 0) return "costs " + about + "the same";
+    return about + cents_text(more > 0 ? more : -more, currency) + (more > 0 ? " more" : " less");
+}
 
 void draw_estimate(const Derived& derived, const BuyFacts* facts, PurchaseWish& wish) {
     const ItemScope items("estimate");
@@ -155,7 +171,7 @@ void draw_estimate(const Derived& derived, const BuyFacts* facts, PurchaseWish& 
         log_item("total", "nothing");
     } else {
         draw_lines(*chosen->estimate);
-        draw_sums(*chosen->estimate, derived.project->shown);
+        draw_sums(*chosen->estimate, *derived.project);
         draw_bought_button(*chosen->estimate, wish);
         draw_what_if(derived, *facts, chosen->estimate->currency);
     }

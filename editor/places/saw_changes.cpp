@@ -50,6 +50,20 @@ std::optional<Change> ticked(const Derived& derived,
     return change;
 }
 
+std::string bought_by_tick(const Derived& derived, const std::vector<SawTick>& ticks) {
+    const bool is_bought = std::ranges::any_of(ticks, [&](const SawTick& tick) {
+        const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
+        return bar != derived.saw.end() && bar->from == model::BarFrom::shop;
+    });
+    return is_bought ? ": the bars of its stock then count as bought, at the prices of the plan"
+                     : "";
+}
+
+std::string tick_hint(const Derived& derived, const std::vector<SawTick>& ticks, bool is_made) {
+    if (is_made) return "Cut. Untick to take it back";
+    return "Tick when it is cut" + bought_by_tick(derived, ticks);
+}
+
 bool has_bars_cut_up(const Derived& derived) {
     return std::ranges::any_of(derived.saw, [](const model::SawBar& bar) {
         if (bar.from != model::BarFrom::saw || bar.is_used_up) return false;

@@ -23,6 +23,15 @@ std::optional<Change> ticked(const Derived& derived,
                              const std::vector<model::SawTick>& ticks,
                              model::CutState to);
 
+// What ticking those does besides, to stand behind what it does: that bars which are still to buy
+// count as bought then. Empty where nothing is bought.
+std::string bought_by_tick(const Derived& derived, const std::vector<model::SawTick>& ticks);
+
+// What a click on their box does.
+std::string tick_hint(const Derived& derived,
+                      const std::vector<model::SawTick>& ticks,
+                      bool is_made);
+
 // One was cut wrong: what to do now is said from then on.
 std::optional<Change> spoiled(const Derived& derived,
                               const model::Catalogue& catalogue,

@@ -22,13 +22,6 @@ std::string from_to_words(const model::SawCut& cut, const Derived& derived) {
            model::length_text(project, cut.start + cut.length);
 }
 
-const char* tick_hint(bool is_made, model::BarFrom from) {
-    if (is_made) return "Cut. Untick to take it back";
-    if (from != model::BarFrom::shop) return "Tick when it is cut";
-    return "Tick when it is cut: the bars of its stock then count as bought, at the prices of the "
-           "plan";
-}
-
 std::optional<Change> draw_cut_box(const std::string& name,
                                    const model::SawBar& bar,
                                    const SawTick& tick,
@@ -46,7 +39,7 @@ std::optional<Change> draw_cut_box(const std::string& name,
         const auto to = is_made ? CutState::cut : CutState::planned;
         change = ticked(hands.derived, hands.catalogue, hands.state, {tick}, to);
     }
-    draw_hint(tick_hint(is_made, bar.from));
+    draw_hint(tick_hint(hands.derived, {tick}, is_made));
     return change;
 }
 

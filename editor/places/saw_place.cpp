@@ -43,7 +43,7 @@ std::optional<Change> draw_cut_at_bench(const Derived& derived,
     std::optional<Change> change;
     if (draw_button("tick what the bench has cut", {.text = "Tick what the bench has cut"}))
         change = ticked(derived, catalogue, state.saw, cuts, model::CutState::cut);
-    draw_hint("Then they are neither planned nor bought again");
+    draw_hint("Then they are not planned again" + bought_by_tick(derived, cuts));
     draw_rule();
     return change;
 }

@@ -28,6 +28,7 @@ std::optional<Change> draw_line(const CutHands& hands,
             change = ticked(hands.derived, hands.catalogue, hands.state, work.cuts, to);
         }
     }
+    draw_hint(tick_hint(hands.derived, work.cuts, work.is_made));
     if (work.ends == "square") return change;
     ImGui::SameLine();
     ImGui::AlignTextToFramePadding();

@@ -19,4 +19,6 @@ std::optional<BuyKind> buy_kind_of(std::string_view name) {
     return std::nullopt;
 }
 
+bool is_goods(BuyKind kind) { return kind != BuyKind::cutting && kind != BuyKind::delivery; }
+
 }  // namespace model

@@ -99,8 +99,9 @@ std::vector<FastenerRow> needed_fasteners(const Project& project,
 
 bool has_total(const Estimate& estimate) {
     return estimate.lines.empty() || estimate.total != 0 ||
-           std::ranges::any_of(estimate.lines,
-                               [](const EstimateLine& line) { return line.sum.has_value(); });
+           std::ranges::any_of(estimate.lines, [](const EstimateLine& line) {
+               return is_goods(line.kind) && line.sum.has_value();
+           });
 }
 
 std::string total_in_words(const Estimate& estimate) {

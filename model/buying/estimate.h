@@ -75,8 +75,9 @@ std::vector<FastenerRow> needed_fasteners(const Project& project,
                                           const Catalogue& catalogue,
                                           const Resolved& resolved);
 
-// Whether the total says anything: something of it has a price, or nothing is to be bought, which
-// costs 0.00. What nobody knows is no 0.00.
+// Whether the total says anything: some goods have a price, something costs more than nothing, or
+// nothing is to be bought, which costs 0.00. What nobody knows is no 0.00, though its cuts or its
+// delivery are free.
 bool has_total(const Estimate& estimate);
 
 // "412.35 USD", and what it lacks: "412.35 USD without sheet 5052-H32 and delivery"; of more than

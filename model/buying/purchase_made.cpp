@@ -47,7 +47,33 @@ std::vector<BarsThen> bars_then(const Project& before, const Project& after) {
     return all;
 }
 
+// Without what was paid.
+std::vector<PaidLine> bars_of(const Purchase& purchase) {
+    std::vector<PaidLine> bars;
+    for (auto line : purchase.lines) {
+        line.sum.reset();
+        if (line.kind == BuyKind::bar) bars.push_back(std::move(line));
+    }
+    return bars;
+}
+
+bool is_of_bars_alone(const Purchase& purchase) {
+    return std::ranges::all_of(purchase.lines, [](const PaidLine& line) {
+        return line.kind == BuyKind::bar || !is_goods(line.kind);
+    });
+}
+
+bool is_same_order(const Purchase& one, const Purchase& other) {
+    return is_of_bars_alone(one) && is_of_bars_alone(other) && one.supplier == other.supplier &&
+           one.currency == other.currency && one.bars_then == other.bars_then &&
+           bars_of(one) == bars_of(other);
+}
+
 }  // namespace
+
+bool is_of_bars_in_hand(const Purchase& purchase) {
+    return std::string_view(purchase.note).starts_with(note_of_bars_in_hand);
+}
 
 std::vector<BarPlan> plans_of_new_bars(std::vector<BarPlan> plans,
                                        const Project& before,
@@ -84,7 +110,18 @@ Purchase purchase_of(const Estimate& estimate,
 }
 
 Purchases with_purchase(const Purchases& purchases, Purchase purchase, const Project& before) {
-    Purchases all{paid_for(purchases, before)};
+    if (!is_of_bars_in_hand(purchase)) {
+        Purchases all{paid_for(purchases, before)};
+        all.all.push_back(std::move(purchase));
+        return all;
+    }
+    Purchases all = purchases;
+    for (std::size_t i = all.all.size(); i-- > 0;) {
+        if (counts_as_paid(all, i, before) || !is_same_order(all.all[i], purchase)) continue;
+        const auto at = all.all.begin() + static_cast<std::ptrdiff_t>(i);
+        std::rotate(at, at + 1, all.all.end());
+        return all;
+    }
     all.all.push_back(std::move(purchase));
     return all;
 }

@@ -33,7 +33,14 @@ Purchase purchase_of(const Estimate& estimate,
                      const Project& after,
                      std::string date);
 
-// With one more. Those that are not in force any more, since their step was undone, are let go.
+// Whether it was noted so, whatever its maker has put right of it since.
+bool is_of_bars_in_hand(const Purchase& purchase);
+
+// With one more, which stands last. Those that do not count any more, since their step was undone,
+// are let go where somebody says what he bought. Who cuts a piece has said nothing: all others stay
+// in the table then; and where one of them that does not count is of the very same bars and nothing
+// else, it stands last in the place of the new one, with the sum that may have been put right in
+// it.
 Purchases with_purchase(const Purchases& purchases, Purchase purchase, const Project& before);
 
 }  // namespace model

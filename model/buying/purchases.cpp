@@ -13,8 +13,9 @@ Cents total_of(const Purchase& purchase) {
 }
 
 bool has_sum(const Purchase& purchase) {
-    return std::ranges::any_of(purchase.lines,
-                               [](const PaidLine& line) { return line.sum.has_value(); });
+    return total_of(purchase) != 0 || std::ranges::any_of(purchase.lines, [](const PaidLine& line) {
+               return is_goods(line.kind) && line.sum.has_value();
+           });
 }
 
 std::optional<Cents> delivery_of(const Purchase& purchase) {
@@ -36,10 +37,23 @@ bool is_in_force(const Purchase& purchase, const Project& project) {
     });
 }
 
+bool counts_as_paid(const Purchases& purchases, std::size_t which, const Project& project) {
+    const auto& own = purchases.all[which];
+    const auto is_instead = [&](const Purchase& later) {
+        return std::ranges::any_of(later.bars_then, [&](const BarsThen& it) {
+            const auto then = std::ranges::find(own.bars_then, it.stock, &BarsThen::stock);
+            return then != own.bars_then.end() && it.bars <= then->bars;
+        });
+    };
+    const auto behind = purchases.all.begin() + static_cast<std::ptrdiff_t>(which) + 1;
+    return is_in_force(own, project) && std::none_of(behind, purchases.all.end(), is_instead);
+}
+
 std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project) {
     std::vector<Purchase> paid;
-    std::ranges::copy_if(purchases.all, std::back_inserter(paid),
-                         [&](const Purchase& it) { return is_in_force(it, project); });
+    for (std::size_t i = 0; i < purchases.all.size(); ++i) {
+        if (counts_as_paid(purchases, i, project)) paid.push_back(purchases.all[i]);
+    }
     return paid;
 }
 

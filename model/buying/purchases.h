@@ -7,6 +7,7 @@
 #include "model/project/project.h"
 #include "model/resolve/bar_supply.h"
 
+#include <cstddef>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -51,7 +52,8 @@ struct Purchases {
     bool operator==(const Purchases&) const = default;
 };
 
-// Whether the price of anything in it was known.
+// Whether the price of any goods in it was known, or it cost more than nothing: that cuts or the
+// delivery are free says nothing of the goods.
 bool has_sum(const Purchase& purchase);
 
 // With delivery and tax.
@@ -64,6 +66,11 @@ int bars_owned(const Stock& stock);
 // Whether its bars are still there: where the step that brought them was undone, or the project was
 // not saved, nothing was bought. One without bars always counts.
 bool is_in_force(const Purchase& purchase, const Project& project);
+
+// Whether one of them is paid: it is in force, and no later one stands in its place. Where a later
+// purchase brought a stock to no more bars than this one had, this one's step was undone by then
+// and the bars were bought anew: it stays in the table, but its bars are not paid twice.
+bool counts_as_paid(const Purchases& purchases, std::size_t which, const Project& project);
 
 // Those that are.
 std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project);

@@ -1,6 +1,7 @@
 // A stock's bars nested at the least cost that can be proven.
 #include "engine/cutting/nest_grid.h"
 #include "model/schedule/bar_stock.h"
+#include "model/schedule/spare_home_bars.h"
 
 #include <algorithm>
 #include <limits>
@@ -43,6 +44,12 @@ std::vector<std::size_t> usable_stock(const PlanTask& task) {
         if (task.stock[i].room() > 0 && task.stock[i].left > 0) usable.push_back(i);
     }
     return usable;
+}
+
+std::vector<BarFrom> where_from(const PlanTask& task, const std::vector<std::size_t>& usable) {
+    std::vector<BarFrom> from;
+    for (const auto i : usable) from.push_back(task.stock[i].from);
+    return from;
 }
 
 engine::NestProblem problem_of(const Resolved& resolved,
@@ -187,62 +194,6 @@ engine::Result<engine::Nest> nested(engine::NestProblem problem, const NestEffor
     return nested(problem, limits);
 }
 
-std::int64_t bars_of(const engine::NestPlan& plan, std::size_t stock) {
-    std::int64_t bars = 0;
-    for (const auto& layout : plan.layouts) bars += layout.stock == stock ? layout.bars : 0;
-    return bars;
-}
-
-// The same pieces from no more bars of the shop than the plan has, where nothing costs anything but
-// the length of the whole bars at home that are begun.
-engine::NestProblem begun_at_home(engine::NestProblem problem,
-                                  const PlanTask& task,
-                                  const std::vector<std::size_t>& usable,
-                                  const engine::NestPlan& plan) {
-    for (std::size_t i = 0; i < usable.size(); ++i) {
-        auto& stock = problem.stock[i];
-        const auto from = task.stock[usable[i]].from;
-        stock.price = from == BarFrom::home ? stock.length / saw_step : 0;
-        if (from == BarFrom::shop) stock.supply = bars_of(plan, i);
-    }
-    return problem;
-}
-
-bool buy_the_same(const engine::NestPlan& one,
-                  const engine::NestPlan& other,
-                  const PlanTask& task,
-                  const std::vector<std::size_t>& usable) {
-    for (std::size_t i = 0; i < usable.size(); ++i) {
-        const bool is_bought = task.stock[usable[i]].from == BarFrom::shop;
-        if (is_bought && bars_of(one, i) != bars_of(other, i)) return false;
-    }
-    return true;
-}
-
-// Whole bars at home cost nothing any more, but are worth most whole: of plans that buy the same
-// the one is taken that begins least of their length, as far as it is found with little work.
-void spare_home_bars(const engine::NestProblem& problem,
-                     const PlanTask& task,
-                     engine::NestLimits limits,
-                     engine::NestPlan& plan) {
-    const auto usable = usable_stock(task);
-    const auto at_home = begun_at_home(problem, task, usable, plan);
-    const auto begun_by = [&](const engine::NestPlan& one) {
-        std::int64_t length = 0;
-        for (std::size_t i = 0; i < usable.size(); ++i)
-            length += bars_of(one, i) * at_home.stock[i].price;
-        return length;
-    };
-    if (begun_by(plan) == 0) return;
-    limits.work = 20'000'000;
-    auto found = engine::nest_on_grid(at_home, saw_step, limits);
-    if (!found) return;
-    auto spared = std::move(found).value().plan;
-    if (!buy_the_same(spared, plan, task, usable) || begun_by(spared) >= begun_by(plan)) return;
-    spared.cost = plan.cost;
-    plan = std::move(spared);
-}
-
 }  // namespace
 
 bool nest_into(const Resolved& resolved,
@@ -255,7 +206,8 @@ bool nest_into(const Resolved& resolved,
     if (!found) return false;
     const auto usable = usable_stock(task);
     auto nest = std::move(found).value();
-    if (!effort.work) spare_home_bars(problem, task, limits_of(effort), nest.plan);
+    if (!effort.work)
+        spare_home_bars(problem, where_from(task, usable), saw_step, limits_of(effort), nest.plan);
     for (auto& layout : nest.plan.layouts) layout.stock = usable[layout.stock];
     for (const auto* layout : in_order(nest.plan, task)) {
         for (std::int64_t i = 0; i < layout->bars; ++i) {

@@ -67,22 +67,50 @@ bool is_ticked(const std::vector<SawBar>& bars,
     });
 }
 
-// Who cuts from what is to be bought has been at the shop; who cuts from an offcut need not.
-bool comes_from_shop(const std::vector<SawBar>& bars,
-                     const std::vector<SawTick>& ticks,
-                     Index stock) {
-    return is_ticked(bars, ticks, stock, [](BarFrom from) { return from == BarFrom::shop; });
+bool has_odd_half(const std::vector<SawBar>& bars, Index stock, Length whole) {
+    return std::ranges::count_if(bars,
+                                 [&](const SawBar& bar) {
+                                     return bar.stock == stock && bar.from == BarFrom::shop &&
+                                            !bar.cuts.empty() && bar.halved_from == whole;
+                                 }) %
+               2 !=
+           0;
 }
 
-// Of the stocks of which a cut is ticked that stands in no project yet: what has come to the saw.
-std::vector<BarPlan> plans_to_keep(const std::vector<SawBar>& bars,
+// Who cuts from what is to be bought has been at the shop, for all stocks that share a bar with
+// that one too; who cuts from an offcut need not have been.
+std::vector<Index> stocks_from_shop(const Project& project,
+                                    const std::vector<SawBar>& bars,
+                                    const std::vector<SawTick>& ticks) {
+    std::vector<Index> stocks;
+    for (Index i = 0; i < project.stock.size(); ++i) {
+        if (is_ticked(bars, ticks, i, [](BarFrom from) { return from == BarFrom::shop; }))
+            stocks.push_back(i);
+    }
+    for (std::size_t known = 0; known < stocks.size(); ++known) {
+        for (Index i = 0; i < project.stock.size(); ++i) {
+            if (std::ranges::find(stocks, i) == stocks.end() &&
+                share_a_bar(project, bars, stocks[known], i))
+                stocks.push_back(i);
+        }
+    }
+    return stocks;
+}
+
+// Of the stocks of which a cut is ticked that stands in no project yet, and of those that came from
+// the shop with them: what has come to the saw.
+std::vector<BarPlan> plans_to_keep(const Project& project,
+                                   const std::vector<SawBar>& bars,
                                    const std::vector<BarPlan>& plans,
                                    const std::vector<SawTick>& ticks) {
+    const auto from_shop = stocks_from_shop(project, bars, ticks);
     std::vector<BarPlan> kept;
     for (const auto& plan : plans) {
-        if (!is_ticked(bars, ticks, plan.stock, [](BarFrom) { return true; })) continue;
+        const bool is_bought = std::ranges::find(from_shop, plan.stock) != from_shop.end();
+        if (!is_bought && !is_ticked(bars, ticks, plan.stock, [](BarFrom) { return true; }))
+            continue;
         kept.push_back(plan);
-        if (comes_from_shop(bars, ticks, plan.stock)) continue;
+        if (is_bought) continue;
         std::erase_if(kept.back().bars,
                       [](const PlannedBar& bar) { return bar.from == BarFrom::shop; });
     }
@@ -122,6 +150,17 @@ std::vector<SawBar> saw_bars(const Project& project,
     return bars;
 }
 
+bool share_a_bar(const Project& project, const std::vector<SawBar>& bars, Index one, Index other) {
+    const auto& a = project.stock[one];
+    const auto& b = project.stock[other];
+    if (one == other || a.section != b.section || a.alloy != b.alloy) return false;
+    return std::ranges::any_of(bars, [&](const SawBar& bar) {
+        return bar.stock == one && bar.halved_from > Length{} &&
+               has_odd_half(bars, one, bar.halved_from) &&
+               has_odd_half(bars, other, bar.halved_from);
+    });
+}
+
 // A new bar comes behind those at the saw, a new cut behind those of its bar.
 CutPlace place_when_ticked(const Project& project,
                            const std::vector<SawBar>& bars,
@@ -130,7 +169,8 @@ CutPlace place_when_ticked(const Project& project,
     const auto& ticked = bar_of(bars, tick);
     if (ticked.cuts[tick.cut].place) return *ticked.cuts[tick.cut].place;
     const auto& stock = project.stock[ticked.stock];
-    const bool is_bought = comes_from_shop(bars, with, ticked.stock);
+    const auto from_shop = stocks_from_shop(project, bars, with);
+    const bool is_bought = std::ranges::find(from_shop, ticked.stock) != from_shop.end();
     CutPlace place{stock.name, stock.at_saw.size(), 0};
     std::size_t at_saw = 0;
     for (const auto& bar : bars) {
@@ -164,7 +204,8 @@ engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
             return no_such_cut(tick);
         }
     }
-    auto edits = bars_bought(project, catalogue, resolved, plans_to_keep(bars, plans, ticks));
+    auto edits =
+        bars_bought(project, catalogue, resolved, plans_to_keep(project, bars, plans, ticks));
     Project kept = project;
     for (const auto& edit : edits) {
         auto changed = apply(std::move(kept), edit);

@@ -47,6 +47,9 @@ struct SawTick {
     std::size_t cut = 0;  // in SawBar::cuts
 };
 
+// Whether a bar that its seller cuts in half serves both stocks: each has an odd half of it to buy.
+bool share_a_bar(const Project& project, const std::vector<SawBar>& bars, Index one, Index other);
+
 // Where cuts_ticked puts a cut when it is ticked with those.
 CutPlace place_when_ticked(const Project& project,
                            const std::vector<SawBar>& bars,
@@ -54,7 +57,8 @@ CutPlace place_when_ticked(const Project& project,
                            const std::vector<SawTick>& with);
 
 // What was done to these cuts. One that stands in no project yet brings its stock's plan with it,
-// as bars_bought does: what has been cut has been bought. Of a bar that was there already, at home
+// as bars_bought does: what has been cut has been bought; and the plans of the stocks that share a
+// bar with it, since the seller gives whole ones. Of a bar that was there already, at home
 // or on the rack, it brings what was there: nothing is bought with that. Errors: unknown_name where
 // there is no such bar or cut; those of the edits.
 engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,

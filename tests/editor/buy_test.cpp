@@ -271,6 +271,7 @@ TEST_CASE("what was paid stays, apart from what is still to buy, and goes with t
         editor::buy_facts_now(ui.desk);
         ui.settle();
         const auto total = ui.item("Buy/estimate/total").value;
+        CHECK(ui.item("Buy/estimate/weights").value.find("bought ") == 0);
         ui.click("Buy/estimate/all is bought");
         editor::buy_facts_now(ui.desk);
         ui.settle();
@@ -278,6 +279,9 @@ TEST_CASE("what was paid stays, apart from what is still to buy, and goes with t
         CAPTURE(total, paid);
         CHECK(paid.find(total.substr(0, total.find(' '))) == 0);  // the same sum
         CHECK(paid.find("to yard on 20") != std::string::npos);
+        const auto weights = ui.item("Buy/estimate/weights").value;
+        CHECK(weights.find("still to buy 0 ") == 0);
+        CHECK(weights.find(", built ") != std::string::npos);
         // Fasteners, which the yard does not sell: what they cost nobody knows.
         CHECK(ui.item("Buy/estimate/total").value.find("no price is known yet of ") == 0);
         REQUIRE(fs::exists(scratch.path / "box.bought.csv"));

@@ -4,38 +4,16 @@
 #include "editor/keys.h"
 #include "editor/nest_run.h"
 #include "editor/places/bar_offers.h"
-#include "editor/places/bar_text.h"
-#include "model/buying/purchase_made.h"
 
-#include "tests/editor/headless_ui.h"
+#include "tests/editor/at_saw.h"
 
 #include <catch2/catch.hpp>
 
-#include <algorithm>
-#include <cmath>
 #include <string>
 
+using tests::cuts_in;
 using tests::HeadlessUi;
-
-namespace {
-
-int cuts_in(const editor::Derived& now, model::CutState state) {
-    int count = 0;
-    for (const auto& bar : now.saw) {
-        count += static_cast<int>(std::ranges::count(bar.cuts, state, &model::SawCut::state));
-    }
-    return count;
-}
-
-// A box with one bar length that has a price, at Make, at the saw.
-void start_at_saw(HeadlessUi& ui) {
-    tests::start_box(ui.desk);
-    editor::nest_now(ui.desk);
-    editor::run_command(ui.desk, "make.saw");
-    ui.settle();
-}
-
-}  // namespace
+using tests::start_at_saw;
 
 TEST_CASE("prices and limits are typed behind the lengths of bars", "[editor][places][saw]") {
     HeadlessUi ui;
@@ -136,58 +114,6 @@ TEST_CASE("a cut is ticked, taken back and spoiled at the saw", "[editor][places
     CHECK(cuts_in(ui.now(), model::CutState::planned) == all);
     ui.click("Make/saw/bar 1 cut 1 good after all");
     CHECK(cuts_in(ui.now(), model::CutState::spoiled) == 0);
-}
-
-TEST_CASE("who cuts a piece of a bar that is still to buy has bought it, which is said and noted",
-          "[editor][places][saw][purchases]") {
-    HeadlessUi ui;
-    start_at_saw(ui);
-    auto stock = editor::project_of(ui.desk).stock[0];
-    for (auto& bar : stock.bars) bar.price = 27.5;
-    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutStock{stock, stock.name})));
-    editor::nest_now(ui.desk);
-    ui.settle();
-    const auto before = ui.desk.history.now();
-    REQUIRE(ui.now().summary.bars > 0);
-    const auto price = editor::price_of_bars(ui.now());
-    REQUIRE(price);
-    const auto paid = [&] {
-        return model::paid_for(*ui.desk.prices.library->purchases(), editor::project_of(ui.desk));
-    };
-    ui.click("Make/saw/bar 1 cut 1");
-    REQUIRE(ui.desk.ui.notice);
-    CAPTURE(ui.desk.ui.notice->text);
-    CHECK(ui.desk.ui.notice->text.find("as bought, since a piece is cut. Noted as paid: ") !=
-          std::string::npos);
-    CHECK(ui.now().summary.bars == 0);
-    REQUIRE(paid().size() == 1);
-    CHECK(paid()[0].note == model::note_of_bars_in_hand);
-    CHECK(model::total_of(paid()[0]) == std::llround(*price * 100.0));
-    // One step, which takes the purchase with it; the next cut buys nothing more.
-    ui.press('Z', editor::key::left_control);
-    CHECK(editor::project_of(ui.desk) == *before);
-    CHECK(paid().empty());
-    editor::run_command(ui.desk, "edit.redo");
-    ui.settle();
-    CHECK(paid().size() == 1);
-    ui.click("Make/saw/bar 1 cut 2");
-    CHECK(paid().size() == 1);
-    CHECK(cuts_in(ui.now(), model::CutState::cut) == 2);
-}
-
-TEST_CASE("a piece that is spoiled by key from a bar that is still to buy is noted alike",
-          "[editor][places][saw][purchases][commands]") {
-    HeadlessUi ui;
-    start_at_saw(ui);
-    editor::run_command(ui.desk, "saw.spoil");
-    ui.settle();
-    REQUIRE(ui.desk.prices.library->purchases()->all.size() == 1);
-    CHECK(ui.desk.prices.library->purchases()->all[0].note == model::note_of_bars_in_hand);
-    REQUIRE(ui.has("Make/saw/cut again"));
-    // Planned anew cuts change their places: of which was talked nobody knows then.
-    editor::run_command(ui.desk, "saw.anew");
-    ui.settle();
-    CHECK_FALSE(ui.has("Make/saw/cut again"));
 }
 
 TEST_CASE("once a piece is spoiled it is said what to do now, and the bad one is kept",

@@ -144,6 +144,31 @@ TEST_CASE("what nobody knows the price of is no 0.00, what costs nothing is",
     CHECK(total_in_words(one) == "no price is known yet of nut");
 }
 
+TEST_CASE("that cuts or the delivery are free gives goods no price", "[model][buying][estimate]") {
+    SmallShop purchase;
+    purchase.prices = {.terms = {.currency = "USD", .delivery = 0}};
+    const auto halves =
+        purchase.plan(0, {{.length = (95_in).nm() / 2, .halved_from = (96_in).nm(), .cuts = {{}}}});
+    const auto delivered = purchase.estimate({halves});
+    REQUIRE(line_of(delivered, "delivery").sum == 0);
+    CHECK_FALSE(has_total(delivered));
+    purchase.supplier.way = WayHome::fetched;
+    purchase.prices.terms.cutting_in_half = 200;
+    purchase.prices.terms.free_cuts = 9;
+    const auto cut = purchase.estimate({halves});
+    REQUIRE(line_of(cut, "cutting in half").sum == 0);
+    CHECK_FALSE(has_total(cut));
+    CHECK(buy_csv(cut, purchase.job.project.shown).find("total,the yard,,,,,USD") !=
+          std::string::npos);
+    const PaidLine bar{.kind = BuyKind::bar, .what = "angle", .count = 1};
+    Purchase paid{.lines = {bar, {.kind = BuyKind::delivery, .count = 1, .sum = 0}}};
+    CHECK_FALSE(has_sum(paid));
+    paid.lines[0].sum = 0;  // given away
+    CHECK(has_sum(paid));
+    paid = {.lines = {bar, {.kind = BuyKind::delivery, .count = 1, .sum = 3'500}}};
+    CHECK(has_sum(paid));
+}
+
 TEST_CASE("without a supplier the stock's own prices and the shop's delivery count",
           "[model][buying][estimate]") {
     SmallShop purchase;

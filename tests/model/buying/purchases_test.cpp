@@ -1,68 +1,17 @@
 #include "model/buying/purchases.h"
 
 #include "engine/files/whole_file.h"
-#include "model/buying/comparison.h"
-#include "model/buying/purchase_made.h"
-#include "model/schedule/bar_work.h"
-#include "model/schedule/saw_bars.h"
 
-#include "tests/model/schedule/small_job.h"
+#include "tests/model/buying/order.h"
 #include "tests/support/scratch_folder.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 
-using namespace engine::literals;
 using namespace model;
-
-namespace {
-
-// A yard that sells bars and rivets and delivers for 35.00; screws, nuts and pins it does not have.
-struct Order {
-    tests::SmallJob job = tests::small_job();
-    PriceList list;
-    Purchases bought;
-
-    Order() {
-        job.project.stock[0].offcuts.clear();
-        job.project.suppliers = {{.name = "yard", .prices = "yard.csv"}};
-        job.project.shop.supplier = "yard";
-        list.terms.currency = "USD";
-        list.terms.delivery = 3'500;
-        list.terms.tax_percent = 10.0;
-        list.bars = {
-            {.section = "angle 1 x 1 x 1/8", .alloy = "6063-T52", .length = 96_in, .price = 2'000},
-            {.section = "flat 1 x 1/8", .alloy = "6063-T52", .length = 48_in, .price = 600}};
-        list.boxes = {{.fastener = "blind rivet 1/8, grip 4-4", .count = 100, .price = 840}};
-    }
-
-    BuyFrom from() const { return {&job.project.suppliers[0], &list, &bought}; }
-    std::vector<BarPlan> plans() const {
-        return bar_plans(job.project, job.catalogue, job.resolved,
-                         {.supply = supply_of(job.project, job.resolved, from())});
-    }
-    Estimate estimate() const {
-        return estimate_of(job.project, job.catalogue, job.resolved, plans(), from());
-    }
-    void buy(BoughtPart part) {
-        const auto before = job.project;
-        const auto now = estimate();
-        for (const auto& edit : bars_bought(job.project, job.catalogue, job.resolved, plans())) {
-            auto changed = apply(job.project, edit);
-            if (!changed) FAIL(engine::to_text(changed.error()));
-            job.project = std::move(changed).value();
-        }
-        bought = with_purchase(bought, purchase_of(now, part, before, job.project, "2026-11-27"),
-                               before);
-    }
-};
-
-bool has_line(const Estimate& estimate, BuyKind kind) {
-    return std::ranges::count(estimate.lines, kind, &EstimateLine::kind) > 0;
-}
-
-}  // namespace
+using tests::has_line;
+using tests::Order;
 
 TEST_CASE("what was paid stands beside what is still to buy", "[model][buying][purchases]") {
     Order order;
@@ -103,57 +52,6 @@ TEST_CASE("where the bars alone were bought the rest is another order",
     CHECK(after.total == 4'774);
 }
 
-TEST_CASE("bars of which a piece is cut are noted at the prices of the plan, delivered once",
-          "[model][buying][purchases]") {
-    Order order;
-    const auto before = order.job.project;
-    const auto plans = order.plans();
-    REQUIRE(plans.size() == 2);
-    // A piece of the first stock is cut, then one of the other.
-    for (const auto& plan : plans) {
-        const auto was = order.job.project;
-        const auto edits = cuts_ticked(was, order.job.catalogue, order.job.resolved, {plan},
-                                       {{1, 0}}, CutState::cut);
-        REQUIRE(edits);
-        for (const auto& edit : *edits) {
-            auto changed = apply(order.job.project, edit);
-            REQUIRE(changed);
-            order.job.project = std::move(changed).value();
-        }
-        const auto bought = plans_of_new_bars({plan}, was, order.job.project);
-        REQUIRE(bought.size() == 1);
-        const auto estimate =
-            estimate_of(was, order.job.catalogue, order.job.resolved, bought, order.from());
-        order.bought = with_purchase(
-            order.bought,
-            purchase_of(estimate, BoughtPart::bars_in_hand, was, order.job.project, "2026-11-27"),
-            was);
-    }
-    const auto after = order.estimate();
-    REQUIRE(after.paid.size() == 2);
-    // 20.00 + 35.00, and a tenth; 6.00 and a tenth.
-    CHECK(total_of(after.paid[0]) == 6'050);
-    CHECK(total_of(after.paid[1]) == 660);
-    CHECK_FALSE(delivery_of(after.paid[1]));
-    CHECK_FALSE(has_line(after, BuyKind::bar));
-    CHECK(purchase_words(after.paid[1]) ==
-          "6.60 USD to yard on 2026-11-27; " + std::string(note_of_bars_in_hand));
-    order.job.project = before;
-    CHECK(order.estimate().paid.empty());
-}
-
-TEST_CASE("where no bar is to buy nothing is paid for bars, nor a delivery",
-          "[model][buying][purchases]") {
-    Order order;
-    order.buy(BoughtPart::bars);
-    const auto after = order.estimate();
-    REQUIRE(has_line(after, BuyKind::delivery));  // of the boxes
-    const auto none =
-        purchase_of(after, BoughtPart::bars, order.job.project, order.job.project, "2026-11-28");
-    CHECK(none.lines.empty());
-    CHECK(total_of(none) == 0);
-}
-
 TEST_CASE("boxes that were bought are taken off, and only what is lacking is bought then",
           "[model][buying][purchases]") {
     Order order;
@@ -169,22 +67,6 @@ TEST_CASE("boxes that were bought are taken off, and only what is lacking is bou
     REQUIRE(line.count == 2);
     line.count = 1;
     CHECK(rivets_in(order.estimate()) == 1);
-}
-
-TEST_CASE("a purchase whose step was undone counts for nothing, and is let go by the next",
-          "[model][buying][purchases]") {
-    Order order;
-    const auto before = order.job.project;
-    order.buy(BoughtPart::all);
-    const auto after = order.job.project;
-    order.job.project = before;
-    CHECK(order.estimate().paid.empty());
-    CHECK(order.estimate().total == 7'634);
-    order.job.project = after;
-    CHECK(order.estimate().paid.size() == 1);
-    order.job.project = before;
-    order.buy(BoughtPart::bars);
-    CHECK(order.bought.all.size() == 1);
 }
 
 TEST_CASE("bars that are planned anew were bought all the same", "[model][buying][purchases]") {
