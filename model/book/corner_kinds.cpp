@@ -9,11 +9,13 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 namespace model {
 namespace {
 
-// An edge further away than this is another end of the piece, not an edge distance.
+// An edge further away than this is another end of the piece, not an edge
+// distance.
 constexpr Nm far_edge = 60 * Length::nm_per_mm;
 
 std::string thing_of(const Project& project,
@@ -32,7 +34,7 @@ std::string thing_of(const Project& project,
 // Through its first fastener.
 CornerCut plane_across(const Resolved& resolved, Index joint) {
     const auto& it = resolved.joints[joint];
-    const auto& outer = resolved.pieces[it.pieces[0]];
+    const auto& outer = resolved.pieces[corner_sides(resolved, joint)[0].piece];
     CornerCut cut{.fastener = it.first_fastener};
     cut.drive = resolved.fasteners[it.first_fastener].axis;
     cut.away = index_of(outer.run);
@@ -41,20 +43,20 @@ CornerCut plane_across(const Resolved& resolved, Index joint) {
     return cut;
 }
 
-// Along one axis of the frame. None for a wall that is notched, coped or sloped: its box reaches to
-// metal that is cut away.
+// Along one axis of the frame. None for a wall that is notched, coped or
+// sloped: its box reaches to metal that is cut away.
 EdgeDistances edge_distances(const Resolved& resolved,
                              Index joint,
                              std::size_t axis,
                              Index fastener) {
-    const auto& it = resolved.joints[joint];
+    const auto sides = corner_sides(resolved, joint);
     const Nm at = resolved.fasteners[fastener].at[axis];
     EdgeDistances distances;
     for (std::size_t k = 0; k < 2; ++k) {
-        const auto& piece = resolved.pieces[it.pieces[k]];
+        const auto& piece = resolved.pieces[sides[k].piece];
         if (piece.lean != no_index) continue;
         for (const auto& plate : piece.walls()) {
-            const bool is_its = !plate.is_root_fillet && plate.wall == it.walls[k];
+            const bool is_its = !plate.is_root_fillet && plate.wall == sides[k].wall;
             if (!is_its || plate.outline != no_index) continue;
             const Nm nearer = std::min(at - plate.box.lo[axis], plate.box.hi[axis] - at);
             if (nearer > 0 && nearer < far_edge) distances[k] = Length::from_nm(nearer);
@@ -92,9 +94,9 @@ public:
 
 private:
     std::string title_of(Index joint) const {
-        const auto& it = resolved_.joints[joint];
-        return thing_of(project_, words_, resolved_, it.pieces[0]) + " on " +
-               thing_of(project_, words_, resolved_, it.pieces[1]);
+        const auto sides = corner_sides(resolved_, joint);
+        return thing_of(project_, words_, resolved_, sides[0].piece) + " on " +
+               thing_of(project_, words_, resolved_, sides[1].piece);
     }
 
     std::vector<std::string> words_of(Index joint) const {
@@ -145,8 +147,8 @@ private:
     std::string places_of(const CornerKind& kind) const {
         std::vector<std::string> pairs;
         for (const Index joint : kind.joints) {
-            const auto& it = resolved_.joints[joint];
-            auto pair = mark_of(it.pieces[0]) + " on " + mark_of(it.pieces[1]);
+            const auto sides = corner_sides(resolved_, joint);
+            auto pair = mark_of(sides[0].piece) + " on " + mark_of(sides[1].piece);
             if (std::ranges::find(pairs, pair) == pairs.end()) pairs.push_back(std::move(pair));
         }
         constexpr std::size_t most = 6;
@@ -174,6 +176,20 @@ private:
 };
 
 }  // namespace
+
+std::array<CornerSide, 2> corner_sides(const Resolved& resolved, Index joint) {
+    const auto& it = resolved.joints[joint];
+    std::array<CornerSide, 2> sides{{{it.pieces[0], it.walls[0]}, {it.pieces[1], it.walls[1]}}};
+    if (it.fastener_count == 0) return sides;
+    const auto& fastener = resolved.fasteners[it.first_fastener];
+    const auto from_head = [&](const CornerSide& side) {
+        std::size_t k = 0;
+        while (k < fastener.stack_count && fastener.stack[k].piece != side.piece) ++k;
+        return k;
+    };
+    if (from_head(sides[1]) < from_head(sides[0])) std::swap(sides[0], sides[1]);
+    return sides;
+}
 
 std::vector<CornerKind> corner_kinds(const Project& project,
                                      const Catalogue& catalogue,

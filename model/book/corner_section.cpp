@@ -44,6 +44,7 @@ public:
           resolved_{resolved},
           joint_{joint},
           it_{resolved.joints[joint]},
+          sides_{corner_sides(resolved, joint)},
           cut_{corner_cut(resolved, joint)},
           fastener_{resolved.fasteners[cut_.fastener]} {
         find_pieces();
@@ -74,7 +75,7 @@ public:
 
 private:
     void find_pieces() {
-        std::vector<Index> pieces{it_.pieces[0], it_.pieces[1]};
+        std::vector<Index> pieces{sides_[0].piece, sides_[1].piece};
         for (const Index more : {it_.shim, it_.brace})
             if (more < resolved_.pieces.size()) pieces.push_back(more);
         for (std::size_t k = 0; k < fastener_.stack_count; ++k)
@@ -94,8 +95,8 @@ private:
         }
     }
 
-    // Across, the piece that lies outside, as far as it is no longer than a hand; along the
-    // fastener, the stack and the beginning of what stands off it.
+    // Across, the piece that lies outside, as far as it is no longer than a hand;
+    // along the fastener, the stack and the beginning of what stands off it.
     void find_window() {
         const double round = std::max({in_mm(shape_.head_radius), in_mm(shape_.tail_radius), 8.0});
         const double up = in_mm(shape_.head_height);
@@ -126,7 +127,8 @@ private:
     }
 
     void draw_piece(engine::Page& page, std::size_t piece) const {
-        // Hatched one way and the other, so that two pieces are told apart; a third one closer.
+        // Hatched one way and the other, so that two pieces are told apart; a third
+        // one closer.
         const engine::Hatching hatching{.spacing = piece < 2 ? 1.8 : 1.0,
                                         .angle_deg = piece % 2 == 0 ? 45.0 : 135.0};
         for (const auto& face : pieces_[piece]) {
@@ -137,7 +139,8 @@ private:
         draw_outline(page, pieces_[piece]);
     }
 
-    // A long piece is drawn no further than a little beyond the window, which cuts it off.
+    // A long piece is drawn no further than a little beyond the window, which
+    // cuts it off.
     SeenPoint near_window(SeenPoint p) const {
         for (std::size_t i = 0; i < 2; ++i)
             p[i] = std::clamp(p[i], window_.lo[i] - 2.0, window_.hi[i] + 2.0);
@@ -151,7 +154,8 @@ private:
         }
     }
 
-    // Fasteners are not hatched where they are cut along (ISO 128-3, from memory).
+    // Fasteners are not hatched where they are cut along (ISO 128-3, from
+    // memory).
     void draw_fastener(engine::Page& page) const {
         const double grip = in_mm(fastener_.grip);
         const double up = in_mm(shape_.head_height);
@@ -196,10 +200,10 @@ private:
 
     // From the fastener's axis, to the right; mm.
     double edge_at(std::size_t k, Length distance) const {
-        const auto& piece = resolved_.pieces[it_.pieces[k]];
+        const auto& piece = resolved_.pieces[sides_[k].piece];
         double sense = 1.0;
         for (const auto& plate : piece.walls()) {
-            if (plate.is_root_fillet || plate.wall != it_.walls[k]) continue;
+            if (plate.is_root_fillet || plate.wall != sides_[k].wall) continue;
             const Nm before = fastener_.at[cut_.across] - plate.box.lo[cut_.across];
             sense = before == distance.nm() ? -1.0 : 1.0;
         }
@@ -228,6 +232,7 @@ private:
     const Resolved& resolved_;
     Index joint_;
     const Joint& it_;
+    std::array<CornerSide, 2> sides_;
     CornerCut cut_;
     const Fastener& fastener_;
     BodyShape shape_;
