@@ -1,5 +1,6 @@
 #include "model/book/corner_kinds.h"
 
+#include "model/book/corner_view.h"
 #include "model/resolve/piece_place.h"
 #include "model/resolve/recipe.h"
 #include "model/schedule/fastener_words.h"
@@ -14,8 +15,7 @@
 namespace model {
 namespace {
 
-// An edge further away than this is another end of the piece, not an edge
-// distance.
+// An edge further away than this is another end of the piece, not an edge distance.
 constexpr Nm far_edge = 60 * Length::nm_per_mm;
 
 std::string thing_of(const Project& project,
@@ -43,8 +43,8 @@ CornerCut plane_across(const Resolved& resolved, Index joint) {
     return cut;
 }
 
-// Along one axis of the frame. None for a wall that is notched, coped or
-// sloped: its box reaches to metal that is cut away.
+// Along one axis of the frame. None for a wall that is notched, coped or sloped: its box reaches to
+// metal that is cut away.
 EdgeDistances edge_distances(const Resolved& resolved,
                              Index joint,
                              std::size_t axis,
@@ -69,6 +69,7 @@ class Kinds {
 public:
     Kinds(const Project& project, const Catalogue& catalogue, const Resolved& resolved)
         : project_{project},
+          catalogue_{catalogue},
           resolved_{resolved},
           words_{project, catalogue, resolved},
           fasteners_{catalogue, resolved} {}
@@ -112,13 +113,22 @@ private:
         for (std::size_t k = 0; k < first.stack_count; ++k)
             stack += (k == 0 ? "" : " + ") + on_paper(first.stack[k].thickness);
         words.push_back(stack + ", head side first");
-        const auto least = distances_in_words(least_edge_distances(resolved_, joint));
+        const auto edges = least_edge_distances(resolved_, joint);
+        const auto least = distances_in_words(edges);
         if (least.empty()) return words;
         words.push_back((it.fastener_count > 1 ? "Least edge distance " : "Edge distance ") +
                         least);
-        const auto drawn = distances_in_words(edge_distances_drawn(resolved_, joint));
-        if (drawn != least && !drawn.empty()) words.back() += "; as drawn here " + drawn;
+        words.back() += drawn_otherwise(joint, edges);
         return words;
+    }
+
+    // What the section shows where that is not the least.
+    std::string drawn_otherwise(Index joint, const EdgeDistances& least) const {
+        if (edge_distances_drawn(resolved_, joint) == least) return {};
+        const auto shown = edge_distances_shown(catalogue_, resolved_, joint);
+        bool is_other = false;
+        for (std::size_t k = 0; k < 2; ++k) is_other |= shown[k] && shown[k] != least[k];
+        return is_other ? "; as drawn here " + distances_in_words(shown) : std::string();
     }
 
     // "1/2 in outer, 3/8 in inner piece"
@@ -170,6 +180,7 @@ private:
     }
 
     const Project& project_;
+    const Catalogue& catalogue_;
     const Resolved& resolved_;
     PieceWords words_;
     FastenersInUse fasteners_;
