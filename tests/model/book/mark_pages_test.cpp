@@ -63,10 +63,10 @@ bool is_hole_number(const std::string& text) {
 }
 
 // Whether all of it stands between the words "drilling continued" and the number of the first hole.
-void check_goes_on(const std::vector<tests::TextOnPage>& texts,
-                   std::size_t continued,
-                   const model::MarkFacts& facts,
-                   bool tells_drill) {
+void check_first_hole(const std::vector<tests::TextOnPage>& texts,
+                      std::size_t continued,
+                      const model::MarkFacts& facts,
+                      bool tells_drill) {
     std::string words;
     for (auto i = continued + 1; i < texts.size(); ++i) {
         if (!is_hole_number(texts[i].text)) {
@@ -80,32 +80,44 @@ void check_goes_on(const std::vector<tests::TextOnPage>& texts,
     FAIL_CHECK("no hole below " << texts[continued].text);
 }
 
+bool is_alike(const model::DrillRow& a, const model::DrillRow& b) {
+    return a.drill == b.drill && a.operation == b.operation && a.fastener == b.fastener;
+}
+
+// Gives on how many pages the list of that mark goes on.
+std::size_t check_goes_on(const model::MarkDrawings& drawn,
+                          const model::Resolved& resolved,
+                          const model::MarkFacts& facts) {
+    const bool tells_drill = !std::ranges::all_of(facts.drills, [&](const model::DrillRow& row) {
+        return is_alike(row, facts.drills.front());
+    });
+    const auto head = model::name_of_mark(resolved, facts) + ", drilling continued";
+    std::size_t continued = 0;
+    for (const auto& page : drawn.pages) {
+        const auto texts = tests::texts_on(page);
+        const auto at = std::ranges::find(texts, head, &tests::TextOnPage::text);
+        if (at == texts.end()) continue;
+        ++continued;
+        check_first_hole(texts, static_cast<std::size_t>(at - texts.begin()), facts, tells_drill);
+    }
+    return continued;
+}
+
 }  // namespace
 
 TEST_CASE("where a drill list goes on with another page, how the piece lies is told again",
           "[model][book][marks]") {
     std::size_t continued = 0;
     for (const auto& name : model_tests::sample_names()) {
-        CAPTURE(name);
-        const PrintedSample sample(name, tests::millimetres);
-        const auto drawn =
-            mark_drawings(sample.project, shipped_catalogue(), sample.resolved, Paper::letter);
-        for (const auto& facts :
-             model::mark_facts(sample.project, shipped_catalogue(), sample.resolved)) {
-            const bool is_alike =
-                std::ranges::all_of(facts.drills, [&](const model::DrillRow& row) {
-                    return row.drill == facts.drills.front().drill &&
-                           row.operation == facts.drills.front().operation &&
-                           row.fastener == facts.drills.front().fastener;
-                });
-            const auto head = model::name_of_mark(sample.resolved, facts) + ", drilling continued";
-            for (const auto& page : drawn.pages) {
-                const auto texts = tests::texts_on(page);
-                const auto at = std::ranges::find(texts, head, &tests::TextOnPage::text);
-                if (at == texts.end()) continue;
-                ++continued;
-                check_goes_on(texts, static_cast<std::size_t>(at - texts.begin()), facts,
-                              !is_alike);
+        for (const auto& shown : {tests::inches, tests::millimetres}) {
+            const PrintedSample sample(name, shown);
+            for (const auto paper : papers) {
+                CAPTURE(name, engine::name_of(paper));
+                const auto drawn =
+                    mark_drawings(sample.project, shipped_catalogue(), sample.resolved, paper);
+                for (const auto& facts :
+                     model::mark_facts(sample.project, shipped_catalogue(), sample.resolved))
+                    continued += check_goes_on(drawn, sample.resolved, facts);
             }
         }
     }
