@@ -3,6 +3,7 @@
 #include "model/assembly/assembly_problems.h"
 #include "model/assembly/flat_parts.h"
 #include "model/assembly/frame_steps.h"
+#include "model/assembly/loose_steps.h"
 
 #include <algorithm>
 #include <iterator>
@@ -63,6 +64,7 @@ AssemblyOrder assembly_order(const Project& project,
         if (resolved.frames[f].piece_count == 0) continue;
         add_frame(project, catalogue, resolved, f, order);
     }
+    name_loose(order.steps);
     std::ranges::sort(order.joints_not_reached);
     std::ranges::sort(order.pieces_without_way);
     return order;

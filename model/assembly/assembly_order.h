@@ -19,10 +19,11 @@ enum class AssemblyWork {
     joined_on,      // pieces and sub-assemblies put on what stands
     panels,
     screwed_on,    // what comes apart again
+    put_on_loose,  // the same, where its screws are set in a later step
     fixed_to_van,  // through the holes of its feet
 };
 
-// "flat on the bench", "joined on", "panels", "screwed on", "fixed to the van"
+// "flat on the bench", "joined on", "panels", "screwed on", "put on loose", "fixed to the van"
 std::string_view name_of(AssemblyWork work);
 
 // A unit vector in the frame's own axes: the way that something travels into its place.

@@ -7,8 +7,9 @@
 namespace model {
 
 std::string_view name_of(AssemblyWork work) {
-    constexpr std::array<std::string_view, 5> names{"flat on the bench", "joined on", "panels",
-                                                    "screwed on", "fixed to the van"};
+    constexpr std::array<std::string_view, 6> names{
+        "flat on the bench", "joined on",    "panels",
+        "screwed on",        "put on loose", "fixed to the van"};
     return names[static_cast<std::size_t>(work)];
 }
 

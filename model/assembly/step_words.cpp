@@ -38,6 +38,8 @@ std::vector<StepWords> StepWording::lines(Index number) const {
     const auto& step = terms_.order.steps[number];
     std::vector<StepWords> all;
     for (const auto& move : step.moves) all.push_back({StepWork::put_on, move_words(move)});
+    if (step.work == AssemblyWork::put_on_loose)
+        all.push_back({StepWork::put_on, loose_words(step)});
     if (!step.pins.empty()) all.push_back({StepWork::pin, pin_words(step)});
     for (const Index square : step.squares) {
         if (square >= terms_.order.squares.size()) continue;
@@ -126,6 +128,17 @@ std::string StepWording::move_words(const AssemblyMove& move) const {
     const auto side = datum_side(terms_.resolved.pieces[piece]);
     return mark_of(piece) + ", " + terms_.words.member(piece) + ": " + way +
            (side.empty() ? "" : ", datum end at the frame's " + side);
+}
+
+// "It lies loose until step 5 sets its screws".
+std::string StepWording::loose_words(const AssemblyStep& step) const {
+    Index until = no_index;
+    for (const Index joint : step.joins) until = std::min(until, set_in_[joint]);
+    const bool is_one = step.moves.size() == 1;
+    const std::string words = is_one ? "It lies loose" : "They lie loose";
+    if (until == no_index) return words;
+    return words + " until step " + std::to_string(step_number(terms_.order, until)) + " sets " +
+           (is_one ? "its screws" : "their screws");
 }
 
 // "Pin joints 1 to 12 with 24 x sheet pin 1/8".

@@ -67,9 +67,9 @@ void add_fasteners(BookPages& book, const BookOf& of, const AssemblyOrder& order
 void add_checks(BookPages& book, const BookOf& of) {
     PageFlow flow = book.flow();
     draw_page_head(flow, "Diagonals and checks",
-                   "Measure over the outside corners, in the dry fit and again before the last "
-                   "rivet. Both diagonals of a face are to be as long as the table says; push on "
-                   "the ends of the longer one.");
+                   "Measure over the outside corners as soon as a step has pinned a face, before "
+                   "its first rivet and again before its last one. Both diagonals of a face are to "
+                   "be as long as the table says; push on the ends of the longer one.");
     std::vector<TableCells> cells;
     for (const auto& row : square_rows(of.project, of.resolved)) {
         cells.push_back({of.project.frames[row.frame].name, row.face,
@@ -100,7 +100,8 @@ void add_checks(BookPages& book, const BookOf& of) {
         "All pieces are there, by the cut list, and marked.",
         "All cut ends and both faces of every hole are deburred.",
         "Every hole is there, by the drawing of its mark, and no other one.",
-        "The dry fit stands with its pins, without force, and its diagonals agree.",
+        "What a step puts together stands pinned, without force, and its diagonals agree, before "
+        "its first rivet.",
         "All fasteners are set: heads lie flat, tails are formed, none turns.",
         "Screws are tight and kept from shaking loose.",
         "No edge or point that a hand or a strap comes near is sharp.",

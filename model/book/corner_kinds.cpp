@@ -1,5 +1,6 @@
 #include "model/book/corner_kinds.h"
 
+#include "model/book/corner_view.h"
 #include "model/resolve/piece_place.h"
 #include "model/resolve/recipe.h"
 #include "model/schedule/fastener_words.h"
@@ -9,6 +10,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 namespace model {
 namespace {
@@ -32,7 +34,7 @@ std::string thing_of(const Project& project,
 // Through its first fastener.
 CornerCut plane_across(const Resolved& resolved, Index joint) {
     const auto& it = resolved.joints[joint];
-    const auto& outer = resolved.pieces[it.pieces[0]];
+    const auto& outer = resolved.pieces[corner_sides(resolved, joint)[0].piece];
     CornerCut cut{.fastener = it.first_fastener};
     cut.drive = resolved.fasteners[it.first_fastener].axis;
     cut.away = index_of(outer.run);
@@ -47,14 +49,14 @@ EdgeDistances edge_distances(const Resolved& resolved,
                              Index joint,
                              std::size_t axis,
                              Index fastener) {
-    const auto& it = resolved.joints[joint];
+    const auto sides = corner_sides(resolved, joint);
     const Nm at = resolved.fasteners[fastener].at[axis];
     EdgeDistances distances;
     for (std::size_t k = 0; k < 2; ++k) {
-        const auto& piece = resolved.pieces[it.pieces[k]];
+        const auto& piece = resolved.pieces[sides[k].piece];
         if (piece.lean != no_index) continue;
         for (const auto& plate : piece.walls()) {
-            const bool is_its = !plate.is_root_fillet && plate.wall == it.walls[k];
+            const bool is_its = !plate.is_root_fillet && plate.wall == sides[k].wall;
             if (!is_its || plate.outline != no_index) continue;
             const Nm nearer = std::min(at - plate.box.lo[axis], plate.box.hi[axis] - at);
             if (nearer > 0 && nearer < far_edge) distances[k] = Length::from_nm(nearer);
@@ -67,6 +69,7 @@ class Kinds {
 public:
     Kinds(const Project& project, const Catalogue& catalogue, const Resolved& resolved)
         : project_{project},
+          catalogue_{catalogue},
           resolved_{resolved},
           words_{project, catalogue, resolved},
           fasteners_{catalogue, resolved} {}
@@ -92,9 +95,9 @@ public:
 
 private:
     std::string title_of(Index joint) const {
-        const auto& it = resolved_.joints[joint];
-        return thing_of(project_, words_, resolved_, it.pieces[0]) + " on " +
-               thing_of(project_, words_, resolved_, it.pieces[1]);
+        const auto sides = corner_sides(resolved_, joint);
+        return thing_of(project_, words_, resolved_, sides[0].piece) + " on " +
+               thing_of(project_, words_, resolved_, sides[1].piece);
     }
 
     std::vector<std::string> words_of(Index joint) const {
@@ -110,13 +113,22 @@ private:
         for (std::size_t k = 0; k < first.stack_count; ++k)
             stack += (k == 0 ? "" : " + ") + on_paper(first.stack[k].thickness);
         words.push_back(stack + ", head side first");
-        const auto least = distances_in_words(least_edge_distances(resolved_, joint));
+        const auto edges = least_edge_distances(resolved_, joint);
+        const auto least = distances_in_words(edges);
         if (least.empty()) return words;
         words.push_back((it.fastener_count > 1 ? "Least edge distance " : "Edge distance ") +
                         least);
-        const auto drawn = distances_in_words(edge_distances_drawn(resolved_, joint));
-        if (drawn != least && !drawn.empty()) words.back() += "; as drawn here " + drawn;
+        words.back() += drawn_otherwise(joint, edges);
         return words;
+    }
+
+    // What the section shows where that is not the least.
+    std::string drawn_otherwise(Index joint, const EdgeDistances& least) const {
+        if (edge_distances_drawn(resolved_, joint) == least) return {};
+        const auto shown = edge_distances_shown(catalogue_, resolved_, joint);
+        bool is_other = false;
+        for (std::size_t k = 0; k < 2; ++k) is_other |= shown[k] && shown[k] != least[k];
+        return is_other ? "; as drawn here " + distances_in_words(shown) : std::string();
     }
 
     // "1/2 in outer, 3/8 in inner piece"
@@ -145,8 +157,8 @@ private:
     std::string places_of(const CornerKind& kind) const {
         std::vector<std::string> pairs;
         for (const Index joint : kind.joints) {
-            const auto& it = resolved_.joints[joint];
-            auto pair = mark_of(it.pieces[0]) + " on " + mark_of(it.pieces[1]);
+            const auto sides = corner_sides(resolved_, joint);
+            auto pair = mark_of(sides[0].piece) + " on " + mark_of(sides[1].piece);
             if (std::ranges::find(pairs, pair) == pairs.end()) pairs.push_back(std::move(pair));
         }
         constexpr std::size_t most = 6;
@@ -168,12 +180,27 @@ private:
     }
 
     const Project& project_;
+    const Catalogue& catalogue_;
     const Resolved& resolved_;
     PieceWords words_;
     FastenersInUse fasteners_;
 };
 
 }  // namespace
+
+std::array<CornerSide, 2> corner_sides(const Resolved& resolved, Index joint) {
+    const auto& it = resolved.joints[joint];
+    std::array<CornerSide, 2> sides{{{it.pieces[0], it.walls[0]}, {it.pieces[1], it.walls[1]}}};
+    if (it.fastener_count == 0) return sides;
+    const auto& fastener = resolved.fasteners[it.first_fastener];
+    const auto from_head = [&](const CornerSide& side) {
+        std::size_t k = 0;
+        while (k < fastener.stack_count && fastener.stack[k].piece != side.piece) ++k;
+        return k;
+    };
+    if (from_head(sides[1]) < from_head(sides[0])) std::swap(sides[0], sides[1]);
+    return sides;
+}
 
 std::vector<CornerKind> corner_kinds(const Project& project,
                                      const Catalogue& catalogue,

@@ -7,6 +7,7 @@
 #include "model/resolve/resolved.h"
 
 #include <array>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,6 +25,15 @@ std::vector<CornerKind> corner_kinds(const Project& project,
                                      const Catalogue& catalogue,
                                      const Resolved& resolved);
 
+// One of the two pieces of a joint, and its wall that lies on the other one.
+struct CornerSide {
+    Index piece = 0;
+    std::uint8_t wall = 0;
+};
+
+// Both, the one on the side of the fasteners' head first: that is called the outer one.
+std::array<CornerSide, 2> corner_sides(const Resolved& resolved, Index joint);
+
 // The plane of the section that shows a joint: through the axis of one of its fasteners, across the
 // run of the piece that lies outside.
 struct CornerCut {
@@ -35,7 +45,7 @@ struct CornerCut {
 };
 CornerCut corner_cut(const Resolved& resolved, Index joint);
 
-// To the nearer edge of the joint's two walls, in order of Joint::pieces; none where that edge is
+// To the nearer edge of the joint's two walls, in order of `corner_sides`; none where that edge is
 // far away, or the wall is cut otherwise than square.
 using EdgeDistances = std::array<std::optional<engine::Length>, 2>;
 

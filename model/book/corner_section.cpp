@@ -1,11 +1,7 @@
 #include "model/book/corner_section.h"
 
-#include "engine/geometry/vectors.h"
-#include "model/book/corner_kinds.h"
-#include "model/book/cut_faces.h"
-#include "model/book/line_drawing.h"
+#include "model/book/corner_view.h"
 #include "model/book/short_dimension.h"
-#include "model/resolve/fastener_body.h"
 #include "model/resolve/piece_place.h"
 #include "model/schedule/page_flow.h"
 
@@ -32,8 +28,6 @@ constexpr std::array<UsualScale, 7> usual_scales{{{5.0, "5 : 1"},
                                                   {0.1, "1 : 10"},
                                                   {0.05, "1 : 20"}}};
 
-constexpr double round_it = 4.0;  // mm of the thing that is shown round what matters
-
 class JointSection {
 public:
     JointSection(const Project& project,
@@ -43,14 +37,10 @@ public:
         : project_{project},
           resolved_{resolved},
           joint_{joint},
-          it_{resolved.joints[joint]},
-          cut_{corner_cut(resolved, joint)},
-          fastener_{resolved.fasteners[cut_.fastener]} {
-        find_pieces();
-        const Nm last = fastener_.stack[fastener_.stack_count - 1U].thickness;
-        shape_ = body_shape(catalogue, fastener_.spec, fastener_.grip, last);
-        find_window();
-    }
+          view_{corner_view(catalogue, resolved, joint)},
+          shape_{view_.shape},
+          window_{view_.window},
+          fastener_{resolved.fasteners[view_.cut.fastener]} {}
 
     std::string draw(engine::Page& page, const PageBox& box) {
         const auto scale = scale_for(box);
@@ -65,7 +55,7 @@ public:
         const PageBox shown{corner.x, corner.y, window_.width() * scale.factor,
                             window_.height() * scale.factor};
         page.draw_clipped(shown, [&] {
-            for (std::size_t i = 0; i < pieces_.size(); ++i) draw_piece(page, i);
+            for (std::size_t i = 0; i < view_.pieces.size(); ++i) draw_piece(page, i);
         });
         draw_fastener(page);
         draw_distances(page);
@@ -73,49 +63,6 @@ public:
     }
 
 private:
-    void find_pieces() {
-        std::vector<Index> pieces{it_.pieces[0], it_.pieces[1]};
-        for (const Index more : {it_.shim, it_.brace})
-            if (more < resolved_.pieces.size()) pieces.push_back(more);
-        for (std::size_t k = 0; k < fastener_.stack_count; ++k)
-            if (std::ranges::find(pieces, fastener_.stack[k].piece) == pieces.end())
-                pieces.push_back(fastener_.stack[k].piece);
-        for (const Index piece : pieces) {
-            std::vector<BodyOfPiece> bodies;
-            append_piece_bodies(bodies, resolved_, piece);
-            CutFaces faces;
-            for (const auto& it : bodies) {
-                auto face = cut_through(it.body, cut_);
-                // Up is against the drive.
-                for (auto& p : face) p[1] *= -fastener_.drive;
-                if (face.size() > 2) faces.push_back(std::move(face));
-            }
-            pieces_.push_back(std::move(faces));
-        }
-    }
-
-    // Across, the piece that lies outside, as far as it is no longer than a hand; along the
-    // fastener, the stack and the beginning of what stands off it.
-    void find_window() {
-        const double round = std::max({in_mm(shape_.head_radius), in_mm(shape_.tail_radius), 8.0});
-        const double up = in_mm(shape_.head_height);
-        const double down = in_mm(fastener_.grip + shape_.tail_length);
-        window_ = {{-round, -down}, {round, up}};
-        for (const auto& face : pieces_.front()) {
-            for (const auto& p : face) {
-                const double across = std::abs(p[0]) > 40.0 ? std::copysign(18.0, p[0]) : p[0];
-                window_.lo[0] = std::min(window_.lo[0], across);
-                window_.hi[0] = std::max(window_.hi[0], across);
-                window_.lo[1] = std::min(window_.lo[1], std::max(p[1], -down - 8.0));
-                window_.hi[1] = std::max(window_.hi[1], std::min(p[1], up + 8.0));
-            }
-        }
-        for (std::size_t i = 0; i < 2; ++i) {
-            window_.lo[i] -= round_it;
-            window_.hi[i] += round_it;
-        }
-    }
-
     UsualScale scale_for(const PageBox& box) const {
         for (const auto& scale : usual_scales) {
             if (window_.width() * scale.factor <= box.width &&
@@ -129,12 +76,12 @@ private:
         // Hatched one way and the other, so that two pieces are told apart; a third one closer.
         const engine::Hatching hatching{.spacing = piece < 2 ? 1.8 : 1.0,
                                         .angle_deg = piece % 2 == 0 ? 45.0 : 135.0};
-        for (const auto& face : pieces_[piece]) {
+        for (const auto& face : view_.pieces[piece]) {
             std::vector<PagePoint> corners;
             for (const auto& p : face) corners.push_back(place_(near_window(p)));
             page.draw_hatch({corners}, hatching);
         }
-        draw_outline(page, pieces_[piece]);
+        draw_outline(page, view_.pieces[piece]);
     }
 
     // A long piece is drawn no further than a little beyond the window, which cuts it off.
@@ -189,26 +136,15 @@ private:
     // Above the head for the outer piece, below the tail for the inner one.
     void draw_distances(engine::Page& page) const {
         const auto distances = edge_distances_drawn(resolved_, joint_);
+        const auto sides = corner_sides(resolved_, joint_);
         for (std::size_t k = 0; k < 2; ++k) {
-            if (distances[k]) draw_distance(page, k, *distances[k]);
+            if (!distances[k]) continue;
+            const auto edge = edge_shown(view_, resolved_, sides[k], *distances[k]);
+            if (edge) draw_distance(page, k, *edge, *distances[k]);
         }
     }
 
-    // From the fastener's axis, to the right; mm.
-    double edge_at(std::size_t k, Length distance) const {
-        const auto& piece = resolved_.pieces[it_.pieces[k]];
-        double sense = 1.0;
-        for (const auto& plate : piece.walls()) {
-            if (plate.is_root_fillet || plate.wall != it_.walls[k]) continue;
-            const Nm before = fastener_.at[cut_.across] - plate.box.lo[cut_.across];
-            sense = before == distance.nm() ? -1.0 : 1.0;
-        }
-        return sense * distance.mm();
-    }
-
-    void draw_distance(engine::Page& page, std::size_t k, Length distance) const {
-        const double edge = edge_at(k, distance);
-        if (edge < window_.lo[0] || edge > window_.hi[0]) return;
+    void draw_distance(engine::Page& page, std::size_t k, double edge, Length distance) const {
         const bool is_above = k == 0;
         const double beyond = is_above ? -1.0 : 1.0;
         const double end = is_above ? in_mm(shape_.head_height) + 3.0
@@ -227,12 +163,10 @@ private:
     const Project& project_;
     const Resolved& resolved_;
     Index joint_;
-    const Joint& it_;
-    CornerCut cut_;
+    CornerView view_;
+    const BodyShape& shape_;
+    const SeenBounds& window_;
     const Fastener& fastener_;
-    BodyShape shape_;
-    std::vector<CutFaces> pieces_;
-    SeenBounds window_;
     OnPage place_;
 };
 

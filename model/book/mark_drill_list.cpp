@@ -63,10 +63,11 @@ private:
         return {.height = height, .texts = {{0.0, std::move(words), {.size = size}}}};
     }
 
-    void write_wrapped(std::string_view words) {
+    void write_wrapped(std::string_view words, bool tells_mates = false) {
         for (auto& part : wrapped_lines(words, plain_letters, width_)) {
             lines_.push_back(line_of(std::move(part), plain_letters, word_height));
             lines_.back().keeps_with_next = true;
+            lines_.back().tells_mates = tells_mates;
         }
     }
 
@@ -134,7 +135,8 @@ private:
             const bool has_room =
                 columns.mates + engine::text_width(mates, plain_letters) <= width_;
             if (has_room) line.texts.push_back({columns.mates, mates, {.size = plain_letters}});
-            if (!has_room && row.mates_with != last) write_wrapped(mates);
+            if (!has_room && row.mates_with != last) write_wrapped(mates, true);
+            line.needs_mates = !has_room && !mates.empty();
             lines_.push_back(std::move(line));
             last = row.mates_with;
         }
@@ -175,6 +177,22 @@ std::vector<ListedLine> mark_drill_list(const Project& project,
                                         const MarkFacts& facts,
                                         double width) {
     return Writer(project, facts, width).lines();
+}
+
+std::vector<ListedLine> told_again(const std::vector<ListedLine>& list, std::size_t next) {
+    if (next == 0 || next >= list.size() || list[next].has_rule) return {};
+    std::size_t head = next;
+    while (head > 0 && !list[head].has_rule) --head;
+    std::vector<ListedLine> again;
+    for (auto i = head; i < next && !list[i].has_box; ++i)
+        if (!list[i].tells_mates) again.push_back(list[i]);
+    if (!list[next].needs_mates) return again;
+    auto end = next;
+    while (end > head && !list[end - 1].tells_mates) --end;
+    auto from = end;
+    while (from > head && list[from - 1].tells_mates) --from;
+    for (auto i = from; i < end; ++i) again.push_back(list[i]);
+    return again;
 }
 
 double height_of(const std::vector<ListedLine>& lines) {

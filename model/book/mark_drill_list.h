@@ -5,6 +5,7 @@
 #include "engine/drawing/page.h"
 #include "model/book/mark_facts.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,6 +24,8 @@ struct ListedLine {
     bool has_box = false;          // to be ticked with a pen
     bool has_rule = false;         // above it
     bool keeps_with_next = false;  // never last in a column
+    bool tells_mates = false;      // what the holes under it meet, as far as `needs_mates` goes
+    bool needs_mates = false;      // a hole whose mates stand in a line above it
     std::optional<Index> hole;     // whose sign stands at its right end; in Resolved::holes
 };
 
@@ -30,6 +33,10 @@ struct ListedLine {
 std::vector<ListedLine> mark_drill_list(const Project& project,
                                         const MarkFacts& facts,
                                         double width);
+
+// What is said once more where the list goes on with line `next` in another column: how the piece
+// lies and what it is drilled with, and what the hole meets. Nothing where a setting begins there.
+std::vector<ListedLine> told_again(const std::vector<ListedLine>& list, std::size_t next);
 
 double height_of(const std::vector<ListedLine>& lines);
 

@@ -11,12 +11,43 @@
 namespace model {
 namespace {
 
-constexpr double least_piece = 54.0;   // mm of paper along a piece, where it is long enough
-constexpr double around_piece = 60.0;  // mm of paper above and below it, at most
-constexpr double list_gap = 7.0;       // between the drawing and its drill table
-constexpr double block_gap = 6.0;      // between two marks
-constexpr double column_width = 84.0;  // of a table below a drawing, at least
-constexpr double least_list = 52.0;    // of one beside it
+constexpr double least_piece = 54.0;       // mm of paper along a piece, where it is long enough
+constexpr double around_piece = 60.0;      // mm of paper above and below it, at most
+constexpr double list_gap = 7.0;           // between the drawing and its drill table
+constexpr double block_gap = 6.0;          // between two marks
+constexpr double column_width = 84.0;      // of a table below a drawing, at least
+constexpr double least_list = 52.0;        // of one beside it
+constexpr double continued_height = 11.0;  // of the words above what goes on from the last page
+
+// A line that belongs to the next one stays with it.
+bool fits(const std::vector<ListedLine>& list, std::size_t i, double room) {
+    double needed = list[i].height;
+    for (; list[i].keeps_with_next && i + 1 < list.size(); ++i) needed += list[i + 1].height;
+    return needed <= room;
+}
+
+// Where a column ends that begins with line `next`; it has at least so many lines.
+std::size_t end_of_column(const std::vector<ListedLine>& list,
+                          std::size_t next,
+                          double room,
+                          std::size_t least) {
+    room -= height_of(told_again(list, next));
+    const std::size_t first = next;
+    while (next < list.size() && (next < first + least || fits(list, next, room)))
+        room -= list[next++].height;
+    return next;
+}
+
+// How high so many columns side by side must be to hold the list, but no higher than `most`.
+double height_in_columns(const std::vector<ListedLine>& list, int columns, double most) {
+    constexpr double for_breaks = 12.0;  // what is left empty under columns, from trying
+    for (double height = height_of(list) / columns + for_breaks; height < most; height += 2.0) {
+        std::size_t next = 0;
+        for (int i = 0; i < columns; ++i) next = end_of_column(list, next, height, 0);
+        if (next == list.size()) return height;
+    }
+    return most;
+}
 
 class Sheets {
 public:
@@ -45,12 +76,12 @@ private:
         MarkLayout layout;
         std::vector<ListedLine> list;
         double list_width = 0.0;
+        double list_height = 0.0;
         bool is_below = false;
         int columns = 1;  // of a table below
 
         double height() const {
-            const double list_height = height_of(list);
-            return is_below ? layout.height() + list_height / columns + 12.0
+            return is_below ? layout.height() + list_height
                             : std::max(layout.height(), list_height);
         }
     };
@@ -65,10 +96,14 @@ private:
             block.list_width = (flow_.width() + list_gap) / block.columns - list_gap;
         }
         block.list = mark_drill_list(project_, facts, block.list_width);
-        if (block.is_below) return block;
+        block.list_height = height_of(block.list);
+        if (block.is_below) {
+            block.list_height = height_in_columns(block.list, block.columns, page_height());
+            return block;
+        }
         const double around = block.layout.height() - block.layout.lengthwise.height();
         piece.most = height - around;
-        piece.wanted = std::min(std::max(height_of(block.list) - around, least_piece), piece.most);
+        piece.wanted = std::min(std::max(block.list_height - around, least_piece), piece.most);
         block.layout = mark_layout(project_, resolved_, facts, piece);
         return block;
     }
@@ -84,7 +119,7 @@ private:
         std::size_t next = 0;
         if (block.is_below) {
             flow_.skip(block.layout.height());
-            next = draw_columns(block, next, height_of(block.list) / block.columns + 12.0);
+            next = draw_columns(block, next, block.list_height);
         } else {
             const double left = flow_.left() + flow_.width() - block.list_width;
             const double reached = draw_column(block, next, left, foot());
@@ -93,7 +128,7 @@ private:
         while (next < block.list.size()) {
             flow_.new_page();
             flow_.text(name_of_mark(resolved_, facts) + ", drilling continued",
-                       {.size = 6.0, .weight = engine::LetterWeight::bold}, 11.0);
+                       {.size = 6.0, .weight = engine::LetterWeight::bold}, continued_height);
             next = draw_columns(block, next, page_height());
         }
     }
@@ -111,30 +146,21 @@ private:
         return next;
     }
 
-    // Gives how far down it came. In the middle of a setting that is told once more.
+    // Gives how far down it came. In the middle of a setting that is told once more. Nothing where
+    // not even the next hole has room, unless the page is still empty.
     double draw_column(const Block& block, std::size_t& next, double left, double lowest) {
-        const auto& list = block.list;
+        const bool is_fresh = flow_.y() < PageFlow::margin + continued_height + 1.0;
+        const std::size_t end =
+            end_of_column(block.list, next, lowest - flow_.y(), is_fresh ? 1U : 0U);
+        if (end == next) return flow_.y();
         double y = flow_.y();
         const auto put = [&](const ListedLine& line) {
             draw_listed_line(flow_.page(), {left, y, block.list_width, 0.0}, resolved_, line);
             y += line.height;
         };
-        if (next > 0 && next < list.size() && !list[next].has_rule) {
-            std::size_t head = next;
-            while (head > 0 && !list[head].has_rule) --head;
-            put(list[head]);
-        }
-        const std::size_t first = next;
-        while (next < list.size() && (next == first || fits(list, next, lowest - y)))
-            put(list[next++]);
+        for (const auto& line : told_again(block.list, next)) put(line);
+        while (next < end) put(block.list[next++]);
         return y;
-    }
-
-    // A line that belongs to the next one stays with it.
-    static bool fits(const std::vector<ListedLine>& list, std::size_t i, double room) {
-        double needed = list[i].height;
-        for (; list[i].keeps_with_next && i + 1 < list.size(); ++i) needed += list[i + 1].height;
-        return needed <= room;
     }
 
     const Project& project_;

@@ -61,8 +61,8 @@ public:
         y_ += 0.3;
         write(correction_words(project_, wish_.printer));
         write(
-            "Cut out, fold at the chain line over the heel, print outward; lay the edge, under a "
-            "tab the heavy line, where it says; punch the crosses.");
+            "Cut out, fold at the chain line over the heel, print outward; lay the edge (under a "
+            "tab: heavy line) where it says; punch crosses, not where match-drilled.");
         write_what_it_holds();
         if (wish_.has_errors)
             write("NOT FIT TO CUT FROM: mend what is wrong in the program and print anew.",

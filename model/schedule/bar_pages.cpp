@@ -1,10 +1,15 @@
 #include "model/schedule/bar_pages.h"
 
+#include "engine/drawing/lettering.h"
+#include "engine/measure/tape.h"
 #include "model/schedule/bar_block.h"
 #include "model/schedule/cautions.h"
+#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
+#include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace model {
 namespace {
@@ -13,8 +18,9 @@ using engine::LetterWeight;
 using engine::Page;
 using engine::TextAnchor;
 
-constexpr double title_size = 6.0;   // mm
-constexpr double text_size = 3.6;    // readable at arm's length on the bench
+constexpr double title_size = 6.0;  // mm
+constexpr double text_size = 3.6;   // readable at arm's length on the bench
+constexpr double ends_size = 3.2;
 constexpr double stop_height = 8.0;  // a line of the stop's settings, with room for a thumb
 
 void draw_head(PageFlow& flow, const BarPageWords& words) {
@@ -52,17 +58,91 @@ void draw_bars(PageFlow& flow,
     }
 }
 
+// "2 x A3", "2 x A3 opp.": where both hands are cut alike, and all are of one.
+std::string pieces_of(const Resolved& resolved, const StopRow& row) {
+    const std::string mark = row.mark == no_index ? "" : resolved.marks[row.mark].name;
+    return std::to_string(row.pieces) + " x " + mark + (row.opposite == row.pieces ? " opp." : "");
+}
+
+// "from bar 1, 1 of them opp."
+std::string origin_of(const StopRow& row) {
+    std::string words = "from bar " + std::to_string(row.bar);
+    if (row.opposite > 0 && row.opposite < row.pieces)
+        words += ", " + std::to_string(row.opposite) + " of them opp.";
+    return words;
+}
+
+double height_of(const PageFlow& flow, const StopRow& row) {
+    if (row.ends == "square") return stop_height;
+    const auto lines = wrapped_lines(row.ends, ends_size, flow.width()).size();
+    return stop_height + static_cast<double>(lines) * (ends_size + 1.2);
+}
+
 void draw_stop(PageFlow& flow, const Resolved& resolved, const StopRow& row) {
     const double y = flow.y() + stop_height - 2.5;
     auto& page = flow.page();
     page.draw_rectangle({flow.left(), y - 4.2, 4.5, 4.5});
-    const std::string mark = row.mark == no_index ? "" : resolved.marks[row.mark].name;
-    const std::string hand = row.hand == Hand::opposite ? " opp." : "";
-    page.draw_text({flow.left() + 8.0, y}, std::to_string(row.pieces) + " x " + mark + hand,
+    page.draw_text({flow.left() + 8.0, y}, pieces_of(resolved, row),
                    {.size = 4.5, .weight = LetterWeight::bold});
-    page.draw_text({flow.left() + 44.0, y}, "from bar " + std::to_string(row.bar), {.size = 4.0});
+    page.draw_text({flow.left() + 44.0, y}, origin_of(row), {.size = 4.0});
     flow.skip(stop_height);
-    if (row.ends != "square") flow.wrapped(row.ends, 3.2);
+    if (row.ends != "square") flow.wrapped(row.ends, ends_size);
+}
+
+// What stands above the pieces of one setting: "~595 mm" in large letters, its exact millimetres
+// where the tape does not have them, and which setting of which section it is.
+class SettingHead {
+public:
+    SettingHead(const Project& project, const StopRow& row, bool goes_on, double width)
+        : length_{length_on_paper(project, row.length) + (goes_on ? ", continued" : "")} {
+        std::string words = "stop " + std::to_string(row.setting) + ", " + row.section;
+        if (!engine::is_on_mark(row.length, project.shown))
+            words = decimal_mm(row.length) + " mm; " + words;
+        after_ = std::max(42.0, engine::text_width(length_, large.size, large.weight) + 3.0);
+        const bool is_beside = after_ + engine::text_width(words, text_size) <= width;
+        (is_beside ? beside_ : below_) = std::move(words);
+        if (!is_beside) lines_below_ = wrapped_lines(below_, text_size, width).size();
+    }
+
+    double height() const {
+        return above + line + static_cast<double>(lines_below_) * (text_size + 1.2);
+    }
+
+    void draw(PageFlow& flow) const {
+        flow.skip(above);
+        flow.page().draw_text({flow.left() + after_, flow.y() + large.size}, beside_,
+                              {.size = text_size});
+        flow.text(length_, large, line);
+        flow.wrapped(below_, text_size);
+    }
+
+private:
+    static constexpr double above = 3.0;
+    static constexpr double line = 8.0;
+    static constexpr engine::Lettering large{.size = 6.0, .weight = LetterWeight::bold};
+
+    std::string length_;
+    std::string beside_;
+    std::string below_;
+    double after_ = 0.0;
+    std::size_t lines_below_ = 0;
+};
+
+// A setting begins with its head, and has it again where it goes on in the next column.
+void draw_rows(PageFlow& flow,
+               const Project& project,
+               const Resolved& resolved,
+               const std::vector<StopRow>& stops) {
+    int setting = 0;
+    for (const auto& row : stops) {
+        const bool goes_on = row.setting == setting;
+        const SettingHead head(project, row, goes_on, flow.width());
+        const std::pair before{flow.pages().size(), flow.left()};
+        flow.make_room(height_of(flow, row) + (goes_on ? 0.0 : head.height()));
+        if (!goes_on || before != std::pair{flow.pages().size(), flow.left()}) head.draw(flow);
+        draw_stop(flow, resolved, row);
+        setting = row.setting;
+    }
 }
 
 void draw_stops(PageFlow& flow,
@@ -78,22 +158,7 @@ void draw_stops(PageFlow& flow,
         "a shorter one.",
         text_size);
     flow.use_columns(2);
-    int setting = 0;
-    for (const auto& row : stops) {
-        if (row.setting != setting) {
-            flow.make_room(2 * stop_height + 4.0);
-            flow.skip(3.0);
-            flow.text(length_on_paper(project, row.length),
-                      {.size = 6.0, .weight = LetterWeight::bold}, 0.0);
-            flow.page().draw_text({flow.left() + 42.0, flow.y() + 6.0},
-                                  "stop " + std::to_string(row.setting) + ", " + row.section,
-                                  {.size = text_size});
-            flow.skip(8.0);
-            setting = row.setting;
-        }
-        flow.make_room(stop_height);
-        draw_stop(flow, resolved, row);
-    }
+    draw_rows(flow, project, resolved, stops);
 }
 
 }  // namespace

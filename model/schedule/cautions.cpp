@@ -66,8 +66,8 @@ constexpr Caution of_drilling{"Eye protection on; clamp the bar before the drill
                               drilling};
 constexpr Caution of_tapping{"Eye protection on; clamp the part, and turn the tap by hand.",
                              tapping};
-constexpr Caution of_riveting{"Eye protection on; dry-fit and square the frame before you rivet.",
-                              riveting};
+constexpr Caution of_riveting{
+    "Eye protection on; dry-fit and square each step before you rivet it.", riveting};
 constexpr Caution of_deburring{
     "Eye protection on; a fresh edge cuts: break it before you carry it.", deburring};
 constexpr Caution of_into_the_van{"Know what lies behind every mark before you drill into the van.",

@@ -56,15 +56,18 @@ std::vector<StopRow> stop_rows(const Project& project,
     for (const auto* bar : order) {
         auto ends = ends_at_saw(project, catalogue, resolved, bar->piece);
         const bool is_square = ends == "square";
+        const auto hand = resolved.pieces[bar->piece].hand;
         StopRow row{.section = bar->section,
                     .length = bar->length,
                     .bar = bar->bar,
                     .pieces = 1,
                     .mark = bar->mark,
-                    .hand = is_square ? Hand::none : resolved.pieces[bar->piece].hand,
+                    .hand = is_square ? Hand::none : hand,
+                    .opposite = hand == Hand::opposite ? 1 : 0,
                     .ends = std::move(ends)};
         if (!rows.empty() && is_same_work(rows.back(), row)) {
             ++rows.back().pieces;
+            rows.back().opposite += row.opposite;
             continue;
         }
         row.setting = rows.empty()                        ? 1

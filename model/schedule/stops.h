@@ -17,6 +17,7 @@ struct StopRow {
     int pieces = 0;
     Index mark = no_index;
     Hand hand = Hand::none;  // none where both ends are square: the saw makes both hands alike
+    int opposite = 0;        // how many of them are of the opposite hand, which is written on them
     std::string ends;        // "square" or what the saw must do at each end
 };
 

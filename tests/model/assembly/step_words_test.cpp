@@ -229,6 +229,38 @@ TEST_CASE("a step in which nothing is put on by hand is counted by what is done 
     CHECK(kinds.count("holes to fix through") == 1);
 }
 
+TEST_CASE("what is put on before its screws are set is called loose, until that step",
+          "[model][assembly][samples]") {
+    std::set<std::string> loose;
+    for (const auto& name : tests::sample_names()) {
+        const Told told(name);
+        for (Index s = 0; s < told.order.steps.size(); ++s) {
+            const auto& step = told.order.steps[s];
+            if (step.moves.empty()) continue;
+            std::set<Index> set_in;  // its own joints
+            for (Index later = s; later < told.order.steps.size(); ++later)
+                for (const auto& setting : told.order.steps[later].sets)
+                    if (std::ranges::count(step.joins, setting.joint) > 0) set_in.insert(later);
+            CAPTURE(name, told.wording.title(s));
+            // Without the loose ones' own name this is what they would fail.
+            CHECK((step.work != model::AssemblyWork::screwed_on || set_in.count(s) == 1));
+            if (step.work != model::AssemblyWork::put_on_loose) continue;
+            loose.insert(name);
+            CHECK(told.wording.title(s).find(": put on loose, ") != std::string::npos);
+            REQUIRE_FALSE(set_in.empty());
+            REQUIRE(*set_in.begin() > s);
+            const auto until = " loose until step " +
+                               std::to_string(model::step_number(told.order, *set_in.begin())) +
+                               " sets ";
+            const auto lines = told.wording.lines(s);
+            CHECK(std::ranges::count_if(lines, [&](const model::StepWords& line) {
+                      return line.text.find(until) != std::string::npos;
+                  }) == 1);
+        }
+    }
+    CHECK(loose.count("water_tank_cradle.json") == 1);
+}
+
 TEST_CASE("numbers that follow each other are told as a range", "[model][assembly]") {
     CHECK(model::ranges_of({3}) == "3");
     CHECK(model::ranges_of({3, 4}) == "3, 4");

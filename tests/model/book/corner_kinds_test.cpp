@@ -42,14 +42,14 @@ Distances from_holes(const model::Resolved& resolved,
                      Index fastener,
                      const std::vector<std::size_t>& axes) {
     constexpr Nm far_away = 60'000'000;  // of the other end of a piece
-    const auto& it = resolved.joints[joint];
+    const auto sides = model::corner_sides(resolved, joint);
     Distances least;
     for (std::size_t k = 0; k < 2; ++k) {
-        const auto& piece = resolved.pieces[it.pieces[k]];
-        if (piece.lean != model::no_index || is_cut_away(piece, it.walls[k])) continue;
+        const auto& piece = resolved.pieces[sides[k].piece];
+        if (piece.lean != model::no_index || is_cut_away(piece, sides[k].wall)) continue;
         for (Index h = piece.first_hole; h < piece.first_hole + piece.hole_count; ++h) {
             const auto& hole = resolved.holes[h];
-            if (hole.fastener != fastener || hole.wall != it.walls[k] ||
+            if (hole.fastener != fastener || hole.wall != sides[k].wall ||
                 hole.mate == model::no_index)
                 continue;
             for (const auto axis : axes) {
@@ -161,11 +161,11 @@ TEST_CASE("no edge distance is told of a wall that is notched, coped or sloped",
         CAPTURE(name);
         const auto resolved = model::resolve(tests::sample(name), tests::book_catalogue());
         for (Index j = 0; j < resolved.joints.size(); ++j) {
-            const auto& it = resolved.joints[j];
-            if (it.fastener_count == 0) continue;
+            if (resolved.joints[j].fastener_count == 0) continue;
+            const auto sides = model::corner_sides(resolved, j);
             const auto least = model::least_edge_distances(resolved, j);
             for (std::size_t k = 0; k < 2; ++k) {
-                if (!is_cut_away(resolved.pieces[it.pieces[k]], it.walls[k])) continue;
+                if (!is_cut_away(resolved.pieces[sides[k].piece], sides[k].wall)) continue;
                 ++cut_away;
                 CAPTURE(j, k);
                 CHECK_FALSE(least[k].has_value());
@@ -191,4 +191,29 @@ TEST_CASE("the words of a corner name its least edge distances", "[model][book][
             }
         }
     }
+}
+
+TEST_CASE("the outer piece of a corner is the one under the heads", "[model][book][samples]") {
+    std::size_t lower_in_rank = 0;
+    for (const auto& name : tests::sample_names()) {
+        CAPTURE(name);
+        const auto resolved = model::resolve(tests::sample(name), tests::book_catalogue());
+        for (Index j = 0; j < resolved.joints.size(); ++j) {
+            const auto& it = resolved.joints[j];
+            if (it.fastener_count == 0) continue;
+            const auto under_head = resolved.fasteners[it.first_fastener].stack[0].piece;
+            const auto sides = model::corner_sides(resolved, j);
+            CAPTURE(j);
+            for (std::size_t k = 0; k < 2; ++k) {
+                const std::size_t rank = sides[k].piece == it.pieces[0] ? 0 : 1;
+                CHECK(sides[k].piece == it.pieces[rank]);
+                CHECK(sides[k].wall == it.walls[rank]);
+            }
+            CHECK(sides[0].piece != sides[1].piece);
+            if (std::ranges::count(it.pieces, under_head) == 0) continue;
+            CHECK(sides[0].piece == under_head);
+            if (under_head == it.pieces[1]) ++lower_in_rank;
+        }
+    }
+    CHECK(lower_in_rank > 0);
 }

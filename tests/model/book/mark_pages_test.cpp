@@ -1,6 +1,7 @@
 #include "model/book/mark_pages.h"
 
 #include "engine/drawing/pdf.h"
+#include "model/book/mark_drill_list.h"
 #include "model/book/mark_facts.h"
 #include "model/schedule/decimal_inches.h"
 #include "model/schedule/decimal_mm.h"
@@ -12,6 +13,11 @@
 #include "tests/model/project/sample_files.h"
 
 #include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <vector>
 
 using engine::Paper;
 using model::mark_drawings;
@@ -37,7 +43,115 @@ void check_holds(const std::string& words, const std::string& part) {
     if (words.find(part) == std::string::npos) FAIL_CHECK(words);
 }
 
+// A hole is drilled in one row and may be tapped in another one.
+bool tells_row_of(const model::MarkFacts& facts,
+                  const std::string& hole,
+                  const std::string& words,
+                  bool tells_drill) {
+    return std::ranges::any_of(facts.drills, [&](const model::DrillRow& row) {
+        const std::string lies = "gauge " + model::decimal_mm(row.gauge) +
+                                 " mm; datum end at the " +
+                                 (row.datum_end == model::TableEnd::left ? "left " : "right ");
+        return "h" + std::to_string(row.hole) == hole && words.find(lies) != std::string::npos &&
+               (!tells_drill || words.find(model::work_words(row)) != std::string::npos);
+    });
+}
+
+bool is_hole_number(const std::string& text) {
+    return text.size() > 1 && text[0] == 'h' &&
+           std::all_of(text.begin() + 1, text.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+// Whether all of it stands between the words "drilling continued" and the number of the first hole.
+void check_first_hole(const std::vector<tests::TextOnPage>& texts,
+                      std::size_t continued,
+                      const model::MarkFacts& facts,
+                      bool tells_drill) {
+    std::string words;
+    for (auto i = continued + 1; i < texts.size(); ++i) {
+        if (!is_hole_number(texts[i].text)) {
+            words += texts[i].text + " ";
+            continue;
+        }
+        CAPTURE(texts[continued].text, texts[i].text, words);
+        CHECK(tells_row_of(facts, texts[i].text, words, tells_drill));
+        return;
+    }
+    FAIL_CHECK("no hole below " << texts[continued].text);
+}
+
+bool is_alike(const model::DrillRow& a, const model::DrillRow& b) {
+    return a.drill == b.drill && a.operation == b.operation && a.fastener == b.fastener;
+}
+
+// Gives on how many pages the list of that mark goes on.
+std::size_t check_goes_on(const model::MarkDrawings& drawn,
+                          const model::Resolved& resolved,
+                          const model::MarkFacts& facts) {
+    const bool tells_drill = !std::ranges::all_of(facts.drills, [&](const model::DrillRow& row) {
+        return is_alike(row, facts.drills.front());
+    });
+    const auto head = model::name_of_mark(resolved, facts) + ", drilling continued";
+    std::size_t continued = 0;
+    for (const auto& page : drawn.pages) {
+        const auto texts = tests::texts_on(page);
+        const auto at = std::ranges::find(texts, head, &tests::TextOnPage::text);
+        if (at == texts.end()) continue;
+        ++continued;
+        check_first_hole(texts, static_cast<std::size_t>(at - texts.begin()), facts, tells_drill);
+    }
+    return continued;
+}
+
 }  // namespace
+
+TEST_CASE("where a drill list goes on with another page, how the piece lies is told again",
+          "[model][book][marks]") {
+    std::size_t continued = 0;
+    for (const auto& name : model_tests::sample_names()) {
+        for (const auto& shown : {tests::inches, tests::millimetres}) {
+            const PrintedSample sample(name, shown);
+            for (const auto paper : papers) {
+                CAPTURE(name, engine::name_of(paper));
+                const auto drawn =
+                    mark_drawings(sample.project, shipped_catalogue(), sample.resolved, paper);
+                for (const auto& facts :
+                     model::mark_facts(sample.project, shipped_catalogue(), sample.resolved))
+                    continued += check_goes_on(drawn, sample.resolved, facts);
+            }
+        }
+    }
+    CHECK(continued > 3);
+}
+
+TEST_CASE("a drill list that goes on in a new column says what its next hole meets",
+          "[model][book][marks]") {
+    std::size_t needed = 0;
+    const PrintedSample sample("sleeping_platform.json");
+    for (const auto& facts :
+         model::mark_facts(sample.project, shipped_catalogue(), sample.resolved)) {
+        const auto list = model::mark_drill_list(sample.project, facts, 52.0);
+        std::string meets;
+        for (std::size_t i = 0; i < list.size(); ++i) {
+            const auto again = model::told_again(list, i);
+            if (list[i].has_rule) CHECK(again.empty());
+            if (list[i].tells_mates) {
+                const bool goes_on = i > 0 && list[i - 1].tells_mates;
+                meets = (goes_on ? meets + " " : "") + list[i].texts.front().words;
+            }
+            if (!list[i].needs_mates) continue;
+            ++needed;
+            REQUIRE(again.size() > 1);
+            CHECK(again.front().has_rule);
+            std::string last;
+            for (const auto& line : again)
+                if (line.tells_mates) last += (last.empty() ? "" : " ") + line.texts.front().words;
+            CHECK(last == meets);
+            CHECK(again.back().tells_mates);
+        }
+    }
+    CHECK(needed > 10);
+}
 
 TEST_CASE("every number of the cut and drill schedules of a mark stands on its page",
           "[model][book][marks]") {

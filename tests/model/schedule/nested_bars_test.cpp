@@ -203,6 +203,26 @@ TEST_CASE("the stop goes from the longest setting to the shortest, over all bars
     CHECK(stops.back().setting == 3);
 }
 
+TEST_CASE("where the saw makes both hands alike the stop still counts the opposite ones",
+          "[model][schedule][stops]") {
+    auto job = three_bars();
+    for (std::size_t i = 0; i < job.resolved.pieces.size(); ++i)
+        job.resolved.pieces[i].hand = i % 2 == 0 ? model::Hand::as_drawn : model::Hand::opposite;
+    const auto rows =
+        model::bar_rows(job.project, job.catalogue, job.resolved, {tests::plan_of(job)});
+    std::map<std::pair<int, model::Index>, int> expected;  // by bar and mark
+    for (const auto& row : rows)
+        if (job.resolved.pieces[row.piece].hand == model::Hand::opposite)
+            ++expected[{row.bar, row.mark}];
+    int opposite = 0;
+    for (const auto& stop : model::stop_rows(job.project, job.catalogue, job.resolved, rows)) {
+        CHECK(stop.hand == model::Hand::none);
+        CHECK(stop.opposite == expected[{stop.bar, stop.mark}]);
+        opposite += stop.opposite;
+    }
+    CHECK(opposite == 7);
+}
+
 TEST_CASE("a bar's lines in nest.csv follow each other from its datum end to its offcut",
           "[model][schedule][stops]") {
     auto job = tests::saw_job({1000, 500});
