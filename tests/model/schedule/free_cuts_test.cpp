@@ -134,11 +134,6 @@ namespace {
 // One piece of each stock, which fills half a bar; all stocks are of one section and alloy.
 tests::SmallJob half_of_each(std::size_t stocks) {
     auto job = tests::saw_job(std::vector<int>(stocks, 2900));
-    // Those are of the pieces that the saw's job has put away.
-    job.resolved.joints.clear();
-    job.resolved.fasteners.clear();
-    job.resolved.holes.clear();
-    for (auto& piece : job.resolved.pieces) piece.hole_count = 0;
     job.project.stock.assign(stocks, model::Stock(job.project.stock[0]));
     for (std::size_t i = 0; i < stocks; ++i) {
         job.project.stock[i].name = "stock " + std::to_string(i);

@@ -9,6 +9,11 @@ SmallJob saw_job(const std::vector<int>& lengths_mm) {
     job.project.stock[0].offcuts.clear();
     auto piece = job.resolved.pieces[0];
     piece.hand = model::Hand::none;
+    piece.hole_count = 0;
+    // All of these are of the pieces that are put away.
+    job.resolved.joints.clear();
+    job.resolved.fasteners.clear();
+    job.resolved.holes.clear();
     job.resolved.pieces.clear();
     job.resolved.marks.clear();
     for (const int length : lengths_mm) {
