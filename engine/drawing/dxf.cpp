@@ -110,9 +110,7 @@ private:
     void write_tables() {
         out_.group(0, "SECTION");
         out_.group(2, "TABLES");
-        out_.group(0, "TABLE");
-        out_.group(2, "LTYPE");
-        out_.group(70, 1);
+        begin_table("LTYPE", 1);
         out_.group(0, "LTYPE");
         out_.group(2, "CONTINUOUS");
         out_.group(70, 0);
@@ -121,14 +119,18 @@ private:
         out_.group(73, 0);
         out_.number(40, 0.0);
         out_.group(0, "ENDTAB");
-        out_.group(0, "TABLE");
-        out_.group(2, "LAYER");
-        out_.group(70, static_cast<int>(layer_rows.size()) + 1);
+        begin_table("LAYER", static_cast<int>(layer_rows.size()) + 1);
         write_layer("0", 7);
         for (const auto& row : layer_rows) write_layer(row.name, row.colour);
         out_.group(0, "ENDTAB");
         write_style();
         out_.group(0, "ENDSEC");
+    }
+
+    void begin_table(std::string_view name, int rows) {
+        out_.group(0, "TABLE");
+        out_.group(2, name);
+        out_.group(70, rows);
     }
 
     void write_layer(std::string_view name, int colour) {
@@ -140,9 +142,7 @@ private:
     }
 
     void write_style() {
-        out_.group(0, "TABLE");
-        out_.group(2, "STYLE");
-        out_.group(70, 1);
+        begin_table("STYLE", 1);
         out_.group(0, "STYLE");
         out_.group(2, "STANDARD");
         out_.group(70, 0);
