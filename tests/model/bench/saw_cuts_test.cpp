@@ -91,33 +91,22 @@ TEST_CASE("what the bench has cut is to be ticked at the saw", "[model][bench][s
     CHECK(to_tick(job, tick(job, {}, 3, BenchWork::deburr)).empty());
 }
 
-TEST_CASE("a piece that was spoiled at the bench takes no cut of the saw from a good one",
+TEST_CASE("a piece that the bench must cut again takes no cut of the saw from a good one",
           "[model][bench][saw]") {
+    const auto& [cut_at, verdict] = GENERATE(table<int, model::BenchVerdict>(
+        {{850, model::BenchVerdict::spoiled}, {950, model::BenchVerdict::rework}}));
     auto job = bought_job();
     auto& length = job.resolved.pieces[0].length;
-    length = mm(850);
+    length = mm(cut_at);
     const auto ticks = tick(job, {}, 0, BenchWork::cut);
     length = mm(900);
-    REQUIRE(seen(job, ticks, 0).verdict == model::BenchVerdict::spoiled);
+    REQUIRE(seen(job, ticks, 0).verdict == verdict);
     CHECK(to_tick(job, ticks).empty());
     cut(job, 0);
     for (const auto& all : {ticks, tick(job, ticks, 1, BenchWork::cut)}) {
         CHECK(seen(job, all, 1).is_cut_at_saw);
         CHECK_FALSE(seen(job, all, 0).is_cut_at_saw);
     }
-}
-
-TEST_CASE("a piece that must be cut shorter takes no cut of the saw from one to be cut",
-          "[model][bench][saw]") {
-    auto job = bought_job();
-    auto& length = job.resolved.pieces[0].length;
-    length = mm(950);
-    const auto ticks = tick(job, {}, 0, BenchWork::cut);
-    length = mm(900);
-    REQUIRE(seen(job, ticks, 0).verdict == model::BenchVerdict::rework);
-    cut(job, 0);
-    CHECK(seen(job, ticks, 1).is_cut_at_saw);
-    CHECK_FALSE(seen(job, ticks, 0).is_cut_at_saw);
 }
 
 TEST_CASE("pieces of one length and two marks are told apart", "[model][bench][saw]") {
