@@ -1,7 +1,6 @@
 #include "model/schedule/end_words.h"
 
 #include "model/resolve/bar_cuts.h"
-#include "model/schedule/decimal_mm.h"
 #include "model/schedule/length_texts.h"
 
 #include <algorithm>
@@ -56,22 +55,15 @@ std::string cut_words(const PieceEnd& end, const Section& section) {
     return text.empty() ? "square" : text;
 }
 
-// "1 1/4 in"; off the marks of the tape with its millimetres: "~1 1/4 in (31.6 mm)".
-std::string text_with_exact(const Project& project, Length length) {
+std::string notch_words(const PieceEnd& end, const Section& section, const Project& project) {
     auto style = project.shown;
     style.with_unit = true;
-    const auto text = shown_text(length, style);
-    if (engine::is_on_mark(length, style)) return text;
-    return text + " (" + decimal_mm(length) + " mm)";
-}
-
-std::string notch_words(const PieceEnd& end, const Section& section, const Project& project) {
     std::string text;
     const auto walls = section_plates(section);
     for (std::size_t wall = 0; wall < std::min(walls.size(), end.wall_back.size()); ++wall) {
         if (end.wall_back[wall] <= 0) continue;
         text += "; " + std::string(walls[wall].name) + " notched back " +
-                text_with_exact(project, Length::from_nm(end.wall_back[wall]));
+                shown_text(Length::from_nm(end.wall_back[wall]), style);
     }
     return text;
 }
@@ -119,7 +111,9 @@ std::optional<PointedEnd> pointed_end(const Outline& outline, Nm width, bool is_
 }
 
 std::string pointed_words(const PointedEnd& end, const Project& project) {
-    return "to a point " + text_with_exact(project, Length::from_nm(end.from_heel)) +
+    auto style = project.shown;
+    style.with_unit = true;
+    return "to a point " + shown_text(Length::from_nm(end.from_heel), style) +
            " from the heel edge: mitre " + saw_degrees_text(end.slopes[0]) +
            " deg to the heel edge, mitre " + saw_degrees_text(end.slopes[1]) +
            " deg to the far edge";
