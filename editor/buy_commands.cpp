@@ -6,7 +6,9 @@
 #include "editor/purchase_desk.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <filesystem>
+#include <optional>
 #include <system_error>
 
 namespace editor {
@@ -24,6 +26,16 @@ const model::Supplier* without_list(const Desk& desk) {
         return can_begin_price_list(desk, it.prices);
     });
     return found == suppliers.end() ? nullptr : &*found;
+}
+
+// In Purchases::all; none where there is none.
+std::optional<std::size_t> last_purchase(const Desk& desk, bool that_counts) {
+    const auto* bought = desk.prices.library->purchases();
+    if (bought == nullptr) return std::nullopt;
+    for (std::size_t i = bought->all.size(); i-- > 0;) {
+        if (model::counts_as_paid(bought->all[i], project_of(desk)) == that_counts) return i;
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -77,13 +89,22 @@ bool has_more_to_buy(const Desk& desk) {
     return desk.derived_memo && (desk.derived_memo->summary.bars > 0 || has_goods_to_buy(desk));
 }
 
-bool has_purchases(const Desk& desk) {
-    const auto* bought = desk.prices.library->purchases();
-    return bought != nullptr && !bought->all.empty();
-}
+bool has_purchases(const Desk& desk) { return last_purchase(desk, true).has_value(); }
+
+bool has_undone_purchases(const Desk& desk) { return last_purchase(desk, false).has_value(); }
 
 void take_last_purchase_back(Desk& desk) {
-    take_purchase_back(desk, desk.prices.library->purchases()->all.size() - 1);
+    take_purchase_back(desk, *last_purchase(desk, true));
+    desk.ui.place = Place::buy;
+}
+
+void count_last_purchase_again(Desk& desk) {
+    count_purchase_again(desk, *last_purchase(desk, false));
+    desk.ui.place = Place::buy;
+}
+
+void strike_out_last_purchase(Desk& desk) {
+    forget_purchase(desk, *last_purchase(desk, false));
     desk.ui.place = Place::buy;
 }
 

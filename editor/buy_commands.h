@@ -20,7 +20,12 @@ void open_price_list(Desk& desk);
 
 bool has_more_to_buy(const Desk& desk);
 void buy_all(Desk& desk);
+
+// One that counts, and one that does not: the last of either.
 bool has_purchases(const Desk& desk);
+bool has_undone_purchases(const Desk& desk);
 void take_last_purchase_back(Desk& desk);
+void count_last_purchase_again(Desk& desk);
+void strike_out_last_purchase(Desk& desk);
 
 }  // namespace editor

@@ -38,16 +38,6 @@ model::Estimate estimate_of(const Desk& desk, const Derived& now) {
     return estimate_of(desk, now, now.plans);
 }
 
-// False where it is refused.
-bool bring_bars(Desk& desk) {
-    const auto& now = derived(desk);
-    auto edits = model::bars_bought(*now.project, *desk.catalogue, now.resolved, now.plans);
-    if (edits.empty()) return true;
-    Change change;
-    change.edits = std::move(edits);
-    return submit(desk, change).has_value();
-}
-
 // "A bar counts", "3 bars still count".
 std::string count_words(const model::Purchase& purchase, const std::string& still) {
     int bars = 0;
@@ -71,20 +61,42 @@ std::string words_of_noting(const model::Purchase& purchase, bool is_in_hand) {
            ". Undo takes the bars back; under Buy the sum alone is taken back";
 }
 
-void note(Desk& desk, model::Purchase purchase, const model::Project& before) {
-    if (purchase.lines.empty()) return;
-    const bool is_in_hand = model::is_of_bars_in_hand(purchase);
+const model::Purchases& purchases_of(const Desk& desk) {
+    static const model::Purchases none;
     const auto* bought = desk.prices.library->purchases();
-    auto all = model::with_purchase(bought == nullptr ? model::Purchases{} : *bought,
-                                    std::move(purchase), before);
-    const auto words = words_of_noting(all.all.back(), is_in_hand);
-    const auto put = put_purchases(desk, std::move(all));
-    if (put) {
-        desk.ui.notice = Notice{words};
-    } else {
-        desk.ui.notice =
-            Notice{"What was paid is not noted: " + engine::to_text(put.error()), true};
-    }
+    return bought == nullptr ? none : *bought;
+}
+
+// A table that cannot be read or written has no number to tell it by: then nothing is noted.
+engine::Result<engine::Done> submit_unnoted(Desk& desk,
+                                            const Change& change,
+                                            const engine::Error& why) {
+    auto done = submit(desk, change);
+    if (done) desk.ui.notice = Notice{"What was paid is not noted: " + engine::to_text(why), true};
+    return done;
+}
+
+// The edits bring the bars of the plans. The table has it first: what is in no project does not
+// count there.
+engine::Result<engine::Done> submit_noted(Desk& desk,
+                                          const Change& change,
+                                          const std::vector<model::BarPlan>& plans,
+                                          model::Purchase purchase) {
+    if (purchase.lines.empty()) return submit(desk, change);
+    const auto& bought = desk.prices.library->bought;
+    if (!bought) return submit_unnoted(desk, change, bought.error());
+    const auto before = desk.history.now();
+    const int number = model::number_for(*bought, purchase, *before);
+    purchase.number = number;
+    Change with_it = change;
+    with_it.edits = model::noted(change.edits, *before, plans, number);
+    const auto put = put_purchases(desk, model::with_purchase(*bought, std::move(purchase)));
+    if (!put) return submit_unnoted(desk, change, put.error());
+    auto done = submit(desk, with_it);
+    if (!done) return done;
+    const auto own = std::ranges::find(purchases_of(desk).all, number, &model::Purchase::number);
+    desk.ui.notice = Notice{words_of_noting(*own, model::is_of_bars_in_hand(*own))};
+    return done;
 }
 
 // Of who takes back the only cut of bars that came with it.
@@ -101,9 +113,7 @@ void tell_bars_left(Desk& desk, const model::Project& before) {
 }
 
 bool finds_goods_to_buy(const Desk& desk, const Derived& now) {
-    const auto& project = *now.project;
-    const auto all =
-        model::purchase_of(estimate_of(desk, now), model::BoughtPart::all, project, project, {});
+    const auto all = model::purchase_of(estimate_of(desk, now), model::BoughtPart::all, {});
     return std::ranges::any_of(all.lines, [](const model::PaidLine& line) {
         return line.kind != model::BuyKind::delivery;
     });
@@ -113,10 +123,13 @@ bool finds_goods_to_buy(const Desk& desk, const Derived& now) {
 
 void buy(Desk& desk, model::BoughtPart part) {
     nest_now(desk);
-    const auto before = desk.history.now();
-    const auto estimate = estimate_of(desk, derived(desk));
-    if (!bring_bars(desk)) return;
-    note(desk, model::purchase_of(estimate, part, *before, project_of(desk), today()), *before);
+    const auto& now = derived(desk);
+    auto purchase = model::purchase_of(estimate_of(desk, now), part, today());
+    Change change;
+    change.edits = model::bars_bought(*now.project, *desk.catalogue, now.resolved, now.plans);
+    if (change.edits.empty() && purchase.lines.empty()) return;
+    change.label = part == model::BoughtPart::all ? "Buy what was left to buy" : "Buy the bars";
+    static_cast<void>(submit_noted(desk, change, now.plans, std::move(purchase)));
 }
 
 engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change) {
@@ -131,17 +144,12 @@ engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change) 
         if (done) tell_bars_left(desk, *before);
         return done;
     }
-    const auto estimate = estimate_of(desk, now, plans);
     auto told = change;
     if (told.label.empty())
         told.label = model::label_of(change.edits.back()) + "; its bars count as bought";
-    auto done = submit(desk, told);
-    if (!done) return done;
-    note(desk,
-         model::purchase_of(estimate, model::BoughtPart::bars_in_hand, *before, project_of(desk),
-                            today()),
-         *before);
-    return done;
+    return submit_noted(desk, told, plans,
+                        model::purchase_of(estimate_of(desk, now, plans),
+                                           model::BoughtPart::bars_in_hand, today()));
 }
 
 bool has_goods_to_buy(const Desk& desk) {
@@ -159,9 +167,24 @@ bool has_goods_to_buy(const Desk& desk) {
 }
 
 void take_purchase_back(Desk& desk, std::size_t which) {
-    const auto* bought = desk.prices.library->purchases();
-    if (bought == nullptr || which >= bought->all.size()) return;
-    auto rest = *bought;
+    const auto& all = purchases_of(desk).all;
+    if (which >= all.size()) return;
+    if (all[which].number == 0) {
+        forget_purchase(desk, which);
+    } else {
+        static_cast<void>(submit(desk, change_of(model::TakePurchaseBack{all[which].number})));
+    }
+}
+
+void count_purchase_again(Desk& desk, std::size_t which) {
+    const auto& all = purchases_of(desk).all;
+    if (which < all.size())
+        static_cast<void>(submit(desk, change_of(model::NotePurchase{all[which].number})));
+}
+
+void forget_purchase(Desk& desk, std::size_t which) {
+    auto rest = purchases_of(desk);
+    if (which >= rest.all.size()) return;
     rest.all.erase(rest.all.begin() + static_cast<std::ptrdiff_t>(which));
     const auto put = put_purchases(desk, std::move(rest));
     if (!put) desk.ui.notice = Notice{engine::to_text(put.error()), true};
@@ -173,6 +196,8 @@ void tend_purchases(Desk& desk) {
     if (at_saw || wish.kind == PurchaseWish::Kind::bars) buy(desk, model::BoughtPart::bars);
     if (wish.kind == PurchaseWish::Kind::all) buy(desk, model::BoughtPart::all);
     if (wish.kind == PurchaseWish::Kind::take_back) take_purchase_back(desk, wish.which);
+    if (wish.kind == PurchaseWish::Kind::count_again) count_purchase_again(desk, wish.which);
+    if (wish.kind == PurchaseWish::Kind::forget) forget_purchase(desk, wish.which);
 }
 
 }  // namespace editor

@@ -13,8 +13,9 @@ struct Desk;
 // Once in each frame: does what Buy and Make wish.
 void tend_purchases(Desk& desk);
 
-// The bars by the cheapest plan, in one step of the history, and beside the project what all of it
-// cost. Where that cannot be noted the bars come all the same, and it is said.
+// The bars by the cheapest plan and that they were paid, in one step of the history, and beside the
+// project what all of it cost. Where that cannot be noted the bars come all the same, and it is
+// said.
 void buy(Desk& desk, model::BoughtPart part);
 
 // Submits it. Who cuts a piece has its bar in hand: bars that come to the saw with a cut count as
@@ -26,7 +27,15 @@ engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change);
 // and is asked once: the finder of commands asks in each frame.
 bool has_goods_to_buy(const Desk& desk);
 
-// The sum goes, the bars stay. In Purchases::all.
+// All these count in Purchases::all. It was not paid after all: the sum goes, the bars stay, and
+// the table keeps it, since that is a step which can be undone. What somebody wrote into the table
+// himself leaves it.
 void take_purchase_back(Desk& desk, std::size_t which);
+
+// One that does not count does again, without its bars: a step.
+void count_purchase_again(Desk& desk, std::size_t which);
+
+// It leaves the table.
+void forget_purchase(Desk& desk, std::size_t which);
 
 }  // namespace editor

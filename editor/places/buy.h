@@ -24,9 +24,9 @@ struct BuyLook {
 
 // What is to be noted as bought, or taken back: see editor/purchase_desk.h.
 struct PurchaseWish {
-    enum class Kind { none, bars, all, take_back };
+    enum class Kind { none, bars, all, take_back, count_again, forget };
     Kind kind = Kind::none;
-    std::size_t which = 0;  // to take back: in Purchases::all
+    std::size_t which = 0;  // of the last three: in Purchases::all
 };
 
 std::optional<Change> draw_buy(const Area& area,

@@ -60,28 +60,39 @@ void draw_lines(const model::Estimate& estimate) {
     }
 }
 
-void draw_purchase(const Derived& derived,
-                   const model::Purchases& bought,
+void draw_purchase_link(const std::string& what,
+                        const std::string& name,
+                        PurchaseWish::Kind kind,
+                        std::size_t index,
+                        PurchaseWish& wish) {
+    if (!draw_button(what + " " + name, {.text = what, .weight = Weight::link})) return;
+    wish.kind = kind;
+    wish.which = index;
+}
+
+void draw_purchase(const model::Project& project,
+                   const model::Purchase& purchase,
                    std::size_t index,
                    PurchaseWish& wish) {
     const IdScope id(static_cast<int>(index));
-    const auto& purchase = bought.all[index];
-    const bool counts = model::counts_as_paid(bought, index, *derived.project);
+    const bool counts = model::counts_as_paid(purchase, project);
     auto words = model::purchase_words(purchase);
-    if (!model::is_in_force(purchase, *derived.project))
-        words += "; it does not count, since its bars are not in the project";
-    else if (!counts)
-        words += "; it does not count, since its bars were noted anew below";
+    if (!counts) words += "; it does not count, since it was undone, taken back or never saved";
     draw_wrapped(words, Type::small, counts ? colour::ink : colour::quiet);
     if (!purchase.note.empty())
         draw_hint("The table of what was bought lies beside the project: write the true sum there");
     const auto name = "purchase " + std::to_string(index + 1);
     log_item(name, words);
-    if (draw_button("take back " + name, {.text = "take back", .weight = Weight::link})) {
-        wish.kind = PurchaseWish::Kind::take_back;
-        wish.which = index;
+    if (counts) {
+        draw_purchase_link("take back", name, PurchaseWish::Kind::take_back, index, wish);
+        draw_hint("It was not paid after all: the sum goes, the bars stay where they are");
+        return;
     }
-    draw_hint("It was not paid after all: the sum goes, the bars stay where they are");
+    draw_purchase_link("count it again", name, PurchaseWish::Kind::count_again, index, wish);
+    draw_hint("It was paid after all, with this sum: it brings no bars with it");
+    ImGui::SameLine();
+    draw_purchase_link("strike it out", name, PurchaseWish::Kind::forget, index, wish);
+    draw_hint("It leaves the table of what was bought, for good");
 }
 
 // By a supplier's list what has no price is not sold there, but for bars.
@@ -142,7 +153,8 @@ bool draw_paid(const Derived& derived, PurchaseWish& wish) {
     }
     if (bought->all.empty()) return false;
     draw_text("Paid", Type::strong);
-    for (std::size_t i = 0; i < bought->all.size(); ++i) draw_purchase(derived, *bought, i, wish);
+    for (std::size_t i = 0; i < bought->all.size(); ++i)
+        draw_purchase(*derived.project, bought->all[i], i, wish);
     ImGui::Dummy(scaled(1, 4));
     return true;
 }

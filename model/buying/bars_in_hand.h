@@ -6,8 +6,8 @@
 namespace model {
 
 // One that counts and was noted when a piece was cut, and of whose bars a piece was cut or spoiled
-// before and none is after; null where there is none. A stock's bars that were there before the
-// purchase are told from its own by what the other purchases had brought of it.
+// before and none is after; null where there is none. Bars that were planned anew since lie at home
+// and are nobody's.
 const Purchase* purchase_left_uncut(const Purchases& bought,
                                     const Project& before,
                                     const Project& after);

@@ -21,6 +21,7 @@ struct EstimateLine {
     std::optional<Cents> each;
     std::optional<Cents> sum;  // none where the price is not known
     std::string note;          // "270 over", "size assumed"
+    int free = 0;              // of cuts: how many more cost nothing
 
     bool operator==(const EstimateLine&) const = default;
 };
@@ -30,7 +31,8 @@ struct Estimate {
     std::string from;  // the supplier; empty: by the prices that the project's stock states
     std::string currency;
     std::vector<EstimateLine> lines;
-    Cents sum = 0;  // of all lines that have a price, delivery included
+    int free_cuts = 0;  // in each order, as the seller says
+    Cents sum = 0;      // of all lines that have a price, delivery included
     double tax_percent = 0.0;
     Cents tax = 0;
     Cents total = 0;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/buying/estimate.h"
+#include "model/project/edit.h"
 
 #include <string>
 #include <string_view>
@@ -12,7 +13,8 @@ namespace model {
 // All that the estimate prices, or its bars alone, with their cutting; delivery and tax with
 // either. Bars in hand are those of which somebody cuts a piece without having said that they were
 // bought: their sums are those of the estimate, which the purchase says, and they came with the
-// delivery that was paid to that seller before, if one was.
+// order that was paid to that seller before, if one was: its delivery is not paid again, and cuts
+// that were free in it are free once.
 enum class BoughtPart { bars, bars_in_hand, all };
 
 // "taken as bought ...": the note of bars in hand.
@@ -25,22 +27,26 @@ std::vector<BarPlan> plans_of_new_bars(std::vector<BarPlan> plans,
                                        const Project& after);
 
 // What is in the estimate becomes what was paid. By a supplier's list things without a price are
-// not sold there and stay to be bought, but for bars. `after` is the project once the bars have
-// come to the saw.
-Purchase purchase_of(const Estimate& estimate,
-                     BoughtPart part,
-                     const Project& before,
-                     const Project& after,
-                     std::string date);
+// not sold there and stay to be bought, but for bars. It has no number yet.
+Purchase purchase_of(const Estimate& estimate, BoughtPart part, std::string date);
 
 // Whether it was noted so, whatever its maker has put right of it since.
 bool is_of_bars_in_hand(const Purchase& purchase);
 
-// With one more, which stands last. Those that do not count any more, since their step was undone,
-// are let go where somebody says what he bought. Who cuts a piece has said nothing: all others stay
-// in the table then; and where one of them that does not count is of the very same bars and nothing
-// else, it stands last in the place of the new one, with the sum that may have been put right in
-// it.
-Purchases with_purchase(const Purchases& purchases, Purchase purchase, const Project& before);
+// By which the project is to know it: of one that stands in the table and does not count, and is
+// the very same, that one's, so that it counts again; else one that was given to no other.
+int number_for(const Purchases& purchases, const Purchase& purchase, const Project& before);
+
+// The edits that bring the bars of these plans, once they say with which purchase they came, and
+// one that notes it. The plans are those of `before` by which the edits were made; edits that come
+// behind them may mark cuts.
+std::vector<Edit> noted(std::vector<Edit> edits,
+                        const Project& before,
+                        const std::vector<BarPlan>& plans,
+                        int number);
+
+// With one more, which stands last, or as they are where it stands there already. Those that do not
+// count stay: redo brings them back, and sums in them may have been put right.
+Purchases with_purchase(Purchases purchases, Purchase purchase);
 
 }  // namespace model

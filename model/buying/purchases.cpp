@@ -3,6 +3,7 @@
 #include "model/buying/money.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace model {
 
@@ -29,31 +30,15 @@ int bars_owned(const Stock& stock) {
     return bars;
 }
 
-bool is_in_force(const Purchase& purchase, const Project& project) {
-    return std::ranges::all_of(purchase.bars_then, [&](const BarsThen& then) {
-        const auto stock = std::ranges::find(project.stock, then.stock, &Stock::name);
-        // One that was renamed or removed since tells nothing.
-        return stock == project.stock.end() || bars_owned(*stock) >= then.bars;
-    });
-}
-
-bool counts_as_paid(const Purchases& purchases, std::size_t which, const Project& project) {
-    const auto& own = purchases.all[which];
-    const auto is_instead = [&](const Purchase& later) {
-        return std::ranges::any_of(later.bars_then, [&](const BarsThen& it) {
-            const auto then = std::ranges::find(own.bars_then, it.stock, &BarsThen::stock);
-            return then != own.bars_then.end() && it.bars <= then->bars;
-        });
-    };
-    const auto behind = purchases.all.begin() + static_cast<std::ptrdiff_t>(which) + 1;
-    return is_in_force(own, project) && std::none_of(behind, purchases.all.end(), is_instead);
+bool counts_as_paid(const Purchase& purchase, const Project& project) {
+    return purchase.number == 0 ||
+           std::ranges::find(project.purchases, purchase.number) != project.purchases.end();
 }
 
 std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project) {
     std::vector<Purchase> paid;
-    for (std::size_t i = 0; i < purchases.all.size(); ++i) {
-        if (counts_as_paid(purchases, i, project)) paid.push_back(purchases.all[i]);
-    }
+    std::ranges::copy_if(purchases.all, std::back_inserter(paid),
+                         [&](const Purchase& it) { return counts_as_paid(it, project); });
     return paid;
 }
 

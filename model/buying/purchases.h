@@ -26,21 +26,13 @@ struct PaidLine {
     bool operator==(const PaidLine&) const = default;
 };
 
-// How many bars of a stock there were when a purchase had come home.
-struct BarsThen {
-    std::string stock;
-    int bars = 0;
-
-    bool operator==(const BarsThen&) const = default;
-};
-
 struct Purchase {
+    int number = 0;        // in Project::purchases; 0: somebody wrote it into the table himself
     std::string date;      // "2026-11-27"
     std::string supplier;  // empty: by the prices that the stock states
     std::string currency;
     std::vector<PaidLine> lines;  // delivery among them
     Cents tax = 0;
-    std::vector<BarsThen> bars_then;
     std::string note;  // "taken as bought": what is to be known of its sums; may be empty
 
     bool operator==(const Purchase&) const = default;
@@ -63,14 +55,10 @@ std::optional<Cents> delivery_of(const Purchase& purchase);
 // Bars of the stock that are at home or were cut at the saw, offcuts not counted.
 int bars_owned(const Stock& stock);
 
-// Whether its bars are still there: where the step that brought them was undone, or the project was
-// not saved, nothing was bought. One without bars always counts.
-bool is_in_force(const Purchase& purchase, const Project& project);
-
-// Whether one of them is paid: it is in force, and no later one stands in its place. Where a later
-// purchase brought a stock to no more bars than this one had, this one's step was undone by then
-// and the bars were bought anew: it stays in the table, but its bars are not paid twice.
-bool counts_as_paid(const Purchases& purchases, std::size_t which, const Project& project);
+// Whether it is paid: the step that noted it is in the project. Where that was undone, or the
+// project was not saved, nothing was bought; the table keeps it, since redo brings it back. What
+// somebody wrote into the table himself always counts.
+bool counts_as_paid(const Purchase& purchase, const Project& project);
 
 // Those that are.
 std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project);

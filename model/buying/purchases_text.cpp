@@ -7,6 +7,7 @@
 #include "model/buying/purchases.h"
 
 #include <charconv>
+#include <map>
 #include <system_error>
 
 namespace model {
@@ -15,9 +16,9 @@ namespace {
 using engine::Error;
 using engine::ErrorCode;
 
-// Two kinds of rows that are nothing to buy.
+// Rows that are nothing to buy.
 constexpr std::string_view tax_kind = "tax";
-constexpr std::string_view bars_kind = "bars then";
+constexpr std::string_view bars_kind = "bars then";  // of older tables; it tells nothing any more
 
 std::optional<int> whole_number(std::string_view text) {
     int number = 0;
@@ -72,17 +73,17 @@ private:
     }
 
     void take_row() {
-        const int which = number("purchase");
-        if (purchases_.all.empty() || which != last_) {
-            purchases_.all.push_back({.date = std::string(field("date")),
+        // A spreadsheet may have sorted them.
+        const auto [at, is_new] = places_.try_emplace(number("purchase"), purchases_.all.size());
+        if (is_new) {
+            purchases_.all.push_back({.number = field("noted_as").empty() ? 0 : number("noted_as"),
+                                      .date = std::string(field("date")),
                                       .supplier = std::string(field("supplier")),
                                       .currency = std::string(field("currency")),
                                       .lines = {},
-                                      .bars_then = {},
                                       .note = std::string(field("note"))});
         }
-        last_ = which;
-        take_thing(purchases_.all.back());
+        take_thing(purchases_.all[at->second]);
     }
 
     void take_thing(Purchase& purchase) {
@@ -90,7 +91,7 @@ private:
         if (kind == tax_kind) {
             purchase.tax = sum().value_or(0);
         } else if (kind == bars_kind) {
-            purchase.bars_then.push_back({std::string(field("what")), number("count")});
+            return;
         } else if (const auto known = buy_kind_of(kind)) {
             purchase.lines.push_back({.kind = *known,
                                       .what = std::string(field("what")),
@@ -107,7 +108,7 @@ private:
     std::string file_;
     const ListRow* row_ = nullptr;
     const ListRow* headings_ = nullptr;
-    int last_ = 0;
+    std::map<int, std::size_t> places_;  // in Purchases::all, by what the table calls them
     Purchases purchases_;
     std::optional<Error> error_;
 };
@@ -121,22 +122,22 @@ std::filesystem::path path_of_purchases(const std::filesystem::path& project_fil
 }
 
 std::string purchases_text(const Purchases& purchases) {
-    engine::CsvText text{"purchase", "date",  "supplier", "kind",     "what",
-                         "size",     "count", "sum",      "currency", "note"};
+    engine::CsvText text{"purchase", "date", "supplier", "kind", "what",    "size",
+                         "count",    "sum",  "currency", "note", "noted_as"};
     for (std::size_t i = 0; i < purchases.all.size(); ++i) {
         const auto& purchase = purchases.all[i];
+        const auto noted_as =
+            purchase.number == 0 ? std::string() : std::to_string(purchase.number);
         const auto row = [&](std::string_view kind, std::string_view what, std::string_view size,
                              const std::string& count, const std::string& sum) {
             text.row({std::to_string(i + 1), purchase.date, purchase.supplier, kind, what, size,
-                      count, sum, purchase.currency, purchase.note});
+                      count, sum, purchase.currency, purchase.note, noted_as});
         };
         for (const auto& line : purchase.lines) {
             row(name_of(line.kind), line.what, line.size, std::to_string(line.count),
                 line.sum ? money_text(*line.sum) : std::string());
         }
         if (purchase.tax != 0) row(tax_kind, {}, {}, "1", money_text(purchase.tax));
-        for (const auto& then : purchase.bars_then)
-            row(bars_kind, then.stock, {}, std::to_string(then.bars), {});
     }
     return std::move(text).take();
 }

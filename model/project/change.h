@@ -21,6 +21,8 @@ Changed change(Project& project, const RemoveObstacle& edit);
 Changed change(Project& project, const KeepBars& edit);
 Changed change(Project& project, const PutSupplier& edit);
 Changed change(Project& project, const RemoveSupplier& edit);
+Changed change(Project& project, const NotePurchase& edit);
+Changed change(Project& project, const TakePurchaseBack& edit);
 Changed change(Project& project, const PutFrame& edit);
 Changed change(Project& project, const PlaceFrame& edit);
 Changed change(Project& project, const SetFrameRecipe& edit);

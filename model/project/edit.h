@@ -71,6 +71,16 @@ struct RemoveSupplier {
     std::string supplier;
 };
 
+// Something was bought, and stands in the table of purchases under that number, from 1.
+struct NotePurchase {  // refused where it is noted already
+    int number = 0;
+};
+
+// It was not paid after all; what came with it stays.
+struct TakePurchaseBack {
+    int number = 0;
+};
+
 struct PutObstacle {
     Obstacle obstacle;
     std::string instead_of;
@@ -440,6 +450,8 @@ using AllEdits = EditKinds<SetTitle,
                            KeepBars,
                            PutSupplier,
                            RemoveSupplier,
+                           NotePurchase,
+                           TakePurchaseBack,
                            PutObstacle,
                            RemoveObstacle,
                            PutFrame,

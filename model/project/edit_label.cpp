@@ -45,6 +45,8 @@ struct Label {
     std::string operator()(const RemoveSupplier& e) const {
         return "Remove supplier " + e.supplier;
     }
+    std::string operator()(const NotePurchase&) const { return "Note what was bought"; }
+    std::string operator()(const TakePurchaseBack&) const { return "Take back what was paid"; }
     std::string operator()(const PutObstacle& e) const {
         return put_label("obstacle", e.obstacle.name, e.instead_of);
     }

@@ -3,7 +3,10 @@
 #include "model/project/follow_room.h"
 #include "model/project/named_list.h"
 #include "model/project/obstacle_measures.h"
+#include "model/project/project_fields.h"
 #include "model/project/references.h"
+
+#include <algorithm>
 
 namespace model {
 
@@ -45,6 +48,23 @@ Changed change(Project& project, const RemoveSupplier& edit) {
     auto removed = remove_named(project.suppliers, edit.supplier, "");
     if (removed && project.shop.supplier == edit.supplier) project.shop.supplier.clear();
     return removed;
+}
+
+Changed change(Project& project, const NotePurchase& edit) {
+    const auto where = "purchase " + std::to_string(edit.number);
+    if (edit.number < 1 || edit.number > most_count)
+        return engine::Error{engine::ErrorCode::out_of_range, where,
+                             "purchases are numbered from 1 to 1000000"};
+    if (std::ranges::find(project.purchases, edit.number) != project.purchases.end())
+        return engine::Error{engine::ErrorCode::invalid_value, where, "it is noted already"};
+    project.purchases.push_back(edit.number);
+    return engine::Done{};
+}
+
+Changed change(Project& project, const TakePurchaseBack& edit) {
+    if (std::erase(project.purchases, edit.number) > 0) return engine::Done{};
+    return engine::Error{engine::ErrorCode::unknown_name, "purchase " + std::to_string(edit.number),
+                         "there is no such purchase"};
 }
 
 Changed change(Project& project, const PutObstacle& edit) {

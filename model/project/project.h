@@ -209,6 +209,7 @@ struct BarAtSaw {
     Formula length;  // before the first cut
     bool was_offcut = false;
     bool is_used_up = false;  // what was left of it lies on the rack, or is scrap
+    int purchase = 0;         // that it came with, in Project::purchases; 0: it was there already
     std::vector<BarCut> cuts;
 
     bool operator==(const BarAtSaw&) const = default;
@@ -482,6 +483,9 @@ struct Project {
     std::vector<Stock> stock;
     std::vector<Frame> frames;
     std::vector<Supplier> suppliers;
+    // What was bought, by numbers of the table of purchases that lies beside the project's file:
+    // what that table has under another number was undone, or never saved.
+    std::vector<int> purchases;
     Shop shop;
 
     bool operator==(const Project&) const = default;

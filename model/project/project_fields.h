@@ -325,6 +325,7 @@ void visit_fields(Visit& visit, Of<BarAtSaw>) {
     visit(needed("length", a_length), &BarAtSaw::length);
     visit(optional("was_offcut"), &BarAtSaw::was_offcut);
     visit(optional("is_used_up"), &BarAtSaw::is_used_up);
+    visit(optional("purchase", between(0, most_count)), &BarAtSaw::purchase);
     visit(optional("cuts"), &BarAtSaw::cuts);
 }
 
@@ -581,6 +582,7 @@ void visit_fields(Visit& visit, Of<Project>) {
     visit(optional("stock"), &Project::stock);
     visit(optional("frames"), &Project::frames);
     visit(optional("suppliers"), &Project::suppliers);
+    visit(optional("purchases", between(1, most_count)), &Project::purchases);
     visit(optional("shop"), &Project::shop);
 }
 

@@ -291,13 +291,26 @@ TEST_CASE("what was paid stays, apart from what is still to buy, and goes with t
         CHECK(text_of(scratch.path / "other.bought.csv") ==
               text_of(scratch.path / "box.bought.csv"));
     }
-    // Opened again it is there; taken back it is not.
+    // Opened again it is there; taken back it does not count, struck out it is gone.
     HeadlessUi again;
     REQUIRE(editor::open_file(again.desk, scratch.path / "other.json"));
     editor::run_command(again.desk, "place.buy");
     again.settle();
     CHECK(again.item("Buy/estimate/purchase 1").value == paid);
     again.click("Buy/estimate/take back purchase 1");
+    const auto counts = [&] {
+        return again.item("Buy/estimate/purchase 1").value.find("does not count") ==
+               std::string::npos;
+    };
+    CHECK_FALSE(counts());
+    editor::run_command(again.desk, "edit.undo");
+    again.settle();
+    CHECK(counts());
+    again.click("Buy/estimate/take back purchase 1");
+    again.click("Buy/estimate/count it again purchase 1");
+    CHECK(counts());
+    again.click("Buy/estimate/take back purchase 1");
+    again.click("Buy/estimate/strike it out purchase 1");
     CHECK_FALSE(again.has("Buy/estimate/purchase 1"));
     CHECK(text_of(scratch.path / "other.bought.csv").find("yard") == std::string::npos);
 }
@@ -436,10 +449,39 @@ TEST_CASE(
     REQUIRE(ui.has("Buy/estimate/purchase 1"));
     REQUIRE(ui.now().summary.fasteners > 0);  // the yard sells none
     CHECK_FALSE(editor::has_more_to_buy(ui.desk));
+    CHECK_FALSE(editor::has_undone_purchases(ui.desk));
+    const auto bars = editor::project_of(ui.desk).stock;
     editor::run_command(ui.desk, "buy.take_back");
     ui.settle();
-    CHECK_FALSE(ui.has("Buy/estimate/purchase 1"));
+    CHECK(editor::project_of(ui.desk).stock == bars);  // they stay
     CHECK_FALSE(editor::has_purchases(ui.desk));
+    editor::run_command(ui.desk, "buy.count_again");
+    ui.settle();
+    CHECK(editor::has_purchases(ui.desk));
+    editor::run_command(ui.desk, "edit.undo");
+    editor::run_command(ui.desk, "buy.strike_out");
+    ui.settle();
+    CHECK_FALSE(ui.has("Buy/estimate/purchase 1"));
+    CHECK_FALSE(editor::has_undone_purchases(ui.desk));
+}
+
+TEST_CASE("fasteners alone that are bought are a step, which can be undone",
+          "[editor][buy][purchases]") {
+    HeadlessUi ui;
+    tests::start_box(ui.desk);
+    editor::run_command(ui.desk, "place.buy");
+    ui.settle();
+    ui.click("Buy/bars are bought");
+    const auto bars = editor::project_of(ui.desk);
+    editor::run_command(ui.desk, "buy.all");
+    ui.settle();
+    REQUIRE(ui.has("Buy/estimate/purchase 2"));
+    CHECK(editor::project_of(ui.desk).stock == bars.stock);
+    CHECK(ui.item("Buy/estimate/purchase 2").value.find("does not count") == std::string::npos);
+    editor::run_command(ui.desk, "edit.undo");
+    ui.settle();
+    CHECK(editor::project_of(ui.desk) == bars);
+    CHECK(ui.item("Buy/estimate/purchase 2").value.find("does not count") != std::string::npos);
 }
 
 TEST_CASE("suppliers are chosen and changed by commands too", "[editor][buy][commands]") {

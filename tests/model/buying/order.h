@@ -48,10 +48,8 @@ struct Order {
         return model::estimate_of(job.project, job.catalogue, job.resolved, plans(), from());
     }
     void buy(model::BoughtPart part) {
-        const auto before = job.project;
-        const auto now = estimate();
-        make(model::bars_bought(job.project, job.catalogue, job.resolved, plans()));
-        note(model::purchase_of(now, part, before, job.project, "2026-11-27"), before);
+        note(model::bars_bought(job.project, job.catalogue, job.resolved, plans()), plans(),
+             model::purchase_of(estimate(), part, "2026-11-27"));
     }
     // The first piece of the stock is cut, whose bars are noted where they had not been bought.
     void tick(model::Index stock) {
@@ -66,10 +64,9 @@ struct Order {
         make(*edits);
         const auto fresh = model::plans_of_new_bars(all, before, job.project);
         if (fresh.empty()) return;
+        job.project = before;
         const auto now = model::estimate_of(before, job.catalogue, job.resolved, fresh, from());
-        note(model::purchase_of(now, model::BoughtPart::bars_in_hand, before, job.project,
-                                "2026-11-28"),
-             before);
+        note(*edits, fresh, model::purchase_of(now, model::BoughtPart::bars_in_hand, "2026-11-28"));
     }
 
 private:
@@ -80,8 +77,13 @@ private:
             job.project = std::move(changed).value();
         }
     }
-    void note(model::Purchase purchase, const model::Project& before) {
-        bought = model::with_purchase(bought, std::move(purchase), before);
+    // What a step of the window does.
+    void note(const std::vector<model::Edit>& edits,
+              const std::vector<model::BarPlan>& of_plans,
+              model::Purchase purchase) {
+        purchase.number = model::number_for(bought, purchase, job.project);
+        make(model::noted(edits, job.project, of_plans, purchase.number));
+        bought = model::with_purchase(bought, std::move(purchase));
     }
 };
 

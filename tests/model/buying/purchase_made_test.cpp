@@ -16,28 +16,9 @@ TEST_CASE("bars of which a piece is cut are noted at the prices of the plan, del
           "[model][buying][purchases]") {
     Order order;
     const auto before = order.job.project;
-    const auto plans = order.plans();
-    REQUIRE(plans.size() == 2);
+    REQUIRE(order.plans().size() == 2);
     // A piece of the first stock is cut, then one of the other.
-    for (const auto& plan : plans) {
-        const auto was = order.job.project;
-        const auto edits = cuts_ticked(was, order.job.catalogue, order.job.resolved, {plan},
-                                       {{1, 0}}, CutState::cut);
-        REQUIRE(edits);
-        for (const auto& edit : *edits) {
-            auto changed = apply(order.job.project, edit);
-            REQUIRE(changed);
-            order.job.project = std::move(changed).value();
-        }
-        const auto bought = plans_of_new_bars({plan}, was, order.job.project);
-        REQUIRE(bought.size() == 1);
-        const auto estimate =
-            estimate_of(was, order.job.catalogue, order.job.resolved, bought, order.from());
-        order.bought = with_purchase(
-            order.bought,
-            purchase_of(estimate, BoughtPart::bars_in_hand, was, order.job.project, "2026-11-27"),
-            was);
-    }
+    for (const Index stock : {0U, 1U}) order.tick(stock);
     const auto after = order.estimate();
     REQUIRE(after.paid.size() == 2);
     // 20.00 + 35.00, and a tenth; 6.00 and a tenth.
@@ -46,7 +27,7 @@ TEST_CASE("bars of which a piece is cut are noted at the prices of the plan, del
     CHECK_FALSE(delivery_of(after.paid[1]));
     CHECK_FALSE(has_line(after, BuyKind::bar));
     CHECK(purchase_words(after.paid[1]) ==
-          "6.60 USD to yard on 2026-11-27; " + std::string(note_of_bars_in_hand));
+          "6.60 USD to yard on 2026-11-28; " + std::string(note_of_bars_in_hand));
     order.job.project = before;
     CHECK(order.estimate().paid.empty());
 }
@@ -57,13 +38,12 @@ TEST_CASE("where no bar is to buy nothing is paid for bars, nor a delivery",
     order.buy(BoughtPart::bars);
     const auto after = order.estimate();
     REQUIRE(has_line(after, BuyKind::delivery));  // of the boxes
-    const auto none =
-        purchase_of(after, BoughtPart::bars, order.job.project, order.job.project, "2026-11-28");
+    const auto none = purchase_of(after, BoughtPart::bars, "2026-11-28");
     CHECK(none.lines.empty());
     CHECK(total_of(none) == 0);
 }
 
-TEST_CASE("a purchase whose step was undone counts for nothing, and is let go by the next",
+TEST_CASE("a purchase whose step was undone counts for nothing until it is done again",
           "[model][buying][purchases]") {
     Order order;
     const auto before = order.job.project;
@@ -76,7 +56,25 @@ TEST_CASE("a purchase whose step was undone counts for nothing, and is let go by
     CHECK(order.estimate().paid.size() == 1);
     order.job.project = before;
     order.buy(BoughtPart::bars);
-    CHECK(order.bought.all.size() == 1);
+    REQUIRE(order.bought.all.size() == 2);
+    CHECK(order.estimate().paid == std::vector{order.bought.all[1]});
+    CHECK(total_of(order.bought.all[1]) == 6'710);
+    // Where the first one was saved and the second was not.
+    order.job.project = after;
+    CHECK(order.estimate().paid == std::vector{order.bought.all[0]});
+}
+
+TEST_CASE("the very same purchase is made again, and stands in the table once",
+          "[model][buying][purchases]") {
+    Order order;
+    const auto before = order.job.project;
+    order.buy(BoughtPart::all);
+    const auto once = order.bought;
+    const auto after = order.job.project;
+    order.job.project = before;
+    order.buy(BoughtPart::all);
+    CHECK(order.bought == once);
+    CHECK(order.job.project == after);
 }
 
 TEST_CASE("what was bought and undone is not lost where a piece is cut then, nor paid twice",
@@ -91,18 +89,37 @@ TEST_CASE("what was bought and undone is not lost where a piece is cut then, nor
         order.tick(stock);
         REQUIRE(order.bought.all.size() == stock + 2U);
         CHECK(order.bought.all[0] == whole);
-        CHECK_FALSE(counts_as_paid(order.bought, 0, order.job.project));
+        CHECK_FALSE(counts_as_paid(whole, order.job.project));
     }
     // All bars are there again, and were noted anew: 60.50 and 6.60, not 76.34 besides.
     const auto after = order.estimate();
-    CHECK(is_in_force(whole, order.job.project));
     REQUIRE(after.paid.size() == 2);
     CHECK(total_of(after.paid[0]) + total_of(after.paid[1]) == 6'710);
     CHECK(has_line(after, BuyKind::fastener));
     CHECK(after.total == 4'774);
 }
 
-TEST_CASE("a sum that was put right is kept where the cut is undone and ticked again",
+TEST_CASE("an order that was undone is not paid by more bars of its stock",
+          "[model][buying][purchases]") {
+    Order order;
+    const auto before = order.job.project;
+    order.buy(BoughtPart::all);
+    order.job.project = before;
+    // Two bars of the first stock came from elsewhere: more than the order had brought.
+    order.job.project.stock[0].at_home = {{"96", 2}};
+    CHECK(order.estimate().paid.empty());
+    CHECK(has_line(order.estimate(), BuyKind::fastener));
+    order.tick(1);
+    REQUIRE(order.estimate().paid.size() == 1);
+    CHECK(order.estimate().paid[0] == order.bought.all.at(1));
+    // Of one order the sum is taken back, which brings no other one back.
+    auto taken = apply(order.job.project, TakePurchaseBack{order.bought.all[1].number});
+    REQUIRE(taken);
+    order.job.project = std::move(taken).value();
+    CHECK(order.estimate().paid.empty());
+}
+
+TEST_CASE("a sum that was put right stays in the table, and counts again where its step does",
           "[model][buying][purchases]") {
     Order order;
     const auto before = order.job.project;
@@ -112,19 +129,38 @@ TEST_CASE("a sum that was put right is kept where the cut is undone and ticked a
     order.bought.all[0].lines[0].sum = 1'900;
     order.bought.all[0].note += "; see the receipt";
     const auto corrected = order.bought.all[0];
+    const auto after = order.job.project;
     order.job.project = before;
     CHECK(order.estimate().paid.empty());
-    order.tick(0);
-    CHECK(order.bought.all == std::vector{corrected});
+    order.job.project = after;
     CHECK(order.estimate().paid == std::vector{corrected});
-    // Of other bars another one is noted, and that one does not count.
+    // A tick anew is noted by the plan, whatever it cost before.
     order.job.project = before;
-    order.list.bars[0].length = engine::Length::from_nm(mm(3000));
     order.tick(0);
     REQUIRE(order.bought.all.size() == 2);
     CHECK(order.bought.all[0] == corrected);
     REQUIRE(order.estimate().paid.size() == 1);
-    CHECK(order.estimate().paid[0] == order.bought.all[1]);
+    CHECK(total_of(order.estimate().paid[0]) == 6'050);
+    const auto again = apply(order.job.project, NotePurchase{corrected.number});
+    REQUIRE(again);
+    CHECK(paid_for(order.bought, *again).size() == 2);
+    CHECK_FALSE(apply(*again, NotePurchase{corrected.number}));
+}
+
+TEST_CASE("bars from the shop say with which purchase they came, and no others do",
+          "[model][buying][purchases]") {
+    Order order;
+    order.tick(0);
+    const auto& stock = order.job.project.stock[0];
+    REQUIRE(stock.at_saw.size() == 1);
+    CHECK(stock.at_saw[0].purchase == order.bought.all.at(0).number);
+    CHECK(order.job.project.purchases == std::vector{order.bought.all[0].number});
+    // One that lay at home is used first.
+    Order other;
+    other.job.project.stock[1].at_home = {{"48"}};
+    other.buy(BoughtPart::all);
+    CHECK(other.job.project.stock[0].at_saw.at(0).purchase == 1);
+    CHECK(other.job.project.stock[1].at_saw.at(0).purchase == 0);
 }
 
 TEST_CASE("a purchase is known whose only cut is taken back", "[model][buying][purchases]") {
@@ -197,4 +233,30 @@ TEST_CASE("stocks that share a bar cut in half are bought together, by a cut of 
         CHECK(stock.at_saw.size() == (stock.name == "the other" ? 3U : 1U));
         CHECK(stock.at_saw.at(0).cuts.at(0).state == CutState::cut);
     }
+}
+
+TEST_CASE("cuts that a seller makes for nothing are free once, however many ticks bring their bars",
+          "[model][buying][purchases]") {
+    const int free = GENERATE(0, 1, 2, 3, 9);
+    CAPTURE(free);
+    SharedBar shared;
+    auto& order = shared.order;
+    // Sections apart, so that each stock halves bars of its own: one of the first, two of the
+    // other.
+    order.job.project.stock[1].section = "flat 1 x 1/8";
+    order.list.bars.push_back(order.list.bars[0]);
+    order.list.bars[1].section = "flat 1 x 1/8";
+    order.list.terms.free_cuts = free;
+    const auto whole = order.estimate();
+    // Three bars at 30.00, and 2.00 for each cut that is not free.
+    REQUIRE(whole.total == 9'000 + 200 * std::max(3 - free, 0));
+    order.tick(0);
+    CHECK(total_of(order.bought.all.at(0)) == 3'000 + 200 * std::max(1 - free, 0));
+    order.tick(1);
+    Cents paid = 0;
+    for (const auto& it : order.estimate().paid) paid += total_of(it);
+    CHECK(paid == whole.total);
+    const auto read = purchases_in(purchases_text(order.bought), "counter.bought.csv");
+    REQUIRE(read);
+    CHECK(*read == order.bought);
 }

@@ -105,12 +105,41 @@ TEST_CASE("what was bought is written and read back", "[model][buying][purchases
          .supplier = "corner shop, \"the last\"",
          .currency = "USD",
          .lines = {{BuyKind::sheet, "sheet 5052-H32", "1/8 in x 4 ft x 8 ft", 2, std::nullopt}},
-         .bars_then = {},
          .note = "paid in cash, see the receipt"});
     const auto read = purchases_in(purchases_text(order.bought), "counter.bought.csv");
     REQUIRE(read);
     CHECK(*read == order.bought);
     CHECK(path_of_purchases("van/counter.json") == std::filesystem::path("van/counter.bought.csv"));
+}
+
+TEST_CASE("a table of purchases that a spreadsheet has sorted is read as it was",
+          "[model][buying][purchases]") {
+    const auto read = purchases_in(
+        "purchase,date,supplier,kind,what,size,count,sum,currency,note,noted_as\n"
+        "1,2026-11-27,yard,bar,angle,20 ft,3,9.00,USD,,4\n"
+        "2,2026-11-28,shop,bar,flat,8 ft,1,5.00,USD,by hand,\n"
+        "1,2026-11-27,yard,delivery,delivery,,1,3.00,USD,,4\n",
+        "counter.bought.csv");
+    REQUIRE(read);
+    REQUIRE(read->all.size() == 2);
+    CHECK(read->all[0].number == 4);
+    CHECK(total_of(read->all[0]) == 1'200);
+    CHECK(read->all[1].number == 0);
+    // Nobody noted what stands there by hand alone: it counts.
+    CHECK(paid_for(*read, Project{}) == std::vector{read->all[1]});
+}
+
+TEST_CASE("an older table of purchases is read, whose purchases are told by their bars",
+          "[model][buying][purchases]") {
+    const auto read = purchases_in(
+        "purchase,date,supplier,kind,what,size,count,sum,currency,note\n"
+        "1,2026-11-27,yard,bar,angle,20 ft,3,9.00,USD,\n"
+        "1,2026-11-27,yard,bars then,angle,,3,,USD,\n",
+        "counter.bought.csv");
+    REQUIRE(read);
+    REQUIRE(read->all.size() == 1);
+    CHECK(read->all[0].lines.size() == 1);
+    CHECK(paid_for(*read, Project{}).size() == 1);
 }
 
 TEST_CASE("an error in what was bought has its file, line and column",
@@ -129,6 +158,10 @@ TEST_CASE("an error in what was bought has its file, line and column",
     CHECK(where("one,2026-11-27,yard,bar,angle,20 ft,3,9.00,USD") ==
           "counter.bought.csv, line 2, column purchase");
     CHECK(where("1,2026-11-27,yard,bar,angle,20 ft,3,9.00,USD") == "read");
+    const auto noted = purchases_in("purchase,kind,what,count,sum,noted_as\n1,bar,angle,3,9.00,x\n",
+                                    "counter.bought.csv");
+    REQUIRE_FALSE(noted);
+    CHECK(noted.error().where == "counter.bought.csv, line 2, column noted_as");
     CHECK_FALSE(purchases_in("a photograph", "counter.bought.csv"));
     const tests::ScratchFolder scratch{"purchases"};
     CHECK(read_purchases(scratch.path / "none.bought.csv")->all.empty());

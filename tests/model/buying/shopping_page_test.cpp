@@ -60,8 +60,7 @@ TEST_CASE("what was paid stands below what is still to buy", "[model][buying][sh
     partly.paid = {{.date = "2026-11-27",
                     .supplier = "yard",
                     .currency = "USD",
-                    .lines = {{BuyKind::bar, "angle", "20 ft", 3, 6'525}},
-                    .bars_then = {}}};
+                    .lines = {{BuyKind::bar, "angle", "20 ft", 3, 6'525}}}};
     const auto words = words_of(partly);
     CHECK(has(words, "Still to buy"));
     CHECK(has(words, "65.25 USD to yard on 2026-11-27"));

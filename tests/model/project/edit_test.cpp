@@ -301,6 +301,18 @@ TEST_CASE("showing lengths in another unit changes none", "[model][edit]") {
     CHECK(least->nm() == -2 * engine::Length::nm_per_inch);
 }
 
+TEST_CASE("a purchase is noted once, and only one that is noted is taken back", "[model][edit]") {
+    const Project noted = edited(full(), NotePurchase{7});
+    CHECK(noted.purchases == std::vector{1, 2, 7});
+    CHECK(edited(noted, TakePurchaseBack{2}).purchases == std::vector{1, 7});
+    CHECK(refused(noted, NotePurchase{7}).code == ErrorCode::invalid_value);
+    const auto error = refused(noted, TakePurchaseBack{3});
+    CHECK(error.code == ErrorCode::unknown_name);
+    CHECK(error.where == "purchase 3");
+    for (const int number : {0, -1, 1'000'001})
+        CHECK(refused(noted, NotePurchase{number}).code == ErrorCode::out_of_range);
+}
+
 TEST_CASE("labels say what was done in plain words", "[model][edit]") {
     CHECK(label_of(SetFormula{"depth", "1 in"}) == "Change depth");
     CHECK(label_of(PutMember{"counter", {.name = "mid post"}}) == "Add member mid post");

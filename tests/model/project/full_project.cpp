@@ -196,6 +196,7 @@ Project full_project() {
                        .at_saw = {{.length = "16 ft",
                                    .was_offcut = true,
                                    .is_used_up = true,
+                                   .purchase = 2,
                                    .cuts = {{.length = "36 in", .mark = "A"},
                                             {.length = "12",
                                              .ends = "square; to its outline",
@@ -205,6 +206,7 @@ Project full_project() {
                            .prices = "north_yard.csv",
                            .way = WayHome::fetched,
                            .note = "closed on Mondays"}},
+            .purchases = {1, 2},
             .shop = full_shop()};
 }
 

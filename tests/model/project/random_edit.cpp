@@ -78,7 +78,7 @@ Edit random_survey(Draw& draw) {
 
 Edit random_supplies(Draw& draw) {
     const std::string stock = draw.stock();
-    switch (draw.below(4)) {
+    switch (draw.below(6)) {
         case 0:
             return RemoveStock{stock};
         case 1: {
@@ -91,6 +91,10 @@ Edit random_supplies(Draw& draw) {
             const Supplier supplier{.name = draw.bay(), .prices = "prices.csv"};
             return PutSupplier{supplier, draw.replaced(draw.bay())};
         }
+        case 3:
+            return NotePurchase{static_cast<int>(draw.below(4))};
+        case 4:
+            return TakePurchaseBack{static_cast<int>(draw.below(4))};
         default:
             return RemoveSupplier{draw.bay()};
     }
