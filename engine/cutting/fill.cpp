@@ -3,10 +3,10 @@
 #include "engine/cutting/best_fill.h"
 #include "engine/cutting/count_vectors.h"
 #include "engine/cutting/draw.h"
+#include "engine/cutting/first_fit.h"
 #include "engine/cutting/wide.h"
 
 #include <algorithm>
-#include <numeric>
 
 namespace engine::cutting {
 
@@ -96,22 +96,6 @@ bool fill_in_turn(
     return pass.is_done();
 }
 
-// The most room for the money first; what is free of charge before all, the smallest first.
-std::vector<int> by_worth(const Task& task) {
-    std::vector<int> bars(task.bars.size());
-    std::iota(bars.begin(), bars.end(), 0);
-    std::stable_sort(bars.begin(), bars.end(), [&](int a, int b) {
-        const Bar& first = task.bars[static_cast<std::size_t>(a)];
-        const Bar& second = task.bars[static_cast<std::size_t>(b)];
-        if (first.price == 0 || second.price == 0)
-            return std::pair{first.price, first.capacity} <
-                   std::pair{second.price, second.capacity};
-        return static_cast<double>(first.price) / static_cast<double>(first.capacity) <
-               static_cast<double>(second.price) / static_cast<double>(second.capacity);
-    });
-    return bars;
-}
-
 }  // namespace
 
 std::optional<Packing> filled(const Task& task, int tries, Effort& effort) {
@@ -128,7 +112,7 @@ std::optional<Packing> filled(const Task& task, int tries, Effort& effort) {
 
 std::optional<Packing> filled_greedily(const Task& task, Effort& effort) {
     Pass pass(task);
-    for (const int bar : by_worth(task)) {
+    for (const int bar : bars_by_worth(task)) {
         int supply = task.bars[static_cast<std::size_t>(bar)].supply;
         while (supply > 0 && !pass.is_done()) {
             const int used = pass.fill(bar, 0, supply);

@@ -3,6 +3,7 @@
 #include "engine/cutting/branch.h"
 #include "engine/cutting/dive.h"
 #include "engine/cutting/fill.h"
+#include "engine/cutting/first_fit.h"
 
 #include <algorithm>
 #include <limits>
@@ -92,20 +93,23 @@ void Search::forget_dearer() {
 }
 
 void Search::keep_greedy() {
-    const auto packing = filled_greedily(task_, effort_);
-    if (!packing) return;
+    if (const auto packing = first_fit(task_, effort_)) keep(*packing);
+    if (const auto packing = filled_greedily(task_, effort_)) keep(*packing);
+}
+
+void Search::keep(const Packing& packing) {
     CountVector vector{{}, std::vector<int>(task_.bars.size(), 0)};
     for (std::size_t b = 0; b < task_.bars.size(); ++b) {
         if (is_free(task_.bars[b])) vector.counts[b] = task_.bars[b].supply;
     }
-    for (const Filled& filled : *packing) {
+    for (const Filled& filled : packing) {
         const Bar& bar = task_.bars[static_cast<std::size_t>(filled.pattern.bar)];
         if (is_free(bar)) continue;
         vector.counts[static_cast<std::size_t>(filled.pattern.bar)] += filled.times;
         vector.price.cost += bar.price * filled.times;
         vector.price.bought += bar.bought * filled.times;
     }
-    keep(vector, in_kinds(task_, *packing));
+    keep(vector, in_kinds(task_, packing));
 }
 
 // The costs from from_ on, as many as can be listed; leaves width_ such that they were.
@@ -121,6 +125,10 @@ CountVectors Search::next_vectors() {
 
 void Search::fill_quickly() {
     const CountVectors window = next_vectors();
+    if (window.is_complete && window.vectors.empty()) {
+        from_ = std::min(upper(), Price{from_.cost + width_, 0});
+        return;
+    }
     const std::int64_t end = effort_.done() + 100'000'000;
     bool is_first = window.is_complete;
     for (const CountVector& vector : window.vectors) {

@@ -48,6 +48,7 @@ private:
     Task with(const CountVector& vector) const;
     bool meets_all(const CountVector& vector) const;
     void keep(const CountVector& vector, Packing packing);
+    void keep(const Packing& packing);  // in items
     void keep_greedy();
     void fill_quickly();
     void bound_all();
