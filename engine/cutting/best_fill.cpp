@@ -39,8 +39,18 @@ void BestFill::prepare(const std::vector<int>& left) {
     lightest_.assign(left.size() + 1, std::numeric_limits<std::int64_t>::max());
     for (std::size_t i = left.size(); i-- > 0;) {
         rest_[i] = rest_[i + 1] + left[i] * task_.items[i].weight;
-        lightest_[i] = left[i] > 0 ? task_.items[i].weight : lightest_[i + 1];
+        lightest_[i] = lightest_[i + 1];
+        if (left[i] > 0) lightest_[i] = std::min(lightest_[i], task_.items[i].weight);
     }
+}
+
+// The items stand with the heaviest first.
+std::size_t BestFill::first_that_fits(std::size_t from, std::int64_t free) const {
+    const auto first = task_.items.begin();
+    const auto found =
+        std::partition_point(first + static_cast<std::ptrdiff_t>(from), task_.items.end(),
+                             [&](const Item& it) { return it.weight > free; });
+    return static_cast<std::size_t>(found - first);
 }
 
 void BestFill::add_from(std::size_t item, std::int64_t free, std::int64_t longest) {
@@ -49,7 +59,7 @@ void BestFill::add_from(std::size_t item, std::int64_t free, std::int64_t longes
         best_free_ = free;
         best_ = taken_;
     }
-    for (std::size_t i = item; i < left_->size() && !is_enough(); ++i) {
+    for (std::size_t i = first_that_fits(item, free); i < left_->size() && !is_enough(); ++i) {
         if (lightest_[i] > free || free - rest_[i] >= best_free_) return;
         const Item& next = task_.items[i];
         const std::int64_t most = std::min<std::int64_t>((*left_)[i], free / next.weight);

@@ -18,6 +18,7 @@ public:
 
 private:
     void add_from(std::size_t item, std::int64_t free, std::int64_t longest);
+    std::size_t first_that_fits(std::size_t from, std::int64_t free) const;
     bool is_enough() const { return best_free_ <= slack_ || nodes_left_ <= 0; }
     void prepare(const std::vector<int>& left);
 
