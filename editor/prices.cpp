@@ -52,6 +52,7 @@ void read(Desk& desk, std::vector<std::string> files) {
     if (desk.file.empty() || !are_purchases_filed(desk))
         library.bought = desk.prices.library->bought;
     desk.prices.files = std::move(files);
+    desk.prices.chosen = project_of(desk).shop.supplier;
     desk.prices.unit = engine::bare_unit(project_of(desk).shown);
     take(desk, std::move(library));
 }
@@ -75,7 +76,9 @@ void tend_prices(Desk& desk) {
     const bool was_filed = are_purchases_filed(desk);
     const bool is_filed = file_purchases(desk).has_value();
     const bool is_same_unit = engine::bare_unit(project_of(desk).shown) == desk.prices.unit;
-    const bool is_same = files == desk.prices.files && (is_same_unit || files.empty());
+    const bool is_same_choice = desk.prices.chosen == project_of(desk).shop.supplier;
+    const bool is_same =
+        files == desk.prices.files && (files.empty() || (is_same_unit && is_same_choice));
     if (is_same && was_filed == is_filed) return;
     read(desk, std::move(files));
 }

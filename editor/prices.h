@@ -18,6 +18,7 @@ struct PricesRead {
     std::filesystem::path project_file;
     std::vector<std::string> files;
     engine::LengthUnit unit = engine::LengthUnit::inch;  // of bare lengths
+    std::string chosen{};                                // who was bought from then
 };
 
 std::shared_ptr<const model::PriceLibrary> no_prices();
@@ -25,7 +26,8 @@ std::shared_ptr<const model::PriceLibrary> no_prices();
 // Another project has come.
 void begin_prices(Desk& desk);
 
-// Once in each frame: reads them where the suppliers' files are others. Where the project was saved
+// Once in each frame: reads them where the suppliers' files are others, or another one is chosen:
+// who chooses looks at the prices, and may just have written them. Where the project was saved
 // under another name, what was bought goes with it; what lay beside that name is put aside.
 void tend_prices(Desk& desk);
 

@@ -71,26 +71,39 @@ private:
                       (nearest.empty() ? "" : "; the nearest is " + engine::quoted(nearest)));
     }
 
+    // What stands in another column than a term's own would say nothing, without a word.
+    void stands_in(std::string_view column, const std::string& why) {
+        for (const std::string_view other : {"size", "price", "per", "limit"}) {
+            const bool is_own = other == column || (other == "per" && column == "price");
+            if (is_own || row_.text(other).empty()) continue;
+            row_.fail(other, why + " the column " + std::string(column));
+            return;
+        }
+    }
+
     void take_term(const TermRow& term) {
         row_.is_only_one(std::string(term.name), "what");
         const auto price = row_.text("price");
         if (term.length != nullptr) {
-            if (!price.empty())
-                row_.fail("price", "this is a length; it stands in the column size");
+            stands_in("size", "this is a length; it stands in");
             if (!row_.text("size").empty()) list_.terms.*term.length = row_.length();
         } else if (term.count != nullptr) {
-            if (!price.empty())
-                row_.fail("price", "this is a number; it stands in the column limit");
-            if (!row_.text("size").empty())
-                row_.fail("size", "this is a number; it stands in the column limit");
+            stands_in("limit", "this is a number; it stands in");
             if (const auto count = row_.limit()) list_.terms.*term.count = *count;
-        } else if (!row_.text("size").empty()) {
-            row_.fail("size", "this has no size; what it comes to stands in the column price");
-        } else if (term.name == "currency") {
+        } else {
+            stands_in("price", "this has no size and no limit; what it comes to stands in");
+            take_price_of(term, price);
+        }
+    }
+
+    void take_price_of(const TermRow& term, std::string_view price) {
+        if (term.name == "currency") {
             list_.terms.currency = price;
+        } else if (price.empty()) {
+            return;
         } else if (term.money != nullptr) {
-            if (!price.empty()) list_.terms.*term.money = row_.money();
-        } else if (!price.empty()) {
+            list_.terms.*term.money = row_.money();
+        } else {
             const auto percent = read_percent(price);
             if (!percent) row_.fail("price", percent.error().message);
             if (percent) list_.terms.tax_percent = *percent;

@@ -22,12 +22,13 @@ inline constexpr std::array<TermRow, 8> term_rows{{
     {"delivery", &PriceTerms::delivery, nullptr, nullptr, "of one order: 0 where it is free"},
     {"tax", nullptr, nullptr, nullptr, "per cent on all of it: 0 where the prices hold it"},
     {"longest brought home", nullptr, &PriceTerms::longest_brought_home, nullptr,
-     "that you can carry; empty: any"},
-    {"longest delivered", nullptr, &PriceTerms::longest_delivered, nullptr, "empty: any"},
+     "in the column size: what you can carry; empty: any"},
+    {"longest delivered", nullptr, &PriceTerms::longest_delivered, nullptr,
+     "in the column size; empty: any"},
     {"cutting in half", &PriceTerms::cutting_in_half, nullptr, nullptr,
      "of a bar: empty where they do not cut"},
     {"each cut", &PriceTerms::each_cut, nullptr, nullptr, "the same, where any cut costs so much"},
-    {"free cuts", nullptr, nullptr, &PriceTerms::free_cuts, "so many in the column limit"},
+    {"free cuts", nullptr, nullptr, &PriceTerms::free_cuts, "in the column limit: how many"},
 }};
 
 // Spaces and capitals do not matter; null where it is no term.

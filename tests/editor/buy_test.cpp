@@ -245,6 +245,21 @@ TEST_CASE("rows of a list that are not used are told beside the supplier, with t
     CHECK_FALSE(ui.has("Buy/suppliers/row 1 not used of dear"));
 }
 
+TEST_CASE("who chooses a supplier is shown the list as it is now", "[editor][buy]") {
+    const tests::ScratchFolder scratch{"buy_chosen"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    const auto price = [&] {
+        return ui.desk.prices.library->lists.at("yard.csv")->bars.at(0).price;
+    };
+    REQUIRE(price() != 9'900);
+    write(scratch.path / "yard.csv", yard_list(editor::project_of(ui.desk).stock[0], "99"));
+    ui.settle();
+    CHECK(price() != 9'900);
+    ui.click("Buy/suppliers/yard");
+    CHECK(price() == 9'900);
+}
+
 TEST_CASE("the lines of a list are read again where only its rows have moved", "[editor][buy]") {
     const tests::ScratchFolder scratch{"buy_moved"};
     HeadlessUi ui;

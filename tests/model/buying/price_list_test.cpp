@@ -142,6 +142,10 @@ TEST_CASE("what cannot be read in one way is refused with file, line and column"
     CHECK(fault_in("tax,,high,,,") == "prices.csv, line 3, column price");
     CHECK(fault_in("tax,8,,,,") == "prices.csv, line 3, column size");
     CHECK(fault_in("longest delivered,,25 ft,,,") == "prices.csv, line 3, column price");
+    CHECK(fault_in("longest brought home,,,,12 ft,") == "prices.csv, line 3, column limit");
+    CHECK(fault_in("longest brought home,,,12 ft,,") == "prices.csv, line 3, column per");
+    CHECK(fault_in("free cuts,,,2,,") == "prices.csv, line 3, column per");
+    CHECK(fault_in("delivery,,,,35,") == "prices.csv, line 3, column limit");
 }
 
 TEST_CASE("what stands twice is refused with the line of the first", "[model][buying][prices]") {
