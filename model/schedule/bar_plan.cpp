@@ -35,17 +35,21 @@ struct SharedPlans {
     std::size_t left_out = 0;
     Cents cost = 0;
 
+    // Of plans that each had all bars to itself.
+    static SharedPlans apart(std::vector<BarPlan> plans) {
+        SharedPlans all{.plans = std::move(plans)};
+        for (const auto& plan : all.plans) all.count(plan);
+        return all;
+    }
+    void count(const BarPlan& plan) {
+        left_out += plan.left_out.size() + plan.too_long.size();
+        cost += plan.cost;
+    }
     bool is_better_than(const SharedPlans& other) const {
         return left_out != other.left_out ? left_out < other.left_out : cost < other.cost;
     }
-    bool is_as_good_as(const std::vector<BarPlan>& apart) const {
-        std::size_t pieces = 0;
-        Cents sum = 0;
-        for (const auto& plan : apart) {
-            pieces += plan.left_out.size() + plan.too_long.size();
-            sum += plan.cost;
-        }
-        return left_out <= pieces && cost <= sum;
+    bool is_as_good_as(const SharedPlans& other) const {
+        return left_out <= other.left_out && cost <= other.cost;
     }
 };
 
@@ -65,41 +69,45 @@ SharedPlans shared_in_order(const Resolved& resolved,
             plan.is_cheapest = plan.cost == plan.least_cost;
         }
         before.push_back(&plan);
-        all.left_out += plan.left_out.size() + plan.too_long.size();
-        all.cost += plan.cost;
+        all.count(plan);
     }
     return all;
 }
 
+// The next order to try: all of three, of more each once at the head. False where there is none.
+bool next_order(std::vector<std::size_t>& order, std::size_t turn) {
+    constexpr std::size_t most_permuted = 3;
+    if (order.size() <= most_permuted) return std::next_permutation(order.begin(), order.end());
+    std::rotate(order.begin(), order.begin() + 1, order.end());
+    return turn < order.size();
+}
+
 // Each for itself is cheapest; together they may want more than there is. Who takes first then
-// decides: every order is tried of three, each of more once at the head. In a hurry none but the
-// stated one.
+// decides. In a hurry the stated order will do, unless it leaves out more pieces than all apart do:
+// that bars run out is not said where another order has enough of them.
 std::vector<BarPlan> plans_sharing(const Resolved& resolved,
                                    const std::vector<const StockTask*>& tasks,
                                    const PlanWish& wish) {
-    std::vector<BarPlan> apart;
+    std::vector<BarPlan> alone;
     for (const auto* task : tasks)
-        apart.push_back(stock_plan(resolved, *task, task->begun.supply, wish));
+        alone.push_back(stock_plan(resolved, *task, task->begun.supply, wish));
+    const auto apart = SharedPlans::apart(std::move(alone));
     std::vector<std::size_t> order(tasks.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
-    auto best = shared_in_order(resolved, tasks, apart, order, wish);
+    auto best = shared_in_order(resolved, tasks, apart.plans, order, wish);
     const bool is_quick = wish.effort == PlanEffort::first_fit;  // follows a drag
-    if (is_quick || best.is_as_good_as(apart)) return std::move(best.plans);
-    constexpr std::size_t most_permuted = 3;
-    const bool is_permuted = tasks.size() <= most_permuted;
-    for (std::size_t turn = 1; is_permuted || turn < tasks.size(); ++turn) {
-        if (!is_permuted) {
-            std::rotate(order.begin(), order.begin() + 1, order.end());
-        } else if (!std::next_permutation(order.begin(), order.end())) {
-            break;
-        }
-        auto other = shared_in_order(resolved, tasks, apart, order, wish);
+    const auto is_enough = [&] {
+        return is_quick ? best.left_out <= apart.left_out : best.is_as_good_as(apart);
+    };
+    for (std::size_t turn = 1; !is_enough() && next_order(order, turn); ++turn) {
+        auto other = shared_in_order(resolved, tasks, apart.plans, order, wish);
         if (other.is_better_than(best)) best = std::move(other);
     }
     return std::move(best.plans);
 }
 
-// The tasks whose stocks are sold as one thing. Without a seller each states its own bars.
+// The tasks whose stocks are sold as one thing. Without a seller each states its own bars, also
+// where his list is not read.
 std::vector<std::vector<const StockTask*>> sharing(const Project& project,
                                                    const std::vector<StockTask>& tasks,
                                                    bool has_seller) {
@@ -110,7 +118,7 @@ std::vector<std::vector<const StockTask*>> sharing(const Project& project,
     };
     for (const auto& task : tasks) {
         auto group = groups.end();
-        if (has_seller) {
+        if (has_seller && !task.begun.supply.list_not_read) {
             group = std::ranges::find_if(
                 groups, [&](const auto& it) { return goods(*it.front()) == goods(task); });
         }
