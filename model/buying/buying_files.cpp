@@ -148,7 +148,8 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     if (!from) return from.error();
     const PlanWish by{.supply = supply_of(project, resolved, *from), .go_on = wish.go_on};
     const auto plans = bar_plans(project, catalogue, resolved, by);
-    const auto estimate = estimate_of(project, catalogue, resolved, plans, *from);
+    const auto fasteners = needed_fasteners(project, catalogue, resolved);
+    const auto estimate = estimate_of(project, catalogue, resolved, plans, *from, &fasteners);
     const auto bars = saw_bars(project, catalogue, resolved, plans);
     const auto rows = bar_rows(project, catalogue, resolved, plans);
     const auto stops = stop_rows(project, catalogue, resolved, rows);
@@ -164,7 +165,8 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     made.words.push_back((estimate.paid.empty() ? "all of it: " : "still to buy: ") +
                          total_in_words(estimate));
     made.lacks_something = made.lacks_something || !estimate.without.empty();
-    const auto offerings = comparison(project, catalogue, resolved, library, wish.go_on);
+    const auto offerings =
+        comparison(project, catalogue, resolved, library, wish.go_on, &fasteners);
     add_words_of_lists(made.words, offerings);
     const auto svg = engine::svg_text(bar_picture(project, resolved, bars, words), words.title);
     if (!svg) return svg.error();

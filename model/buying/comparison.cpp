@@ -154,12 +154,14 @@ std::vector<Offering> comparison(const Project& project,
                                  const Catalogue& catalogue,
                                  const Resolved& resolved,
                                  const PriceLibrary& library,
-                                 const std::function<bool()>& go_on) {
-    const auto fasteners = needed_fasteners(project, catalogue, resolved);
+                                 const std::function<bool()>& go_on,
+                                 const std::vector<FastenerRow>* fasteners) {
+    const auto needed =
+        fasteners == nullptr ? needed_fasteners(project, catalogue, resolved) : *fasteners;
     const auto offering = [&](std::string name, Index supplier, const BuyFrom& from) {
         auto plans = bar_plans(project, catalogue, resolved,
                                {.supply = supply_of(project, resolved, from), .go_on = go_on});
-        auto estimate = estimate_of(project, catalogue, resolved, plans, from, &fasteners);
+        auto estimate = estimate_of(project, catalogue, resolved, plans, from, &needed);
         return Offering{std::move(name), supplier, std::move(plans), std::move(estimate), false};
     };
     std::vector<Offering> offerings{
