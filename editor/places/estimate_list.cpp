@@ -92,17 +92,9 @@ bool can_be_bought(const model::Estimate& estimate) {
            });
 }
 
-bool is_any_bought(const model::Estimate& estimate, const model::Project& project) {
-    return !estimate.paid.empty() ||
-           std::ranges::any_of(project.stock, [](const model::Stock& stock) {
-               return model::bars_owned(stock) > 0;
-           });
-}
-
-// What is to buy is all that is bought only as long as nothing is.
 void draw_weights(const model::Estimate& estimate, const model::Project& project) {
-    const std::string bought = is_any_bought(estimate, project) ? "still to buy " : "bought ";
-    const auto words = bought + model::weight_text(estimate.bought_kg, project.shown) + ", built " +
+    const auto words = std::string(model::bought_word(estimate)) + " " +
+                       model::weight_text(estimate.bought_kg, project.shown) + ", built " +
                        model::weight_text(estimate.built_kg, project.shown) + ", without fasteners";
     draw_text(words, Type::small, colour::quiet);
     log_item("weights", words);

@@ -112,6 +112,14 @@ bool lacked_by_all(const std::vector<Offering>& offerings) {
     return same.has_value();
 }
 
+// The same of all: whose goods they are does not tell what is there.
+std::string weight_head(const std::vector<Offering>& offerings) {
+    const auto known = std::ranges::find_if(
+        offerings, [](const Offering& it) { return static_cast<bool>(it.estimate); });
+    return "weight " +
+           std::string(bought_word(known == offerings.end() ? Estimate{} : *known->estimate));
+}
+
 bool is_empty(const ComparisonRow& row) {
     return std::ranges::all_of(row.cells, [](const std::string& cell) { return cell.empty(); });
 }
@@ -199,7 +207,8 @@ std::vector<ComparisonRow> comparison_rows(const std::vector<Offering>& offering
         row("tax", [](const Estimate& it) { return it.tax == 0 ? "" : money_text(it.tax); }),
         row("total", total_text),
         row("currency", [](const Estimate& it) { return it.currency; }),
-        row("weight bought", [&](const Estimate& it) { return weight_text(it.bought_kg, shown); })};
+        row(weight_head(offerings),
+            [&](const Estimate& it) { return weight_text(it.bought_kg, shown); })};
     std::erase_if(rows, is_empty);
     return rows;
 }
