@@ -1,5 +1,6 @@
 #include "editor/places/bar_text.h"
 
+#include "model/buying/comparison.h"
 #include "model/schedule/bars_sold.h"
 #include "model/schedule/shared_halves.h"
 
@@ -142,7 +143,14 @@ std::string price_text(double price, const std::string& currency) {
     return is_sign ? currency + amount : amount + " " + currency;
 }
 
-std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::Project& project) {
+const std::string& bars_currency(const Derived& derived) {
+    const auto from = derived.prices == nullptr
+                          ? model::BuyFrom{}
+                          : model::chosen_supplier(*derived.project, *derived.prices);
+    return model::currency_of(*derived.project, from);
+}
+
+std::string plan_words(const model::BarPlan& plan, bool is_nested, const std::string& currency) {
     int bars = 0;
     int priced = 0;
     for (const auto& bar : plan.bars) {
@@ -152,7 +160,7 @@ std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::
     }
     if (bars == 0) return {};
     const auto money = [&](model::Cents cents) {
-        return price_text(static_cast<double>(cents) / 100.0, project.shop.currency);
+        return price_text(static_cast<double>(cents) / 100.0, currency);
     };
     if (priced == 0) {
         if (!is_nested) return "looking for the least length of bar";

@@ -100,7 +100,7 @@ void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selectio
 void draw_verdict(const Derived& derived, std::size_t stock) {
     const auto plan = std::ranges::find(derived.plans, stock, &model::BarPlan::stock);
     if (plan == derived.plans.end()) return;
-    const auto words = plan_words(*plan, derived.summary.is_nested, *derived.project);
+    const auto words = plan_words(*plan, derived.summary.is_nested, bars_currency(derived));
     if (words.empty()) return;
     draw_text(words, Type::small, colour::quiet);
     log_item("verdict", words);
