@@ -1,6 +1,7 @@
 #include "editor/places/bar_text.h"
 
 #include "model/buying/comparison.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/bars_sold.h"
 #include "model/schedule/shared_halves.h"
 
@@ -41,10 +42,9 @@ enum class Told { shared, halved, whole };  // the last of one length is told fi
 
 std::string number_words(const Derived& derived, engine::Nm length, Told as, const ToldBars& told) {
     const auto bar = bar_text(engine::Length::from_nm(length), derived.project->shown);
-    if (as == Told::shared)
-        return (told.halves == 1 ? "a half" : std::to_string(told.halves) + " halves") + " of " +
-               bar;
-    return std::to_string(told.bars) + " x " + bar + (as == Told::halved ? " in halves" : "");
+    if (as == Told::shared) return model::halves_counted(told.halves, bar);
+    if (as == Told::halved) return model::bars_in_halves(told.bars, bar);
+    return std::to_string(told.bars) + " x " + bar;
 }
 
 // "3 x 16 ft + 2 x 20 ft in halves", of one stock or of all.

@@ -4,6 +4,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_text.h"
 #include "model/buying/money.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/weight.h"
 
 #include <algorithm>
@@ -17,7 +18,7 @@ std::string cents_text(model::Cents cents, const std::string& currency) {
 
 std::string offered_words(const model::WithoutLength& it, const engine::TapeStyle& shown) {
     if (it.halved_from == 0) return bar_text(engine::Length::from_nm(it.length), shown);
-    return "halves of " + bar_text(engine::Length::from_nm(it.halved_from), shown);
+    return model::halves_offered(bar_text(engine::Length::from_nm(it.halved_from), shown));
 }
 
 void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::string& currency) {

@@ -88,20 +88,6 @@ bool has_bars_cut_up(const Derived& derived) {
     });
 }
 
-std::string from_words(model::BarFrom from) {
-    switch (from) {
-        case model::BarFrom::shop:
-            return "to buy";
-        case model::BarFrom::home:
-            return "at home";
-        case model::BarFrom::offcut:
-            return "an offcut";
-        case model::BarFrom::saw:
-            break;
-    }
-    return "at the saw";
-}
-
 // Cuts that are planned no more leave their places to those behind them: nobody knows then of which
 // was talked.
 std::optional<Change> planned_anew(const Derived& derived, SawListState& state) {

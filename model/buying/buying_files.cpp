@@ -11,6 +11,7 @@
 #include "model/buying/shopping_page.h"
 #include "model/buying/what_if.h"
 #include "model/schedule/bar_pages.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/saw_bars.h"
@@ -41,9 +42,9 @@ std::string what_if_csv(const Project& project,
                          "proven"};
     for (const auto& it : all) {
         const bool is_halved = it.halved_from > 0;
-        const auto length = engine::Length::from_nm(is_halved ? it.halved_from : it.length);
-        text.row({project.stock[it.stock].name,
-                  (is_halved ? "halves of " : "") + bar_length_text(length, shown),
+        const auto bar =
+            bar_length_text(engine::Length::from_nm(is_halved ? it.halved_from : it.length), shown);
+        text.row({project.stock[it.stock].name, is_halved ? halves_offered(bar) : bar,
                   std::to_string(it.used), money_text(it.with),
                   it.cost ? money_text(*it.cost) : std::string("not all can be cut"),
                   it.is_proven ? "yes" : "no"});
