@@ -104,6 +104,27 @@ TEST_CASE("that bars run out is not told where there is enough for all, whoever 
     CHECK(told_to_run_out(job, supply) == 0);
 }
 
+TEST_CASE("a stock does without a scarce bar where it has others and another stock has not",
+          "[model][schedule][supply]") {
+    // Alone each takes the long bar, and the second the middle one too, which is cheaper than two
+    // short ones; the first then has none for its piece of 3900, whoever takes first.
+    const auto job = job_of({{3900, 1400}, {5900, 1400, 1400}});
+    const auto supply = [](const Stock&) {
+        return BarSupply{.offers = {{.length = mm(6000), .left = 1, .price = 10'000},
+                                    {.length = mm(4000), .left = 1, .price = 5'000},
+                                    {.length = mm(1500), .left = 50, .price = 6'000}}};
+    };
+    for (const auto effort : {PlanEffort::first_fit, PlanEffort::nested}) {
+        const auto plans = plans_of(job, supply, effort);
+        CHECK(left_out(plans) == 0);
+        CHECK(taken(plans, mm(6000)) == 1);
+        CHECK(taken(plans, mm(4000)) == 1);
+        CHECK(taken(plans, mm(1500)) == 3);
+        for (const auto& plan : plans) CHECK(plan.supply.offers[1].left == 1);  // as it was before
+    }
+    CHECK(told_to_run_out(job, supply) == 0);
+}
+
 TEST_CASE("where a seller's list is not read each stock has the bars that it states itself",
           "[model][schedule][supply]") {
     const auto job = job_of({{2900}, {2900}});
