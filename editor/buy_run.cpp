@@ -24,8 +24,8 @@ Job job_of(Desk& desk) {
 BuyFacts facts_of(const Job& job, const std::function<bool()>& go_on) {
     BuyFacts facts{.of = job.of, .prices = job.prices};
     facts.fasteners = model::needed_fasteners(*job.project, *job.catalogue, job.resolved);
-    facts.offerings =
-        model::comparison(*job.project, *job.catalogue, job.resolved, *job.prices, go_on);
+    facts.offerings = model::comparison(*job.project, *job.catalogue, job.resolved, *job.prices,
+                                        go_on, &facts.fasteners);
     const auto* chosen = facts.chosen();
     if (chosen == nullptr || (go_on && !go_on())) return facts;
     const auto from = model::chosen_supplier(*job.project, *job.prices);

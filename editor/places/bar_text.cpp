@@ -1,6 +1,9 @@
 #include "editor/places/bar_text.h"
 
+#include "model/buying/comparison.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/bars_sold.h"
+#include "model/schedule/shared_halves.h"
 
 #include <algorithm>
 #include <array>
@@ -21,38 +24,48 @@ std::string feet_text(engine::Length length) {
     return rest == 0 ? text : text + " " + std::to_string(rest) + " in";
 }
 
-// Whether another stock gets the other half of a bar of its own.
-bool shares_bars(const Derived& derived, model::Index stock) {
-    for (model::Index i = 0; i < derived.project->stock.size(); ++i) {
-        if (model::share_a_bar(*derived.project, derived.saw, stock, i)) return true;
-    }
-    return false;
+// Bars of one stock or of all, as they are told together.
+struct ToldBars {
+    int bars = 0;
+    int halves = 0;
+};
+
+// Whether one of those bars, of one stock alone, is cut for another stock too.
+bool is_shared(const std::vector<model::OddHalf>& odd, const model::BarsSold& sold) {
+    return std::ranges::any_of(odd, [&](const model::OddHalf& it) {
+        return it.other != model::no_index && it.half.stock == sold.stock && sold.is_halved &&
+               it.half.whole == sold.length && it.half.price == sold.price;
+    });
 }
 
-std::string number_words(const Derived& derived, const model::BarsSold& sold, bool in_halves) {
-    const auto bar = bar_text(engine::Length::from_nm(sold.length), derived.project->shown);
-    if (in_halves)
-        return (sold.count == 1 ? "a half" : std::to_string(sold.count) + " halves") + " of " + bar;
-    return std::to_string(sold.bars()) + " x " + bar + (sold.is_halved ? " in halves" : "");
+enum class Told { shared, halved, whole };  // the last of one length is told first
+
+std::string number_words(const Derived& derived, engine::Nm length, Told as, const ToldBars& told) {
+    const auto bar = bar_text(engine::Length::from_nm(length), derived.project->shown);
+    if (as == Told::shared) return model::halves_counted(told.halves, bar);
+    if (as == Told::halved) return model::bars_in_halves(told.bars, bar);
+    return std::to_string(told.bars) + " x " + bar;
 }
 
 // "3 x 16 ft + 2 x 20 ft in halves", of one stock or of all.
 std::string sold_text(const Derived& derived, const std::optional<model::Index>& of_stock) {
     auto plans = derived.plans;
+    std::vector<model::OddHalf> odd;
+    if (of_stock) odd = model::odd_halves(*derived.project, model::halves_to_buy(plans));
     std::erase_if(plans, [&](const auto& plan) { return of_stock && plan.stock != *of_stock; });
-    const bool shares = of_stock && shares_bars(derived, *of_stock);
     // Longest first; of one length those that stay whole.
-    std::map<std::pair<engine::Nm, bool>, model::BarsSold, std::greater<>> bars;
+    std::map<std::pair<engine::Nm, Told>, ToldBars, std::greater<>> bars;
     for (const auto& sold : model::bars_sold(*derived.project, plans)) {
-        const auto [at, is_new] = bars.try_emplace({sold.length, !sold.is_halved}, sold);
-        if (!is_new) at->second.count += sold.is_halved && !shares ? 2 * sold.bars() : sold.count;
+        const auto as = is_shared(odd, sold) ? Told::shared
+                        : sold.is_halved     ? Told::halved
+                                             : Told::whole;
+        auto& told = bars[{sold.length, as}];
+        told.bars += sold.bars();
+        told.halves += sold.count;
     }
     std::string text;
-    for (const auto& it : bars) {
-        const auto& sold = it.second;
-        text +=
-            (text.empty() ? "" : " + ") + number_words(derived, sold, shares && sold.leaves_half());
-    }
+    for (const auto& [of, told] : bars)
+        text += (text.empty() ? "" : " + ") + number_words(derived, of.first, of.second, told);
     return text;
 }
 
@@ -130,7 +143,14 @@ std::string price_text(double price, const std::string& currency) {
     return is_sign ? currency + amount : amount + " " + currency;
 }
 
-std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::Project& project) {
+const std::string& bars_currency(const Derived& derived) {
+    const auto from = derived.prices == nullptr
+                          ? model::BuyFrom{}
+                          : model::chosen_supplier(*derived.project, *derived.prices);
+    return model::currency_of(*derived.project, from);
+}
+
+std::string plan_words(const model::BarPlan& plan, bool is_nested, const std::string& currency) {
     int bars = 0;
     int priced = 0;
     for (const auto& bar : plan.bars) {
@@ -140,7 +160,7 @@ std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::
     }
     if (bars == 0) return {};
     const auto money = [&](model::Cents cents) {
-        return price_text(static_cast<double>(cents) / 100.0, project.shop.currency);
+        return price_text(static_cast<double>(cents) / 100.0, currency);
     };
     if (priced == 0) {
         if (!is_nested) return "looking for the least length of bar";

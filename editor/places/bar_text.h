@@ -37,7 +37,10 @@ std::string section_without_price(const Derived& derived);
 
 // What a plan costs and what is known of cheaper ones: "137.50 crowns, proven cheapest"; empty
 // where nothing is to be bought.
-std::string plan_words(const model::BarPlan& plan, bool is_nested, const model::Project& project);
+std::string plan_words(const model::BarPlan& plan, bool is_nested, const std::string& currency);
+
+// Of the prices by which the bars are planned: the chosen supplier's list may name its own.
+const std::string& bars_currency(const Derived& derived);
 
 // "$164.20", "164.20 crowns".
 std::string price_text(double price, const std::string& currency);

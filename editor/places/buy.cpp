@@ -7,7 +7,7 @@
 #include "editor/places/bar_diagram.h"
 #include "editor/places/estimate_list.h"
 #include "engine/measure/tape.h"
-#include "model/schedule/length_texts.h"
+#include "model/schedule/bar_words.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -69,9 +69,8 @@ std::vector<model::Index> pieces_at(const Derived& derived, const BarRun& run, d
 }
 
 std::string bar_hint(const model::BarRow& row, const engine::TapeStyle& shown) {
-    std::string words = from_words(row.from);
-    if (row.halved_from.nm() > 0) words += ", " + model::half_bar_text(row.halved_from, shown);
-    return "Bar " + words + ". Click a piece to choose it, the rest to choose all of the bar";
+    return "Bar " + model::with_half(model::from_words(row.from), row.halved_from, shown) +
+           ". Click a piece to choose it, the rest to choose all of the bar";
 }
 
 void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selection) {
@@ -100,7 +99,7 @@ void draw_bars_of(const Derived& derived, std::size_t stock, Selection& selectio
 void draw_verdict(const Derived& derived, std::size_t stock) {
     const auto plan = std::ranges::find(derived.plans, stock, &model::BarPlan::stock);
     if (plan == derived.plans.end()) return;
-    const auto words = plan_words(*plan, derived.summary.is_nested, *derived.project);
+    const auto words = plan_words(*plan, derived.summary.is_nested, bars_currency(derived));
     if (words.empty()) return;
     draw_text(words, Type::small, colour::quiet);
     log_item("verdict", words);

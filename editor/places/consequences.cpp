@@ -38,7 +38,7 @@ std::string buy_word(const Derived& derived) {
         const auto section = section_without_price(derived);
         return section.empty() ? "bars to buy" : "bars to buy, no price of " + section;
     }
-    return "bars to buy, " + price_text(*derived.bars_price, derived.project->shop.currency);
+    return "bars to buy, " + price_text(*derived.bars_price, bars_currency(derived));
 }
 
 void draw_findings_figure(ImVec2 at, Desk& desk, const Derived& derived) {

@@ -4,6 +4,7 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/bar_text.h"
 #include "model/buying/money.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/weight.h"
 
 #include <algorithm>
@@ -17,7 +18,7 @@ std::string cents_text(model::Cents cents, const std::string& currency) {
 
 std::string offered_words(const model::WithoutLength& it, const engine::TapeStyle& shown) {
     if (it.halved_from == 0) return bar_text(engine::Length::from_nm(it.length), shown);
-    return "halves of " + bar_text(engine::Length::from_nm(it.halved_from), shown);
+    return model::halves_offered(bar_text(engine::Length::from_nm(it.halved_from), shown));
 }
 
 void draw_what_if(const Derived& derived, const BuyFacts& facts, const std::string& currency) {
@@ -103,17 +104,9 @@ bool can_be_bought(const model::Estimate& estimate) {
            });
 }
 
-bool is_any_bought(const model::Estimate& estimate, const model::Project& project) {
-    return !estimate.paid.empty() ||
-           std::ranges::any_of(project.stock, [](const model::Stock& stock) {
-               return model::bars_owned(stock) > 0;
-           });
-}
-
-// What is to buy is all that is bought only as long as nothing is.
 void draw_weights(const model::Estimate& estimate, const model::Project& project) {
-    const std::string bought = is_any_bought(estimate, project) ? "still to buy " : "bought ";
-    const auto words = bought + model::weight_text(estimate.bought_kg, project.shown) + ", built " +
+    const auto words = std::string(model::bought_word(estimate)) + " " +
+                       model::weight_text(estimate.bought_kg, project.shown) + ", built " +
                        model::weight_text(estimate.built_kg, project.shown) + ", without fasteners";
     draw_text(words, Type::small, colour::quiet);
     log_item("weights", words);

@@ -25,6 +25,13 @@ std::optional<SawTick> next_cut(const Derived& derived, const model::Catalogue& 
     return next == work.end() ? std::nullopt : std::optional{next->cuts.front()};
 }
 
+bool is_ticked(const Derived& derived, const std::vector<SawTick>& ticks, model::Index stock) {
+    return std::ranges::any_of(ticks, [&](const SawTick& tick) {
+        const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
+        return bar != derived.saw.end() && bar->stock == stock;
+    });
+}
+
 }  // namespace
 
 std::optional<Change> ticked(const Derived& derived,
@@ -51,12 +58,21 @@ std::optional<Change> ticked(const Derived& derived,
 }
 
 std::string bought_by_tick(const Derived& derived, const std::vector<SawTick>& ticks) {
-    const bool is_bought = std::ranges::any_of(ticks, [&](const SawTick& tick) {
-        const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
-        return bar != derived.saw.end() && bar->from == model::BarFrom::shop;
-    });
-    return is_bought ? ": the bars of its stock then count as bought, at the prices of the plan"
-                     : "";
+    const auto stocks = model::stocks_bought_by(*derived.project, derived.saw, ticks);
+    if (stocks.empty()) return {};
+    std::string others;
+    std::size_t own = 0;
+    for (const auto stock : stocks) {
+        if (is_ticked(derived, ticks, stock)) {
+            ++own;
+        } else {
+            others +=
+                (others.empty() ? ", and those of " : " and ") + derived.project->stock[stock].name;
+        }
+    }
+    if (!others.empty()) others += ", since they share a bar that is cut in half,";
+    return std::string(": the bars of ") + (own > 1 ? "their stocks" : "its stock") + others +
+           " then count as bought, at the prices of the plan";
 }
 
 std::string tick_hint(const Derived& derived, const std::vector<SawTick>& ticks, bool is_made) {
@@ -70,20 +86,6 @@ bool has_bars_cut_up(const Derived& derived) {
         return std::ranges::none_of(
             bar.cuts, [](const model::SawCut& cut) { return cut.state == CutState::planned; });
     });
-}
-
-std::string from_words(model::BarFrom from) {
-    switch (from) {
-        case model::BarFrom::shop:
-            return "to buy";
-        case model::BarFrom::home:
-            return "at home";
-        case model::BarFrom::offcut:
-            return "an offcut";
-        case model::BarFrom::saw:
-            break;
-    }
-    return "at the saw";
 }
 
 // Cuts that are planned no more leave their places to those behind them: nobody knows then of which

@@ -24,7 +24,7 @@ std::optional<Change> ticked(const Derived& derived,
                              model::CutState to);
 
 // What ticking those does besides, to stand behind what it does: that bars which are still to buy
-// count as bought then. Empty where nothing is bought.
+// count as bought then, and of which other stocks. Empty where nothing is bought.
 std::string bought_by_tick(const Derived& derived, const std::vector<model::SawTick>& ticks);
 
 // What a click on their box does.

@@ -9,7 +9,7 @@
 #include "editor/places/saw_cut_lines.h"
 #include "editor/places/saw_stops.h"
 #include "editor/places/spoil_talk.h"
-#include "model/schedule/length_texts.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -30,11 +30,8 @@ std::string bar_head(const model::SawBar& bar, const Derived& derived) {
            model::length_text(*derived.project, bar.length) + " of " + bar.section;
 }
 
-// "to buy", "half of a bar of 20 ft, to buy".
 std::string bar_origin(const model::SawBar& bar, const Derived& derived) {
-    if (bar.halved_from.nm() == 0) return from_words(bar.from);
-    return model::half_bar_text(bar.halved_from, derived.project->shown) + ", " +
-           from_words(bar.from);
+    return model::with_half(model::from_words(bar.from), bar.halved_from, derived.project->shown);
 }
 
 std::string rest_words(const model::SawBar& bar, const Derived& derived) {

@@ -52,7 +52,4 @@ std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalo
 // The first at the longest setting of the stop.
 std::optional<Change> next_cut_ticked(const Derived& derived, const model::Catalogue& catalogue);
 
-// "bought", "an offcut": where a bar comes from, in a word or two.
-std::string from_words(model::BarFrom from);
-
 }  // namespace editor

@@ -2,7 +2,7 @@
 
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
-#include "model/buying/comparison.h"
+#include "editor/places/bar_text.h"
 #include "model/buying/spoiled.h"
 #include "model/schedule/tables.h"
 
@@ -52,11 +52,8 @@ std::optional<Change> draw_spoil_talk(const CutHands& hands) {
     draw_wrapped(talk.piece.mark + " is spoiled; it should be " +
                      model::length_text(*derived.project, talk.piece.length) + " long.",
                  Type::strong);
-    const auto from = derived.prices == nullptr
-                          ? model::BuyFrom{}
-                          : model::chosen_supplier(*derived.project, *derived.prices);
     const auto words = model::words_of_cutting_again(*derived.project, derived.saw, talk.piece,
-                                                     model::currency_of(*derived.project, from));
+                                                     bars_currency(derived));
     draw_wrapped(words);
     log_item("cut again", words);
     draw_wrapped(

@@ -86,18 +86,19 @@ std::vector<Total> totals_of(const Project& project,
     const auto tally =
         tally_of(project, catalogue, resolved, piece_weights_kg(project, catalogue, resolved));
     const auto& shown = project.shown;
-    return {{"Pieces", std::to_string(piece_count(tally)) + ", with " +
-                           std::to_string(resolved.marks.size()) + " marks"},
-            {"Bars to cut from", bars_words(project, supply.plans)},
-            {"Length of all pieces of bar", pieces_length(project, resolved)},
-            {"Holes", std::to_string(tally.holes)},
-            {"Fasteners", std::to_string(fastener_count(tally))},
-            {"Weight of what is built, without fasteners",
-             weight_text(supply.estimate.built_kg, shown)},
-            {"Weight of what is bought, without fasteners",
-             weight_text(supply.estimate.bought_kg, shown)},
-            {"Price", supply.estimate.lines.empty() ? std::string("nothing to buy")
-                                                    : total_in_words(supply.estimate)}};
+    return {
+        {"Pieces", std::to_string(piece_count(tally)) + ", with " +
+                       std::to_string(resolved.marks.size()) + " marks"},
+        {"Bars to cut from", bars_words(project, supply.plans)},
+        {"Length of all pieces of bar", pieces_length(project, resolved)},
+        {"Holes", std::to_string(tally.holes)},
+        {"Fasteners", std::to_string(fastener_count(tally))},
+        {"Weight of what is built, without fasteners",
+         weight_text(supply.estimate.built_kg, shown)},
+        {"Weight of what is " + std::string(bought_word(supply.estimate)) + ", without fasteners",
+         weight_text(supply.estimate.bought_kg, shown)},
+        {"Price", supply.estimate.lines.empty() ? std::string("nothing to buy")
+                                                : total_in_words(supply.estimate)}};
 }
 
 void draw_totals(PageFlow& flow, const std::vector<Total>& totals) {

@@ -53,8 +53,8 @@ std::string buy_csv(const Estimate& estimate, const engine::TapeStyle& shown) {
               : estimate.without.empty() ? ""
                                          : "without what follows"});
     for (const auto& thing : estimate.without) text.row({"without", thing, "", "", "", "", "", ""});
-    text.row({"weight", "bought", weight_text(estimate.bought_kg, shown), "", "", "", "",
-              "without fasteners"});
+    text.row({"weight", bought_word(estimate), weight_text(estimate.bought_kg, shown), "", "", "",
+              "", "without fasteners"});
     text.row({"weight", "built", weight_text(estimate.built_kg, shown), "", "", "", "",
               "without fasteners"});
     return std::move(text).take();

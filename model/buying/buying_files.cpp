@@ -11,6 +11,7 @@
 #include "model/buying/shopping_page.h"
 #include "model/buying/what_if.h"
 #include "model/schedule/bar_pages.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/saw_bars.h"
@@ -41,9 +42,9 @@ std::string what_if_csv(const Project& project,
                          "proven"};
     for (const auto& it : all) {
         const bool is_halved = it.halved_from > 0;
-        const auto length = engine::Length::from_nm(is_halved ? it.halved_from : it.length);
-        text.row({project.stock[it.stock].name,
-                  (is_halved ? "halves of " : "") + bar_length_text(length, shown),
+        const auto bar =
+            bar_length_text(engine::Length::from_nm(is_halved ? it.halved_from : it.length), shown);
+        text.row({project.stock[it.stock].name, is_halved ? halves_offered(bar) : bar,
                   std::to_string(it.used), money_text(it.with),
                   it.cost ? money_text(*it.cost) : std::string("not all can be cut"),
                   it.is_proven ? "yes" : "no"});
@@ -148,7 +149,8 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     if (!from) return from.error();
     const PlanWish by{.supply = supply_of(project, resolved, *from), .go_on = wish.go_on};
     const auto plans = bar_plans(project, catalogue, resolved, by);
-    const auto estimate = estimate_of(project, catalogue, resolved, plans, *from);
+    const auto fasteners = needed_fasteners(project, catalogue, resolved);
+    const auto estimate = estimate_of(project, catalogue, resolved, plans, *from, &fasteners);
     const auto bars = saw_bars(project, catalogue, resolved, plans);
     const auto rows = bar_rows(project, catalogue, resolved, plans);
     const auto stops = stop_rows(project, catalogue, resolved, rows);
@@ -164,7 +166,8 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     made.words.push_back((estimate.paid.empty() ? "all of it: " : "still to buy: ") +
                          total_in_words(estimate));
     made.lacks_something = made.lacks_something || !estimate.without.empty();
-    const auto offerings = comparison(project, catalogue, resolved, library, wish.go_on);
+    const auto offerings =
+        comparison(project, catalogue, resolved, library, wish.go_on, &fasteners);
     add_words_of_lists(made.words, offerings);
     const auto svg = engine::svg_text(bar_picture(project, resolved, bars, words), words.title);
     if (!svg) return svg.error();

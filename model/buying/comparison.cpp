@@ -112,6 +112,14 @@ bool lacked_by_all(const std::vector<Offering>& offerings) {
     return same.has_value();
 }
 
+// The same of all: whose goods they are does not tell what is there.
+std::string weight_head(const std::vector<Offering>& offerings) {
+    const auto known = std::ranges::find_if(
+        offerings, [](const Offering& it) { return static_cast<bool>(it.estimate); });
+    return "weight " +
+           std::string(bought_word(known == offerings.end() ? Estimate{} : *known->estimate));
+}
+
 bool is_empty(const ComparisonRow& row) {
     return std::ranges::all_of(row.cells, [](const std::string& cell) { return cell.empty(); });
 }
@@ -154,12 +162,14 @@ std::vector<Offering> comparison(const Project& project,
                                  const Catalogue& catalogue,
                                  const Resolved& resolved,
                                  const PriceLibrary& library,
-                                 const std::function<bool()>& go_on) {
-    const auto fasteners = needed_fasteners(project, catalogue, resolved);
+                                 const std::function<bool()>& go_on,
+                                 const std::vector<FastenerRow>* fasteners) {
+    const auto needed =
+        fasteners == nullptr ? needed_fasteners(project, catalogue, resolved) : *fasteners;
     const auto offering = [&](std::string name, Index supplier, const BuyFrom& from) {
         auto plans = bar_plans(project, catalogue, resolved,
                                {.supply = supply_of(project, resolved, from), .go_on = go_on});
-        auto estimate = estimate_of(project, catalogue, resolved, plans, from, &fasteners);
+        auto estimate = estimate_of(project, catalogue, resolved, plans, from, &needed);
         return Offering{std::move(name), supplier, std::move(plans), std::move(estimate), false};
     };
     std::vector<Offering> offerings{
@@ -197,7 +207,8 @@ std::vector<ComparisonRow> comparison_rows(const std::vector<Offering>& offering
         row("tax", [](const Estimate& it) { return it.tax == 0 ? "" : money_text(it.tax); }),
         row("total", total_text),
         row("currency", [](const Estimate& it) { return it.currency; }),
-        row("weight bought", [&](const Estimate& it) { return weight_text(it.bought_kg, shown); })};
+        row(weight_head(offerings),
+            [&](const Estimate& it) { return weight_text(it.bought_kg, shown); })};
     std::erase_if(rows, is_empty);
     return rows;
 }

@@ -37,12 +37,14 @@ struct Offering {
     std::vector<engine::Error> not_used{};  // rows of its list, with their lines and why
 };
 
-// First as the project's stock states its bars, then each supplier. `go_on` is that of PlanWish.
+// First as the project's stock states its bars, then each supplier. `go_on` is that of PlanWish;
+// `fasteners` as those of estimate_of.
 std::vector<Offering> comparison(const Project& project,
                                  const Catalogue& catalogue,
                                  const Resolved& resolved,
                                  const PriceLibrary& library,
-                                 const std::function<bool()>& go_on = {});
+                                 const std::function<bool()>& go_on = {},
+                                 const std::vector<FastenerRow>* fasteners = nullptr);
 
 // A row of the table in which they stand side by side; a cell for each of them, empty where there
 // is nothing of the kind. A sum that lacks prices ends with "+".

@@ -36,6 +36,11 @@ void add_up(Estimate& estimate) {
     estimate.total = estimate.sum + estimate.tax;
 }
 
+bool is_any_there(const Project& project) {
+    return std::ranges::any_of(project.stock,
+                               [](const Stock& stock) { return bars_owned(stock) > 0; });
+}
+
 // Of more things than a line holds it is told how many.
 constexpr std::size_t most_named = 3;
 
@@ -75,6 +80,7 @@ Estimate estimate_of(const Project& project,
         estimate.tax_percent = terms.tax_percent.value_or(estimate.tax_percent);
     }
     if (from.bought != nullptr) estimate.paid = paid_for(*from.bought, project);
+    estimate.is_rest = is_any_there(project) || !estimate.paid.empty();
     add_bar_lines(estimate, project, catalogue, plans, from.prices);
     add_sheet_lines(
         estimate, project, catalogue,
@@ -102,6 +108,10 @@ bool has_total(const Estimate& estimate) {
            std::ranges::any_of(estimate.lines, [](const EstimateLine& line) {
                return is_goods(line.kind) && line.sum.has_value();
            });
+}
+
+std::string_view bought_word(const Estimate& estimate) {
+    return estimate.is_rest ? "still to buy" : "bought";
 }
 
 std::string total_in_words(const Estimate& estimate) {

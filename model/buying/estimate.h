@@ -9,6 +9,7 @@
 #include "model/schedule/tables.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace model {
@@ -43,6 +44,7 @@ struct Estimate {
     double bought_kg = 0.0;
     double built_kg = 0.0;
     std::vector<Purchase> paid;  // whose bars are there; its sheets and boxes are not bought again
+    bool is_rest = false;  // something was paid, or bars are there: this is what is left to buy
 
     bool operator==(const Estimate&) const = default;
 };
@@ -81,6 +83,9 @@ std::vector<FastenerRow> needed_fasteners(const Project& project,
 // nothing is to be bought, which costs 0.00. What nobody knows is no 0.00, though its cuts or its
 // delivery are free.
 bool has_total(const Estimate& estimate);
+
+// What the goods of an estimate are: "bought", and "still to buy" where they are not all that is.
+std::string_view bought_word(const Estimate& estimate);
 
 // "412.35 USD", and what it lacks: "412.35 USD without sheet 5052-H32 and delivery"; of more than
 // three things how many. "no price is known yet of delivery" where it has no total.

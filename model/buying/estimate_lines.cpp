@@ -3,7 +3,7 @@
 #include "model/buying/known_goods.h"
 #include "model/catalogue/section_shape.h"
 #include "model/resolve/finding.h"
-#include "model/schedule/bars_sold.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/length_texts.h"
 
 #include <algorithm>
@@ -32,13 +32,6 @@ double bars_kg(const BarsSold& sold, const Stock& stock, const Catalogue& catalo
     constexpr double mm_per_metre = 1000.0;
     return mass_per_metre(*section, alloy == nullptr ? Alloy{} : *alloy) * sold.bars() *
            Length::from_nm(sold.length).mm() / mm_per_metre;
-}
-
-std::string note_of(const BarsSold& sold) {
-    if (!sold.is_halved) return {};
-    const std::string note =
-        sold.bars() == 1 ? "cut in half by the seller" : "each cut in half by the seller";
-    return sold.leaves_half() ? note + ", one half is left over" : note;
 }
 
 void add_cutting(Estimate& estimate, int bars, const PriceList* prices) {
@@ -91,7 +84,7 @@ void add_bar_lines(Estimate& estimate,
                   .count = sold.bars(),
                   .each = price_of_one(sold, stock, prices),
                   .sum = std::nullopt,
-                  .note = note_of(sold)},
+                  .note = halving_note(sold)},
                  goods);
         if (sold.is_halved) halved += sold.bars();
         estimate.bought_kg += bars_kg(sold, stock, catalogue);

@@ -1,6 +1,7 @@
 #include "model/schedule/bar_block.h"
 
 #include "engine/drawing/lettering.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/tables.h"
 
@@ -27,13 +28,6 @@ constexpr double tick_size = 3.8;
 constexpr double box_size = 4.0;
 constexpr double small_size = 2.9;
 
-std::string from_words(BarFrom from) {
-    return from == BarFrom::shop   ? "to buy"
-           : from == BarFrom::home ? "at home"
-           : from == BarFrom::saw  ? "at the saw"
-                                   : "offcut";
-}
-
 }  // namespace
 
 BarBlock::BarBlock(const Project& project, const SawBar& bar, const BarScale& scale)
@@ -41,11 +35,8 @@ BarBlock::BarBlock(const Project& project, const SawBar& bar, const BarScale& sc
     lay_ticks();
 }
 
-// "to buy", "half of a bar of 20 ft, to buy".
 std::string BarBlock::where_from() const {
-    const auto words = from_words(bar_.from);
-    if (bar_.halved_from.nm() == 0) return words;
-    return half_bar_text(bar_.halved_from, project_.shown) + ", " + words;
+    return with_half(from_words(bar_.from), bar_.halved_from, project_.shown);
 }
 
 double BarBlock::height() const { return ticks_top + lines_ * tick_line + behind; }

@@ -2,104 +2,18 @@
 
 #include "model/schedule/free_cuts.h"
 #include "model/schedule/shared_halves.h"
+#include "model/schedule/shared_supply.h"
 #include "model/schedule/stock_plan.h"
 
 #include <algorithm>
-#include <limits>
-#include <numeric>
 #include <set>
 #include <utility>
 
 namespace model {
 namespace {
 
-// What other plans leave of a supply: the seller has his bars once.
-BarSupply supply_left(const std::vector<const BarPlan*>& before, BarSupply supply) {
-    for (auto& offer : supply.offers) {
-        if (offer.left == std::numeric_limits<int>::max()) continue;
-        for (const auto* plan : before)
-            offer.left = std::max(0, offer.left - static_cast<int>(bars_taken(plan->bars, offer)));
-    }
-    return supply;
-}
-
-bool is_within(const BarPlan& plan, const BarSupply& supply) {
-    return std::ranges::all_of(supply.offers, [&](const OfferedBar& offer) {
-        return bars_taken(plan.bars, offer) <= offer.left;
-    });
-}
-
-// Plans of stocks that are alike, by the order in which they take bars.
-struct SharedPlans {
-    std::vector<BarPlan> plans;  // as the tasks
-    std::size_t left_out = 0;
-    Cents cost = 0;
-
-    bool is_better_than(const SharedPlans& other) const {
-        return left_out != other.left_out ? left_out < other.left_out : cost < other.cost;
-    }
-    bool is_as_good_as(const std::vector<BarPlan>& apart) const {
-        std::size_t pieces = 0;
-        Cents sum = 0;
-        for (const auto& plan : apart) {
-            pieces += plan.left_out.size() + plan.too_long.size();
-            sum += plan.cost;
-        }
-        return left_out <= pieces && cost <= sum;
-    }
-};
-
-SharedPlans shared_in_order(const Resolved& resolved,
-                            const std::vector<const StockTask*>& tasks,
-                            const std::vector<BarPlan>& apart,
-                            const std::vector<std::size_t>& order,
-                            const PlanWish& wish) {
-    SharedPlans all{.plans = apart};
-    std::vector<const BarPlan*> before;
-    for (const auto i : order) {
-        auto left = supply_left(before, tasks[i]->begun.supply);
-        auto& plan = all.plans[i];
-        if (!is_within(plan, left)) {
-            plan = stock_plan(resolved, *tasks[i], std::move(left), wish);
-            plan.least_cost = std::min(apart[i].least_cost, plan.cost);
-            plan.is_cheapest = plan.cost == plan.least_cost;
-        }
-        before.push_back(&plan);
-        all.left_out += plan.left_out.size() + plan.too_long.size();
-        all.cost += plan.cost;
-    }
-    return all;
-}
-
-// Each for itself is cheapest; together they may want more than there is. Who takes first then
-// decides: every order is tried of three, each of more once at the head. In a hurry none but the
-// stated one.
-std::vector<BarPlan> plans_sharing(const Resolved& resolved,
-                                   const std::vector<const StockTask*>& tasks,
-                                   const PlanWish& wish) {
-    std::vector<BarPlan> apart;
-    for (const auto* task : tasks)
-        apart.push_back(stock_plan(resolved, *task, task->begun.supply, wish));
-    std::vector<std::size_t> order(tasks.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    auto best = shared_in_order(resolved, tasks, apart, order, wish);
-    const bool is_quick = wish.effort == PlanEffort::first_fit;  // follows a drag
-    if (is_quick || best.is_as_good_as(apart)) return std::move(best.plans);
-    constexpr std::size_t most_permuted = 3;
-    const bool is_permuted = tasks.size() <= most_permuted;
-    for (std::size_t turn = 1; is_permuted || turn < tasks.size(); ++turn) {
-        if (!is_permuted) {
-            std::rotate(order.begin(), order.begin() + 1, order.end());
-        } else if (!std::next_permutation(order.begin(), order.end())) {
-            break;
-        }
-        auto other = shared_in_order(resolved, tasks, apart, order, wish);
-        if (other.is_better_than(best)) best = std::move(other);
-    }
-    return std::move(best.plans);
-}
-
-// The tasks whose stocks are sold as one thing. Without a seller each states its own bars.
+// The tasks whose stocks are sold as one thing. Without a seller each states its own bars, also
+// where his list is not read.
 std::vector<std::vector<const StockTask*>> sharing(const Project& project,
                                                    const std::vector<StockTask>& tasks,
                                                    bool has_seller) {
@@ -110,7 +24,7 @@ std::vector<std::vector<const StockTask*>> sharing(const Project& project,
     };
     for (const auto& task : tasks) {
         auto group = groups.end();
-        if (has_seller) {
+        if (has_seller && !task.begun.supply.list_not_read) {
             group = std::ranges::find_if(
                 groups, [&](const auto& it) { return goods(*it.front()) == goods(task); });
         }

@@ -2,10 +2,9 @@
 
 #include "engine/measure/formula.h"
 #include "model/schedule/saw_seen.h"
+#include "model/schedule/shared_halves.h"
 
 #include <algorithm>
-#include <compare>
-#include <map>
 
 namespace model {
 namespace {
@@ -105,28 +104,6 @@ bool is_cut_up(const BarAtSaw& bar, const BarSeen& seen) {
     return true;
 }
 
-struct Half {
-    std::string section;
-    std::string alloy;
-    Nm length = 0;  // its own
-
-    auto operator<=>(const Half&) const = default;
-};
-
-// Whose stock the other half of an odd one comes to: two odd halves of two stocks are one bar.
-std::map<Half, Index> halves_left_over(const Project& project, const std::vector<BarPlan>& plans) {
-    std::map<Half, Index> left;
-    for (const auto& plan : plans) {
-        const auto& stock = project.stock[plan.stock];
-        for (const auto& bar : plan.bars) {
-            if (bar.from != BarFrom::shop || bar.halved_from == 0 || bar.cuts.empty()) continue;
-            const Half half{stock.section, stock.alloy, bar.length};
-            if (!left.emplace(half, plan.stock).second) left.erase(half);
-        }
-    }
-    return left;
-}
-
 }  // namespace
 
 bool has_planned_cuts(const Project& project) {
@@ -142,7 +119,7 @@ std::vector<Edit> bars_bought(const Project& project,
                               const Resolved& resolved,
                               const std::vector<BarPlan>& plans) {
     std::vector<Edit> edits;
-    const auto left_over = halves_left_over(project, plans);
+    const auto odd = odd_halves(project, halves_to_buy(plans));
     for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
         auto now = kept(stock, "Buy the bars of " + stock.name);
@@ -163,9 +140,10 @@ std::vector<Edit> bars_bought(const Project& project,
                 at_saw.cuts.push_back(planned_cut(project, catalogue, resolved, cut.piece));
             }
         }
-        // Of an odd half the other one is bought too.
-        for (const auto& half : left_over) {
-            if (half.second == plan.stock) add_one(now.at_home, texts.of(half.first.length));
+        // Of an odd half that nobody shares the other one is bought too.
+        for (const auto& it : odd) {
+            if (it.half.stock == plan.stock && it.other == no_index)
+                add_one(now.at_home, texts.of(it.half.length));
         }
         if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
     }

@@ -1,5 +1,6 @@
 #include "engine/files/csv.h"
 #include "model/schedule/bar_plan.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/tables.h"
@@ -43,17 +44,13 @@ std::vector<BarRow> bar_rows(const Project&,
 std::string bar_csv(const Project& project,
                     const Resolved& resolved,
                     const std::vector<BarRow>& rows) {
-    engine::CsvText text{"bar",  "section", "bar_length", "sequence",
-                         "mark", "length",  "start",      "offcut"};
+    engine::CsvText text{"bar",  "from",   "section", "bar_length", "sequence",
+                         "mark", "length", "start",   "offcut"};
     LengthTexts shown{project.shown};
-    const auto bar_words = [&](const BarRow& row) {
-        if (row.is_offcut()) return "offcut " + shown(row.bar_length);
-        if (row.halved_from.nm() == 0) return shown(row.bar_length);
-        return shown(row.bar_length) + ", " + half_bar_text(row.halved_from, project.shown);
-    };
     for (const auto& row : rows) {
-        text.row({std::to_string(row.bar), row.section, bar_words(row),
-                  std::to_string(row.sequence),
+        text.row({std::to_string(row.bar),
+                  with_half(name_of(row.from), row.halved_from, project.shown), row.section,
+                  shown(row.bar_length), std::to_string(row.sequence),
                   row.mark == no_index ? std::string_view{} : resolved.marks[row.mark].name,
                   shown(row.length), shown(row.start), shown(row.offcut)});
     }

@@ -14,14 +14,14 @@ BarsSold one_sold(const PlannedBar& bar, Index stock) {
             .count = 1};
 }
 
+}  // namespace
+
 bool is_same_goods(const Project& project, const BarsSold& a, const BarsSold& b) {
     const auto& one = project.stock[a.stock];
     const auto& other = project.stock[b.stock];
     return one.section == other.section && one.alloy == other.alloy && a.length == b.length &&
            a.is_halved == b.is_halved && a.price == b.price;
 }
-
-}  // namespace
 
 std::vector<BarsSold> bars_sold(const Project& project, const std::vector<BarPlan>& plans) {
     std::vector<BarsSold> sold;

@@ -24,6 +24,9 @@ struct BarsSold {
     bool operator==(const BarsSold&) const = default;
 };
 
+// Of one section, alloy, length and price, and both halved or both whole.
+bool is_same_goods(const Project& project, const BarsSold& a, const BarsSold& b);
+
 // In the order in which the plans come to them.
 std::vector<BarsSold> bars_sold(const Project& project, const std::vector<BarPlan>& plans);
 

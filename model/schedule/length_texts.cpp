@@ -17,10 +17,6 @@ std::string bar_length_text(engine::Length length, engine::TapeStyle style) {
     return engine::exact_text(length, style);
 }
 
-std::string half_bar_text(engine::Length whole, const engine::TapeStyle& style) {
-    return "half of a bar of " + bar_length_text(whole, style);
-}
-
 const std::string& LengthTexts::operator()(engine::Length length) {
     const auto [entry, is_new] = texts_.try_emplace(length.nm());
     if (is_new) entry->second = shown_text(length, style_);

@@ -17,9 +17,6 @@ std::string shown_text(engine::Length length, const engine::TapeStyle& style);
 // exactly.
 std::string bar_length_text(engine::Length length, engine::TapeStyle style);
 
-// "half of a bar of 20 ft": where the seller cuts that one in half.
-std::string half_bar_text(engine::Length whole, const engine::TapeStyle& style);
-
 // As the files show them: with the unit, since a spreadsheet would take a bare "1/2" for a date.
 class LengthTexts {
 public:

@@ -1,6 +1,7 @@
 #include "model/schedule/saw_bars.h"
 
 #include "model/schedule/saw_seen.h"
+#include "model/schedule/shared_halves.h"
 
 #include <algorithm>
 
@@ -67,34 +68,13 @@ bool is_ticked(const std::vector<SawBar>& bars,
     });
 }
 
-bool has_odd_half(const std::vector<SawBar>& bars, Index stock, Length whole) {
-    return std::ranges::count_if(bars,
-                                 [&](const SawBar& bar) {
-                                     return bar.stock == stock && bar.from == BarFrom::shop &&
-                                            !bar.cuts.empty() && bar.halved_from == whole;
-                                 }) %
-               2 !=
-           0;
-}
-
-// Who cuts from what is to be bought has been at the shop, for all stocks that share a bar with
-// that one too; who cuts from an offcut need not have been.
-std::vector<Index> stocks_from_shop(const Project& project,
-                                    const std::vector<SawBar>& bars,
-                                    const std::vector<SawTick>& ticks) {
-    std::vector<Index> stocks;
-    for (Index i = 0; i < project.stock.size(); ++i) {
-        if (is_ticked(bars, ticks, i, [](BarFrom from) { return from == BarFrom::shop; }))
-            stocks.push_back(i);
+std::vector<OddHalf> odd_halves_of(const Project& project, const std::vector<SawBar>& bars) {
+    std::vector<HalfBar> halves;
+    for (const auto& bar : bars) {
+        if (bar.from != BarFrom::shop || bar.halved_from == Length{}) continue;
+        halves.push_back({bar.stock, bar.length.nm(), bar.halved_from.nm(), bar.price});
     }
-    for (std::size_t known = 0; known < stocks.size(); ++known) {
-        for (Index i = 0; i < project.stock.size(); ++i) {
-            if (std::ranges::find(stocks, i) == stocks.end() &&
-                share_a_bar(project, bars, stocks[known], i))
-                stocks.push_back(i);
-        }
-    }
-    return stocks;
+    return odd_halves(project, halves);
 }
 
 // Of the stocks of which a cut is ticked that stands in no project yet, and of those that came from
@@ -103,7 +83,7 @@ std::vector<BarPlan> plans_to_keep(const Project& project,
                                    const std::vector<SawBar>& bars,
                                    const std::vector<BarPlan>& plans,
                                    const std::vector<SawTick>& ticks) {
-    const auto from_shop = stocks_from_shop(project, bars, ticks);
+    const auto from_shop = stocks_bought_by(project, bars, ticks);
     std::vector<BarPlan> kept;
     for (const auto& plan : plans) {
         const bool is_bought = std::ranges::find(from_shop, plan.stock) != from_shop.end();
@@ -150,15 +130,22 @@ std::vector<SawBar> saw_bars(const Project& project,
     return bars;
 }
 
-bool share_a_bar(const Project& project, const std::vector<SawBar>& bars, Index one, Index other) {
-    const auto& a = project.stock[one];
-    const auto& b = project.stock[other];
-    if (one == other || a.section != b.section || a.alloy != b.alloy) return false;
-    return std::ranges::any_of(bars, [&](const SawBar& bar) {
-        return bar.stock == one && bar.halved_from > Length{} &&
-               has_odd_half(bars, one, bar.halved_from) &&
-               has_odd_half(bars, other, bar.halved_from);
-    });
+std::vector<Index> stocks_bought_by(const Project& project,
+                                    const std::vector<SawBar>& bars,
+                                    const std::vector<SawTick>& ticks) {
+    std::vector<Index> stocks;
+    for (Index i = 0; i < project.stock.size(); ++i) {
+        if (is_ticked(bars, ticks, i, [](BarFrom from) { return from == BarFrom::shop; }))
+            stocks.push_back(i);
+    }
+    const auto odd = odd_halves_of(project, bars);
+    for (std::size_t known = 0; known < stocks.size(); ++known) {
+        for (const auto& it : odd) {
+            if (it.half.stock != stocks[known] || it.other == no_index) continue;
+            if (std::ranges::find(stocks, it.other) == stocks.end()) stocks.push_back(it.other);
+        }
+    }
+    return stocks;
 }
 
 // A new bar comes behind those at the saw, a new cut behind those of its bar.
@@ -169,7 +156,7 @@ CutPlace place_when_ticked(const Project& project,
     const auto& ticked = bar_of(bars, tick);
     if (ticked.cuts[tick.cut].place) return *ticked.cuts[tick.cut].place;
     const auto& stock = project.stock[ticked.stock];
-    const auto from_shop = stocks_from_shop(project, bars, with);
+    const auto from_shop = stocks_bought_by(project, bars, with);
     const bool is_bought = std::ranges::find(from_shop, ticked.stock) != from_shop.end();
     CutPlace place{stock.name, stock.at_saw.size(), 0};
     std::size_t at_saw = 0;

@@ -47,8 +47,14 @@ struct SawTick {
     std::size_t cut = 0;  // in SawBar::cuts
 };
 
-// Whether a bar that its seller cuts in half serves both stocks: each has an odd half of it to buy.
-bool share_a_bar(const Project& project, const std::vector<SawBar>& bars, Index one, Index other);
+// The stocks whose bars count as bought once those cuts are ticked, of which the first are those of
+// the cuts. A plan is bought at once: who cuts from a bar that is to be bought has been at the shop
+// for all bars of its stock. The seller gives whole bars: the stock that gets the other half of one
+// comes too, see odd_halves, with all of its bars again, and whoever shares one of those. Who cuts
+// from an offcut need not have been there.
+std::vector<Index> stocks_bought_by(const Project& project,
+                                    const std::vector<SawBar>& bars,
+                                    const std::vector<SawTick>& ticks);
 
 // Where cuts_ticked puts a cut when it is ticked with those.
 CutPlace place_when_ticked(const Project& project,
@@ -57,9 +63,9 @@ CutPlace place_when_ticked(const Project& project,
                            const std::vector<SawTick>& with);
 
 // What was done to these cuts. One that stands in no project yet brings its stock's plan with it,
-// as bars_bought does: what has been cut has been bought; and the plans of the stocks that share a
-// bar with it, since the seller gives whole ones. Of a bar that was there already, at home
-// or on the rack, it brings what was there: nothing is bought with that. Errors: unknown_name where
+// as bars_bought does: what has been cut has been bought; and whole plans of other stocks, see
+// stocks_bought_by. Of a bar that was there already, at home or on the rack, it brings what was
+// there: nothing is bought with that. Errors: unknown_name where
 // there is no such bar or cut; those of the edits.
 engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
                                               const Catalogue& catalogue,

@@ -1,6 +1,7 @@
 #include "model/schedule/stops.h"
 
 #include "engine/files/csv.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/end_words.h"
 #include "model/schedule/length_texts.h"
@@ -23,13 +24,6 @@ bool is_same_setting(const StopRow& a, const StopRow& b) {
 
 std::string mark_text(const Resolved& resolved, Index mark) {
     return mark == no_index ? std::string() : resolved.marks[mark].name;
-}
-
-// "buy", "buy, half of a bar of 20 ft".
-std::string origin_words(const Project& project, const BarRow& bar) {
-    std::string words{name_of(bar.from)};
-    if (bar.halved_from.nm() > 0) words += ", " + half_bar_text(bar.halved_from, project.shown);
-    return words;
 }
 
 }  // namespace
@@ -92,20 +86,6 @@ std::string stop_csv(const Project& project,
     return std::move(text).take();
 }
 
-std::string_view name_of(BarFrom from) {
-    switch (from) {
-        case BarFrom::shop:
-            return "buy";
-        case BarFrom::home:
-            return "at home";
-        case BarFrom::offcut:
-            return "offcut";
-        case BarFrom::saw:
-            break;
-    }
-    return "at the saw";
-}
-
 std::string offcut_label(const Project& project, const BarRow& last) {
     return last.section + ", " + length_text(project, last.offcut) + ", of bar " +
            std::to_string(last.bar);
@@ -124,10 +104,10 @@ std::string nest_csv(const Project& project,
     const auto line = [&](const BarRow& bar, int sequence, std::string_view becomes,
                           std::string_view mark, std::string_view hand, Length start, Length end,
                           const std::string& ends, const std::string& label) {
-        text.row({std::to_string(bar.bar), origin_words(project, bar), bar.section,
-                  shown(bar.bar_length), std::to_string(sequence), becomes, mark, hand,
-                  shown(start), shown(end), shown(end - start), decimal_mm(end - start), ends,
-                  label});
+        text.row(
+            {std::to_string(bar.bar), with_half(name_of(bar.from), bar.halved_from, project.shown),
+             bar.section, shown(bar.bar_length), std::to_string(sequence), becomes, mark, hand,
+             shown(start), shown(end), shown(end - start), decimal_mm(end - start), ends, label});
     };
     for (std::size_t i = 0; i < bars.size(); ++i) {
         const auto& row = bars[i];

@@ -46,9 +46,6 @@ std::string nest_csv(const Project& project,
                      const Resolved& resolved,
                      const std::vector<BarRow>& bars);
 
-// "buy", "at home", "offcut", "at the saw".
-std::string_view name_of(BarFrom from);
-
 // What to write on an offcut: "angle 1 x 1 x 1/8, 37 1/4 in, of bar 3".
 std::string offcut_label(const Project& project, const BarRow& last);
 

@@ -6,6 +6,7 @@
 #include "editor/desk_files.h"
 #include "editor/keys.h"
 #include "editor/open_project.h"
+#include "editor/places/place_words.h"
 #include "editor/prices.h"
 #include "engine/files/csv.h"
 #include "engine/files/whole_file.h"
@@ -96,6 +97,11 @@ TEST_CASE("the supplier that is chosen sells the bars, in one step", "[editor][b
     ui.click("Buy/suppliers/yard");
     CHECK(editor::project_of(ui.desk).shop.supplier == "yard");
     for (const auto& bar : ui.now().saw) CHECK(bar.price == 3000);
+    // In the currency of the list, whatever the shop's is.
+    REQUIRE(editor::project_of(ui.desk).shop.currency != "crowns");
+    CHECK(ui.item("Buy/verdict").value.find(" crowns") != std::string::npos);
+    CHECK(editor::place_words(ui.now(), editor::Place::buy).text.find(" crowns") !=
+          std::string::npos);
     ui.press('Z', editor::key::left_control);
     CHECK(editor::project_of(ui.desk).shop.supplier.empty());
     for (const auto& bar : ui.now().saw) CHECK(bar.price != 3000);

@@ -1,6 +1,7 @@
 #include "model/buying/purchases.h"
 
 #include "engine/files/whole_file.h"
+#include "model/buying/buy_csv.h"
 
 #include "tests/model/buying/order.h"
 #include "tests/support/scratch_folder.h"
@@ -78,6 +79,29 @@ TEST_CASE("bars that are planned anew were bought all the same", "[model][buying
         order.job.project = std::move(changed).value();
     }
     CHECK(order.estimate().paid.size() == 1);
+}
+
+TEST_CASE("once something is bought the weight is told as that of what is still to buy",
+          "[model][buying][purchases]") {
+    Order order;
+    for (auto& stock : order.job.project.stock) stock.at_home.clear();
+    PriceLibrary library;
+    library.lists.emplace("yard.csv", order.list);
+    const auto told = [&](const std::string& word) {
+        library.bought = order.bought;
+        const auto& project = order.job.project;
+        const auto rows = comparison_rows(
+            comparison(project, order.job.catalogue, order.job.resolved, library), project.shown);
+        CHECK(std::ranges::count(rows, "weight " + word, &ComparisonRow::what) == 1);
+        CHECK(buy_csv(order.estimate(), project.shown).find("weight," + word + ",") !=
+              std::string::npos);
+    };
+    told("bought");
+    order.buy(BoughtPart::bars);
+    told("still to buy");
+    // By whom the bars that are there were paid for makes no difference.
+    order.bought = {};
+    told("still to buy");
 }
 
 TEST_CASE("other sellers are compared by what is still to buy", "[model][buying][purchases]") {

@@ -1,4 +1,6 @@
+#include "engine/files/csv.h"
 #include "model/schedule/bar_plan.h"
+#include "model/schedule/bar_words.h"
 #include "model/schedule/bars_sold.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/stops.h"
@@ -8,6 +10,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <map>
 
 using engine::Length;
@@ -119,7 +122,29 @@ TEST_CASE("halves are asked for as whole bars, which every table says", "[model]
     const auto rows = model::bar_rows(job.project, job.catalogue, job.resolved, plans);
     REQUIRE(rows.size() == 3);
     const std::string half = "half of a bar of 20 ft";
-    CHECK(model::bar_csv(job.project, job.resolved, rows).find(half) != std::string::npos);
-    CHECK(model::nest_csv(job.project, job.catalogue, job.resolved, rows).find("buy, " + half) !=
-          std::string::npos);
+    for (const auto& text : {model::bar_csv(job.project, job.resolved, rows),
+                             model::nest_csv(job.project, job.catalogue, job.resolved, rows)}) {
+        const auto table = engine::read_csv(text);
+        REQUIRE(table);
+        const auto column = [&](const std::string& name) {
+            return std::ranges::find(table->header, name) - table->header.begin();
+        };
+        for (const auto& row : table->rows) {
+            CHECK(row.at(static_cast<std::size_t>(column("from"))) == "buy, " + half);
+            CHECK(row.at(static_cast<std::size_t>(column("bar_length"))) == "120 in");
+        }
+    }
+}
+
+TEST_CASE("bars are told by where they come from, halves by what they are half of",
+          "[model][schedule][bars]") {
+    const engine::TapeStyle inches;
+    CHECK(model::with_half(model::from_words(model::BarFrom::offcut), {}, inches) == "an offcut");
+    CHECK(model::with_half(model::from_words(model::BarFrom::shop), 240_in, inches) ==
+          "to buy, half of a bar of 20 ft");
+    CHECK(model::halves_counted(1, "20 ft") == "a half of 20 ft");
+    CHECK(model::halves_counted(3, "20 ft") == "3 halves of 20 ft");
+    const model::BarsSold three{.is_halved = true, .count = 3};
+    CHECK(model::halving_note(three) == "each cut in half by the seller, one half is left over");
+    CHECK(model::halving_note({.count = 3}).empty());
 }

@@ -4,30 +4,19 @@
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/bar_work.h"
 
-#include "tests/model/schedule/saw_job.h"
+#include "tests/model/schedule/halves_job.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 
 using namespace model;
+using tests::half_of_each;
+using tests::halves_alone;
+using tests::halves_or_short;
 using tests::mm;
 
 namespace {
-
-constexpr int any = 1'000'000;
-
-// A whole bar of 6 m in halves for 20.00 and 5.00 for its cut, or bars of 3 m for 12.00 each.
-BarSupply halves_or_short(int free_cuts) {
-    return {.offers = {{.length = mm(2998),
-                        .left = any,
-                        .price = 1250,
-                        .halved_from = mm(6000),
-                        .halved_price = 2500},
-                       {.length = mm(2990), .left = any, .price = 1200}},
-            .free_cuts = free_cuts,
-            .cut_fee = 500};
-}
 
 // Two pieces of each stock that fill a half each.
 tests::SmallJob two_of_each(std::size_t stocks) {
@@ -130,24 +119,6 @@ TEST_CASE("a seller's last long bar goes to the stock that cannot do without it"
 }
 
 namespace {
-
-// One piece of each stock, which fills half a bar; all stocks are of one section and alloy.
-tests::SmallJob half_of_each(std::size_t stocks) {
-    auto job = tests::saw_job(std::vector<int>(stocks, 2900));
-    job.project.stock.assign(stocks, model::Stock(job.project.stock[0]));
-    for (std::size_t i = 0; i < stocks; ++i) {
-        job.project.stock[i].name = "stock " + std::to_string(i);
-        job.resolved.pieces[i].stock = static_cast<Index>(i);
-    }
-    return job;
-}
-
-// A whole bar of 6 m in halves for 20.00 and 5.00 for its cut, and nothing else.
-BarSupply halves_alone(int free_cuts) {
-    auto supply = halves_or_short(free_cuts);
-    supply.offers.pop_back();
-    return supply;
-}
 
 int bars_in(const Estimate& estimate) {
     int bars = 0;
