@@ -145,7 +145,9 @@ bool draw_paid(const Derived& derived, PurchaseWish& wish) {
         return true;
     }
     if (bought->all.empty()) return false;
-    draw_text("Paid", Type::strong);
+    const auto paid = model::paid_for(*bought, *derived.project);
+    draw_text("Paid" + (paid.size() > 1 ? ", " + model::sum_in_words(paid) + " in all" : ""),
+              Type::strong);
     for (std::size_t i = 0; i < bought->all.size(); ++i)
         draw_purchase(*derived.project, bought->all[i], i, wish);
     ImGui::Dummy(scaled(1, 4));

@@ -13,7 +13,7 @@ std::string pieces_words(int pieces) {
 }
 
 std::string buy_words(const Derived& derived) {
-    return derived.bars_price ? price_text(*derived.bars_price, bars_currency(derived))
+    return derived.bars_price ? "bars " + price_text(*derived.bars_price, bars_currency(derived))
                               : bars_text(derived);
 }
 

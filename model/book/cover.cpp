@@ -86,7 +86,7 @@ std::vector<Total> totals_of(const Project& project,
     const auto tally =
         tally_of(project, catalogue, resolved, piece_weights_kg(project, catalogue, resolved));
     const auto& shown = project.shown;
-    return {
+    std::vector<Total> totals{
         {"Pieces", std::to_string(piece_count(tally)) + ", with " +
                        std::to_string(resolved.marks.size()) + " marks"},
         {"Bars to cut from", bars_words(project, supply.plans)},
@@ -97,8 +97,12 @@ std::vector<Total> totals_of(const Project& project,
          weight_text(supply.estimate.built_kg, shown)},
         {"Weight of what is " + std::string(bought_word(supply.estimate)) + ", without fasteners",
          weight_text(supply.estimate.bought_kg, shown)},
-        {"Price", supply.estimate.lines.empty() ? std::string("nothing to buy")
-                                                : total_in_words(supply.estimate)}};
+        {supply.estimate.paid.empty() ? "Price" : "Still to pay",
+         supply.estimate.lines.empty() ? std::string("nothing to buy")
+                                       : total_in_words(supply.estimate)}};
+    if (!supply.estimate.paid.empty())
+        totals.push_back({"Paid so far", sum_in_words(supply.estimate.paid)});
+    return totals;
 }
 
 void draw_totals(PageFlow& flow, const std::vector<Total>& totals) {

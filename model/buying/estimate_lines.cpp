@@ -47,7 +47,7 @@ void add_cutting(Estimate& estimate, int bars, const PriceList* prices) {
               .count = bars - free,
               .each = halving_fee(prices->terms),
               .sum = std::nullopt,
-              .note = free > 0 ? std::to_string(free) + " more free" : "",
+              .note = free > 0 ? std::to_string(free) + " more for nothing" : "",
               .free = free},
              what);
     estimate.free_cuts = prices->terms.free_cuts;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 
 namespace model {
 
@@ -40,6 +41,19 @@ std::vector<Purchase> paid_for(const Purchases& purchases, const Project& projec
     std::ranges::copy_if(purchases.all, std::back_inserter(paid),
                          [&](const Purchase& it) { return counts_as_paid(it, project); });
     return paid;
+}
+
+std::string sum_in_words(const std::vector<Purchase>& purchases) {
+    std::map<std::string, Cents> sums;
+    for (const auto& it : purchases) {
+        if (has_sum(it)) sums[it.currency] += total_of(it);
+    }
+    std::string text;
+    for (const auto& [currency, sum] : sums) {
+        text += (text.empty() ? "" : " and ") + money_text(sum);
+        if (!currency.empty()) text += " " + currency;
+    }
+    return text.empty() ? "an unknown sum" : text;
 }
 
 std::string purchase_words(const Purchase& purchase) {

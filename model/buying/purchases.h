@@ -63,6 +63,10 @@ bool counts_as_paid(const Purchase& purchase, const Project& project);
 // Those that are.
 std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project);
 
+// "108.00 GBP", of all of them together; "108.00 GBP and 20.00 EUR" where they are of two
+// currencies; "an unknown sum" where nothing in any has one.
+std::string sum_in_words(const std::vector<Purchase>& purchases);
+
 // "61.20 crowns to yard on 2026-11-27, delivery 35.00 in it", and its note behind that.
 std::string purchase_words(const Purchase& purchase);
 

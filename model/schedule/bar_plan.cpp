@@ -84,6 +84,18 @@ void take_cheaper(std::vector<BarPlan>& plans, std::vector<BarPlan> others) {
     }
 }
 
+// Where halves of one bar are all that a seller has, plans cost so many whole ones, and none costs
+// something in between.
+void count_whole_bars(BarPlan& plan) {
+    const auto& offers = plan.supply.offers;
+    if (offers.size() != 1 || offers[0].halved_from == 0) return;
+    const Cents whole = offers[0].halved_price.value_or(0);
+    if (whole <= 0) return;
+    const Cents least = (plan.least_cost + whole - 1) / whole * whole;
+    plan.least_cost = std::min(least, plan.cost);
+    plan.is_cheapest = plan.cost == plan.least_cost;
+}
+
 // A seller's odd half is paid for as a whole bar, which the nest does not see: plans with one half
 // less, and with none, may be cheaper.
 std::vector<BarPlan> group_plans(const Resolved& resolved,
@@ -100,6 +112,7 @@ std::vector<BarPlan> group_plans(const Resolved& resolved,
         for (const int left : std::set<int>{0, static_cast<int>(used) - 1})
             take_cheaper(plans, plans_with_few(resolved, group, offer, left, wish));
     }
+    if (plans.size() == 1) count_whole_bars(plans.front());
     return plans;
 }
 

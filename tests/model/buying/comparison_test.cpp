@@ -173,13 +173,13 @@ TEST_CASE("each length is worth what its absence would cost", "[model][buying][w
     CHECK(all[0].used == 0);
     CHECK(all[0].cost == 1'900);
     // Without the 30 in bars one half of a 96 in bar is needed, and the whole is paid for with its
-    // cut, 30.00 + 2.00; the bound knows halves alone.
+    // cut, 30.00 + 2.00; nothing else is left there, and bars are sold whole.
     CHECK(all[1].length == (30_in).nm());
     CHECK(all[1].used == 2);
     // With 5.00 for the flat.
     CHECK(all[1].with == 1'900);
     CHECK(all[1].cost == 3'700);
-    CHECK_FALSE(all[1].is_proven);
+    CHECK(all[1].is_proven);
     // The flat is sold in one length only.
     CHECK(all[2].used == 1);
     CHECK_FALSE(all[2].cost);

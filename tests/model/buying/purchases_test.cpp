@@ -136,6 +136,16 @@ TEST_CASE("what was bought is written and read back", "[model][buying][purchases
     CHECK(path_of_purchases("van/counter.json") == std::filesystem::path("van/counter.bought.csv"));
 }
 
+TEST_CASE("what was paid is added up, each currency by itself", "[model][buying][purchases]") {
+    const Purchase one{
+        .currency = "GBP", .lines = {{BuyKind::bar, "angle", "20 ft", 1, 1'050}}, .tax = 50};
+    const Purchase two{.currency = "EUR", .lines = {{BuyKind::bar, "flat", "3 m", 1, 900}}};
+    const Purchase unknown{.lines = {{BuyKind::sheet, "ply", "", 1, std::nullopt}}};
+    CHECK(sum_in_words({one, one, unknown}) == "22.00 GBP");
+    CHECK(sum_in_words({one, two}) == "9.00 EUR and 11.00 GBP");
+    CHECK(sum_in_words({unknown}) == "an unknown sum");
+}
+
 TEST_CASE("a table of purchases that a spreadsheet has sorted is read as it was",
           "[model][buying][purchases]") {
     const auto read = purchases_in(

@@ -16,7 +16,7 @@ Estimate estimate() {
     return {.from = "yard",
             .currency = "USD",
             .lines = {{BuyKind::bar, "angle 1 x 1 x 1/8 6063-T52", "20 ft", 3, 2'175, 6'525, ""},
-                      {BuyKind::cutting, "cutting in half", "", 1, 150, 150, "2 more free"},
+                      {BuyKind::cutting, "cutting in half", "", 1, 150, 150, "2 more for nothing"},
                       {BuyKind::fastener, "sheet pin 1/8", "", 4, std::nullopt, std::nullopt, ""},
                       {BuyKind::delivery, "delivery", "", 1, 3'500, 3'500, ""}},
             .sum = 10'175,
@@ -45,7 +45,7 @@ TEST_CASE("the page of what to buy holds each thing with its price, and what has
     CHECK(has(words, "20 ft"));
     CHECK(has(words, "21.75"));
     CHECK(has(words, "65.25"));
-    CHECK(has(words, "2 more free"));
+    CHECK(has(words, "2 more for nothing"));
     CHECK(has(words, "no price"));
     CHECK(has(words, "35.00"));
     CHECK(has(words, "10.18 USD"));
