@@ -48,17 +48,17 @@ std::string count_words(const model::Purchase& purchase, const std::string& stil
                      : std::to_string(bars) + " bars " + still + "count";
 }
 
-// What its note says is said in other words while it happens.
-std::string words_without_note(model::Purchase purchase) {
-    purchase.note.clear();
-    return model::purchase_words(purchase);
+// The notice has one line: what else there is to say stands under Buy.
+std::string paid_words(const model::Purchase& purchase) {
+    return model::sum_in_words({purchase}) +
+           (purchase.supplier.empty() ? "" : " to " + purchase.supplier);
 }
 
 std::string words_of_noting(const model::Purchase& purchase, bool is_in_hand) {
-    const auto paid = "Noted as paid: " + words_without_note(purchase);
+    const auto paid = "Noted as paid: " + paid_words(purchase);
     if (!is_in_hand) return paid;
     return count_words(purchase, "") + " as bought, since a piece is cut. " + paid +
-           ". Undo takes the bars back; under Buy the sum alone is taken back";
+           ". Undo takes the bars back, Buy the sum alone";
 }
 
 const model::Purchases& purchases_of(const Desk& desk) {
@@ -105,11 +105,10 @@ void tell_bars_left(Desk& desk, const model::Project& before) {
     if (bought == nullptr) return;
     const auto* left = model::purchase_left_uncut(*bought, before, project_of(desk));
     if (left == nullptr) return;
-    desk.ui.notice =
-        Notice{count_words(*left, "still ") +
-               " as bought, though no piece is cut any more: " + words_without_note(*left) +
-               ". Undo takes the bars back, once the cut itself is undone; under Buy the sum alone "
-               "is taken back"};
+    desk.ui.notice = Notice{
+        count_words(*left, "still ") +
+        " as bought, though no piece is cut any more. Undo takes the bars back, once the cut "
+        "itself is undone; Buy takes back the sum alone"};
 }
 
 bool finds_goods_to_buy(const Desk& desk, const Derived& now) {
