@@ -2,6 +2,7 @@
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
+#include "model/schedule/pieces_by_mark.h"
 #include "model/schedule/tables.h"
 
 namespace model {
@@ -43,8 +44,8 @@ std::vector<BarRow> bar_rows(const Project&,
 std::string bar_csv(const Project& project,
                     const Resolved& resolved,
                     const std::vector<BarRow>& rows) {
-    engine::CsvText text{"bar",  "section", "bar_length", "sequence",
-                         "mark", "length",  "start",      "offcut"};
+    engine::CsvText text{"bar",  "section", "bar_length", "sequence", "mark",
+                         "hand", "length",  "start",      "offcut"};
     LengthTexts shown{project.shown};
     const auto bar_words = [&](const BarRow& row) {
         if (row.is_offcut()) return "offcut " + shown(row.bar_length);
@@ -55,7 +56,8 @@ std::string bar_csv(const Project& project,
         text.row({std::to_string(row.bar), row.section, bar_words(row),
                   std::to_string(row.sequence),
                   row.mark == no_index ? std::string_view{} : resolved.marks[row.mark].name,
-                  shown(row.length), shown(row.start), shown(row.offcut)});
+                  name_of(resolved.pieces[row.piece].hand), shown(row.length), shown(row.start),
+                  shown(row.offcut)});
     }
     return std::move(text).take();
 }

@@ -1,3 +1,4 @@
+#include "engine/files/csv.h"
 #include "model/schedule/bar_plan.h"
 #include "model/schedule/bars_sold.h"
 #include "model/schedule/csv_tables.h"
@@ -9,6 +10,8 @@
 #include <catch2/catch.hpp>
 
 #include <map>
+#include <string>
+#include <utility>
 
 using engine::Length;
 using engine::Nm;
@@ -122,4 +125,24 @@ TEST_CASE("halves are asked for as whole bars, which every table says", "[model]
     CHECK(model::bar_csv(job.project, job.resolved, rows).find(half) != std::string::npos);
     CHECK(model::nest_csv(job.project, job.catalogue, job.resolved, rows).find("buy, " + half) !=
           std::string::npos);
+}
+
+TEST_CASE("the list of bars counts the hands of a mark as the cut list does",
+          "[model][schedule][bars]") {
+    const auto job = tests::small_job();
+    const auto bars = engine::read_csv(model::bar_csv(job.project, job.resolved, rows_of(job)));
+    const auto cuts = engine::read_csv(model::cut_csv(
+        job.project, job.resolved, model::cut_rows(job.project, job.catalogue, job.resolved)));
+    REQUIRE(bars);
+    REQUIRE(cuts);
+    std::map<std::pair<std::string, std::string>, int> counted;  // by mark and hand
+    for (const auto& row : bars->rows) ++counted[{row[4], row[5]}];
+    std::size_t hands = 0;
+    for (const auto& row : cuts->rows) {
+        if (row[3] != "bar") continue;
+        CAPTURE(row[0], row[1]);
+        CHECK(std::to_string(counted[{row[0], row[1]}]) == row[2]);
+        if (!row[1].empty()) ++hands;
+    }
+    CHECK(hands == 2);
 }
