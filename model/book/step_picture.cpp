@@ -166,9 +166,13 @@ void draw_step_picture(engine::Page& page,
     draw_seen(page, seen, place, is_new);
     for (const Index piece : shown) {
         if (!is_new[piece]) continue;
+        const bool hidden = is_hidden(seen, piece);
+        if (hidden) draw_hidden(page, seen, place, piece);
         const auto text = mark_on_drawing(resolved, resolved.pieces[piece]);
         std::vector<PagePoint> to;
-        for (const auto& at : places_to_point_at(seen, piece)) to.push_back(place(at));
+        for (const auto& at :
+             hidden ? places_of_hidden(seen, piece) : places_to_point_at(seen, piece))
+            to.push_back(place(at));
         if (!to.empty() && !text.empty()) labels.push_back({std::move(to), text});
     }
     draw_leader_labels(page, labels, inner, {.left = true, .right = true, .top = false});

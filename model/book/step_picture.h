@@ -11,7 +11,7 @@
 namespace model {
 
 // `stands` are the pieces that are there at the end of the step; those of `is_new`, by piece, are
-// drawn bold, with their marks beside the picture.
+// drawn bold, with their marks beside the picture; dashed over the others where those hide them.
 void draw_step_picture(engine::Page& page,
                        const engine::PageBox& box,
                        const Resolved& resolved,

@@ -73,6 +73,33 @@ TEST_CASE("a piece that is hidden has no place to point at", "[model][book][draw
     const auto seen = model::seen_bodies(bodies, model::front_sight);
     CHECK_FALSE(model::places_to_point_at(seen, 0).empty());
     CHECK(model::places_to_point_at(seen, 1).empty());
+    CHECK_FALSE(model::is_hidden(seen, 0));
+    CHECK(model::is_hidden(seen, 1));
+}
+
+TEST_CASE("a hidden piece is drawn dashed over what hides it, and pointed at where it is",
+          "[model][book][drawing]") {
+    const std::vector<model::BodyOfPiece> bodies{box(0, {0, 0, 0}, {10, 1, 10}),
+                                                 box(1, {2, 5, 2}, {8, 6, 8})};
+    const auto seen = model::seen_bodies(bodies, model::front_sight);
+    engine::Page page{engine::Paper::a4};
+    model::draw_hidden(page, seen, {.origin = {50, 50}, .scale = 2.0}, 1);
+    REQUIRE_FALSE(page.items().empty());
+    for (const auto& item : page.items()) {
+        const auto* path = std::get_if<engine::DrawnPath>(&item);
+        REQUIRE(path != nullptr);
+        REQUIRE(path->paint.pen);
+        CHECK(path->paint.pen->dash == engine::Dash::dashed);
+        CHECK(path->paint.pen->width == engine::wide_width);
+        for (const auto& at : path->points) {
+            CHECK((at.x >= 54.0 && at.x <= 66.0));
+            CHECK((at.y >= 34.0 && at.y <= 46.0));
+        }
+    }
+    const auto places = model::places_of_hidden(seen, 1);
+    REQUIRE_FALSE(places.empty());
+    CHECK(places.front()[0] == Approx(5.0));
+    CHECK(places.front()[1] == Approx(5.0));
 }
 
 TEST_CASE("what is pointed at is seen there, on all samples", "[model][book][drawing][samples]") {
