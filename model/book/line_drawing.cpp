@@ -4,10 +4,12 @@
 #include "model/book/convex_hull.h"
 #include "model/book/paint_order.h"
 #include "model/book/piece_outlines.h"
+#include "model/book/short_dashes.h"
 
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <utility>
 
 namespace model {
 namespace {
@@ -184,12 +186,12 @@ void draw_hidden(engine::Page& page,
                  std::span<const SeenBody> seen,
                  const OnPage& place,
                  Index piece) {
+    std::vector<std::array<engine::PagePoint, 2>> dashes;
     for (const auto& body : seen) {
         if (body.piece != piece) continue;
-        for (const auto& line : body.outlines)
-            page.draw_polyline(placed(line, place),
-                               {.width = engine::wide_width, .dash = engine::Dash::dashed});
+        for (const auto& line : body.outlines) append_short_dashes(dashes, placed(line, place));
     }
+    page.draw_lines(std::move(dashes), {.width = engine::wide_width});
 }
 
 std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& at) {

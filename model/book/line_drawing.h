@@ -69,8 +69,7 @@ void draw_seen(engine::Page& page,
                const OnPage& place,
                const std::vector<bool>& bold = {});
 
-// The outlines of a piece over all that hides it, wide and dashed: so are hidden edges drawn
-// (ISO 128-2, lines of type 02, from memory).
+// The outlines of a piece over all that hides it, wide and dashed.
 void draw_hidden(engine::Page& page,
                  std::span<const SeenBody> seen,
                  const OnPage& place,

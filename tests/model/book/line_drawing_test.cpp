@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 
 namespace {
 
@@ -84,18 +85,22 @@ TEST_CASE("a hidden piece is drawn dashed over what hides it, and pointed at whe
     const auto seen = model::seen_bodies(bodies, model::front_sight);
     engine::Page page{engine::Paper::a4};
     model::draw_hidden(page, seen, {.origin = {50, 50}, .scale = 2.0}, 1);
-    REQUIRE_FALSE(page.items().empty());
-    for (const auto& item : page.items()) {
-        const auto* path = std::get_if<engine::DrawnPath>(&item);
-        REQUIRE(path != nullptr);
-        REQUIRE(path->paint.pen);
-        CHECK(path->paint.pen->dash == engine::Dash::dashed);
-        CHECK(path->paint.pen->width == engine::wide_width);
-        for (const auto& at : path->points) {
-            CHECK((at.x >= 54.0 && at.x <= 66.0));
-            CHECK((at.y >= 34.0 && at.y <= 46.0));
+    REQUIRE(page.items().size() == 1);
+    const auto* drawn = std::get_if<engine::DrawnLines>(&page.items().front());
+    REQUIRE(drawn != nullptr);
+    CHECK(drawn->pen.width == engine::wide_width);
+    double length = 0.0;
+    for (const auto& [from, to] : drawn->lines) {
+        for (const auto& at : {from, to}) {
+            CHECK((at.x > 53.99 && at.x < 66.01));
+            CHECK((at.y > 33.99 && at.y < 46.01));
         }
+        CHECK(std::hypot(to.x - from.x, to.y - from.y) < 3.0);
+        length += std::hypot(to.x - from.x, to.y - from.y);
     }
+    // Two thirds of the four sides of 12 mm and a little more, since each ends with a dash.
+    CHECK(length > 32.0);
+    CHECK(length < 40.0);
     const auto places = model::places_of_hidden(seen, 1);
     REQUIRE_FALSE(places.empty());
     CHECK(places.front()[0] == Approx(5.0));

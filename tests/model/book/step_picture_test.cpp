@@ -21,8 +21,8 @@ using model::Index;
 
 bool has_dashes(const engine::Page& page) {
     return std::ranges::any_of(page.items(), [](const engine::PageItem& item) {
-        const auto* path = std::get_if<engine::DrawnPath>(&item);
-        return path != nullptr && path->paint.pen && path->paint.pen->dash == engine::Dash::dashed;
+        const auto* drawn = std::get_if<engine::DrawnLines>(&item);
+        return drawn != nullptr && drawn->pen.width == engine::wide_width;
     });
 }
 
@@ -64,4 +64,22 @@ TEST_CASE("what a step puts on has its mark in the picture, also where others hi
     const auto looked = look_at_steps(tests::book_job(tests::sample("ways_of_meeting.json")));
     CHECK(looked.lacking == 0);
     CHECK(looked.dashed > 0);
+}
+
+TEST_CASE("the numbers of joints stand beside what they would cover", "[model][book][steps]") {
+    const engine::PageBox box{0.0, 0.0, 100.0, 100.0};
+    const engine::PageBox piece{46.0, 48.0, 8.0, 4.0};
+    const std::vector<engine::PagePoint> joints{{47.0, 50.0}, {53.0, 50.0}, {50.0, 49.0}};
+    const std::vector<double> radii(joints.size(), 2.1);
+    const auto on_joints = model::places_of_numbers(joints, radii, box, {});
+    CHECK(on_joints[0].x == 47.0);
+    for (const auto& at : model::places_of_numbers(joints, radii, box, {piece})) {
+        const bool is_beside =
+            at.x < 46.0 - 2.1 || at.x > 54.0 + 2.1 || at.y < 48.0 - 2.1 || at.y > 52.0 + 2.1;
+        CAPTURE(at.x, at.y);
+        CHECK(is_beside);
+    }
+    // Where there is room nowhere else they stand on it.
+    const auto crowded = model::places_of_numbers(joints, radii, box, {box});
+    CHECK(crowded[0].x == 47.0);
 }
