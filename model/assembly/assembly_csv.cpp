@@ -2,6 +2,7 @@
 
 #include "engine/files/csv.h"
 #include "model/assembly/assembly_terms.h"
+#include "model/assembly/loose_steps.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/pieces_by_mark.h"
@@ -44,7 +45,7 @@ public:
 private:
     void write(Index number) {
         const auto& step = terms_.order.steps[number];
-        for (const auto& move : step.moves) line(number, put_on(move));
+        for (const auto& move : step.moves) line(number, put_on(number, move));
         for (const auto& pins : step.pins) line(number, pinned(pins));
         for (const Index row : step.squares) line(number, measured(terms_.order.squares[row]));
         for (const auto& setting : step.sets) line(number, set(setting));
@@ -62,10 +63,11 @@ private:
                    it.pins, it.fasteners, it.diagonal, it.diagonal_mm, it.note});
     }
 
-    Line put_on(const AssemblyMove& move) {
+    Line put_on(Index number, const AssemblyMove& move) {
         Line it{.act = move.along == Travel{} ? "lay down" : "put on",
                 .from = words_of(move.along)};
         if (move.along == Travel{}) it.from.clear();
+        if (is_put_on_loose(terms_.order.steps, number, move)) it.note = loose_note(move);
         if (move.made_in != no_index) {
             const auto part = terms_.order.steps[move.made_in].assembly;
             it.members = "part " + std::to_string(part) + ", as a whole";
@@ -88,6 +90,12 @@ private:
             i += same;
         }
         return it;
+    }
+
+    // "loose until step 5"
+    std::string loose_note(const AssemblyMove& move) const {
+        if (move.held_in == no_index) return "loose";
+        return "loose until step " + std::to_string(step_number(terms_.order, move.held_in));
     }
 
     // "A1", "A1 opposite"

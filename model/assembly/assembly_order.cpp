@@ -64,7 +64,7 @@ AssemblyOrder assembly_order(const Project& project,
         if (resolved.frames[f].piece_count == 0) continue;
         add_frame(project, catalogue, resolved, f, order);
     }
-    name_loose(order.steps);
+    name_loose(resolved, order.steps);
     std::ranges::sort(order.joints_not_reached);
     std::ranges::sort(order.pieces_without_way);
     return order;

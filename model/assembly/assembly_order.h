@@ -19,7 +19,7 @@ enum class AssemblyWork {
     joined_on,      // pieces and sub-assemblies put on what stands
     panels,
     screwed_on,    // what comes apart again
-    put_on_loose,  // the same, where its screws are set in a later step
+    put_on_loose,  // the same, where the screws of all of it are set in later steps
     fixed_to_van,  // through the holes of its feet
 };
 
@@ -34,6 +34,9 @@ struct AssemblyMove {
     std::vector<Index> pieces;  // one, or all those of a sub-assembly
     Index made_in = no_index;   // of a sub-assembly: its last step, in AssemblyOrder::steps
     Travel along{};             // zero: it is laid down first, nothing stands there yet
+    // The step whose pins or fasteners first hold it to what was laid down first, where need be by
+    // what else is put on, in AssemblyOrder::steps; no_index: none does.
+    Index held_in = no_index;
 
     bool operator==(const AssemblyMove&) const = default;
 };

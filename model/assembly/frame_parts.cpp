@@ -1,5 +1,7 @@
 #include "model/assembly/frame_parts.h"
 
+#include "model/assembly/joint_pieces.h"
+
 #include <algorithm>
 #include <array>
 #include <numeric>
@@ -96,20 +98,12 @@ std::vector<Index> FrameParts::fixing_holes() const {
 JointOfFrame FrameParts::joint_of(Index index, std::span<const Index> local) const {
     const Joint& joint = resolved_.joints[index];
     JointOfFrame made{.joint = index, .set = PieceSet(local.size())};
-    const auto put_in = [&](Index piece) {
-        if (piece == no_index) return;
-        const Index number = local[piece - placed().first_piece];
-        if (!made.set.contains(number)) made.together.push_back(number);
-        made.set.insert(number);
-    };
-    for (const Index piece : {joint.pieces[0], joint.pieces[1], joint.shim, joint.brace}) {
-        put_in(piece);
-    }
-    const auto fasteners = resolved_.fasteners_of(joint);
-    for (const auto& fastener : fasteners) {
-        for (std::size_t k = 0; k < fastener.stack_count; ++k) put_in(fastener.stack[k].piece);
+    for (const Index piece : pieces_together(resolved_, joint)) {
+        made.together.push_back(local[piece - placed().first_piece]);
+        made.set.insert(made.together.back());
     }
     std::ranges::sort(made.together);
+    const auto fasteners = resolved_.fasteners_of(joint);
     made.is_fastened = !fasteners.empty();
     made.is_riveted = made.is_fastened && fasteners[0].spec.kind == FastenerSpec::Kind::blind_rivet;
     made.comes_apart = made.is_fastened && !made.is_riveted && comes_apart(joint);

@@ -1,5 +1,6 @@
 #include "model/assembly/step_names.h"
 
+#include <algorithm>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -24,21 +25,20 @@ public:
     }
 
 private:
-    // "rail front top and 3 more", "face right", "joints 14 to 18".
+    // "post left and rail front top", "rail front top and 3 more pieces", "face right", "joints 14
+    // to 18".
     std::string subject(const AssemblyStep& step, bool tells_origin = false) const {
         if (step.moves.empty()) return joints_set(step);
-        const auto first = moved(step.moves.front(), tells_origin);
-        if (step.moves.size() == 1) return first;
-        return first + " and " + std::to_string(step.moves.size() - 1) + " more";
-    }
-
-    // Of two faces alike in name each says in which step it was made.
-    std::string moved(const AssemblyMove& move, bool tells_origin) const {
-        if (move.made_in >= order_.steps.size()) return words_.member(move.pieces.front());
-        const auto& face = order_.steps[move.made_in].face;
-        const auto step = "step " + std::to_string(step_number(order_, move.made_in));
-        if (face.empty()) return "what " + step + " made";
-        return "face " + face + (tells_origin ? " of " + step : std::string());
+        const auto moved = [&](std::size_t at) {
+            return moved_words(words_, order_, step.moves[at], tells_origin);
+        };
+        if (step.moves.size() == 1) return moved(0);
+        if (step.moves.size() == 2) return moved(0) + " and " + moved(1);
+        const bool are_pieces =
+            std::all_of(step.moves.begin() + 1, step.moves.end(),
+                        [](const AssemblyMove& move) { return move.made_in == no_index; });
+        return moved(0) + " and " + std::to_string(step.moves.size() - 1) + " more" +
+               (are_pieces ? " pieces" : "");
     }
 
     std::string joints_set(const AssemblyStep& step) const {
@@ -53,6 +53,18 @@ private:
 };
 
 }  // namespace
+
+// Of two faces alike in name each says in which step it was made.
+std::string moved_words(const PieceWords& words,
+                        const AssemblyOrder& order,
+                        const AssemblyMove& move,
+                        bool tells_origin) {
+    if (move.made_in >= order.steps.size()) return words.member(move.pieces.front());
+    const auto& face = order.steps[move.made_in].face;
+    const auto step = "step " + std::to_string(step_number(order, move.made_in));
+    if (face.empty()) return "what " + step + " made";
+    return "face " + face + (tells_origin ? " of " + step : std::string());
+}
 
 std::vector<std::string> step_names(const PieceWords& words,
                                     const JointNames& joints,

@@ -1,5 +1,7 @@
 #include "model/assembly/step_words.h"
 
+#include "model/assembly/loose_steps.h"
+#include "model/project/listed_words.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/pieces_by_mark.h"
 
@@ -38,8 +40,7 @@ std::vector<StepWords> StepWording::lines(Index number) const {
     const auto& step = terms_.order.steps[number];
     std::vector<StepWords> all;
     for (const auto& move : step.moves) all.push_back({StepWork::put_on, move_words(move)});
-    if (step.work == AssemblyWork::put_on_loose)
-        all.push_back({StepWork::put_on, loose_words(step)});
+    for (auto& words : loose_words(number)) all.push_back({StepWork::put_on, std::move(words)});
     if (!step.pins.empty()) all.push_back({StepWork::pin, pin_words(step)});
     for (const Index square : step.squares) {
         if (square >= terms_.order.squares.size()) continue;
@@ -130,15 +131,28 @@ std::string StepWording::move_words(const AssemblyMove& move) const {
            (side.empty() ? "" : ", datum end at the frame's " + side);
 }
 
-// "It lies loose until step 5 sets its screws".
-std::string StepWording::loose_words(const AssemblyStep& step) const {
-    Index until = no_index;
-    for (const Index joint : step.joins) until = std::min(until, set_in_[joint]);
-    const bool is_one = step.moves.size() == 1;
-    const std::string words = is_one ? "It lies loose" : "They lie loose";
-    if (until == no_index) return words;
-    return words + " until step " + std::to_string(step_number(terms_.order, until)) + " sets " +
-           (is_one ? "its screws" : "their screws");
+// "They lie loose until step 5 sets their screws"; of some of what is put on "door and shelf lie
+// loose ...".
+std::vector<std::string> StepWording::loose_words(Index number) const {
+    const auto& steps = terms_.order.steps;
+    const auto& moves = steps[number].moves;
+    std::map<Index, std::vector<std::string>> loose;  // by the step that holds them
+    for (const auto& move : moves) {
+        if (is_put_on_loose(steps, number, move))
+            loose[move.held_in].push_back(moved_words(terms_.words, terms_.order, move, true));
+    }
+    std::vector<std::string> lines;
+    for (const auto& [until, names] : loose) {
+        const bool is_one = names.size() == 1;
+        auto words = names.size() == moves.size() ? std::string(is_one ? "It" : "They")
+                                                  : listed_words(names);
+        words += is_one ? " lies loose" : " lie loose";
+        if (until != no_index)
+            words += " until step " + std::to_string(step_number(terms_.order, until)) + " sets " +
+                     (is_one ? "its screws" : "their screws");
+        lines.push_back(std::move(words));
+    }
+    return lines;
 }
 
 // "Pin joints 1 to 12 with 24 x sheet pin 1/8".

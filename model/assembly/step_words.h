@@ -46,8 +46,8 @@ public:
     std::string title(Index step) const;
 
     // What is done in a step, in the order of the work, a line for each thing to do: what is put
-    // on and whether it lies loose, the pins, each diagonal, the fasteners, the fixing to the van.
-    // Joints are named by their numbers, which `joints` explains.
+    // on, which of it lies loose until when, the pins, each diagonal, the fasteners, the fixing to
+    // the van. Joints are named by their numbers, which `joints` explains.
     std::vector<StepWords> lines(Index step) const;
 
     // By rising number.
@@ -61,7 +61,7 @@ private:
     std::string mark_of(Index piece) const;
     std::string marks_of(const std::vector<Index>& pieces) const;
     std::string move_words(const AssemblyMove& move) const;
-    std::string loose_words(const AssemblyStep& step) const;
+    std::vector<std::string> loose_words(Index number) const;
     std::string pin_words(const AssemblyStep& step) const;
     std::string square_words(const SquareRow& row) const;
     std::string set_words(const AssemblyStep& step) const;

@@ -121,7 +121,7 @@ private:
 
     std::string end_shape(std::size_t end) const {
         if (is_sheet()) return "square";
-        return end_words(project_, catalogue_, resolved_, piece_)[end];
+        return told_end_words(project_, catalogue_, resolved_, piece_)[end];
     }
 
     static std::string quoted_or_none(const std::string& text) {

@@ -158,11 +158,14 @@ void draw_problems(PageFlow& flow, const AssemblyOrder& order) {
 }
 
 void draw_frame_head(PageFlow& flow, const std::string& frame) {
-    draw_page_head(flow, frame + ": order of assembly",
-                   "What is new in a step is drawn bold; round numbers are those of its "
-                   "joints, in the order in which they are set. Work down the boxes: put on, "
-                   "pin, measure, set; tick each when it is done. \"Long nose\": only the tool's "
-                   "nose has room there, not its housing.");
+    draw_page_head(
+        flow, frame + ": order of assembly",
+        "What is new in a step is drawn bold, dashed where other pieces hide it; round "
+        "numbers are those of its joints, in the order in which they are set. Work down "
+        "the boxes: put on, pin, measure, set; tick each when it is done. \"Long nose\": "
+        "only the tool's nose has room there, not its housing. \"Put on loose\": it is "
+        "laid in its place and nothing holds it yet; keep it there with a clamp or a "
+        "strap.");
 }
 
 std::vector<Index> steps_of(const AssemblyOrder& order, Index frame) {

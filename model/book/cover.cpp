@@ -14,6 +14,8 @@ namespace {
 using engine::LetterWeight;
 
 constexpr double cover_height = 122.0;  // mm, on A4 and Letter
+constexpr double below_picture = 5.0;
+constexpr double least_picture = 0.5;  // of its usual height, from trying
 constexpr std::size_t most_errors = 4;
 
 // Frames are drawn from the corner before them where all stand the same way round, else from the
@@ -32,7 +34,9 @@ Sight sight_of(const Resolved& resolved) {
     return sight;
 }
 
-void draw_picture(PageFlow& flow, const Resolved& resolved) {
+// `room`: what is left for it on the page, mm. Where that would make it too small the words go on
+// with the next page.
+void draw_picture(PageFlow& flow, const Resolved& resolved, double room) {
     std::vector<BodyOfPiece> bodies;
     for (Index f = 0; f < resolved.frames.size(); ++f) {
         const auto place = frame_placement(resolved.frames[f]);
@@ -45,10 +49,11 @@ void draw_picture(PageFlow& flow, const Resolved& resolved) {
     }
     const auto seen = seen_bodies(bodies, sight_of(resolved));
     const double share = flow.page().size().height / 297.0;
-    const double height = cover_height * share;
+    const double usual = cover_height * share;
+    const double height = room < least_picture * usual ? usual : std::min(room, usual);
     draw_seen(flow.page(), seen,
               fitted(bounds_of(seen), {flow.left(), flow.y(), flow.width(), height}));
-    flow.skip(height + 5.0);
+    flow.skip(height + below_picture);
 }
 
 struct Total {
@@ -158,6 +163,25 @@ void draw_reminders(PageFlow& flow, const Resolved& resolved) {
     }
 }
 
+// All that stands below the picture.
+void draw_told(PageFlow& flow,
+               const Resolved& resolved,
+               const BookSupply& supply,
+               const std::vector<Total>& totals) {
+    draw_findings(flow, supply.findings);
+    draw_totals(flow, totals);
+    flow.skip(4.0);
+    draw_words(flow, strength_note, 3.6, LetterWeight::bold);
+    flow.skip(2.0);
+    draw_words(flow,
+               "The chapter of each kind of work begins with its cautions. The instructions of the "
+               "makers of your tools, of the van and of what you fit into it go before all that "
+               "stands here, and so do local codes; gas, mains wiring, high voltage, seats and "
+               "belts are for those who are licensed for them.");
+    flow.skip(2.0);
+    draw_reminders(flow, resolved);
+}
+
 }  // namespace
 
 void add_cover(BookPages& book,
@@ -173,19 +197,12 @@ void add_cover(BookPages& book,
                "Shop book. Every page carries a stamp at its foot: it changes when the "
                "project does.");
     flow.skip(4.0);
-    draw_picture(flow, resolved);
-    draw_findings(flow, supply.findings);
-    draw_totals(flow, totals_of(project, catalogue, resolved, supply));
-    flow.skip(4.0);
-    draw_words(flow, strength_note, 3.6, LetterWeight::bold);
-    flow.skip(2.0);
-    draw_words(flow,
-               "The chapter of each kind of work begins with its cautions. The instructions of the "
-               "makers of your tools, of the van and of what you fit into it go before all that "
-               "stands here, and so do local codes; gas, mains wiring, high voltage, seats and "
-               "belts are for those who are licensed for them.");
-    flow.skip(2.0);
-    draw_reminders(flow, resolved);
+    const auto totals = totals_of(project, catalogue, resolved, supply);
+    PageFlow words = flow.blank();
+    draw_told(words, resolved, supply, totals);
+    const double below = words.pages().size() > 1 ? flow.room() : words.y() - flow.y();
+    draw_picture(flow, resolved, flow.room() - below - below_picture);
+    draw_told(flow, resolved, supply, totals);
     book.begin_chapter("Cover");
     book.add(flow.pages());
 }

@@ -4,10 +4,12 @@
 #include "model/book/convex_hull.h"
 #include "model/book/paint_order.h"
 #include "model/book/piece_outlines.h"
+#include "model/book/short_dashes.h"
 
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <utility>
 
 namespace model {
 namespace {
@@ -73,6 +75,27 @@ SeenPoint in_face(const std::vector<SeenPoint>& face, double share) {
     const auto one = mid(face[first], face[first + 1], share);
     const auto two = mid(face[(first + 3) % 4], face[first + 2], share);
     return mid(one, two, 0.5);
+}
+
+// Those of a piece that look at the viewer, the largest first.
+std::vector<const std::vector<SeenPoint>*> faces_of(std::span<const SeenBody> seen, Index piece) {
+    std::vector<const std::vector<SeenPoint>*> faces;
+    for (const auto& body : seen) {
+        if (body.piece != piece) continue;
+        for (const auto& face : body.faces) faces.push_back(&face);
+    }
+    std::ranges::stable_sort(faces, std::greater<>{},
+                             [](const auto* face) { return area_of(*face); });
+    return faces;
+}
+
+// Shares of a face's length, the middle first.
+constexpr std::array<double, 7> along_face{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8};
+
+std::vector<engine::PagePoint> placed(const std::vector<SeenPoint>& points, const OnPage& place) {
+    std::vector<engine::PagePoint> on_page;
+    for (const auto& p : points) on_page.push_back(place(p));
+    return on_page;
 }
 
 }  // namespace
@@ -142,11 +165,7 @@ void draw_seen(engine::Page& page,
                std::span<const SeenBody> seen,
                const OnPage& place,
                const std::vector<bool>& bold) {
-    const auto on_page = [&](const std::vector<SeenPoint>& points) {
-        std::vector<engine::PagePoint> placed;
-        for (const auto& p : points) placed.push_back(place(p));
-        return placed;
-    };
+    const auto on_page = [&](const auto& points) { return placed(points, place); };
     for (const auto& body : seen) {
         const bool is_bold = body.piece < bold.size() && bold[body.piece];
         if (!bold.empty() && !is_bold) {
@@ -163,6 +182,18 @@ void draw_seen(engine::Page& page,
     }
 }
 
+void draw_hidden(engine::Page& page,
+                 std::span<const SeenBody> seen,
+                 const OnPage& place,
+                 Index piece) {
+    std::vector<std::array<engine::PagePoint, 2>> dashes;
+    for (const auto& body : seen) {
+        if (body.piece != piece) continue;
+        for (const auto& line : body.outlines) append_short_dashes(dashes, placed(line, place));
+    }
+    page.draw_lines(std::move(dashes), {.width = engine::wide_width});
+}
+
 std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& at) {
     for (auto body = seen.rbegin(); body != seen.rend(); ++body) {
         for (const auto& face : body->faces)
@@ -172,25 +203,41 @@ std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& a
 }
 
 std::vector<SeenPoint> places_to_point_at(std::span<const SeenBody> seen, Index piece) {
-    std::vector<const std::vector<SeenPoint>*> faces;
-    for (const auto& body : seen) {
-        if (body.piece != piece) continue;
-        for (const auto& face : body.faces) faces.push_back(&face);
-    }
-    std::ranges::stable_sort(faces, std::greater<>{},
-                             [](const auto* face) { return area_of(*face); });
+    const auto faces = faces_of(seen, piece);
     std::vector<SeenPoint> places;
     const auto append_at = [&](const std::vector<SeenPoint>& face, double share) {
         const auto at = in_face(face, share);
         if (piece_at(seen, at) == piece) places.push_back(at);
     };
     for (const auto* face : faces) {
-        for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) append_at(*face, share);
+        for (const double share : along_face) append_at(*face, share);
         if (!places.empty()) return places;
     }
     for (const auto* face : faces)
         for (const double share : {0.1, 0.9, 0.04, 0.96}) append_at(*face, share);
     return places;
+}
+
+std::vector<SeenPoint> places_of_hidden(std::span<const SeenBody> seen, Index piece) {
+    const auto faces = faces_of(seen, piece);
+    std::vector<SeenPoint> places;
+    if (faces.empty()) return places;
+    for (const double share : along_face) places.push_back(in_face(*faces.front(), share));
+    return places;
+}
+
+bool is_hidden(std::span<const SeenBody> seen, Index piece) {
+    constexpr std::size_t found_among =
+        8;  // one place in so many is found at a glance, from trying
+    std::size_t count = 0;
+    std::size_t shown = 0;
+    for (const auto* face : faces_of(seen, piece)) {
+        for (const double share : along_face) {
+            ++count;
+            if (piece_at(seen, in_face(*face, share)) == piece) ++shown;
+        }
+    }
+    return count > 0 && shown * found_among < count;
 }
 
 }  // namespace model

@@ -69,11 +69,23 @@ void draw_seen(engine::Page& page,
                const OnPage& place,
                const std::vector<bool>& bold = {});
 
+// The outlines of a piece over all that hides it, wide and dashed.
+void draw_hidden(engine::Page& page,
+                 std::span<const SeenBody> seen,
+                 const OnPage& place,
+                 Index piece);
+
 // The piece that is seen at that place, if any.
 std::optional<Index> piece_at(std::span<const SeenBody> seen, const SeenPoint& at);
 
 // Places at which a piece is seen, along the middle of the largest face that shows: the middle
 // first, none near its ends where there are others. Empty where nothing of it is seen.
 std::vector<SeenPoint> places_to_point_at(std::span<const SeenBody> seen, Index piece);
+
+// The same as if nothing hid it.
+std::vector<SeenPoint> places_of_hidden(std::span<const SeenBody> seen, Index piece);
+
+// Whether so little of it shows that nobody would find it.
+bool is_hidden(std::span<const SeenBody> seen, Index piece);
 
 }  // namespace model

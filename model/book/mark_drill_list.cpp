@@ -4,10 +4,11 @@
 #include "model/book/letter_sizes.h"
 #include "model/book/mark_signs.h"
 #include "model/schedule/decimal_inches.h"
-#include "model/schedule/decimal_mm.h"
+#include "model/schedule/told_text.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string_view>
 
 namespace model {
@@ -47,6 +48,7 @@ public:
         if (is_alike_) {
             write_drill(rows.front(), "All holes: ");
             lines_.back().keeps_with_next = false;
+            for (auto& line : lines_) line.tells_all = true;
         }
         for (std::size_t from = 0; from < rows.size();) {
             std::size_t to = from + 1;
@@ -81,7 +83,7 @@ private:
             engine::text_width(words.words, working_letters, LetterWeight::bold) + 3.0;
         head.texts.push_back({leg_at, row.leg, {.size = leg_size}});
         const double after = leg_at + engine::text_width(row.leg, leg_size) + 3.0;
-        const std::string lies = "gauge " + decimal_mm(row.gauge) + " mm; datum end at the " +
+        const std::string lies = "gauge " + told_mm(row.gauge) + " mm; datum end at the " +
                                  (row.datum_end == TableEnd::left ? "left" : "right");
         const bool has_room = after + engine::text_width(lies, small_letters) + sign_room <= width_;
         if (has_room) head.texts.push_back({after, lies, {.size = small_letters}});
@@ -95,7 +97,7 @@ private:
 
     void write_drill(const DrillRow& row, const std::string& before) {
         std::string words = before + work_words(row) + ", " + decimal_inches(row.diameter) +
-                            " in = " + decimal_mm(row.diameter) + " mm";
+                            " in = " + told_mm(row.diameter) + " mm";
         if (!row.fastener.empty()) words += "; " + row.fastener;
         write_wrapped(words);
     }
@@ -154,7 +156,7 @@ private:
 
     // In millimetres, unless the tape says the same already.
     std::string exact_of(const DrillRow& row) const {
-        std::string exact = decimal_mm(row.from_datum);
+        std::string exact = told_mm(row.from_datum);
         return exact == length_text(project_, row.from_datum) ? std::string() : exact + " mm";
     }
 
@@ -180,10 +182,12 @@ std::vector<ListedLine> mark_drill_list(const Project& project,
 }
 
 std::vector<ListedLine> told_again(const std::vector<ListedLine>& list, std::size_t next) {
-    if (next == 0 || next >= list.size() || list[next].has_rule) return {};
+    if (next == 0 || next >= list.size() || list[next].tells_all) return {};
+    std::vector<ListedLine> again;
+    std::ranges::copy_if(list, std::back_inserter(again), &ListedLine::tells_all);
+    if (list[next].has_rule) return again;
     std::size_t head = next;
     while (head > 0 && !list[head].has_rule) --head;
-    std::vector<ListedLine> again;
     for (auto i = head; i < next && !list[i].has_box; ++i)
         if (!list[i].tells_mates) again.push_back(list[i]);
     if (!list[next].needs_mates) return again;

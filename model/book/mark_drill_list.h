@@ -24,6 +24,7 @@ struct ListedLine {
     bool has_box = false;          // to be ticked with a pen
     bool has_rule = false;         // above it
     bool keeps_with_next = false;  // never last in a column
+    bool tells_all = false;        // what all holes of the list are drilled with
     bool tells_mates = false;      // what the holes under it meet, as far as `needs_mates` goes
     bool needs_mates = false;      // a hole whose mates stand in a line above it
     std::optional<Index> hole;     // whose sign stands at its right end; in Resolved::holes
@@ -34,8 +35,9 @@ std::vector<ListedLine> mark_drill_list(const Project& project,
                                         const MarkFacts& facts,
                                         double width);
 
-// What is said once more where the list goes on with line `next` in another column: how the piece
-// lies and what it is drilled with, and what the hole meets. Nothing where a setting begins there.
+// What is said once more where the list goes on with line `next` in another column, for who reads
+// that column alone: what all holes are drilled with; and where no setting begins there, how the
+// piece lies, what is drilled so, and what the hole meets.
 std::vector<ListedLine> told_again(const std::vector<ListedLine>& list, std::size_t next);
 
 double height_of(const std::vector<ListedLine>& lines);

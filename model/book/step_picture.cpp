@@ -9,6 +9,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <numbers>
 #include <optional>
 #include <string>
@@ -79,6 +80,33 @@ bool is_in(const PageBox& box, const PagePoint& at, double radius) {
            at.y - radius >= box.top && at.y + radius <= box.top + box.height;
 }
 
+bool lies_on_one(const std::vector<PageBox>& boxes, const PagePoint& at, double radius) {
+    return std::ranges::any_of(boxes, [&](const PageBox& box) {
+        const double x = std::clamp(at.x, box.left, box.left + box.width);
+        const double y = std::clamp(at.y, box.top, box.top + box.height);
+        return apart(at, {x, y}) < radius + 0.3;
+    });
+}
+
+// Of pieces that a few numbers would cover.
+std::vector<PageBox> small_boxes(std::span<const SeenBody> seen,
+                                 const OnPage& place,
+                                 const std::vector<bool>& is_new) {
+    constexpr double small = 20.0;  // mm, from trying
+    std::map<Index, std::vector<SeenBody>> by_piece;
+    for (const auto& body : seen)
+        if (is_new[body.piece]) by_piece[body.piece].push_back(body);
+    std::vector<PageBox> boxes;
+    for (const auto& [piece, bodies] : by_piece) {
+        const auto bounds = bounds_of(bodies);
+        const auto corner = place({bounds.lo[0], bounds.hi[1]});
+        const PageBox box{corner.x, corner.y, bounds.width() * place.scale,
+                          bounds.height() * place.scale};
+        if (std::max(box.width, box.height) < small) boxes.push_back(box);
+    }
+    return boxes;
+}
+
 // A line leads to the joint where its number had to stand beside it.
 void draw_lead(engine::Page& page, const PagePoint& joint, const PagePoint& at, double radius) {
     if (apart(joint, at) <= radius) return;
@@ -99,7 +127,8 @@ void draw_numbers(engine::Page& page,
                   const PageBox& box,
                   const OnPage& place,
                   const Resolved& resolved,
-                  std::span<const StepJoint> joints) {
+                  std::span<const StepJoint> joints,
+                  const std::vector<PageBox>& kept_free) {
     std::vector<PagePoint> at;
     std::vector<double> radii;
     for (const auto& joint : joints) {
@@ -107,22 +136,38 @@ void draw_numbers(engine::Page& page,
         at.push_back(place(seen_point(middle, corner_sight())));
         radii.push_back(radius_of(std::to_string(joint.number)));
     }
-    const auto places = places_of_numbers(at, radii, box);
+    const auto places = places_of_numbers(at, radii, box, kept_free);
     // All leads first, so that none crosses a number.
     for (std::size_t i = 0; i < joints.size(); ++i) draw_lead(page, at[i], places[i], radii[i]);
     for (std::size_t i = 0; i < joints.size(); ++i)
         draw_number(page, places[i], std::to_string(joints[i].number));
 }
 
+// The label of a piece, which is drawn over the others where those hide it.
+LeaderLabel marked(engine::Page& page,
+                   std::span<const SeenBody> seen,
+                   const OnPage& place,
+                   const Resolved& resolved,
+                   Index piece) {
+    const bool hidden = is_hidden(seen, piece);
+    if (hidden) draw_hidden(page, seen, place, piece);
+    LeaderLabel label{.to = {}, .text = mark_on_drawing(resolved, resolved.pieces[piece])};
+    for (const auto& at : hidden ? places_of_hidden(seen, piece) : places_to_point_at(seen, piece))
+        label.to.push_back(place(at));
+    return label;
+}
+
 }  // namespace
 
 std::vector<PagePoint> places_of_numbers(const std::vector<PagePoint>& at,
                                          const std::vector<double>& radii,
-                                         const PageBox& box) {
+                                         const PageBox& box,
+                                         const std::vector<PageBox>& kept_free) {
     constexpr std::array<double, 8> reaches{0.0, 4.4, 6.4, 8.8, 11.5, 15.0, 19.0, 24.0};
     constexpr int ways = 16;
     std::vector<PagePoint> places;
-    const auto is_free = [&](const PagePoint& there, double radius) {
+    const auto is_free = [&](const PagePoint& there, double radius, bool keeps_off) {
+        if (keeps_off && lies_on_one(kept_free, there, radius)) return false;
         for (std::size_t k = 0; k < places.size(); ++k) {
             if (apart(places[k], there) < radii[k] + radius + 0.3) return false;
         }
@@ -130,12 +175,14 @@ std::vector<PagePoint> places_of_numbers(const std::vector<PagePoint>& at,
     };
     for (std::size_t i = 0; i < at.size(); ++i) {
         std::optional<PagePoint> found;
-        for (const double reach : reaches) {
-            for (int way = 0; way < ways && !found; ++way) {
-                const double angle = 2.0 * std::numbers::pi * way / ways;
-                const PagePoint there{at[i].x + reach * std::cos(angle),
-                                      at[i].y + reach * std::sin(angle)};
-                if (is_free(there, radii[i])) found = there;
+        for (const bool keeps_off : {true, false}) {
+            for (const double reach : reaches) {
+                for (int way = 0; way < ways && !found; ++way) {
+                    const double angle = 2.0 * std::numbers::pi * way / ways;
+                    const PagePoint there{at[i].x + reach * std::cos(angle),
+                                          at[i].y + reach * std::sin(angle)};
+                    if (is_free(there, radii[i], keeps_off)) found = there;
+                }
             }
         }
         places.push_back(found.value_or(at[i]));
@@ -166,13 +213,11 @@ void draw_step_picture(engine::Page& page,
     draw_seen(page, seen, place, is_new);
     for (const Index piece : shown) {
         if (!is_new[piece]) continue;
-        const auto text = mark_on_drawing(resolved, resolved.pieces[piece]);
-        std::vector<PagePoint> to;
-        for (const auto& at : places_to_point_at(seen, piece)) to.push_back(place(at));
-        if (!to.empty() && !text.empty()) labels.push_back({std::move(to), text});
+        auto label = marked(page, seen, place, resolved, piece);
+        if (!label.to.empty() && !label.text.empty()) labels.push_back(std::move(label));
     }
     draw_leader_labels(page, labels, inner, {.left = true, .right = true, .top = false});
-    draw_numbers(page, inner, place, resolved, joints);
+    draw_numbers(page, inner, place, resolved, joints, small_boxes(seen, place, is_new));
     if (shown.size() == stands.size()) return;
     page.draw_text({box.left + box.width, box.top + box.height},
                    "what stands further off is left out",

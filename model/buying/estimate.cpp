@@ -3,6 +3,7 @@
 #include "model/assembly/assembly_order.h"
 #include "model/buying/estimate_lines.h"
 #include "model/buying/money.h"
+#include "model/project/listed_words.h"
 #include "model/schedule/weight.h"
 
 #include <algorithm>
@@ -44,18 +45,9 @@ bool is_any_there(const Project& project) {
 // Of more things than a line holds it is told how many.
 constexpr std::size_t most_named = 3;
 
-std::string listed(const std::vector<std::string>& things) {
-    std::string text;
-    for (std::size_t i = 0; i < things.size(); ++i) {
-        if (i > 0) text += i + 1 == things.size() ? " and " : ", ";
-        text += things[i];
-    }
-    return text;
-}
-
 std::string lacking_words(const std::vector<std::string>& things, const std::string& all) {
     return things.size() > most_named ? all + std::to_string(things.size()) + " things"
-                                      : listed(things);
+                                      : listed_words(things);
 }
 
 }  // namespace

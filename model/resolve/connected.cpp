@@ -1,8 +1,9 @@
 #include "model/resolve/connected.h"
 
+#include "model/resolve/piece_groups.h"
+
 #include <algorithm>
 #include <map>
-#include <numeric>
 #include <set>
 #include <string>
 #include <utility>
@@ -11,29 +12,8 @@
 namespace model {
 namespace {
 
-// Pieces joined step by step; each group is known by one of its pieces.
-class Groups {
-public:
-    explicit Groups(std::size_t count) : parent_(count) {
-        std::iota(parent_.begin(), parent_.end(), Index{0});
-    }
-
-    void join(Index a, Index b) { parent_[of(a)] = of(b); }
-
-    Index of(Index piece) {
-        while (parent_[piece] != piece) {
-            parent_[piece] = parent_[parent_[piece]];
-            piece = parent_[piece];
-        }
-        return piece;
-    }
-
-private:
-    std::vector<Index> parent_;
-};
-
-Groups groups_of(const Resolved& resolved) {
-    Groups groups(resolved.pieces.size());
+PieceGroups groups_of(const Resolved& resolved) {
+    PieceGroups groups(resolved.pieces.size());
     for (const auto& joint : resolved.joints) {
         groups.join(joint.pieces[0], joint.pieces[1]);
         if (joint.brace != no_index) groups.join(joint.brace, joint.pieces[0]);

@@ -2,10 +2,11 @@
 
 #include "engine/drawing/lettering.h"
 #include "engine/measure/tape.h"
+#include "model/schedule/balanced_rows.h"
 #include "model/schedule/bar_block.h"
 #include "model/schedule/cautions.h"
-#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
+#include "model/schedule/told_text.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
@@ -50,12 +51,12 @@ void draw_bars(PageFlow& flow,
                const std::vector<SawBar>& bars) {
     const BarScale scale{longest_of(bars), flow.width(),
                          engine::Length::from_nm(resolved.shop.least_offcut)};
-    for (const auto& bar : bars) {
-        const BarBlock block(project, bar, scale);
+    draw_balanced(flow, bars.size(), [&](std::size_t bar, bool) {
+        const BarBlock block(project, bars[bar], scale);
         flow.make_room(block.height());
         block.draw(flow.page(), {flow.left(), flow.y()});
         flow.skip(block.height());
-    }
+    });
 }
 
 // "2 x A3", "2 x A3 opp.": where both hands are cut alike, and all are of one.
@@ -97,7 +98,7 @@ public:
         : length_{length_on_paper(project, row.length) + (goes_on ? ", continued" : "")} {
         std::string words = "stop " + std::to_string(row.setting) + ", " + row.section;
         if (!engine::is_on_mark(row.length, project.shown))
-            words = decimal_mm(row.length) + " mm; " + words;
+            words = told_mm(row.length) + " mm; " + words;
         after_ = std::max(42.0, engine::text_width(length_, large.size, large.weight) + 3.0);
         const bool is_beside = after_ + engine::text_width(words, text_size) <= width;
         (is_beside ? beside_ : below_) = std::move(words);
@@ -133,16 +134,16 @@ void draw_rows(PageFlow& flow,
                const Project& project,
                const Resolved& resolved,
                const std::vector<StopRow>& stops) {
-    int setting = 0;
-    for (const auto& row : stops) {
-        const bool goes_on = row.setting == setting;
+    draw_balanced(flow, stops.size(), [&](std::size_t at, bool is_top) {
+        const auto& row = stops[at];
+        const bool goes_on = at > 0 && row.setting == stops[at - 1].setting;
         const SettingHead head(project, row, goes_on, flow.width());
         const std::pair before{flow.pages().size(), flow.left()};
         flow.make_room(height_of(flow, row) + (goes_on ? 0.0 : head.height()));
-        if (!goes_on || before != std::pair{flow.pages().size(), flow.left()}) head.draw(flow);
+        const bool is_moved = before != std::pair{flow.pages().size(), flow.left()};
+        if (!goes_on || is_moved || is_top) head.draw(flow);
         draw_stop(flow, resolved, row);
-        setting = row.setting;
-    }
+    });
 }
 
 void draw_stops(PageFlow& flow,

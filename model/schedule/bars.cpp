@@ -3,6 +3,7 @@
 #include "model/schedule/bar_words.h"
 #include "model/schedule/csv_tables.h"
 #include "model/schedule/length_texts.h"
+#include "model/schedule/pieces_by_mark.h"
 #include "model/schedule/tables.h"
 
 namespace model {
@@ -44,15 +45,16 @@ std::vector<BarRow> bar_rows(const Project&,
 std::string bar_csv(const Project& project,
                     const Resolved& resolved,
                     const std::vector<BarRow>& rows) {
-    engine::CsvText text{"bar",  "from",   "section", "bar_length", "sequence",
-                         "mark", "length", "start",   "offcut"};
+    engine::CsvText text{"bar",  "from", "section", "bar_length", "sequence",
+                         "mark", "hand", "length",  "start",      "offcut"};
     LengthTexts shown{project.shown};
     for (const auto& row : rows) {
         text.row({std::to_string(row.bar),
                   with_half(name_of(row.from), row.halved_from, project.shown), row.section,
                   shown(row.bar_length), std::to_string(row.sequence),
                   row.mark == no_index ? std::string_view{} : resolved.marks[row.mark].name,
-                  shown(row.length), shown(row.start), shown(row.offcut)});
+                  name_of(resolved.pieces[row.piece].hand), shown(row.length), shown(row.start),
+                  shown(row.offcut)});
     }
     return std::move(text).take();
 }

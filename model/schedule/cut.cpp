@@ -54,7 +54,7 @@ std::vector<CutRow> cut_rows(const Project& project,
     for (auto& group : pieces_by_mark(resolved)) {
         const auto pattern = group.pieces.front();
         const auto& piece = resolved.pieces[pattern];
-        auto ends = end_words(project, catalogue, resolved, piece);
+        auto ends = told_end_words(project, catalogue, resolved, piece);
         rows.push_back({.mark = group.mark,
                         .hand = group.hand,
                         .quantity = static_cast<int>(group.pieces.size()),

@@ -2,6 +2,7 @@
 
 #include "model/resolve/bar_cuts.h"
 #include "model/schedule/length_texts.h"
+#include "model/schedule/told_text.h"
 
 #include <algorithm>
 #include <charconv>
@@ -55,15 +56,33 @@ std::string cut_words(const PieceEnd& end, const Section& section) {
     return text.empty() ? "square" : text;
 }
 
-std::string notch_words(const PieceEnd& end, const Section& section, const Project& project) {
-    auto style = project.shown;
-    style.with_unit = true;
+// How lengths are put into words.
+class LengthWords {
+public:
+    LengthWords(const Project& project, bool tells_exact)
+        : style_{project.shown}, tells_exact_{tells_exact} {
+        style_.with_unit = true;
+    }
+
+    std::string operator()(Nm nm) const {
+        const auto length = Length::from_nm(nm);
+        auto text = shown_text(length, style_);
+        if (!tells_exact_ || engine::is_on_mark(length, style_)) return text;
+        return text + " (" + told_mm(length) + " mm)";
+    }
+
+private:
+    engine::TapeStyle style_;
+    bool tells_exact_ = false;
+};
+
+std::string notch_words(const PieceEnd& end, const Section& section, const LengthWords& words) {
     std::string text;
     const auto walls = section_plates(section);
     for (std::size_t wall = 0; wall < std::min(walls.size(), end.wall_back.size()); ++wall) {
         if (end.wall_back[wall] <= 0) continue;
-        text += "; " + std::string(walls[wall].name) + " notched back " +
-                shown_text(Length::from_nm(end.wall_back[wall]), style);
+        text +=
+            "; " + std::string(walls[wall].name) + " notched back " + words(end.wall_back[wall]);
     }
     return text;
 }
@@ -110,29 +129,45 @@ std::optional<PointedEnd> pointed_end(const Outline& outline, Nm width, bool is_
     return std::nullopt;
 }
 
-std::string pointed_words(const PointedEnd& end, const Project& project) {
-    auto style = project.shown;
-    style.with_unit = true;
-    return "to a point " + shown_text(Length::from_nm(end.from_heel), style) +
-           " from the heel edge: mitre " + saw_degrees_text(end.slopes[0]) +
-           " deg to the heel edge, mitre " + saw_degrees_text(end.slopes[1]) +
-           " deg to the far edge";
+std::string pointed_words(const PointedEnd& end, const LengthWords& words) {
+    return "to a point " + words(end.from_heel) + " from the heel edge: mitre " +
+           saw_degrees_text(end.slopes[0]) + " deg to the heel edge, mitre " +
+           saw_degrees_text(end.slopes[1]) + " deg to the far edge";
 }
 
 constexpr std::string_view to_outline = "to its outline";
 
 std::string outlined_end(
-    const Project& project, const Resolved& resolved, const Piece& piece, Nm width, bool is_far) {
+    const LengthWords& words, const Resolved& resolved, const Piece& piece, Nm width, bool is_far) {
     const auto& plate = piece.plates[0];
     if (plate.outline_far != no_index) return std::string(to_outline);
     const auto& outline = resolved.outlines[plate.outline];
     const auto slope = slope_of_end(outline, width, is_far);
     if (!slope) {
         const auto point = pointed_end(outline, width, is_far);
-        return point ? pointed_words(*point, project) : std::string(to_outline);
+        return point ? pointed_words(*point, words) : std::string(to_outline);
     }
     if (*slope == 0.0) return "square";
     return mitre_words(*slope, axis_words(SectionForm::flat)[0]);
+}
+
+std::array<std::string, 2> ends_in_words(const LengthWords& lengths,
+                                         const Catalogue& catalogue,
+                                         const Resolved& resolved,
+                                         const Piece& piece) {
+    const bool is_outlined = piece.plates[0].outline < resolved.outlines.size();
+    if (is_of_sheet(piece.kind) || piece.section >= catalogue.sections.size()) {
+        const std::string all{is_outlined ? to_outline : "square"};
+        return {all, all};
+    }
+    const auto& section = catalogue.sections[piece.section];
+    std::array<std::string, 2> words;
+    for (std::size_t end = 0; end < 2; ++end) {
+        words[end] = is_outlined ? outlined_end(lengths, resolved, piece, section.a.nm(), end == 1)
+                                 : cut_words(piece.ends[end], section) +
+                                       notch_words(piece.ends[end], section, lengths);
+    }
+    return words;
 }
 
 }  // namespace
@@ -152,19 +187,14 @@ std::array<std::string, 2> end_words(const Project& project,
                                      const Catalogue& catalogue,
                                      const Resolved& resolved,
                                      const Piece& piece) {
-    const bool is_outlined = piece.plates[0].outline < resolved.outlines.size();
-    if (is_of_sheet(piece.kind) || piece.section >= catalogue.sections.size()) {
-        const std::string all{is_outlined ? to_outline : "square"};
-        return {all, all};
-    }
-    const auto& section = catalogue.sections[piece.section];
-    std::array<std::string, 2> words;
-    for (std::size_t end = 0; end < 2; ++end) {
-        words[end] = is_outlined ? outlined_end(project, resolved, piece, section.a.nm(), end == 1)
-                                 : cut_words(piece.ends[end], section) +
-                                       notch_words(piece.ends[end], section, project);
-    }
-    return words;
+    return ends_in_words({project, false}, catalogue, resolved, piece);
+}
+
+std::array<std::string, 2> told_end_words(const Project& project,
+                                          const Catalogue& catalogue,
+                                          const Resolved& resolved,
+                                          const Piece& piece) {
+    return ends_in_words({project, true}, catalogue, resolved, piece);
 }
 
 }  // namespace model

@@ -91,6 +91,8 @@ JOIN (assembly.csv, fasteners.csv)
   joint as soon as its pieces are together; set it when its line comes, since later the tool may not
   reach it.
   "long nose": only the nose of the tool has room there, not its housing.
+  "put on loose": the piece is laid in its place and nothing holds it yet; a clamp or a strap keeps
+  it there. Its note says in which step its screws are set: "loose until step 5".
   Dry-fit what a step puts together with temporary sheet pins, which come out again as its rivets go
   in: fasteners.csv counts as many as are in at once. Make it square: the diagonals of a face are
   equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of

@@ -42,6 +42,16 @@ public:
 
     void skip(double height) { y_ += height; }
 
+    // As far down a page as this one and with the same columns, with nothing drawn yet.
+    PageFlow blank() const {
+        PageFlow same(size_);
+        same.columns_ = columns_;
+        same.column_ = column_;
+        same.top_ = top_;
+        same.y_ = y_;
+        return same;
+    }
+
     // A line of text whose capitals begin here, and then that far down.
     void text(std::string_view words, const engine::Lettering& lettering, double height);
     // On as many lines as it needs.

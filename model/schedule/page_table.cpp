@@ -1,5 +1,6 @@
 #include "model/schedule/page_table.h"
 
+#include "model/schedule/balanced_rows.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
@@ -25,11 +26,14 @@ public:
     }
 
     void draw(const std::vector<TableCells>& rows) {
-        // The heads do not stay behind with a row or two.
-        const auto together = static_cast<double>(std::min<std::size_t>(rows.size(), 3));
-        flow_.make_room(2 * line() + 2.0 + together * height_of(1));
-        draw_head();
-        for (const auto& row : rows) draw_row(row);
+        // A few rows stay together, and the heads do not stay behind with a row or two.
+        const std::size_t together = rows.size() <= 5 ? rows.size() : 3;
+        flow_.make_room(2 * line() + 2.0 + static_cast<double>(together) * height_of(1));
+        draw_balanced(flow_, rows.size(), [&](std::size_t row, bool is_top) {
+            if (is_top) draw_head();
+            draw_row(rows[row]);
+        });
+        if (rows.empty()) draw_head();
     }
 
 private:

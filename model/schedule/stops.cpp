@@ -32,7 +32,7 @@ std::string ends_at_saw(const Project& project,
                         const Catalogue& catalogue,
                         const Resolved& resolved,
                         Index piece) {
-    const auto ends = end_words(project, catalogue, resolved, resolved.pieces[piece]);
+    const auto ends = told_end_words(project, catalogue, resolved, resolved.pieces[piece]);
     return ends[0] == ends[1] ? ends[0] : ends[0] + " | " + ends[1];
 }
 

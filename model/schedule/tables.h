@@ -24,7 +24,7 @@ struct CutRow {
     std::string alloy;      // of a panel its material
     engine::Length length;  // between long points
     engine::Length width;   // of a part of sheet; else zero
-    std::string end_a;      // at the datum end, by end_words: "square"
+    std::string end_a;      // at the datum end, by told_end_words: "square"
     std::string end_b;      // at the far end
     std::string frames;     // names, "; " between
     std::string members;    // names, "; " between

@@ -73,6 +73,7 @@ public:
         const auto joint = rivet(head_side, other, middle_64, axis, drive);
         resolved_.fasteners[joint].spec.kind = model::FastenerSpec::Kind::screw_through;
         resolved_.fasteners[joint].spec.index = 0;
+        resolved_.fasteners[joint].spec.grip = 0;
         const auto& members = project_.frames[0].members;
         project_.frames[0].joints.push_back(
             {.members = {members[head_side].name, members[other].name}, .removable = true});
@@ -88,6 +89,7 @@ public:
             model::Catalogue made;
             made.sections.resize(1);
             made.screws.resize(1);
+            made.screws[0].lengths.push_back(engine::Length::from_nm(inches(2)));
             made.screws[0].head_diameter_most = engine::Length::from_nm(inches_64(20));
             return made;
         }();

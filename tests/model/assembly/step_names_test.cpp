@@ -85,7 +85,8 @@ TEST_CASE("a step is named by what is put on in it", "[model][assembly]") {
     }
     CHECK(named > 0);
     const Named platform("sleeping_platform.json");
-    CHECK(platform.wording.title_in_frame(2) == "Step 3: joined on, leg middle right and 11 more");
+    CHECK(platform.wording.title_in_frame(2) ==
+          "Step 3: joined on, leg middle right and 11 more pieces");
 }
 
 TEST_CASE("the file has the names of the steps, and where the datum end of each piece goes",

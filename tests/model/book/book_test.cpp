@@ -5,9 +5,9 @@
 #include "model/assembly/assembly_order.h"
 #include "model/schedule/cautions.h"
 #include "model/schedule/csv_tables.h"
-#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/square.h"
+#include "model/schedule/told_text.h"
 
 #include "tests/model/book/book_job.h"
 #include "tests/model/book/texts_on_page.h"
@@ -81,7 +81,7 @@ std::vector<std::string> fields_of(const tests::BookJob& job, const model::CutRo
     if (row.hand == model::Hand::opposite) count += ", opposite hand ";
     std::vector<std::string> fields{job.resolved.marks[row.mark].name + " " + count, row.section,
                                     model::length_on_paper(job.project, row.length),
-                                    model::decimal_mm(row.length) + " mm"};
+                                    model::told_mm(row.length) + " mm"};
     if (!row.alloy.empty()) fields.push_back(row.alloy + ";");
     if (model::is_of_sheet(row.kind)) return fields;
     fields.push_back(row.end_a + ".");
@@ -239,6 +239,23 @@ TEST_CASE("a project with errors says on its cover that nothing is to be cut fro
     REQUIRE(engine::pdf_bytes(book));
     const auto sound = tests::book_of(tests::book_job(tests::sample("tool_cabinet.json")));
     CHECK_THAT(tests::words_on(sound.pages[0]), !Catch::Contains("NOT FIT TO CUT FROM"));
+}
+
+TEST_CASE("the picture on the cover leaves room for what stands below it", "[model][book][cover]") {
+    for (const auto paper : {engine::Paper::a4, engine::Paper::letter}) {
+        auto job = tests::book_job(tests::sample("tool_cabinet.json"));
+        for (std::size_t errors = 0; errors < 12; ++errors) {
+            const auto book = tests::book_of(job, paper);
+            REQUIRE(book.bookmarks.size() > 1);
+            CAPTURE(engine::name_of(paper), errors);
+            CHECK(book.bookmarks[1].page == 1);
+            job.supply.findings.push_back({.code = "interference",
+                                           .severity = model::Severity::error,
+                                           .what = "two pieces lie in one place, and it takes two "
+                                                   "lines of the cover to tell of that, as it does "
+                                                   "of many a fault"});
+        }
+    }
 }
 
 TEST_CASE("names of any length and with any signs are printed, or as much of them as fits",

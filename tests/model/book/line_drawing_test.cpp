@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 
 namespace {
 
@@ -73,6 +74,37 @@ TEST_CASE("a piece that is hidden has no place to point at", "[model][book][draw
     const auto seen = model::seen_bodies(bodies, model::front_sight);
     CHECK_FALSE(model::places_to_point_at(seen, 0).empty());
     CHECK(model::places_to_point_at(seen, 1).empty());
+    CHECK_FALSE(model::is_hidden(seen, 0));
+    CHECK(model::is_hidden(seen, 1));
+}
+
+TEST_CASE("a hidden piece is drawn dashed over what hides it, and pointed at where it is",
+          "[model][book][drawing]") {
+    const std::vector<model::BodyOfPiece> bodies{box(0, {0, 0, 0}, {10, 1, 10}),
+                                                 box(1, {2, 5, 2}, {8, 6, 8})};
+    const auto seen = model::seen_bodies(bodies, model::front_sight);
+    engine::Page page{engine::Paper::a4};
+    model::draw_hidden(page, seen, {.origin = {50, 50}, .scale = 2.0}, 1);
+    REQUIRE(page.items().size() == 1);
+    const auto* drawn = std::get_if<engine::DrawnLines>(&page.items().front());
+    REQUIRE(drawn != nullptr);
+    CHECK(drawn->pen.width == engine::wide_width);
+    double length = 0.0;
+    for (const auto& [from, to] : drawn->lines) {
+        for (const auto& at : {from, to}) {
+            CHECK((at.x > 53.99 && at.x < 66.01));
+            CHECK((at.y > 33.99 && at.y < 46.01));
+        }
+        CHECK(std::hypot(to.x - from.x, to.y - from.y) < 3.0);
+        length += std::hypot(to.x - from.x, to.y - from.y);
+    }
+    // Two thirds of the four sides of 12 mm and a little more, since each ends with a dash.
+    CHECK(length > 32.0);
+    CHECK(length < 40.0);
+    const auto places = model::places_of_hidden(seen, 1);
+    REQUIRE_FALSE(places.empty());
+    CHECK(places.front()[0] == Approx(5.0));
+    CHECK(places.front()[1] == Approx(5.0));
 }
 
 TEST_CASE("what is pointed at is seen there, on all samples", "[model][book][drawing][samples]") {

@@ -4,8 +4,8 @@
 #include "model/book/mark_drill_list.h"
 #include "model/book/mark_facts.h"
 #include "model/schedule/decimal_inches.h"
-#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
+#include "model/schedule/told_text.h"
 
 #include "tests/model/book/printed_sample.h"
 #include "tests/model/book/texts_on_page.h"
@@ -46,14 +46,12 @@ void check_holds(const std::string& words, const std::string& part) {
 // A hole is drilled in one row and may be tapped in another one.
 bool tells_row_of(const model::MarkFacts& facts,
                   const std::string& hole,
-                  const std::string& words,
-                  bool tells_drill) {
+                  const std::string& words) {
     return std::ranges::any_of(facts.drills, [&](const model::DrillRow& row) {
-        const std::string lies = "gauge " + model::decimal_mm(row.gauge) +
-                                 " mm; datum end at the " +
+        const std::string lies = "gauge " + model::told_mm(row.gauge) + " mm; datum end at the " +
                                  (row.datum_end == model::TableEnd::left ? "left " : "right ");
         return "h" + std::to_string(row.hole) == hole && words.find(lies) != std::string::npos &&
-               (!tells_drill || words.find(model::work_words(row)) != std::string::npos);
+               words.find(model::work_words(row)) != std::string::npos;
     });
 }
 
@@ -65,8 +63,7 @@ bool is_hole_number(const std::string& text) {
 // Whether all of it stands between the words "drilling continued" and the number of the first hole.
 void check_first_hole(const std::vector<tests::TextOnPage>& texts,
                       std::size_t continued,
-                      const model::MarkFacts& facts,
-                      bool tells_drill) {
+                      const model::MarkFacts& facts) {
     std::string words;
     for (auto i = continued + 1; i < texts.size(); ++i) {
         if (!is_hole_number(texts[i].text)) {
@@ -74,23 +71,16 @@ void check_first_hole(const std::vector<tests::TextOnPage>& texts,
             continue;
         }
         CAPTURE(texts[continued].text, texts[i].text, words);
-        CHECK(tells_row_of(facts, texts[i].text, words, tells_drill));
+        CHECK(tells_row_of(facts, texts[i].text, words));
         return;
     }
     FAIL_CHECK("no hole below " << texts[continued].text);
-}
-
-bool is_alike(const model::DrillRow& a, const model::DrillRow& b) {
-    return a.drill == b.drill && a.operation == b.operation && a.fastener == b.fastener;
 }
 
 // Gives on how many pages the list of that mark goes on.
 std::size_t check_goes_on(const model::MarkDrawings& drawn,
                           const model::Resolved& resolved,
                           const model::MarkFacts& facts) {
-    const bool tells_drill = !std::ranges::all_of(facts.drills, [&](const model::DrillRow& row) {
-        return is_alike(row, facts.drills.front());
-    });
     const auto head = model::name_of_mark(resolved, facts) + ", drilling continued";
     std::size_t continued = 0;
     for (const auto& page : drawn.pages) {
@@ -98,7 +88,7 @@ std::size_t check_goes_on(const model::MarkDrawings& drawn,
         const auto at = std::ranges::find(texts, head, &tests::TextOnPage::text);
         if (at == texts.end()) continue;
         ++continued;
-        check_first_hole(texts, static_cast<std::size_t>(at - texts.begin()), facts, tells_drill);
+        check_first_hole(texts, static_cast<std::size_t>(at - texts.begin()), facts);
     }
     return continued;
 }
@@ -134,7 +124,9 @@ TEST_CASE("a drill list that goes on in a new column says what its next hole mee
         std::string meets;
         for (std::size_t i = 0; i < list.size(); ++i) {
             const auto again = model::told_again(list, i);
-            if (list[i].has_rule) CHECK(again.empty());
+            const bool tells_all = std::ranges::any_of(again, &model::ListedLine::tells_all);
+            CHECK(tells_all == (i > 0 && list.front().tells_all && !list[i].tells_all));
+            if (list[i].has_rule) CHECK(std::ranges::all_of(again, &model::ListedLine::tells_all));
             if (list[i].tells_mates) {
                 const bool goes_on = i > 0 && list[i - 1].tells_mates;
                 meets = (goes_on ? meets + " " : "") + list[i].texts.front().words;
@@ -142,7 +134,7 @@ TEST_CASE("a drill list that goes on in a new column says what its next hole mee
             if (!list[i].needs_mates) continue;
             ++needed;
             REQUIRE(again.size() > 1);
-            CHECK(again.front().has_rule);
+            CHECK(std::ranges::find(again, false, &model::ListedLine::tells_all)->has_rule);
             std::string last;
             for (const auto& line : again)
                 if (line.tells_mates) last += (last.empty() ? "" : " ") + line.texts.front().words;
@@ -172,12 +164,12 @@ TEST_CASE("every number of the cut and drill schedules of a mark stands on its p
                 check_holds(words, " " + sample.resolved.marks[cut.mark].name + " ");
                 check_holds(words, " " + std::to_string(cut.quantity) + " piece");
                 check_holds(words, model::length_on_paper(project, cut.length));
-                check_holds(words, model::decimal_mm(cut.length) + " mm");
+                check_holds(words, model::told_mm(cut.length) + " mm");
                 check_holds(words, cut.section);
                 check_holds(words, cut.alloy);
                 if (model::is_of_sheet(cut.kind)) {
                     check_holds(words, " " + model::length_text(project, cut.width) + " ");
-                    check_holds(words, model::decimal_mm(cut.width) + " mm");
+                    check_holds(words, model::told_mm(cut.width) + " mm");
                 } else {
                     check_holds(words, cut.end_a);
                     check_holds(words, cut.end_b);
@@ -185,13 +177,13 @@ TEST_CASE("every number of the cut and drill schedules of a mark stands on its p
                 for (const auto& row : all[i].drills) {
                     check_holds(words, " h" + std::to_string(row.hole) + " " +
                                            model::length_text(project, row.from_datum) + " ");
-                    check_holds(words, " " + model::decimal_mm(row.from_datum) + " ");
+                    check_holds(words, " " + model::told_mm(row.from_datum) + " ");
                     check_holds(words,
                                 " fence " + model::length_text(project, row.gauge) + " " + row.leg);
-                    check_holds(words, "gauge " + model::decimal_mm(row.gauge) + " mm");
+                    check_holds(words, "gauge " + model::told_mm(row.gauge) + " mm");
                     check_holds(words, row.drill);
                     check_holds(words, model::decimal_inches(row.diameter) + " in");
-                    check_holds(words, model::decimal_mm(row.diameter) + " mm");
+                    check_holds(words, model::told_mm(row.diameter) + " mm");
                     check_holds(words, row.fastener);
                     check_holds(words, row.mates_with);
                 }

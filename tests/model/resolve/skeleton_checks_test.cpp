@@ -123,7 +123,7 @@ SkeletonFiles small_files() {
         {"fasteners.csv",
          "fastener,diameter,grip_or_length,stack_mm,needed,spares,total,joints\n"
          "\"blind rivet 1/8, grip 4-4\",1/8,x,6.35,8,1,9,4\nsheet pin 1/8,1/8,x,,4,0,4,4\n"},
-        {"bars.csv", "bar,section,bar_length,sequence,mark,length,start,offcut\n"},
+        {"bars.csv", "bar,from,section,bar_length,sequence,mark,hand,length,start,offcut\n"},
         {"sheet.csv", "mark,hand,quantity,width_mm,length_mm,cut_outs,opening_1,opening_2\n"},
         {"findings.csv", "code,severity,where,what,mend\n"}};
 }

@@ -78,8 +78,8 @@ TEST_CASE("each column of the stop's settings begins with the length", "[model][
 TEST_CASE("a length that is not on the tape has its exact millimetres at the stop",
           "[model][schedule][stops]") {
     const auto off = StopsOnPaper({row_of(mm(595) - 312'500)}).words();
-    CHECK_THAT(off, Catch::Contains("~595 mm 594.6875 mm; stop 1, angle") ||
-                        Catch::Contains("594.6875 mm; stop 1, angle 1 x 1 x 1/8 ~595 mm"));
+    CHECK_THAT(off, Catch::Contains("~595 mm 594.69 mm; stop 1, angle") ||
+                        Catch::Contains("594.69 mm; stop 1, angle 1 x 1 x 1/8 ~595 mm"));
     const auto on = StopsOnPaper({row_of(mm(595))}).words();
     CHECK_THAT(on, !Catch::Contains("~") && !Catch::Contains("mm;"));
 }

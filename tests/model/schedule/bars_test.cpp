@@ -12,6 +12,8 @@
 
 #include <algorithm>
 #include <map>
+#include <string>
+#include <utility>
 
 using engine::Length;
 using engine::Nm;
@@ -147,4 +149,24 @@ TEST_CASE("bars are told by where they come from, halves by what they are half o
     const model::BarsSold three{.is_halved = true, .count = 3};
     CHECK(model::halving_note(three) == "each cut in half by the seller, one half is left over");
     CHECK(model::halving_note({.count = 3}).empty());
+}
+
+TEST_CASE("the list of bars counts the hands of a mark as the cut list does",
+          "[model][schedule][bars]") {
+    const auto job = tests::small_job();
+    const auto bars = engine::read_csv(model::bar_csv(job.project, job.resolved, rows_of(job)));
+    const auto cuts = engine::read_csv(model::cut_csv(
+        job.project, job.resolved, model::cut_rows(job.project, job.catalogue, job.resolved)));
+    REQUIRE(bars);
+    REQUIRE(cuts);
+    std::map<std::pair<std::string, std::string>, int> counted;  // by mark and hand
+    for (const auto& row : bars->rows) ++counted[{row[5], row[6]}];
+    std::size_t hands = 0;
+    for (const auto& row : cuts->rows) {
+        if (row[3] != "bar") continue;
+        CAPTURE(row[0], row[1]);
+        CHECK(std::to_string(counted[{row[0], row[1]}]) == row[2]);
+        if (!row[1].empty()) ++hands;
+    }
+    CHECK(hands == 2);
 }

@@ -1,5 +1,7 @@
 #include "model/schedule/end_words.h"
 
+#include "model/schedule/saw_seen.h"
+
 #include "tests/support/hand_made.h"
 
 #include <catch2/catch.hpp>
@@ -68,6 +70,28 @@ TEST_CASE("a notched leg is named with how far it is cut back", "[schedule][cut]
     CHECK(words(piece) == std::array<std::string, 2>{"square", "square; leg a notched back 26 mm"});
 }
 
+TEST_CASE("where a notch lies on no mark its millimetres are told, but not to tell cuts apart",
+          "[schedule][cut]") {
+    auto piece = square_piece("angle 1 x 1 x 1/8");
+    piece.ends[1].wall_back[0] = 26 * mm + 312'400;
+    const auto& all = all_shapes();
+    auto project = all.project;
+    project.shown = {.form = engine::TapeForm::millimetre, .decimals = 0};
+    const auto told = [&] {
+        return model::told_end_words(project, all.catalogue, all.resolved, piece)[1];
+    };
+    CHECK(told() == "square; leg a notched back ~26 mm (26.31 mm)");
+    CHECK(model::end_words(project, all.catalogue, all.resolved, piece)[1] ==
+          "square; leg a notched back ~26 mm");
+    CHECK(model::ends_text(project, all.catalogue, all.resolved, piece) ==
+          "square; square; leg a notched back ~26.3 mm; right-handed");
+    project.shown = {.form = engine::TapeForm::inch_fraction, .denominator = 16};
+    CHECK(told() == "square; leg a notched back ~1 1/16 in (26.31 mm)");
+    piece.ends[1].wall_back[0] = 26 * mm;
+    project.shown = {.form = engine::TapeForm::millimetre, .decimals = 0};
+    CHECK(told() == "square; leg a notched back 26 mm");
+}
+
 TEST_CASE("an end that two cuts bring to a point says where it lies and how they are set",
           "[schedule][cut]") {
     auto piece = square_piece("test flat");
@@ -83,6 +107,10 @@ TEST_CASE("an end that two cuts bring to a point says where it lies and how they
     CHECK(both[1] ==
           "to a point 10 mm from the heel edge: mitre 45 deg to the heel edge, mitre 45 deg to the "
           "far edge");
+    all.resolved.outlines.back().corners[2][1] += 123'456;
+    all.project.shown.decimals = 1;
+    CHECK_THAT(model::told_end_words(all.project, all.catalogue, all.resolved, piece)[1],
+               Catch::StartsWith("to a point ~10.1 mm (10.12 mm) from the heel edge: "));
 }
 
 TEST_CASE("the ends of a brace that one cut makes are mitres of its outline", "[schedule][cut]") {
