@@ -27,6 +27,8 @@ SmallJob saw_job(const std::vector<int>& lengths_mm) {
         piece.length = mm(length);
         job.resolved.pieces.push_back(piece);
     }
+    for (auto& frame : job.resolved.frames) frame.first_piece = frame.piece_count = 0;
+    job.resolved.frames[piece.frame].piece_count = static_cast<model::Index>(lengths_mm.size());
     job.resolved.shop.kerf = mm(3);
     job.resolved.shop.end_trim = mm(5);
     job.resolved.shop.least_held = 0;
