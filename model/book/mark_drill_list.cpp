@@ -4,7 +4,7 @@
 #include "model/book/letter_sizes.h"
 #include "model/book/mark_signs.h"
 #include "model/schedule/decimal_inches.h"
-#include "model/schedule/told_text.h"
+#include "model/schedule/decimal_mm.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
@@ -83,7 +83,7 @@ private:
             engine::text_width(words.words, working_letters, LetterWeight::bold) + 3.0;
         head.texts.push_back({leg_at, row.leg, {.size = leg_size}});
         const double after = leg_at + engine::text_width(row.leg, leg_size) + 3.0;
-        const std::string lies = "gauge " + told_mm(row.gauge) + " mm; datum end at the " +
+        const std::string lies = "gauge " + decimal_mm(row.gauge) + " mm; datum end at the " +
                                  (row.datum_end == TableEnd::left ? "left" : "right");
         const bool has_room = after + engine::text_width(lies, small_letters) + sign_room <= width_;
         if (has_room) head.texts.push_back({after, lies, {.size = small_letters}});
@@ -97,7 +97,7 @@ private:
 
     void write_drill(const DrillRow& row, const std::string& before) {
         std::string words = before + work_words(row) + ", " + decimal_inches(row.diameter) +
-                            " in = " + told_mm(row.diameter) + " mm";
+                            " in = " + decimal_mm(row.diameter) + " mm";
         if (!row.fastener.empty()) words += "; " + row.fastener;
         write_wrapped(words);
     }
@@ -156,7 +156,7 @@ private:
 
     // In millimetres, unless the tape says the same already.
     std::string exact_of(const DrillRow& row) const {
-        std::string exact = told_mm(row.from_datum);
+        std::string exact = decimal_mm(row.from_datum);
         return exact == length_text(project_, row.from_datum) ? std::string() : exact + " mm";
     }
 

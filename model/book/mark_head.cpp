@@ -2,8 +2,8 @@
 
 #include "engine/drawing/lettering.h"
 #include "model/book/letter_sizes.h"
+#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
-#include "model/schedule/told_text.h"
 #include "model/schedule/wrapped_lines.h"
 
 namespace model {
@@ -35,9 +35,9 @@ std::string size_words(const Project& project, const CutRow& cut) {
 std::string stock_words(const CutRow& cut) {
     std::string words = cut.section;
     if (!cut.alloy.empty()) words += ", " + cut.alloy;
-    words += "; ";
-    if (is_of_sheet(cut.kind)) words += told_mm(cut.width) + " mm x ";
-    return words + told_mm(cut.length) + " mm";
+    words += "; exactly ";
+    if (is_of_sheet(cut.kind)) words += decimal_mm(cut.width) + " mm x ";
+    return words + decimal_mm(cut.length) + " mm";
 }
 
 std::vector<std::string> place_lines(const CutRow& cut, double width) {

@@ -4,11 +4,11 @@
 #include "model/buying/sheet_pages.h"
 #include "model/buying/shopping_page.h"
 #include "model/schedule/bar_pages.h"
+#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_table.h"
 #include "model/schedule/piece_words.h"
 #include "model/schedule/pieces_by_mark.h"
 #include "model/schedule/sheet.h"
-#include "model/schedule/told_text.h"
 
 namespace model {
 namespace {
@@ -29,10 +29,10 @@ std::vector<TableCells> cuts_of(const BookOf& of, const std::vector<CutRow>& row
                        std::string(name_of(row.hand)),
                        std::to_string(row.quantity),
                        length_on_paper(of.project, row.length),
-                       told_mm(row.length)};
+                       decimal_mm(row.length)};
         if (sheet) {
             cut.push_back(length_on_paper(of.project, row.width));
-            cut.push_back(told_mm(row.width));
+            cut.push_back(decimal_mm(row.width));
         } else {
             cut.emplace_back(name_of(row.kind));
         }

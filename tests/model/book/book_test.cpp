@@ -5,9 +5,9 @@
 #include "model/assembly/assembly_order.h"
 #include "model/schedule/cautions.h"
 #include "model/schedule/csv_tables.h"
+#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/square.h"
-#include "model/schedule/told_text.h"
 
 #include "tests/model/book/book_job.h"
 #include "tests/model/book/texts_on_page.h"
@@ -81,7 +81,7 @@ std::vector<std::string> fields_of(const tests::BookJob& job, const model::CutRo
     if (row.hand == model::Hand::opposite) count += ", opposite hand ";
     std::vector<std::string> fields{job.resolved.marks[row.mark].name + " " + count, row.section,
                                     model::length_on_paper(job.project, row.length),
-                                    model::told_mm(row.length) + " mm"};
+                                    model::decimal_mm(row.length) + " mm"};
     if (!row.alloy.empty()) fields.push_back(row.alloy + ";");
     if (model::is_of_sheet(row.kind)) return fields;
     fields.push_back(row.end_a + ".");

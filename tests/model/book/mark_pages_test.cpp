@@ -4,8 +4,8 @@
 #include "model/book/mark_drill_list.h"
 #include "model/book/mark_facts.h"
 #include "model/schedule/decimal_inches.h"
+#include "model/schedule/decimal_mm.h"
 #include "model/schedule/page_flow.h"
-#include "model/schedule/told_text.h"
 
 #include "tests/model/book/printed_sample.h"
 #include "tests/model/book/texts_on_page.h"
@@ -48,7 +48,8 @@ bool tells_row_of(const model::MarkFacts& facts,
                   const std::string& hole,
                   const std::string& words) {
     return std::ranges::any_of(facts.drills, [&](const model::DrillRow& row) {
-        const std::string lies = "gauge " + model::told_mm(row.gauge) + " mm; datum end at the " +
+        const std::string lies = "gauge " + model::decimal_mm(row.gauge) +
+                                 " mm; datum end at the " +
                                  (row.datum_end == model::TableEnd::left ? "left " : "right ");
         return "h" + std::to_string(row.hole) == hole && words.find(lies) != std::string::npos &&
                words.find(model::work_words(row)) != std::string::npos;
@@ -164,12 +165,12 @@ TEST_CASE("every number of the cut and drill schedules of a mark stands on its p
                 check_holds(words, " " + sample.resolved.marks[cut.mark].name + " ");
                 check_holds(words, " " + std::to_string(cut.quantity) + " piece");
                 check_holds(words, model::length_on_paper(project, cut.length));
-                check_holds(words, model::told_mm(cut.length) + " mm");
+                check_holds(words, model::decimal_mm(cut.length) + " mm");
                 check_holds(words, cut.section);
                 check_holds(words, cut.alloy);
                 if (model::is_of_sheet(cut.kind)) {
                     check_holds(words, " " + model::length_text(project, cut.width) + " ");
-                    check_holds(words, model::told_mm(cut.width) + " mm");
+                    check_holds(words, model::decimal_mm(cut.width) + " mm");
                 } else {
                     check_holds(words, cut.end_a);
                     check_holds(words, cut.end_b);
@@ -177,13 +178,13 @@ TEST_CASE("every number of the cut and drill schedules of a mark stands on its p
                 for (const auto& row : all[i].drills) {
                     check_holds(words, " h" + std::to_string(row.hole) + " " +
                                            model::length_text(project, row.from_datum) + " ");
-                    check_holds(words, " " + model::told_mm(row.from_datum) + " ");
+                    check_holds(words, " " + model::decimal_mm(row.from_datum) + " ");
                     check_holds(words,
                                 " fence " + model::length_text(project, row.gauge) + " " + row.leg);
-                    check_holds(words, "gauge " + model::told_mm(row.gauge) + " mm");
+                    check_holds(words, "gauge " + model::decimal_mm(row.gauge) + " mm");
                     check_holds(words, row.drill);
                     check_holds(words, model::decimal_inches(row.diameter) + " in");
-                    check_holds(words, model::told_mm(row.diameter) + " mm");
+                    check_holds(words, model::decimal_mm(row.diameter) + " mm");
                     check_holds(words, row.fastener);
                     check_holds(words, row.mates_with);
                 }
