@@ -150,7 +150,7 @@ TEST_CASE("Buy tells the price where every bar has one", "[editor][prove]") {
     editor::replace_project(ui.desk, project, {});
     ui.settle();
     REQUIRE(ui.now().summary.bars == 2);
-    CHECK(words_at(ui, Place::buy) == "$41.00");
+    CHECK(words_at(ui, Place::buy) == "bars $41.00");
     for (auto& stock : project.stock) stock.bars.back().price.reset();
     for (auto& stock : project.stock) stock.bars.front().price.reset();
     editor::replace_project(ui.desk, project, {});
