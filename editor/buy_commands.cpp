@@ -28,12 +28,15 @@ const model::Supplier* without_list(const Desk& desk) {
     return found == suppliers.end() ? nullptr : &*found;
 }
 
-// In Purchases::all; none where there is none.
+// In Purchases::all, of those that the program noted; none where there is none.
 std::optional<std::size_t> last_purchase(const Desk& desk, bool that_counts) {
     const auto* bought = desk.prices.library->purchases();
     if (bought == nullptr) return std::nullopt;
     for (std::size_t i = bought->all.size(); i-- > 0;) {
-        if (model::counts_as_paid(bought->all[i], project_of(desk)) == that_counts) return i;
+        const auto& purchase = bought->all[i];
+        if (purchase.number != 0 &&
+            model::counts_as_paid(purchase, project_of(desk)) == that_counts)
+            return i;
     }
     return std::nullopt;
 }

@@ -136,7 +136,7 @@ constexpr std::array place_table{
             has_purchases,
             take_last_purchase_back},
     Command{"buy.count_again",
-            "Count the last purchase again that was undone",
+            "Count again the last purchase that was undone",
             Menu::none,
             {},
             has_undone_purchases,

@@ -4,6 +4,7 @@
 #include "editor/purchases_along.h"
 #include "engine/files/whole_file.h"
 #include "model/buying/price_list_template.h"
+#include "model/buying/purchase_made.h"
 
 #include <algorithm>
 #include <system_error>
@@ -42,6 +43,9 @@ bool is_same(const model::PriceLibrary& a, const model::PriceLibrary& b) {
 }
 
 void take(Desk& desk, model::PriceLibrary library) {
+    auto& last = desk.prices.last_purchase;
+    if (library.bought)
+        last = std::max(last, model::last_number(*library.bought, project_of(desk)));
     if (is_same(library, *desk.prices.library)) return;
     desk.prices.library = std::make_shared<const model::PriceLibrary>(std::move(library));
     forget_derived(desk);

@@ -19,6 +19,7 @@ struct PricesRead {
     std::vector<std::string> files;
     engine::LengthUnit unit = engine::LengthUnit::inch;  // of bare lengths
     std::string chosen{};                                // who was bought from then
+    int last_purchase = 0;  // the highest number of one that was seen, in any project
 };
 
 std::shared_ptr<const model::PriceLibrary> no_prices();

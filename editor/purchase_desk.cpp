@@ -58,7 +58,7 @@ std::string words_of_noting(const model::Purchase& purchase, bool is_in_hand) {
     const auto paid = "Noted as paid: " + paid_words(purchase);
     if (!is_in_hand) return paid;
     return count_words(purchase, "") + " as bought, since a piece is cut. " + paid +
-           ". Undo takes the bars back, Buy the sum alone";
+           ". Undo takes the bars back; Buy takes back the sum alone";
 }
 
 const model::Purchases& purchases_of(const Desk& desk) {
@@ -86,10 +86,11 @@ engine::Result<engine::Done> submit_noted(Desk& desk,
     const auto& bought = desk.prices.library->bought;
     if (!bought) return submit_unnoted(desk, change, bought.error());
     const auto before = desk.history.now();
-    const int number = model::number_for(*bought, purchase, *before);
+    const int number = model::number_for(*bought, purchase, *before, desk.prices.last_purchase);
     purchase.number = number;
     Change with_it = change;
     with_it.edits = model::noted(change.edits, *before, plans, number);
+    if (!project_after(*before, with_it)) return submit(desk, with_it);  // which says why
     const auto put = put_purchases(desk, model::with_purchase(*bought, std::move(purchase)));
     if (!put) return submit_unnoted(desk, change, put.error());
     auto done = submit(desk, with_it);
@@ -167,12 +168,8 @@ bool has_goods_to_buy(const Desk& desk) {
 
 void take_purchase_back(Desk& desk, std::size_t which) {
     const auto& all = purchases_of(desk).all;
-    if (which >= all.size()) return;
-    if (all[which].number == 0) {
-        forget_purchase(desk, which);
-    } else {
+    if (which < all.size())
         static_cast<void>(submit(desk, change_of(model::TakePurchaseBack{all[which].number})));
-    }
 }
 
 void count_purchase_again(Desk& desk, std::size_t which) {

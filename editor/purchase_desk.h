@@ -28,14 +28,14 @@ engine::Result<engine::Done> submit_with_bars(Desk& desk, const Change& change);
 bool has_goods_to_buy(const Desk& desk);
 
 // All these count in Purchases::all. It was not paid after all: the sum goes, the bars stay, and
-// the table keeps it, since that is a step which can be undone. What somebody wrote into the table
-// himself leaves it.
+// the table keeps it, since that is a step which can be undone. Not of what somebody wrote into the
+// table himself, which is in no step: that can be struck out.
 void take_purchase_back(Desk& desk, std::size_t which);
 
 // One that does not count does again, without its bars: a step.
 void count_purchase_again(Desk& desk, std::size_t which);
 
-// It leaves the table.
+// It leaves the table, for good.
 void forget_purchase(Desk& desk, std::size_t which);
 
 }  // namespace editor

@@ -84,14 +84,16 @@ void draw_purchase(const model::Project& project,
         draw_hint("The table of what was bought lies beside the project: write the true sum there");
     const auto name = "purchase " + std::to_string(index + 1);
     log_item(name, words);
-    if (counts) {
+    if (purchase.number != 0 && counts) {
         draw_purchase_link("take back", name, PurchaseWish::Kind::take_back, index, wish);
         draw_hint("It was not paid after all: the sum goes, the bars stay where they are");
         return;
     }
-    draw_purchase_link("count it again", name, PurchaseWish::Kind::count_again, index, wish);
-    draw_hint("It was paid after all, with this sum: it brings no bars with it");
-    ImGui::SameLine();
+    if (!counts) {
+        draw_purchase_link("count it again", name, PurchaseWish::Kind::count_again, index, wish);
+        draw_hint("It was paid after all, with this sum: it brings no bars with it");
+        ImGui::SameLine();
+    }
     draw_purchase_link("strike it out", name, PurchaseWish::Kind::forget, index, wish);
     draw_hint("It leaves the table of what was bought, for good");
 }
@@ -144,12 +146,16 @@ bool draw_paid(const Derived& derived, PurchaseWish& wish) {
         log_item("paid", engine::to_text(bought.error()));
         return true;
     }
-    if (bought->all.empty()) return false;
+    if (bought->all.empty() && derived.project->purchases.empty()) return false;
     const auto paid = model::paid_for(*bought, *derived.project);
     draw_text("Paid" + (paid.size() > 1 ? ", " + model::sum_in_words(paid) + " in all" : ""),
               Type::strong);
     for (std::size_t i = 0; i < bought->all.size(); ++i)
         draw_purchase(*derived.project, bought->all[i], i, wish);
+    if (const auto words = model::words_without_rows(*bought, *derived.project); !words.empty()) {
+        draw_wrapped(words, Type::small, colour::amber);
+        log_item("without rows", words);
+    }
     ImGui::Dummy(scaled(1, 4));
     return true;
 }

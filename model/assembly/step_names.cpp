@@ -33,12 +33,15 @@ private:
             return moved_words(words_, order_, step.moves[at], tells_origin);
         };
         if (step.moves.size() == 1) return moved(0);
+        if (step.moves.size() == 2 && moved(0) == moved(1)) return "2 pieces of " + moved(0);
         if (step.moves.size() == 2) return moved(0) + " and " + moved(1);
         const bool are_pieces =
             std::all_of(step.moves.begin() + 1, step.moves.end(),
                         [](const AssemblyMove& move) { return move.made_in == no_index; });
-        return moved(0) + " and " + std::to_string(step.moves.size() - 1) + " more" +
-               (are_pieces ? " pieces" : "");
+        const auto first = moved(0);
+        const bool has_and = first.find(" and ") != std::string::npos;
+        return first + (has_and ? ", and " : " and ") + std::to_string(step.moves.size() - 1) +
+               " more" + (are_pieces ? " pieces" : "");
     }
 
     std::string joints_set(const AssemblyStep& step) const {

@@ -103,8 +103,9 @@ std::vector<Total> totals_of(const Project& project,
         {"Weight of what is " + std::string(bought_word(supply.estimate)) + ", without fasteners",
          weight_text(supply.estimate.bought_kg, shown)},
         {supply.estimate.paid.empty() ? "Price" : "Still to pay",
-         supply.estimate.lines.empty() ? std::string("nothing to buy")
-                                       : total_in_words(supply.estimate)}};
+         supply.estimate.lines.empty()
+             ? std::string(supply.estimate.paid.empty() ? "nothing to buy" : "nothing")
+             : total_in_words(supply.estimate)}};
     if (!supply.estimate.paid.empty())
         totals.push_back({"Paid so far", sum_in_words(supply.estimate.paid)});
     return totals;

@@ -1,7 +1,7 @@
 #include "model/book/mark_dxf.h"
 
 #include "model/book/stamp.h"
-#include "model/schedule/told_text.h"
+#include "model/schedule/decimal_mm.h"
 
 #include <algorithm>
 #include <array>
@@ -121,8 +121,8 @@ public:
             up -= dxf_row_height;
             write({flat_.width + 8.0, up}, 2.5,
                   "h" + std::to_string(row.hole) + " " + row.leg + ": " + work_words(row) + ", " +
-                      told_mm(row.diameter) + " mm; " + told_mm(row.from_datum) +
-                      " from datum end, gauge " + told_mm(row.gauge));
+                      decimal_mm(row.diameter) + " mm; " + decimal_mm(row.from_datum) +
+                      " from datum end, gauge " + decimal_mm(row.gauge));
         }
     }
 
@@ -162,7 +162,7 @@ engine::DxfDrawing mark_dxf(const Project& project,
     words.write_below(name_of_mark(resolved, facts) + ", " + std::to_string(cut.quantity) +
                       (cut.quantity == 1 ? " piece" : " pieces"));
     words.write_below(cut.section + (cut.alloy.empty() ? "" : ", " + cut.alloy));
-    words.write_below(told_mm(cut.length) + " mm long, 1:1 in millimetres, inner faces up");
+    words.write_below(decimal_mm(cut.length) + " mm long, 1:1 in millimetres, inner faces up");
     words.write_below(ends_sentence(facts));
     words.write_below(project.name);
     words.write_below("stamp " + wish.stamp);

@@ -163,6 +163,8 @@ engine::Result<BuyingFiles> buying_files(const Project& project,
     if (!library.bought) return library.bought.error();
     for (const auto& purchase : estimate.paid)
         made.words.push_back("paid: " + purchase_words(purchase));
+    if (auto lacking = words_without_rows(*library.bought, project); !lacking.empty())
+        made.words.push_back(std::move(lacking));
     made.words.push_back((estimate.paid.empty() ? "all of it: " : "still to buy: ") +
                          total_in_words(estimate));
     made.lacks_something = made.lacks_something || !estimate.without.empty();

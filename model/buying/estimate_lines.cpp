@@ -40,16 +40,18 @@ void add_cutting(Estimate& estimate, int bars, const PriceList* prices) {
     // As the list itself calls what it asks for that.
     const std::string what =
         prices->terms.cutting_in_half ? "cutting in half" : "each cut, of bars cut in half";
-    add_line(estimate,
-             {.kind = BuyKind::cutting,
-              .what = what,
-              .size = "",
-              .count = bars - free,
-              .each = halving_fee(prices->terms),
-              .sum = std::nullopt,
-              .note = free > 0 ? std::to_string(free) + " more for nothing" : "",
-              .free = free},
-             what);
+    add_line(
+        estimate,
+        {.kind = BuyKind::cutting,
+         .what = what,
+         .size = "",
+         .count = bars - free,
+         .each = halving_fee(prices->terms),
+         .sum = std::nullopt,
+         .note =
+             free > 0 ? std::to_string(free) + (bars > free ? " more" : "") + " for nothing" : "",
+         .free = free},
+        what);
     estimate.free_cuts = prices->terms.free_cuts;
 }
 

@@ -36,6 +36,7 @@ int free_cuts_left(const Estimate& estimate) {
     int left = estimate.free_cuts;
     for (const auto& purchase : estimate.paid) {
         if (purchase.supplier != estimate.from) continue;
+        if (!is_of_bars_in_hand(purchase)) left = estimate.free_cuts;
         for (const auto& line : purchase.lines) {
             if (line.kind == BuyKind::cutting && line.what == free_cuts_name) left -= line.count;
         }
@@ -72,6 +73,12 @@ bool has_more_bars(const Project& before, const Project& after, const std::strin
 bool is_same_purchase(Purchase one, const Purchase& other) {
     one.number = other.number;
     return one == other;
+}
+
+bool has_bars_of(int number, const Project& project) {
+    return std::ranges::any_of(project.stock, [&](const Stock& stock) {
+        return std::ranges::find(stock.at_saw, number, &BarAtSaw::purchase) != stock.at_saw.end();
+    });
 }
 
 // Which of a stock's bars come from the shop, of those that come to the saw, in their order there.
@@ -125,17 +132,26 @@ Purchase purchase_of(const Estimate& estimate, BoughtPart part, std::string date
     return purchase;
 }
 
-int number_for(const Purchases& purchases, const Purchase& purchase, const Project& before) {
+int last_number(const Purchases& purchases, const Project& project) {
     int last = 0;
-    for (const auto& it : purchases.all) {
-        last = std::max(last, it.number);
-        if (!counts_as_paid(it, before) && is_same_purchase(purchase, it)) return it.number;
-    }
-    for (const int it : before.purchases) last = std::max(last, it);
-    for (const auto& stock : before.stock) {
+    for (const auto& it : purchases.all) last = std::max(last, it.number);
+    for (const int it : project.purchases) last = std::max(last, it);
+    for (const auto& stock : project.stock) {
         for (const auto& bar : stock.at_saw) last = std::max(last, bar.purchase);
     }
-    return last + 1;
+    return last;
+}
+
+int number_for(const Purchases& purchases,
+               const Purchase& purchase,
+               const Project& before,
+               int last) {
+    const auto same = std::ranges::find_if(purchases.all, [&](const Purchase& it) {
+        return !counts_as_paid(it, before) && is_same_purchase(purchase, it) &&
+               !has_bars_of(it.number, before);
+    });
+    if (same != purchases.all.end()) return same->number;
+    return std::max(last, last_number(purchases, before)) + 1;
 }
 
 std::vector<Edit> noted(std::vector<Edit> edits,

@@ -33,9 +33,16 @@ Purchase purchase_of(const Estimate& estimate, BoughtPart part, std::string date
 // Whether it was noted so, whatever its maker has put right of it since.
 bool is_of_bars_in_hand(const Purchase& purchase);
 
-// By which the project is to know it: of one that stands in the table and does not count, and is
-// the very same, that one's, so that it counts again; else one that was given to no other.
-int number_for(const Purchases& purchases, const Purchase& purchase, const Project& before);
+// The highest number that a purchase of the table or of the project has, or bars came with.
+int last_number(const Purchases& purchases, const Project& project);
+
+// By which the project is to know it: of one that stands in the table and does not count, of which
+// there are no bars, and which is the very same, that one's, so that it counts again; else one that
+// was given to no other, behind `last`: what was struck out of the table may be in a file yet.
+int number_for(const Purchases& purchases,
+               const Purchase& purchase,
+               const Project& before,
+               int last = 0);
 
 // The edits that bring the bars of these plans, once they say with which purchase they came, and
 // one that notes it. The plans are those of `before` by which the edits were made; edits that come

@@ -1,6 +1,7 @@
 #include "model/buying/purchases.h"
 
 #include "model/buying/money.h"
+#include "model/project/listed_words.h"
 
 #include <algorithm>
 #include <iterator>
@@ -43,17 +44,35 @@ std::vector<Purchase> paid_for(const Purchases& purchases, const Project& projec
     return paid;
 }
 
+std::string words_without_rows(const Purchases& purchases, const Project& project) {
+    const auto lacks_row = [&](int number) {
+        return std::ranges::find(purchases.all, number, &Purchase::number) == purchases.all.end();
+    };
+    const auto count = std::ranges::count_if(project.purchases, lacks_row);
+    if (count == 0) return {};
+    if (count == 1)
+        return "a purchase that the project knows is not in its table: what it cost is not known "
+               "here";
+    return std::to_string(count) +
+           " purchases that the project knows are not in its table: what they cost is not known "
+           "here";
+}
+
 std::string sum_in_words(const std::vector<Purchase>& purchases) {
     std::map<std::string, Cents> sums;
+    bool lacks_any = purchases.empty();
     for (const auto& it : purchases) {
-        if (has_sum(it)) sums[it.currency] += total_of(it);
+        if (has_sum(it)) {
+            sums[it.currency] += total_of(it);
+        } else {
+            lacks_any = true;
+        }
     }
-    std::string text;
-    for (const auto& [currency, sum] : sums) {
-        text += (text.empty() ? "" : " and ") + money_text(sum);
-        if (!currency.empty()) text += " " + currency;
-    }
-    return text.empty() ? "an unknown sum" : text;
+    std::vector<std::string> words;
+    for (const auto& [currency, sum] : sums)
+        words.push_back(money_text(sum) + (currency.empty() ? "" : " " + currency));
+    if (lacks_any) words.emplace_back("an unknown sum");
+    return listed_words(words);
 }
 
 std::string purchase_words(const Purchase& purchase) {

@@ -63,8 +63,12 @@ bool counts_as_paid(const Purchase& purchase, const Project& project);
 // Those that are.
 std::vector<Purchase> paid_for(const Purchases& purchases, const Project& project);
 
+// "2 purchases that the project knows are not in its table: what they cost is not known here";
+// empty where there is none such. Somebody moved the project without its table, or changed that.
+std::string words_without_rows(const Purchases& purchases, const Project& project);
+
 // "108.00 GBP", of all of them together; "108.00 GBP and 20.00 EUR" where they are of two
-// currencies; "an unknown sum" where nothing in any has one.
+// currencies; "108.00 GBP and an unknown sum" where one has none.
 std::string sum_in_words(const std::vector<Purchase>& purchases);
 
 // "61.20 crowns to yard on 2026-11-27, delivery 35.00 in it", and its note behind that.

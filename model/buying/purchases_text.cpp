@@ -5,6 +5,7 @@
 #include "model/buying/list_rows.h"
 #include "model/buying/money.h"
 #include "model/buying/purchases.h"
+#include "model/project/project_fields.h"
 
 #include <charconv>
 #include <map>
@@ -75,15 +76,38 @@ private:
     void take_row() {
         // A spreadsheet may have sorted them.
         const auto [at, is_new] = places_.try_emplace(number("purchase"), purchases_.all.size());
-        if (is_new) {
-            purchases_.all.push_back({.number = field("noted_as").empty() ? 0 : number("noted_as"),
-                                      .date = std::string(field("date")),
-                                      .supplier = std::string(field("supplier")),
-                                      .currency = std::string(field("currency")),
-                                      .lines = {},
-                                      .note = std::string(field("note"))});
+        if (is_new) purchases_.all.emplace_back();
+        auto& purchase = purchases_.all[at->second];
+        take_first(purchase.date, "date");
+        take_first(purchase.supplier, "supplier");
+        take_first(purchase.currency, "currency");
+        take_first(purchase.note, "note");
+        if (!field("noted_as").empty()) take_noted(purchase, at->first);
+        take_thing(purchase);
+    }
+
+    // Of all rows of a purchase, the first that says it.
+    void take_first(std::string& value, std::string_view column) const {
+        if (value.empty()) value = field(column);
+    }
+
+    void take_noted(Purchase& purchase, int called) {
+        const int noted = number("noted_as");
+        if (noted > most_count) {
+            fail("noted_as",
+                 "purchases are noted as 1 to 1000000; leave it empty in rows of your own");
+        } else if (purchase.number != 0 && purchase.number != noted) {
+            fail("noted_as", "another row of purchase " + std::to_string(called) + " is noted as " +
+                                 std::to_string(purchase.number) +
+                                 "; give what you add yourself a number of its own in the column "
+                                 "purchase, and leave this empty");
+        } else if (const auto other = noted_.try_emplace(noted, called).first->second;
+                   noted != 0 && other != called) {
+            fail("noted_as", "purchase " + std::to_string(other) + " is noted as " +
+                                 std::to_string(noted) +
+                                 " already; leave it empty in a purchase that you add yourself");
         }
-        take_thing(purchases_.all[at->second]);
+        purchase.number = noted;
     }
 
     void take_thing(Purchase& purchase) {
@@ -109,6 +133,7 @@ private:
     const ListRow* row_ = nullptr;
     const ListRow* headings_ = nullptr;
     std::map<int, std::size_t> places_;  // in Purchases::all, by what the table calls them
+    std::map<int, int> noted_;           // what it calls them, by what they are noted as
     Purchases purchases_;
     std::optional<Error> error_;
 };

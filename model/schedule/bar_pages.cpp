@@ -97,7 +97,7 @@ public:
     SettingHead(const Project& project, const StopRow& row, bool goes_on, double width)
         : length_{length_on_paper(project, row.length) + (goes_on ? ", continued" : "")} {
         std::string words = "stop " + std::to_string(row.setting) + ", " + row.section;
-        if (!engine::is_on_mark(row.length, project.shown))
+        if (!engine::is_on_mark(row.length, project.shown) && !shows_hundredths(project.shown))
             words = told_mm(row.length) + " mm; " + words;
         after_ = std::max(42.0, engine::text_width(length_, large.size, large.weight) + 3.0);
         const bool is_beside = after_ + engine::text_width(words, text_size) <= width;

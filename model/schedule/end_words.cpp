@@ -67,7 +67,8 @@ public:
     std::string operator()(Nm nm) const {
         const auto length = Length::from_nm(nm);
         auto text = shown_text(length, style_);
-        if (!tells_exact_ || engine::is_on_mark(length, style_)) return text;
+        if (!tells_exact_ || engine::is_on_mark(length, style_) || shows_hundredths(style_))
+            return text;
         return text + " (" + told_mm(length) + " mm)";
     }
 

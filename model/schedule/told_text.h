@@ -18,6 +18,20 @@ inline engine::Length to_hundredth(engine::Length length) {
 // Its millimetres: "26.31", "500.06", "12".
 inline std::string told_mm(engine::Length length) { return decimal_mm(to_hundredth(length)); }
 
+// Whether it is shown so finely anyway.
+inline bool shows_hundredths(const engine::TapeStyle& style) {
+    switch (style.form) {
+        case engine::TapeForm::millimetre:
+            return style.decimals >= 2;
+        case engine::TapeForm::centimetre:
+            return style.decimals >= 3;
+        case engine::TapeForm::metre:
+            return style.decimals >= 5;
+        default:
+            return false;
+    }
+}
+
 // Exactly where it lies on a mark of the tape or on 1/64 in, else to the nearest 0.01 mm.
 inline std::string told_text(engine::Length length, const engine::TapeStyle& style) {
     const auto unit = engine::bare_unit(style);

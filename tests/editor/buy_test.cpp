@@ -486,6 +486,31 @@ TEST_CASE(
     CHECK_FALSE(editor::has_undone_purchases(ui.desk));
 }
 
+TEST_CASE("what somebody wrote into the table of purchases himself counts, and can be struck out",
+          "[editor][buy][purchases]") {
+    const tests::ScratchFolder scratch{"buy_own_row"};
+    HeadlessUi ui;
+    open_with_suppliers(ui, scratch.path);
+    write(scratch.path / "box.bought.csv",
+          "purchase,date,supplier,kind,what,size,count,sum,currency,note\n"
+          "1,2026-11-28,corner shop,bar,angle,8 ft,1,5.00,USD,\n");
+    editor::read_prices_again(ui.desk);
+    ui.settle();
+    CHECK(ui.item("Buy/estimate/purchase 1").value == "5.00 USD to corner shop on 2026-11-28");
+    CHECK_FALSE(ui.has("Buy/estimate/take back purchase 1"));
+    CHECK_FALSE(editor::has_purchases(ui.desk));  // to take back
+    // The program's own comes behind it; where its row is taken out elsewhere that is told.
+    ui.click("Buy/bars are bought");
+    REQUIRE(ui.has("Buy/estimate/purchase 2"));
+    CHECK_FALSE(ui.has("Buy/estimate/without rows"));
+    ui.click("Buy/estimate/strike it out purchase 1");
+    CHECK(ui.item("Buy/estimate/purchase 1").value.find("corner shop") == std::string::npos);
+    write(scratch.path / "box.bought.csv", "purchase,kind,what,count,sum\n");
+    editor::read_prices_again(ui.desk);
+    ui.settle();
+    CHECK(ui.has("Buy/estimate/without rows"));
+}
+
 TEST_CASE("fasteners alone that are bought are a step, which can be undone",
           "[editor][buy][purchases]") {
     HeadlessUi ui;

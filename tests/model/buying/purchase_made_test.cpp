@@ -147,6 +147,26 @@ TEST_CASE("a sum that was put right stays in the table, and counts again where i
     CHECK_FALSE(apply(*again, NotePurchase{corrected.number}));
 }
 
+TEST_CASE("the number of a purchase is given once, whatever becomes of its row and its step",
+          "[model][buying][purchases]") {
+    Order order;
+    const auto before = order.job.project;
+    order.tick(0);
+    const auto ticked = order.job.project;
+    const auto row = order.bought.all.at(0);
+    REQUIRE(row.number == 1);
+    // Struck out and undone, but in a file that was saved: its number is the last that was seen.
+    CHECK(number_for({}, row, before, 1) == 2);
+    // Taken back, its bars are there yet: the very same one is another purchase.
+    const auto taken = apply(ticked, TakePurchaseBack{1});
+    REQUIRE(taken);
+    CHECK(number_for(order.bought, row, *taken) == 2);
+    CHECK(number_for(order.bought, row, before) == 1);
+    CHECK(words_without_rows(order.bought, ticked).empty());
+    CHECK(words_without_rows({}, ticked).find("a purchase that the project knows") == 0);
+    CHECK(words_without_rows({}, before).empty());
+}
+
 TEST_CASE("bars from the shop say with which purchase they came, and no others do",
           "[model][buying][purchases]") {
     Order order;

@@ -141,7 +141,8 @@ TEST_CASE("what was paid is added up, each currency by itself", "[model][buying]
         .currency = "GBP", .lines = {{BuyKind::bar, "angle", "20 ft", 1, 1'050}}, .tax = 50};
     const Purchase two{.currency = "EUR", .lines = {{BuyKind::bar, "flat", "3 m", 1, 900}}};
     const Purchase unknown{.lines = {{BuyKind::sheet, "ply", "", 1, std::nullopt}}};
-    CHECK(sum_in_words({one, one, unknown}) == "22.00 GBP");
+    CHECK(sum_in_words({one, one}) == "22.00 GBP");
+    CHECK(sum_in_words({one, one, unknown}) == "22.00 GBP and an unknown sum");
     CHECK(sum_in_words({one, two}) == "9.00 EUR and 11.00 GBP");
     CHECK(sum_in_words({unknown}) == "an unknown sum");
 }
@@ -150,6 +151,7 @@ TEST_CASE("a table of purchases that a spreadsheet has sorted is read as it was"
           "[model][buying][purchases]") {
     const auto read = purchases_in(
         "purchase,date,supplier,kind,what,size,count,sum,currency,note,noted_as\n"
+        "1,,,bar,flat,8 ft,1,5.00,,,\n"
         "1,2026-11-27,yard,bar,angle,20 ft,3,9.00,USD,,4\n"
         "2,2026-11-28,shop,bar,flat,8 ft,1,5.00,USD,by hand,\n"
         "1,2026-11-27,yard,delivery,delivery,,1,3.00,USD,,4\n",
@@ -157,13 +159,16 @@ TEST_CASE("a table of purchases that a spreadsheet has sorted is read as it was"
     REQUIRE(read);
     REQUIRE(read->all.size() == 2);
     CHECK(read->all[0].number == 4);
-    CHECK(total_of(read->all[0]) == 1'200);
+    CHECK(total_of(read->all[0]) == 1'700);
+    // The first row is somebody's own: what it does not say stands in the others.
+    CHECK(read->all[0].supplier == "yard");
+    CHECK(read->all[0].currency == "USD");
     CHECK(read->all[1].number == 0);
     // Nobody noted what stands there by hand alone: it counts.
     CHECK(paid_for(*read, Project{}) == std::vector{read->all[1]});
 }
 
-TEST_CASE("an older table of purchases is read, whose purchases are told by their bars",
+TEST_CASE("an older table of purchases, which tells of bars, is read, and all in it counts",
           "[model][buying][purchases]") {
     const auto read = purchases_in(
         "purchase,date,supplier,kind,what,size,count,sum,currency,note\n"
@@ -196,6 +201,19 @@ TEST_CASE("an error in what was bought has its file, line and column",
                                     "counter.bought.csv");
     REQUIRE_FALSE(noted);
     CHECK(noted.error().where == "counter.bought.csv, line 2, column noted_as");
+    const auto noted_where = [](const std::string& rows) {
+        const auto read =
+            purchases_in("purchase,kind,what,count,sum,noted_as\n" + rows, "counter.bought.csv");
+        return read ? std::string("read") : read.error().where;
+    };
+    CHECK(noted_where("1,bar,angle,3,9.00,1000001\n") ==
+          "counter.bought.csv, line 2, column noted_as");
+    // Two purchases of one number, and one of two.
+    CHECK(noted_where("1,bar,angle,3,9.00,4\n2,bar,angle,3,9.00,4\n") ==
+          "counter.bought.csv, line 3, column noted_as");
+    CHECK(noted_where("1,bar,angle,3,9.00,4\n1,bar,flat,3,9.00,5\n") ==
+          "counter.bought.csv, line 3, column noted_as");
+    CHECK(noted_where("1,bar,angle,3,9.00,4\n1,bar,flat,3,9.00,\n2,bar,flat,1,2.00,\n") == "read");
     CHECK_FALSE(purchases_in("a photograph", "counter.bought.csv"));
     const tests::ScratchFolder scratch{"purchases"};
     CHECK(read_purchases(scratch.path / "none.bought.csv")->all.empty());
