@@ -45,11 +45,7 @@ void change_work_at_bench(Desk& desk, int by) {
     auto& bench = bench_now(desk);
     const auto last = static_cast<int>(model::bench_work_count) - 1;
     const int work = std::clamp(static_cast<int>(bench.work) + by, 0, last);
-    bench.work = model::bench_works[static_cast<std::size_t>(work)];
-    bench.refused.clear();
-    bench.at.reset();
-    seek(bench, 1);
-    if (!bench.at && !bench.pieces.empty()) bench.at = 0;
+    take_up(bench, model::bench_works[static_cast<std::size_t>(work)]);
     select_in_hand(desk);
 }
 

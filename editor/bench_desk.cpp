@@ -3,6 +3,7 @@
 #include "editor/bench_saw.h"
 #include "editor/desk.h"
 #include "editor/put_aside.h"
+#include "model/bench/cuts_held.h"
 
 #include <algorithm>
 #include <utility>
@@ -16,6 +17,7 @@ void read(BenchDesk& bench) {
     bench.ticks = {};
     bench.trouble.clear();
     bench.is_stale = true;
+    ++bench.state;
     if (bench.project_file.empty()) return;
     auto ticks = model::read_ticks(model::path_of_ticks(bench.project_file));
     if (ticks) {
@@ -51,6 +53,7 @@ bool keep(BenchDesk& bench, model::BenchTicks ticks) {
     }
     bench.ticks = std::move(ticks);
     bench.is_stale = true;
+    ++bench.state;
     return true;
 }
 
@@ -90,6 +93,7 @@ void follow_names(BenchDesk& bench, const Snapshot& now) {
     if (model::are_names_changed(*bench.of, *now)) {
         bench.ticks = model::with_names_followed(std::move(bench.ticks), *bench.of, *now);
         bench.renamed.emplace_back(bench.of, now);
+        ++bench.state;
     }
     bench.is_stale = true;
     bench.of = now;
@@ -103,6 +107,21 @@ void file_names(BenchDesk& bench) {
 
 const model::BenchPiece* in_hand(const BenchDesk& bench) {
     return bench.at && *bench.at < bench.pieces.size() ? &bench.pieces[*bench.at] : nullptr;
+}
+
+// To the next piece that is ready; where there is none it is said why.
+void go_on(BenchDesk& bench) {
+    const auto from = bench.at;
+    seek(bench, 1);
+    bench.said.clear();
+    if (bench.at != from) return;
+    bench.said = in_capital(model::words_of_none_ready(bench.pieces, bench.work, bench.at)) + ".";
+}
+
+std::string words_of_needed(model::BenchWork first, model::BenchWork work) {
+    return "It is not " + std::string(done_name_of(first)) + " yet, and cannot be " +
+           std::string(done_name_of(work)) + " before: tick it as " +
+           std::string(done_name_of(first)) + " first.";
 }
 
 }  // namespace
@@ -140,6 +159,15 @@ void work_out(BenchDesk& bench, const Derived& derived, const model::Catalogue& 
     if (!bench.at && !bench.pieces.empty()) bench.at = 0;
 }
 
+void take_up(BenchDesk& bench, model::BenchWork work) {
+    bench.work = work;
+    bench.refused.clear();
+    bench.said.clear();
+    bench.at.reset();
+    seek(bench, 1);
+    if (!bench.at && !bench.pieces.empty()) bench.at = 0;
+}
+
 void seek(BenchDesk& bench, int by) {
     const auto way = by < 0 ? model::Seek::backward : model::Seek::forward;
     const auto next = model::next_piece(bench.pieces, bench.work, bench.at, way);
@@ -147,6 +175,8 @@ void seek(BenchDesk& bench, int by) {
 }
 
 void turn_to_next(BenchDesk& bench, int by) {
+    bench.refused.clear();
+    bench.said.clear();
     const auto count = bench.pieces.size();
     const auto from = bench.at.value_or(by < 0 ? 0 : count - 1);
     for (std::size_t step = 1; step <= count; ++step) {
@@ -160,18 +190,24 @@ void turn_to_next(BenchDesk& bench, int by) {
 void tick(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
     const auto* piece = in_hand(bench);
     if (piece == nullptr) return;
-    if (piece->state(bench.work) == model::WorkState::done) return seek(bench, 1);
-    if (!keep(bench, model::ticked(*derived.project, catalogue, derived.resolved, bench.ticks,
-                                   piece->piece, bench.work))) {
+    if (piece->state(bench.work) == model::WorkState::done) return go_on(bench);
+    if (const auto first = model::needed_before(*piece, bench.work)) {
+        bench.refused = words_of_needed(*first, bench.work);
+        return;
+    }
+    if (!keep(bench,
+              model::ticked_beside_saw(*derived.project, catalogue, derived.resolved, bench.ticks,
+                                       bench.pieces, bench.alike, *piece, bench.work))) {
         return;
     }
     work_out(bench, derived, catalogue);
-    seek(bench, 1);
+    go_on(bench);
 }
 
 void take_back(BenchDesk& bench, const Derived& derived) {
     const auto* piece = in_hand(bench);
     if (piece == nullptr || piece->state(bench.work) != model::WorkState::done) return;
+    bench.said.clear();
     const bool stays = bench.work == model::BenchWork::cut && piece->is_cut_at_saw;
     const auto why = saw_words(bench, *piece, derived);
     const bool is_kept = keep(bench, model::taken_back(bench.ticks, piece->name, bench.work));
@@ -179,14 +215,38 @@ void take_back(BenchDesk& bench, const Derived& derived) {
 }
 
 void note_reworked(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
-    const auto* piece = in_hand(bench);
-    if (piece == nullptr) return;
-    keep(bench,
-         model::reworked(*derived.project, catalogue, derived.resolved, bench.ticks, piece->piece));
+    const auto* held = in_hand(bench);
+    if (held == nullptr) return;
+    const auto piece = *held;  // as it was
+    bench.said.clear();
+    const bool is_kept = keep(bench, model::reworked(*derived.project, catalogue, derived.resolved,
+                                                     bench.ticks, piece.piece));
+    if (!is_kept || !piece.cut) return;
+    auto edit = model::cut_made_anew(*derived.project, catalogue, derived.resolved, *piece.cut,
+                                     piece.piece);
+    if (!edit) return;
+    bench.at_saw = change_of(std::move(*edit));
+    bench.at_saw->told = words_of_reworked(piece, derived);
+}
+
+void put_in_hand_away(BenchDesk& bench, const Derived& derived) {
+    const auto* held = in_hand(bench);
+    if (held == nullptr) return;
+    const auto piece = *held;
+    bench.said.clear();
+    if (!keep(bench, model::put_away(bench.ticks, piece.name)) || !piece.cut) return;
+    auto edit = model::cut_put_away(*derived.project, *piece.cut);
+    if (!edit) return;
+    bench.at_saw = change_of(std::move(*edit));
+    bench.at_saw->told = words_of_put_away(piece, derived);
 }
 
 void put_away(BenchDesk& bench, const model::PieceName& piece) {
     keep(bench, model::put_away(bench.ticks, piece));
+}
+
+void tell_saw(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
+    bench.at_saw = cuts_told(bench, derived, catalogue);
 }
 
 WorkCount count_of(const BenchDesk& bench, model::BenchWork work) {

@@ -16,6 +16,7 @@ struct Change {
     std::string label;      // empty: that of the last edit
     // Bars that come to the saw with it were not said to be bought: see submit_with_bars.
     bool takes_bars = false;
+    std::string told;  // along the bottom, once it is made; empty: nothing
 };
 
 inline Change change_of(model::Edit edit, std::string merge_key = {}) {

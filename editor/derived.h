@@ -13,6 +13,7 @@
 #include "model/schedule/tables.h"
 #include "model/schedule/tally.h"
 
+#include <cstddef>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -53,6 +54,7 @@ struct Derived {
     std::vector<double> weights_kg;        // of each piece
     std::vector<model::Finding> findings;  // of resolve and of the schedules
     std::vector<FindingGroup> finding_groups;  // those that say the same together
+    std::size_t told_by_bench = 0;  // BenchDesk::state of which the findings tell; 0: of none
     Summary summary;
     model::CheckCounts checks;         // what each kind of check found
     std::optional<double> bars_price;  // of the bars to buy; none where one has no price

@@ -166,6 +166,7 @@ engine::Result<engine::Done> submit(Desk& desk, const Change& change) {
         if (change.label.empty()) label = model::label_of(edit);
     }
     desk.ui.notice.reset();
+    if (!change.told.empty()) desk.ui.notice = Notice{change.told};
     if (changes_size(change)) desk.ui.help.has_adjusted = true;
     desk.history.record(std::move(label), std::move(next), change.merge_key);
     return engine::Done{};

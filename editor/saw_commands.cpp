@@ -27,6 +27,16 @@ bool has_cut(const Desk& desk, bool (*is_so)(const model::SawCut&)) {
     });
 }
 
+void give_bad_piece_a_place(Desk& desk,
+                            std::optional<Change> (*place)(const Derived&, SawListState&)) {
+    auto& state = desk.ui.make.saw;
+    if (!state.spoiled) return;
+    const auto change = place(derived(desk), state);
+    desk.ui.place = Place::make;
+    desk.ui.make.table = ShopTable::saw;
+    if (change) static_cast<void>(submit(desk, *change));
+}
+
 }  // namespace
 
 bool has_bars_to_buy(const Desk& desk) {
@@ -46,7 +56,7 @@ bool has_next_cut(const Desk& desk) {
 
 void tick_next_cut(Desk& desk) {
     nest_now(desk);
-    submit_at_saw(desk, next_cut_ticked(derived(desk), *desk.catalogue));
+    submit_at_saw(desk, next_cut_ticked(derived(desk), *desk.catalogue, desk.ui.make.saw));
 }
 
 void spoil_next_cut(Desk& desk) {
@@ -70,18 +80,12 @@ void rack_offcuts(Desk& desk) {
 
 bool has_spoil_talk(const Desk& desk) {
     const auto& talk = desk.ui.make.saw.spoiled;
-    return talk && desk.derived_memo && model::is_spoiled(desk.derived_memo->saw, talk->piece);
+    return talk && !talk->has_place && desk.derived_memo &&
+           model::is_spoiled(desk.derived_memo->saw, talk->piece);
 }
 
-void keep_bad_piece(Desk& desk) {
-    auto& talk = desk.ui.make.saw.spoiled;
-    if (!talk) return;
-    const auto kept = bad_piece_kept(derived(desk), *talk);
-    desk.ui.place = Place::make;
-    desk.ui.make.table = ShopTable::saw;
-    if (kept && submit(desk, *kept)) talk.reset();
-}
+void keep_bad_piece(Desk& desk) { give_bad_piece_a_place(desk, bad_piece_kept); }
 
-void scrap_bad_piece(Desk& desk) { desk.ui.make.saw.spoiled.reset(); }
+void scrap_bad_piece(Desk& desk) { give_bad_piece_a_place(desk, bad_piece_scrapped); }
 
 }  // namespace editor

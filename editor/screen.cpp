@@ -1,6 +1,7 @@
 #include "editor/screen.h"
 
 #include "editor/bench_desk.h"
+#include "editor/bench_saw.h"
 #include "editor/by_name.h"
 #include "editor/commands.h"
 #include "editor/desk_files.h"
@@ -189,6 +190,7 @@ void draw_screen(Desk& desk) {
     tend_bench(desk);
     const bool had_popup = has_popup(desk.ui);
     const Derived& now = derived(desk);
+    tell_of_bench(desk);
     want_bands(desk);
     keep_nested(desk);
     tend_seeing(desk);

@@ -57,7 +57,7 @@ void draw_saw_bar(ImDrawList& on, ImVec2 at, ImVec2 size, const model::SawBar& b
     float x = at.x;
     for (const auto& cut : bar.cuts) {
         const float left = at.x + pixels(cut.start, bar.length, size.x);
-        x = left + pixels(cut.length, bar.length, size.x);
+        x = left + pixels(cut.taken, bar.length, size.x);
         const ImVec2 from{left, at.y};
         const ImVec2 to{x, at.y + size.y};
         const bool is_made = cut.state == model::CutState::cut;

@@ -7,9 +7,10 @@
 #include "editor/kit/widgets.h"
 #include "editor/places/bench_lines.h"
 #include "editor/places/choice_row.h"
+#include "model/bench/cuts_held.h"
 
 #include <algorithm>
-#include <cctype>
+#include <utility>
 
 namespace editor {
 namespace {
@@ -34,27 +35,17 @@ void draw_large(std::string_view text, float times, ImU32 ink = colour::ink) {
     ImGui::Dummy(taken);
 }
 
-std::string capital(std::string_view text) {
-    std::string words(text);
-    if (!words.empty()) words.front() = static_cast<char>(std::toupper(words.front()));
-    return words;
-}
-
 void draw_works(BenchDesk& bench) {
     std::vector<RowChoice<BenchWork>> choices;
     for (const auto work : model::bench_works) {
         const auto count = count_of(bench, work);
         choices.push_back({work, name_of(work).data(),
-                           capital(name_of(work)) + " \xC2\xB7 " + std::to_string(count.done) +
+                           in_capital(name_of(work)) + " \xC2\xB7 " + std::to_string(count.done) +
                                " of " + std::to_string(count.needed)});
     }
     const auto chosen = draw_choice_row(bench.work, choices);
     if (chosen == bench.work) return;
-    bench.work = chosen;
-    bench.refused.clear();
-    bench.at.reset();
-    seek(bench, 1);
-    if (!bench.at && !bench.pieces.empty()) bench.at = 0;
+    take_up(bench, chosen);
 }
 
 std::string hand_words(model::Hand hand) {
@@ -82,25 +73,38 @@ void draw_verdict(BenchDesk& bench,
                   const Derived& derived,
                   const model::Catalogue& catalogue) {
     if (piece.verdict == BenchVerdict::rework) {
-        draw_wrapped("Changed since: it can be reworked. " + capital(piece.sentence()) + ".",
+        draw_wrapped("Changed since: it can be reworked. " + in_capital(piece.sentence()) + ".",
                      Type::strong, colour::amber);
         log_item("rework", piece.sentence());
         if (draw_button("It is reworked")) note_reworked(bench, derived, catalogue);
+        draw_hint("Its cut at the saw is then one of the new length");
     } else if (piece.verdict == BenchVerdict::spoiled) {
-        draw_wrapped("Changed since: it is spoiled for this. " + capital(piece.sentence()) + ".",
+        draw_wrapped("Changed since: it is spoiled for this. " + in_capital(piece.sentence()) + ".",
                      Type::strong, colour::red);
         log_item("spoiled", piece.sentence());
-        if (draw_button("Put it away and make it anew")) {
-            const auto name = piece.name;
-            put_away(bench, name);
-        }
+        if (draw_button("Put it away and make it anew")) put_in_hand_away(bench, derived);
+        draw_hint("Its cut at the saw counts as spoiled then, and another one is planned");
     }
+}
+
+// What the saw has of its cut, and the button that tells it better.
+void draw_at_saw(BenchDesk& bench,
+                 const BenchPiece& piece,
+                 const Derived& derived,
+                 const model::Catalogue& catalogue) {
+    const bool is_told = bench.work == BenchWork::cut || piece.is_cut_as_before;
+    const auto at_saw = is_told ? saw_words(bench, piece, derived) : "";
+    if (at_saw.empty()) return;
+    draw_wrapped(at_saw + ".", Type::small, piece.is_cut_as_before ? colour::amber : colour::quiet);
+    log_item("at the saw", at_saw);
+    if (!model::is_told_at_saw(piece)) return;
+    if (draw_button("Tell the saw")) tell_saw(bench, derived, catalogue);
 }
 
 void draw_hands(BenchDesk& bench, const Derived& derived, const model::Catalogue& catalogue) {
     const auto& piece = bench.pieces[*bench.at];
     const auto state = piece.state(bench.work);
-    const auto done = capital(done_name_of(bench.work));
+    const auto done = in_capital(done_name_of(bench.work));
     if (draw_button("tick",
                     {.text = done, .weight = Weight::main, .enabled = state == WorkState::open})) {
         tick(bench, derived, catalogue);
@@ -125,14 +129,10 @@ void draw_piece(BenchDesk& bench, const Derived& derived, const model::Catalogue
     log_item("in hand", piece.mark);
     draw_wrapped(named_place(piece) + " \xC2\xB7 piece " + std::to_string(*bench.at + 1) + " of " +
                  std::to_string(bench.pieces.size()));
-    draw_large(capital(state_words(piece, bench.work)), half_large,
+    draw_large(in_capital(state_words(piece, bench.work)), half_large,
                piece.state(bench.work) == WorkState::open ? colour::ink : colour::quiet);
     log_item("state", state_words(piece, bench.work));
-    const auto at_saw = bench.work == BenchWork::cut ? saw_words(bench, piece, derived) : "";
-    if (!at_saw.empty()) {
-        draw_wrapped(at_saw + ".", Type::small, colour::quiet);
-        log_item("at the saw", at_saw);
-    }
+    draw_at_saw(bench, piece, derived, catalogue);
     int number = 0;
     if (piece.state(bench.work) != WorkState::not_needed) {
         for (const auto& line : bench_lines(derived, catalogue, piece, bench.work)) {
@@ -142,6 +142,9 @@ void draw_piece(BenchDesk& bench, const Derived& derived, const model::Catalogue
     }
     draw_verdict(bench, piece, derived, catalogue);
     draw_hands(bench, derived, catalogue);
+    if (bench.said.empty()) return;
+    draw_wrapped(bench.said, Type::text, colour::quiet);
+    log_item("said", bench.said);
 }
 
 // Pieces that were worked on and are drawn otherwise now.
@@ -183,17 +186,17 @@ void draw_changed(BenchDesk& bench) {
 
 }  // namespace
 
-void draw_bench(const Derived& derived,
-                const model::Catalogue& catalogue,
-                MakeState& state,
-                Selection& selection) {
-    if (!state.bench) return;
+std::optional<Change> draw_bench(const Derived& derived,
+                                 const model::Catalogue& catalogue,
+                                 MakeState& state,
+                                 Selection& selection) {
+    if (!state.bench) return std::nullopt;
     auto& bench = *state.bench;
     work_out(bench, derived, catalogue);
     if (bench.pieces.empty()) {
         draw_wrapped("There is nothing to make yet: lay out a frame first.", Type::text,
                      colour::quiet);
-        return;
+        return std::nullopt;
     }
     draw_works(bench);
     for (const auto* trouble : {&bench.trouble, &bench.refused}) {
@@ -215,6 +218,7 @@ void draw_bench(const Derived& derived,
         "Keys: arrows down and up for the next piece and the one before, Space ticks, "
         "Backspace takes it back, arrows right and left for other work.",
         Type::small, colour::quiet);
+    return std::exchange(bench.at_saw, std::nullopt);
 }
 
 }  // namespace editor

@@ -2,6 +2,7 @@
 
 #include "editor/places/make_tables.h"
 #include "model/schedule/fastener_words.h"
+#include "model/schedule/length_texts.h"
 #include "model/schedule/tables.h"
 
 #include <algorithm>
@@ -15,10 +16,12 @@ using model::BenchPiece;
 using model::BenchWork;
 using model::Index;
 
-// Never broken between inches and their fraction.
+// With its unit; never broken between inches and their fraction.
 std::string length_words(const Derived& derived, engine::Length length) {
+    auto style = derived.project->shown;
+    style.with_unit = true;
     std::string words;
-    for (const char c : model::length_text(*derived.project, length)) {
+    for (const char c : model::shown_text(length, style)) {
         if (c == ' ') {
             words += "\xC2\xA0";
         } else {
@@ -35,12 +38,24 @@ const model::CutRow* cut_of(const Derived& derived, const model::Piece& piece) {
     return row == derived.cuts.end() ? nullptr : &*row;
 }
 
-std::vector<std::string> cut_lines(const Derived& derived, const model::Piece& piece) {
+// ", bar 2": where its cut is planned, or was made.
+std::string bar_words(const Derived& derived, Index piece) {
+    for (const auto& bar : derived.saw) {
+        const auto cut = std::ranges::find(bar.cuts, piece, &model::SawCut::piece);
+        if (cut == bar.cuts.end()) continue;
+        return ", bar " + std::to_string(bar.number) + ", from " +
+               length_words(derived, cut->start) + " on";
+    }
+    return {};
+}
+
+std::vector<std::string> cut_lines(const Derived& derived, Index index) {
+    const auto& piece = derived.resolved.pieces[index];
     const auto* row = cut_of(derived, piece);
     if (row == nullptr) return {};
     std::vector<std::string> lines{length_words(derived, row->length)};
     if (row->width.nm() > 0) lines.front() += " x " + length_words(derived, row->width);
-    lines.push_back("from " + row->section);
+    lines.push_back("from " + row->section + bar_words(derived, index));
     lines.push_back("datum end " + row->end_a + ", far end " + row->end_b);
     return lines;
 }
@@ -120,7 +135,7 @@ std::vector<std::string> bench_lines(const Derived& derived,
     const auto& it = derived.resolved.pieces[piece.piece];
     switch (work) {
         case BenchWork::cut:
-            return cut_lines(derived, it);
+            return cut_lines(derived, piece.piece);
         case BenchWork::deburr:
             return {"both ends and every edge; each hole once it is drilled"};
         case BenchWork::drill:

@@ -41,8 +41,7 @@ std::optional<Change> draw_table(const Derived& derived,
             draw_assembly_list(derived, catalogue, state, selection);
             break;
         case ShopTable::bench:
-            draw_bench(derived, catalogue, state, selection);
-            break;
+            return draw_bench(derived, catalogue, state, selection);
         case ShopTable::paper:
             draw_paper(derived, state);
             break;

@@ -32,6 +32,19 @@ bool is_ticked(const Derived& derived, const std::vector<SawTick>& ticks, model:
     });
 }
 
+void note_cut_again(const Derived& derived,
+                    SawListState& state,
+                    const std::vector<SawTick>& ticks) {
+    if (!state.spoiled) return;
+    auto& talk = *state.spoiled;
+    const auto again = model::tick_of_cutting_again(*derived.project, derived.saw, talk.piece);
+    const bool is_made = again && std::ranges::any_of(ticks, [&](const SawTick& tick) {
+                             return tick.bar == again->bar && tick.cut == again->cut;
+                         });
+    if (is_made) talk.is_cut_again = true;
+    if (talk.is_cut_again && talk.has_place) state.spoiled.reset();
+}
+
 }  // namespace
 
 std::optional<Change> ticked(const Derived& derived,
@@ -43,13 +56,15 @@ std::optional<Change> ticked(const Derived& derived,
         const auto bar = std::ranges::find(derived.saw, tick.bar, &model::SawBar::number);
         return bar != derived.saw.end() && tick.cut < bar->cuts.size() && bar->cuts[tick.cut].place;
     };
+    state.troubled = {};
     if (!derived.summary.is_nested && !std::ranges::all_of(ticks, is_fixed)) {
         state.trouble = "the cheapest plan is still being looked for: tick again in a moment";
         return std::nullopt;
     }
     auto edits =
         model::cuts_ticked(*derived.project, catalogue, derived.resolved, derived.plans, ticks, to);
-    state.spoiled.reset();
+    if (edits && to == CutState::cut) note_cut_again(derived, state, ticks);
+    if (!ticks.empty()) state.troubled = ticks.front();
     state.trouble = edits ? std::string() : engine::to_text(edits.error());
     if (!edits) return std::nullopt;
     auto change = change_of_all(std::move(edits).value());
@@ -99,10 +114,11 @@ std::optional<Change> offcuts_racked(const Derived& derived, const model::Catalo
     return change_of_all(model::offcuts_racked(*derived.project, catalogue, derived.resolved));
 }
 
-std::optional<Change> next_cut_ticked(const Derived& derived, const model::Catalogue& catalogue) {
+std::optional<Change> next_cut_ticked(const Derived& derived,
+                                      const model::Catalogue& catalogue,
+                                      SawListState& state) {
     const auto next = next_cut(derived, catalogue);
     if (!next) return std::nullopt;
-    SawListState state;
     return ticked(derived, catalogue, state, {*next}, CutState::cut);
 }
 

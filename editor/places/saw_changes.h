@@ -16,7 +16,7 @@ struct CutHands {
 };
 
 // None where it is refused, with the reason in the state. What was said of a spoiled piece is said
-// no more.
+// no more once it is cut again and the bad one has its place.
 std::optional<Change> ticked(const Derived& derived,
                              const model::Catalogue& catalogue,
                              SawListState& state,

@@ -12,14 +12,15 @@ using model::SawTick;
 
 std::string cut_words(const model::SawCut& cut, const Derived& derived) {
     const auto& project = *derived.project;
-    return cut.mark + "  " + model::length_text(project, cut.length);
+    const std::string hand = cut.hand == model::Hand::opposite ? " opp." : "";
+    return cut.mark + hand + "  " + model::length_text(project, cut.length);
 }
 
 // From the bar's datum end.
 std::string from_to_words(const model::SawCut& cut, const Derived& derived) {
     const auto& project = *derived.project;
     return "from " + model::length_text(project, cut.start) + " to " +
-           model::length_text(project, cut.start + cut.length);
+           model::length_text(project, model::end_of(cut));
 }
 
 std::optional<Change> draw_cut_box(const std::string& name,
@@ -31,6 +32,7 @@ std::optional<Change> draw_cut_box(const std::string& name,
     if (cut.state == CutState::spoiled) {
         ImGui::AlignTextToFramePadding();
         draw_text(words + "  spoiled", colour::quiet);
+        log_item(name + " is", words);
         return std::nullopt;
     }
     bool is_made = cut.state == CutState::cut;
@@ -40,6 +42,7 @@ std::optional<Change> draw_cut_box(const std::string& name,
         change = ticked(hands.derived, hands.catalogue, hands.state, {tick}, to);
     }
     draw_hint(tick_hint(hands.derived, {tick}, is_made));
+    log_item(name + " is", words);
     return change;
 }
 
@@ -55,7 +58,8 @@ std::optional<Change> draw_spoiled_link(const std::string& name,
                      ? ticked(hands.derived, hands.catalogue, hands.state, {tick}, CutState::cut)
                      : spoiled(hands.derived, hands.catalogue, hands.state, tick);
     }
-    draw_hint(is_spoiled ? "It can be used" : "Cut wrong: it is planned again from what is left");
+    draw_hint(is_spoiled ? "It can be used, and comes back from the rack if it lies there"
+                         : "Cut wrong: it is planned again from what is left");
     return change;
 }
 
@@ -72,6 +76,11 @@ std::optional<Change> draw_cut(const model::SawBar& bar, std::size_t index, cons
     ImGui::AlignTextToFramePadding();
     draw_text(from_to_words(cut, hands.derived), Type::small, colour::quiet);
     ImGui::SameLine();
+    if (cut.state == CutState::cut && cut.piece == model::no_index) {
+        draw_text("fits nothing now", Type::small, colour::amber);
+        draw_hint("Prove says what becomes of it");
+        ImGui::SameLine();
+    }
     if (auto link = draw_spoiled_link(name, cut, tick, hands)) change = std::move(link);
     return change;
 }

@@ -50,8 +50,7 @@ void choose_of_bar(const model::SawBar& bar,
     std::vector<model::Index> pieces;
     for (const auto& cut : bar.cuts) {
         if (cut.piece == model::no_index) continue;
-        const bool is_there =
-            place_mm >= cut.start.mm() && place_mm <= (cut.start + cut.length).mm();
+        const bool is_there = place_mm >= cut.start.mm() && place_mm <= model::end_of(cut).mm();
         if (is_there) pieces = {cut.piece};
         if (is_there) break;
         pieces.push_back(cut.piece);
@@ -65,6 +64,20 @@ float share_of_longest(const model::SawBar& bar, const Derived& derived) {
     for (const auto& it : derived.saw) longest = std::max(longest, it.length);
     if (longest.nm() <= 0 || bar.length.nm() <= 0) return 1.0F;
     return static_cast<float>(bar.length.mm() / longest.mm());
+}
+
+void draw_trouble(const SawListState& state) {
+    if (state.trouble.empty()) return;
+    draw_wrapped(state.trouble, Type::small, colour::red);
+    log_item("trouble", state.trouble);
+}
+
+// What is said beside one of its cuts.
+bool says_more(const model::SawBar& bar, const SawListState& state) {
+    const bool has_trouble = state.troubled.bar == bar.number && !state.trouble.empty();
+    return has_trouble || std::ranges::any_of(bar.cuts, [&](const model::SawCut& cut) {
+               return is_talked_of(state, cut);
+           });
 }
 
 std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& hands) {
@@ -89,6 +102,10 @@ std::optional<Change> draw_one_bar(const model::SawBar& bar, const CutHands& han
     std::optional<Change> change;
     for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
         if (auto one = draw_cut(bar, i, hands)) change = std::move(one);
+        const auto& state = hands.state;
+        if (state.troubled.bar == bar.number && state.troubled.cut == i) draw_trouble(state);
+        if (!is_talked_of(state, bar.cuts[i])) continue;
+        if (auto one = draw_spoil_talk(hands)) change = std::move(one);
     }
     ImGui::Dummy(scaled(1, 6));
     return change;
@@ -100,6 +117,7 @@ bool pass_over(const model::SawBar& bar, const SawListState& state) {
     if (known == state.heights.end()) return false;
     const auto& drawn = known->second;
     if (drawn.cuts != bar.cuts.size() || drawn.scale != scaled(1)) return false;
+    if (drawn.has_talk || says_more(bar, state)) return false;
     if (ImGui::IsRectVisible({1.0F, drawn.height})) return false;
     ImGui::Dummy({1.0F, drawn.height - ImGui::GetStyle().ItemSpacing.y});
     return true;
@@ -165,10 +183,14 @@ std::optional<Change> draw_saw_list(const Derived& derived,
     ImGui::SameLine();
     ImGui::AlignTextToFramePadding();
     draw_progress(derived);
-    if (!state.trouble.empty()) draw_wrapped(state.trouble, Type::small, colour::red);
-    if (auto one = draw_spoil_talk(hands)) change = std::move(one);
+    const bool is_by_stops = state.order == SawOrder::stops;
+    if (is_by_stops || state.troubled.bar == 0) draw_trouble(state);
+    if (is_by_stops) {
+        // There a spoiled piece has no line.
+        if (auto one = draw_spoil_talk(hands)) change = std::move(one);
+    }
     draw_rule();
-    if (state.order == SawOrder::stops) {
+    if (is_by_stops) {
         if (auto one = draw_stops(hands)) change = std::move(one);
         return change;
     }
@@ -176,7 +198,8 @@ std::optional<Change> draw_saw_list(const Derived& derived,
         if (pass_over(bar, state)) continue;
         const float top = ImGui::GetCursorPosY();
         if (auto one = draw_one_bar(bar, hands)) change = std::move(one);
-        state.heights[bar.number] = {ImGui::GetCursorPosY() - top, bar.cuts.size(), scaled(1)};
+        state.heights[bar.number] = {ImGui::GetCursorPosY() - top, bar.cuts.size(), scaled(1),
+                                     says_more(bar, state)};
     }
     return change;
 }

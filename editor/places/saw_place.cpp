@@ -1,5 +1,6 @@
 #include "editor/places/saw_place.h"
 
+#include "editor/bench_desk.h"
 #include "editor/bench_saw.h"
 #include "editor/kit/scopes.h"
 #include "editor/kit/widgets.h"
@@ -31,6 +32,32 @@ std::string cuts_in_words(const Derived& derived, const std::vector<model::SawTi
     return words;
 }
 
+// What stands here as it was, and is no more: to be told, or to be reworked at the bench.
+std::optional<Change> draw_reworked(const Derived& derived,
+                                    const model::Catalogue& catalogue,
+                                    BenchDesk& bench) {
+    const ItemScope items("saw");
+    const auto said = [](const std::string& name, const std::string& words) {
+        draw_wrapped(words, Type::text, colour::amber);
+        log_item(name, words);
+    };
+    const auto waits = words_of_reworkable(bench, derived);
+    if (!waits.empty())
+        said("to rework at the bench",
+             "Before it is cut anew: the bench can rework " + waits +
+                 ". Say so there once it is done, under Make > Bench: \"It is reworked\"");
+    const auto untold = words_of_untold(bench, derived);
+    std::optional<Change> change;
+    if (!untold.empty()) {
+        said("reworked at the bench", "Reworked at the bench, but not here: " + untold);
+        if (draw_button("tell the saw", {.text = "Tell the saw"}))
+            change = cuts_told(bench, derived, catalogue);
+        draw_hint("Their cuts become what the bench has made of them");
+    }
+    if (!waits.empty() || !untold.empty()) draw_rule();
+    return change;
+}
+
 std::optional<Change> draw_cut_at_bench(const Derived& derived,
                                         const model::Catalogue& catalogue,
                                         MakeState& state) {
@@ -55,6 +82,8 @@ std::optional<Change> draw_saw_place(const Derived& derived,
                                      MakeState& state,
                                      Selection& selection) {
     auto change = draw_cut_at_bench(derived, catalogue, state);
+    if (state.bench && !state.bench->ticks.pieces.empty())
+        keep_first(change, draw_reworked(derived, catalogue, *state.bench));
     if (auto one = draw_saw_list(derived, catalogue, state.saw, selection)) change = std::move(one);
     return change;
 }

@@ -10,10 +10,15 @@
 namespace editor {
 namespace {
 
+// "2 x A3 opp. from bar 1", "2 x A3 from bar 1, 1 of them opp.": as on paper.
 std::string work_words(const model::StopWork& work) {
-    const std::string hand = work.hand == model::Hand::opposite ? ", opposite" : "";
-    return std::to_string(work.cuts.size()) + " x " + work.mark + hand + " from bar " +
-           std::to_string(work.bar) + (work.is_made ? ", cut" : "");
+    const auto all = static_cast<int>(work.cuts.size());
+    std::string words = std::to_string(all) + " x " + work.mark;
+    if (work.opposite == all) words += " opp.";
+    words += " from bar " + std::to_string(work.bar);
+    if (work.opposite > 0 && work.opposite < all)
+        words += ", " + std::to_string(work.opposite) + " of them opp.";
+    return words + (work.is_made ? ", cut" : "");
 }
 
 std::optional<Change> draw_line(const CutHands& hands,
@@ -29,6 +34,7 @@ std::optional<Change> draw_line(const CutHands& hands,
         }
     }
     draw_hint(tick_hint(hands.derived, work.cuts, work.is_made));
+    log_item(name + " is", work_words(work));
     if (work.ends == "square") return change;
     ImGui::SameLine();
     ImGui::AlignTextToFramePadding();

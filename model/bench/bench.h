@@ -6,6 +6,7 @@
 #include "model/catalogue/catalogue.h"
 #include "model/project/project.h"
 #include "model/resolve/resolved.h"
+#include "model/schedule/bar_work.h"
 
 #include <array>
 #include <compare>
@@ -90,10 +91,19 @@ struct MadePiece {
     bool operator==(const MadePiece&) const = default;
 };
 
+// What a cut was at the saw.
+struct CutBefore {
+    Nm length = 0;
+    std::string ends;  // ends_text
+
+    bool operator==(const CutBefore&) const = default;
+};
+
 struct PieceTicks {
     PieceName piece;
     std::array<bool, bench_work_count> done{};  // by BenchWork; at least one is
     MadePiece made;
+    std::vector<CutBefore> cut_before;  // of one that was cut anew at the bench, the last one last
 
     bool is_done(BenchWork work) const { return done[static_cast<std::size_t>(work)]; }
     bool operator==(const PieceTicks&) const = default;
@@ -138,7 +148,9 @@ struct BenchPiece {
     std::string mark;
     Hand hand = Hand::none;
     std::array<WorkState, bench_work_count> states{};  // by BenchWork
-    bool is_cut_at_saw = false;  // by what is ticked there: done whether it is ticked here or not
+    bool is_cut_at_saw = false;   // by what is ticked there: done whether it is ticked here or not
+    std::optional<CutPlace> cut;  // of what is ticked here: which one it was at the saw
+    bool is_cut_as_before = false;  // that one is as before the bench cut it anew
     BenchVerdict verdict = BenchVerdict::nothing_done;
     // Of `rework` what is to be done, in order: "cut 1/4 in off the far end"; "drill leg a 5 1/2 in
     // from the datum end at 11/16 in, 0.1285 in". Of `spoiled` why: "1/4 in too short".
@@ -176,6 +188,16 @@ std::vector<PieceTicks> left_over(const Project& project,
 // What is to be done next to a piece: the first work that is open; of one to be reworked where that
 // begins; of a spoiled one the cut, since it is made anew. None: it is finished.
 std::optional<BenchWork> next_work(const BenchPiece& piece);
+
+// The earlier work without which this one cannot be done, where it is open: nothing is done to a
+// piece that is not cut, and no fastener set in one that is not drilled (common practice).
+std::optional<BenchWork> needed_before(const BenchPiece& piece, BenchWork work);
+
+// Why there is no piece whose next work this is, or none but `at`: "no other piece is ready to be
+// drilled: deburr A4, post left, first"; "every piece is drilled".
+std::string words_of_none_ready(const std::vector<BenchPiece>& pieces,
+                                BenchWork work,
+                                std::optional<std::size_t> at);
 
 enum class Seek { forward, backward };
 

@@ -1,6 +1,7 @@
 #include "model/bench/bench.h"
 #include "model/bench/bench_state.h"
 #include "model/bench/blank_words.h"
+#include "model/bench/cuts_held.h"
 #include "model/bench/saw_cuts.h"
 #include "model/schedule/piece_words.h"
 
@@ -61,6 +62,22 @@ void set_cut_at_saw(const Project& project,
         if (!row.is_cut_at_saw) continue;
         row.states[static_cast<std::size_t>(BenchWork::cut)] = WorkState::done;
         if (row.verdict == BenchVerdict::nothing_done) row.verdict = BenchVerdict::still_right;
+    }
+}
+
+void set_cuts_held(const Project& project,
+                   const Catalogue& catalogue,
+                   const Resolved& resolved,
+                   const BenchTicks& ticks,
+                   std::vector<BenchPiece>& rows) {
+    const auto held = cuts_held(project, catalogue, resolved, ticks);
+    for (auto& row : rows) {
+        const auto* of_piece = ticks_of(ticks, row.name);
+        if (of_piece == nullptr) continue;
+        const auto& cut = held[static_cast<std::size_t>(of_piece - ticks.pieces.data())];
+        if (!cut) continue;
+        row.cut = cut->place;
+        row.is_cut_as_before = cut->is_as_before;
     }
 }
 
@@ -138,6 +155,7 @@ std::vector<BenchPiece> bench_pieces(const Project& project,
         if (of_piece != nullptr) set_verdict(project, catalogue, resolved, *of_piece, row);
     }
     set_cut_at_saw(project, catalogue, resolved, rows);
+    set_cuts_held(project, catalogue, resolved, ticks, rows);
     std::ranges::sort(rows, {}, [&](const BenchPiece& row) { return order_of(resolved, row); });
     return rows;
 }
@@ -160,6 +178,30 @@ std::optional<BenchWork> next_work(const BenchPiece& piece) {
         bench_works, [&](BenchWork work) { return piece.state(work) == WorkState::open; });
     if (open == bench_works.end()) return std::nullopt;
     return *open;
+}
+
+std::optional<BenchWork> needed_before(const BenchPiece& piece, BenchWork work) {
+    const auto lacks = [&](BenchWork earlier) {
+        return earlier < work && piece.state(earlier) == WorkState::open;
+    };
+    if (lacks(BenchWork::cut)) return BenchWork::cut;
+    if (work == BenchWork::set && lacks(BenchWork::drill)) return BenchWork::drill;
+    return std::nullopt;
+}
+
+std::string words_of_none_ready(const std::vector<BenchPiece>& pieces,
+                                BenchWork work,
+                                std::optional<std::size_t> at) {
+    const std::string done(done_name_of(work));
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        const auto& piece = pieces[i];
+        const auto next = next_work(piece);
+        if (i == at || piece.state(work) != WorkState::open || !next || *next == work) continue;
+        return "no other piece is ready to be " + done + ": " + std::string(name_of(*next)) + " " +
+               piece.mark + ", " + piece.words + ", first";
+    }
+    const bool is_in_hand = at && *at < pieces.size() && next_work(pieces[*at]) == work;
+    return is_in_hand ? "no other piece is to be " + done : "every piece is " + done;
 }
 
 std::optional<std::size_t> next_piece(const std::vector<BenchPiece>& pieces,

@@ -171,7 +171,7 @@ private:
 
     void piece(const json& in, PieceTicks& out) {
         if (!is_object(in)) return;
-        knows(in, {"frame", "kind", "of", "number", "done", "made"});
+        knows(in, {"frame", "kind", "of", "number", "done", "made", "cut_before"});
         text(in, "frame", out.piece.frame);
         text(in, "kind", out.piece.kind);
         list(in, "of", [&](const json& name) { text_value(name, out.piece.of.emplace_back()); });
@@ -183,6 +183,16 @@ private:
             fail("nothing is done to this piece; take its line out");
         }
         field(in, "made", true, [&](const json& value) { made(value, out.made); });
+        list(
+            in, "cut_before",
+            [&](const json& value) { cut_before(value, out.cut_before.emplace_back()); }, false);
+    }
+
+    void cut_before(const json& in, CutBefore& out) {
+        if (!is_object(in)) return;
+        knows(in, {"length_nm", "ends"});
+        number(in, "length_nm", 0, longest_nm, out.length);
+        text(in, "ends", out.ends);
     }
 
     void done(const json& value, PieceTicks& out) {

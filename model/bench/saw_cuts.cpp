@@ -52,17 +52,40 @@ std::vector<bool> cut_at_saw(const Project& project,
     const auto alike = alike_at_saw(project, catalogue, resolved);
     std::map<Index, int> count;
     for (const Index piece : seen) ++count[alike[piece]];
-    for (const bool at_bench : {true, false}) {
-        for (Index i = 0; i < cut_there.size(); ++i) {
-            const bool is_next = at_bench ? is_cut_well(pieces[i]) : !is_cut(pieces[i]);
-            if (alike[i] == no_index || !is_next) continue;
-            const auto left = count.find(alike[i]);
-            if (left == count.end() || left->second == 0) continue;
-            --left->second;
-            cut_there[i] = true;
-        }
+    const auto take = [&](Index i) {
+        const auto left = count.find(alike[i]);
+        if (alike[i] == no_index || left == count.end() || left->second == 0) return;
+        --left->second;
+        cut_there[i] = true;
+    };
+    for (Index i = 0; i < cut_there.size(); ++i) {
+        if (is_cut_well(pieces[i])) take(i);
+    }
+    // Of the others first those of the hand that is written on what was cut.
+    for (const Index i : seen) {
+        if (!is_cut(pieces[i])) take(i);
+    }
+    for (Index i = 0; i < cut_there.size(); ++i) {
+        if (!is_cut(pieces[i]) && !cut_there[i]) take(i);
     }
     return cut_there;
+}
+
+engine::Result<BenchTicks> ticked_beside_saw(const Project& project,
+                                             const Catalogue& catalogue,
+                                             const Resolved& resolved,
+                                             BenchTicks ticks,
+                                             const std::vector<BenchPiece>& pieces,
+                                             const std::vector<Index>& alike,
+                                             const BenchPiece& piece,
+                                             BenchWork work) {
+    for (const auto& other : pieces) {
+        const bool is_alike = work == BenchWork::cut && alike[other.piece] == alike[piece.piece];
+        if (!other.is_cut_at_saw || (other.piece != piece.piece && !is_alike)) continue;
+        auto cut = ticked(project, catalogue, resolved, ticks, other.piece, BenchWork::cut);
+        if (cut) ticks = std::move(cut).value();
+    }
+    return ticked(project, catalogue, resolved, std::move(ticks), piece.piece, work);
 }
 
 std::vector<SawTick> cuts_to_tick(const std::vector<SawBar>& saw,
@@ -70,7 +93,8 @@ std::vector<SawTick> cuts_to_tick(const std::vector<SawBar>& saw,
                                   const std::vector<BenchPiece>& pieces) {
     std::map<Index, int> count;
     for (const auto& piece : pieces) {
-        const bool by_bench_alone = is_cut_well(piece) && !piece.is_cut_at_saw;
+        const bool by_bench_alone =
+            is_cut_well(piece) && !piece.is_cut_at_saw && !piece.is_cut_as_before;
         if (alike[piece.piece] != no_index && by_bench_alone) ++count[alike[piece.piece]];
     }
     std::vector<SawTick> ticks;

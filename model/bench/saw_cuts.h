@@ -26,8 +26,21 @@ std::vector<bool> cut_at_saw(const Project& project,
                              const Resolved& resolved,
                              const std::vector<BenchPiece>& pieces);
 
+// The work is ticked, and as cut here too what counts as cut by the saw's ticks alone and would
+// else give its cut away: the piece itself, and with the cut of one all that the saw cannot tell
+// from it. `pieces` and `alike` as they are before. Errors: as ticked.
+engine::Result<BenchTicks> ticked_beside_saw(const Project& project,
+                                             const Catalogue& catalogue,
+                                             const Resolved& resolved,
+                                             BenchTicks ticks,
+                                             const std::vector<BenchPiece>& pieces,
+                                             const std::vector<Index>& alike,
+                                             const BenchPiece& piece,
+                                             BenchWork work);
+
 // Cuts that are planned at the saw of which as many pieces alike are cut by the bench's ticks
-// alone: what to tick at the saw, so that both say the same. `alike` as by alike_at_saw.
+// alone: what to tick at the saw, so that both say the same. What the bench has cut anew of a cut
+// that the saw still has as it was is not among them. `alike` as by alike_at_saw.
 std::vector<SawTick> cuts_to_tick(const std::vector<SawBar>& saw,
                                   const std::vector<Index>& alike,
                                   const std::vector<BenchPiece>& pieces);

@@ -36,7 +36,17 @@ private:
         }
         json_.raw("],\"made\":{");
         made(ticks.made);
-        json_.raw("}}");
+        json_.raw("}");
+        if (!ticks.cut_before.empty()) {
+            json_.raw(",\"cut_before\":");
+            list(ticks.cut_before, [&](const CutBefore& each) { cut_before(each); });
+        }
+        json_.raw("}");
+    }
+
+    void cut_before(const CutBefore& before) {
+        number("{\"length_nm\":", before.length);
+        json_.raw(",\"ends\":").text(before.ends).raw("}");
     }
 
     void made(const MadePiece& made) {

@@ -103,6 +103,7 @@ engine::Result<BenchTicks> reworked(const Project& project,
     }
     const bool is_cut = seen.fit.is_cut();
     auto& entry = entry_of(ticks, name);
+    if (is_cut) entry.cut_before.push_back({entry.made.length, entry.made.end_words});
     entry.made = std::move(seen.wanted);
     if (!entry.is_done(BenchWork::drill)) entry.made.holes.clear();
     for (const auto left : seen.fit.left) {

@@ -1,8 +1,10 @@
 #include "model/buying/spoiled.h"
 
+#include "engine/measure/formula.h"
 #include "model/buying/money.h"
 #include "model/resolve/finding.h"
 #include "model/schedule/length_texts.h"
+#include "model/schedule/rack.h"
 #include "model/schedule/saw_seen.h"
 #include "model/schedule/tables.h"
 
@@ -55,10 +57,49 @@ Nm most_held(const Project& project,
     };
     const auto& bar = stock.at_saw[place.bar];
     Nm left = length_of(bar.length);
-    for (const auto& cut : bar.cuts) {
-        if (cut.state == CutState::cut) left -= length_of(cut.length);
+    for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
+        const auto& cut = bar.cuts[i];
+        const bool is_known = cut.state == CutState::cut || !cut.measured.empty();
+        if (i != place.cut && is_known) left -= length_of(formula_of_taken(cut));
     }
     return left;
+}
+
+std::string shown(const Project& project, Nm length) {
+    return length_in_words(Length::from_nm(length), project.shown);
+}
+
+// A bad piece with its length.
+struct Measured {
+    KeepBars bars;
+    Nm length = 0;
+};
+
+engine::Result<Measured> measured(const Project& project,
+                                  const Resolved& resolved,
+                                  const SpoiledPiece& piece,
+                                  const std::string& length) {
+    const auto& [stock_name, bar, cut] = piece.place;
+    const auto stock = std::ranges::find(project.stock, stock_name, &Stock::name);
+    if (stock == project.stock.end())
+        return Error{ErrorCode::unknown_name, stock_name, "there is no such stock"};
+    if (bar >= stock->at_saw.size() || cut >= stock->at_saw[bar].cuts.size())
+        return Error{ErrorCode::unknown_name, stock_name, "there is no such cut"};
+    const auto read = stated_length(project, resolved, length);
+    if (!read) return read.error();
+    if (const auto held = most_held(project, resolved, *stock, piece.place); *read > held) {
+        return Error{ErrorCode::out_of_range, "",
+                     "the bar held no more than " + shown(project, held) + " of it"};
+    }
+    Measured bad{bars_kept(*stock, {}), *read};
+    auto& it = bad.bars.at_saw[bar].cuts[cut];
+    // Measured once more it is no second piece.
+    const auto back = take_from_rack(project, resolved, bad.bars, it);
+    if (!back) return back.error();
+    // What lies there does not change its length with a dimension.
+    const bool is_plain = engine::names_in(length).empty();
+    it.measured = is_plain ? length : shown(project, *read);
+    return bad;
 }
 
 std::string bar_words(const Project& project, const SawBar& bar) {
@@ -103,6 +144,14 @@ std::string words_of_cutting_again(const Project& project,
            price + ".";
 }
 
+std::optional<SawTick> tick_of_cutting_again(const Project& project,
+                                             const std::vector<SawBar>& bars,
+                                             const SpoiledPiece& piece) {
+    const auto again = cut_again(project, bars, piece);
+    if (again.cut == nullptr) return std::nullopt;
+    return SawTick{again.bar->number, static_cast<std::size_t>(again.cut - again.bar->cuts.data())};
+}
+
 bool is_spoiled(const std::vector<SawBar>& bars, const SpoiledPiece& piece) {
     return std::ranges::any_of(bars, [&](const SawBar& bar) {
         return std::ranges::any_of(bar.cuts, [&](const SawCut& cut) {
@@ -115,33 +164,30 @@ engine::Result<Edit> bad_piece_kept(const Project& project,
                                     const Resolved& resolved,
                                     const SpoiledPiece& piece,
                                     const std::string& length) {
-    const auto stock = std::ranges::find(project.stock, piece.place.stock, &Stock::name);
-    if (stock == project.stock.end())
-        return Error{ErrorCode::unknown_name, piece.place.stock, "there is no such stock"};
-    const auto read = stated_length(project, resolved, length);
-    if (!read) return read.error();
-    const auto shown = [&](Nm it) { return length_in_words(Length::from_nm(it), project.shown); };
-    if (*read < resolved.shop.least_offcut) {
+    auto found = measured(project, resolved, piece, length);
+    if (!found) return found.error();
+    auto bad = std::move(found).value();
+    if (bad.length < resolved.shop.least_offcut) {
         return Error{ErrorCode::out_of_range, "",
-                     "it is scrap: offcuts shorter than " + shown(resolved.shop.least_offcut) +
-                         " are not kept"};
+                     "it is scrap: offcuts shorter than " +
+                         shown(project, resolved.shop.least_offcut) + " are not kept"};
     }
-    if (const auto held = most_held(project, resolved, *stock, piece.place); *read > held) {
-        return Error{ErrorCode::out_of_range, "",
-                     "the bar held no more than " + shown(held) + " of it"};
-    }
-    KeepBars kept{.stock = stock->name,
-                  .offcuts = stock->offcuts,
-                  .at_home = stock->at_home,
-                  .at_saw = stock->at_saw,
-                  .what_was_done = "Lay the bad " + piece.mark + " on the rack"};
-    const auto same = std::ranges::find(kept.offcuts, length, &Offcut::length);
-    if (same == kept.offcuts.end()) {
-        kept.offcuts.push_back({.length = length});
-    } else {
-        ++same->count;
-    }
-    return Edit{std::move(kept)};
+    auto& cut = bad.bars.at_saw[piece.place.bar].cuts[piece.place.cut];
+    cut.is_on_rack = true;
+    lay_one(bad.bars.offcuts, cut.measured);
+    bad.bars.what_was_done = "Lay the bad " + piece.mark + " on the rack";
+    return Edit{std::move(bad.bars)};
+}
+
+engine::Result<Edit> bad_piece_measured(const Project& project,
+                                        const Resolved& resolved,
+                                        const SpoiledPiece& piece,
+                                        const std::string& length) {
+    auto bad = measured(project, resolved, piece, length);
+    if (!bad) return bad.error();
+    auto bars = std::move(bad).value().bars;
+    bars.what_was_done = "Put the bad " + piece.mark + " to the scrap";
+    return Edit{std::move(bars)};
 }
 
 }  // namespace model

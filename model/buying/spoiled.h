@@ -4,6 +4,7 @@
 #include "model/project/edit.h"
 #include "model/schedule/saw_bars.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,11 +27,24 @@ std::string words_of_cutting_again(const Project& project,
 bool is_spoiled(const std::vector<SawBar>& bars, const SpoiledPiece& piece);
 
 // The bad piece as an offcut on the rack, once it is measured: what was cut wrong is not as long as
-// was planned. Errors: those of the text; out_of_range where it is shorter than the shop keeps,
-// with that it is scrap, and where it is longer than what its bar held.
+// was planned. How long it is counts for all that lies behind it on its bar. Errors: those of the
+// text; out_of_range where it is shorter than the shop keeps, with that it is scrap, where it is
+// longer than what its bar held, and where it was laid on the rack before and is there no more.
 engine::Result<Edit> bad_piece_kept(const Project& project,
                                     const Resolved& resolved,
                                     const SpoiledPiece& piece,
                                     const std::string& length);
+
+// The bad piece to the scrap, once it is measured. Errors: those of the text; out_of_range where it
+// is longer than what its bar held.
+engine::Result<Edit> bad_piece_measured(const Project& project,
+                                        const Resolved& resolved,
+                                        const SpoiledPiece& piece,
+                                        const std::string& length);
+
+// The planned cut that words_of_cutting_again names; none where there is none.
+std::optional<SawTick> tick_of_cutting_again(const Project& project,
+                                             const std::vector<SawBar>& bars,
+                                             const SpoiledPiece& piece);
 
 }  // namespace model

@@ -1,6 +1,7 @@
 // What may be tried so that pieces find a bar, and stock its section and alloy.
 #include "engine/measure/tape.h"
 #include "model/mend/ways.h"
+#include "model/schedule/rack.h"
 
 #include <algorithm>
 #include <array>
@@ -54,6 +55,33 @@ Ways buy_as_stated(const Case& of) {
              {SetShop{std::move(shop)}}}};
 }
 
+// A cut that fits nothing any more counts as spoiled, and its length as an offcut; of one that is
+// drilled only what is beyond its holes (common practice).
+Mend rack_or_scrap(const Case& of, const Stock& stock, std::size_t bar, std::size_t cut) {
+    auto kept = bars_kept(stock, "Lay a cut piece of " + stock.name + " on the rack");
+    BarCut& piece = kept.at_saw[bar].cuts[cut];
+    piece.state = CutState::spoiled;
+    Formula length = piece.length;
+    std::string of_it;
+    if (const auto undrilled = length_of(of.finding, "undrilled")) {
+        if (undrilled->nm() < of.ailing.resolved.shop.least_offcut) {
+            kept.what_was_done = "Put a cut piece of " + stock.name + " to the scrap";
+            return {"scrap",
+                    "It is scrap: it has holes, and no part without them is long enough to keep",
+                    {std::move(kept)}};
+        }
+        if (piece.took.empty()) piece.took = piece.length;
+        length = length_in_words(*undrilled, of.project().shown);
+        of_it = ": it has holes, and only what is beyond them counts";
+    }
+    piece.measured = length;
+    piece.is_on_rack = true;
+    lay_one(kept.offcuts, length);
+    return {"offcut of " + length,
+            "Lay it on the rack as an offcut of " + length + of_it,
+            {std::move(kept)}};
+}
+
 }  // namespace
 
 Ways bars_as_stated(const Case& of) { return buy_as_stated(of); }
@@ -94,7 +122,6 @@ Ways more_bars(const Case& of) {
     return ways;
 }
 
-// A cut that fits nothing any more counts as spoiled, and its length as an offcut.
 Ways lay_on_rack(const Case& of) {
     Ways ways;
     for (const auto* stock : stocks_of(of)) {
@@ -104,17 +131,7 @@ Ways lay_on_rack(const Case& of) {
         const auto bar = place("bar");
         const auto cut = place("cut");
         if (bar >= stock->at_saw.size() || cut >= stock->at_saw[bar].cuts.size()) continue;
-        KeepBars kept{.stock = stock->name,
-                      .offcuts = stock->offcuts,
-                      .at_home = stock->at_home,
-                      .at_saw = stock->at_saw,
-                      .what_was_done = "Lay a cut piece of " + stock->name + " on the rack"};
-        BarCut& piece = kept.at_saw[bar].cuts[cut];
-        piece.state = CutState::spoiled;
-        kept.offcuts.push_back({.length = piece.length});
-        ways.push_back({"offcut of " + piece.length,
-                        "Lay it on the rack as an offcut of " + piece.length,
-                        {std::move(kept)}});
+        ways.push_back(rack_or_scrap(of, *stock, bar, cut));
     }
     return ways;
 }

@@ -199,7 +199,11 @@ struct BarCut {
     Formula length;
     std::string ends = "square; square";  // at the datum end and at the far end, by end_words
     std::string mark;                     // that it is cut for, as a note
+    bool is_opposite = false;             // of the opposite hand, as a note
     CutState state = CutState::planned;
+    Formula took;             // off the bar, of one that was cut shorter since; empty: its length
+    Formula measured;         // of a spoiled one: how long it is; empty: nobody has said
+    bool is_on_rack = false;  // of a spoiled one: as an offcut of what was measured
 
     bool operator==(const BarCut&) const = default;
 };

@@ -314,7 +314,11 @@ void visit_fields(Visit& visit, Of<BarCut>) {
     visit(needed("length", a_length), &BarCut::length);
     visit(optional("ends", a_text), &BarCut::ends);
     visit(optional("mark", a_text), &BarCut::mark);
+    visit(optional("is_opposite"), &BarCut::is_opposite);
     visit(optional("state"), &BarCut::state);
+    visit(optional("took", a_length_or_none), &BarCut::took);
+    visit(optional("measured", a_length_or_none), &BarCut::measured);
+    visit(optional("is_on_rack"), &BarCut::is_on_rack);
 }
 
 template <>

@@ -59,6 +59,7 @@ void BarBlock::lay_ticks() {
     lines_ = 1;
     for (const auto& cut : bar_.cuts) {
         Tick tick{.is_made = cut.state == CutState::cut,
+                  .has_box = cut.state != CutState::spoiled,
                   .text = cut.mark + (cut.hand == Hand::opposite ? " opp." : "") + "  " +
                           length_text(project_, cut.length) +
                           (cut.state == CutState::spoiled ? " spoiled" : "")};
@@ -89,7 +90,7 @@ void BarBlock::draw_bar(engine::Page& page, PagePoint at) const {
     double rest = at.x;
     for (const auto& cut : bar_.cuts) {
         const double left = at.x + mm_of(cut.start);
-        const double width = mm_of(cut.length);
+        const double width = mm_of(cut.taken);
         const engine::PageBox box{left, top, width, bar_height};
         page.draw_rectangle(box, {.pen = engine::Pen{.width = engine::wide_width / 2},
                                   .fill = cut.state == CutState::cut ? Ink::grey_25 : Ink::white});
@@ -124,10 +125,10 @@ void BarBlock::draw_bar(engine::Page& page, PagePoint at) const {
 void BarBlock::draw_positions(engine::Page& page, PagePoint at) const {
     double free_from = at.x;
     for (const auto& cut : bar_.cuts) {
-        const double x = at.x + mm_of(cut.start + cut.length);
+        const double x = at.x + mm_of(end_of(cut));
         page.draw_line({x, at.y + bar_top - 1.0}, {x, at.y + bar_top},
                        {.width = engine::thin_width});
-        const std::string words = length_text(project_, cut.start + cut.length);
+        const std::string words = length_text(project_, end_of(cut));
         const double width = engine::text_width(words, small_size);
         if (x - width < free_from) continue;
         page.draw_text({x, at.y + positions_base - 0.4}, words,
@@ -141,7 +142,7 @@ void BarBlock::draw_ticks(engine::Page& page, PagePoint at) const {
         const double x = at.x + tick.x;
         const double base = at.y + ticks_top + (tick.line + 1) * tick_line - 2.0;
         const engine::PageBox box{x, base - box_size + 0.4, box_size, box_size};
-        page.draw_rectangle(box);
+        if (tick.has_box) page.draw_rectangle(box);
         if (tick.is_made) {
             page.draw_polyline(
                 {{x + 0.7, base - 1.6}, {x + 1.6, base - 0.4}, {x + 3.5, base - 3.2}},

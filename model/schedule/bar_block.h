@@ -28,6 +28,7 @@ private:
         double x = 0.0;
         int line = 0;
         bool is_made = false;
+        bool has_box = true;  // a spoiled piece is ticked no more
         std::string text;
     };
 

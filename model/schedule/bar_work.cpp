@@ -1,6 +1,7 @@
 #include "model/schedule/bar_work.h"
 
 #include "engine/measure/formula.h"
+#include "model/schedule/rack.h"
 #include "model/schedule/saw_seen.h"
 #include "model/schedule/shared_halves.h"
 
@@ -8,14 +9,6 @@
 
 namespace model {
 namespace {
-
-KeepBars kept(const Stock& stock, std::string what_was_done) {
-    return {.stock = stock.name,
-            .offcuts = stock.offcuts,
-            .at_home = stock.at_home,
-            .at_saw = stock.at_saw,
-            .what_was_done = std::move(what_was_done)};
-}
 
 // As a length is typed: exactly, in inches where that is short, else in millimetres.
 Formula formula_of(const Project& project, Nm length) {
@@ -56,28 +49,6 @@ private:
     std::vector<Known> known_;
 };
 
-void add_one(std::vector<Offcut>& lying, const Formula& length) {
-    const auto found = std::ranges::find(lying, length, &Offcut::length);
-    if (found == lying.end()) {
-        lying.push_back({.length = length});
-    } else {
-        ++found->count;
-    }
-}
-
-// Takes one of that length away.
-void take_one(const Project& project,
-              const Resolved& resolved,
-              std::vector<Offcut>& lying,
-              Nm length) {
-    const auto found = std::ranges::find_if(lying, [&](const Offcut& it) {
-        const auto own = stated_length(project, resolved, it.length);
-        return own && *own == length && it.count > 0;
-    });
-    if (found == lying.end()) return;
-    if (--found->count == 0) lying.erase(found);
-}
-
 BarCut planned_cut(const Project& project,
                    const Catalogue& catalogue,
                    const Resolved& resolved,
@@ -85,7 +56,8 @@ BarCut planned_cut(const Project& project,
     const auto& piece = resolved.pieces[piece_index];
     return {.length = formula_of(project, piece.length),
             .ends = ends_text(project, catalogue, resolved, piece),
-            .mark = piece.mark == no_index ? std::string() : resolved.marks[piece.mark].name};
+            .mark = piece.mark == no_index ? std::string() : resolved.marks[piece.mark].name,
+            .is_opposite = piece.hand == Hand::opposite};
 }
 
 bool has_made(const BarAtSaw& bar) {
@@ -122,7 +94,7 @@ std::vector<Edit> bars_bought(const Project& project,
     const auto odd = odd_halves(project, halves_to_buy(plans));
     for (const auto& plan : plans) {
         const auto& stock = project.stock[plan.stock];
-        auto now = kept(stock, "Buy the bars of " + stock.name);
+        auto now = bars_kept(stock, "Buy the bars of " + stock.name);
         const Texts texts(project, resolved, stock);
         const auto seen = saw_seen(project, catalogue, resolved, plan.stock);
         for (const auto& bar : plan.bars) {
@@ -143,7 +115,7 @@ std::vector<Edit> bars_bought(const Project& project,
         // Of an odd half that nobody shares the other one is bought too.
         for (const auto& it : odd) {
             if (it.half.stock == plan.stock && it.other == no_index)
-                add_one(now.at_home, texts.of(it.half.length));
+                lay_one(now.at_home, texts.of(it.half.length));
         }
         if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
     }
@@ -153,11 +125,11 @@ std::vector<Edit> bars_bought(const Project& project,
 std::vector<Edit> cuts_planned_anew(const Project& project) {
     std::vector<Edit> edits;
     for (const auto& stock : project.stock) {
-        auto now = kept(stock, "Plan the cuts of " + stock.name + " anew");
+        auto now = bars_kept(stock, "Plan the cuts of " + stock.name + " anew");
         now.at_saw.clear();
         for (auto bar : stock.at_saw) {
             if (!bar.is_used_up && !has_made(bar)) {
-                add_one(bar.was_offcut ? now.offcuts : now.at_home, bar.length);
+                lay_one(bar.was_offcut ? now.offcuts : now.at_home, bar.length);
                 continue;
             }
             std::erase_if(bar.cuts, is_planned);
@@ -169,6 +141,7 @@ std::vector<Edit> cuts_planned_anew(const Project& project) {
 }
 
 engine::Result<Edit> cut_marked(const Project& project,
+                                const Resolved& resolved,
                                 const std::vector<CutPlace>& cuts,
                                 CutState state) {
     const auto none = [](const std::string& where, const std::string& what) {
@@ -177,7 +150,7 @@ engine::Result<Edit> cut_marked(const Project& project,
     if (cuts.empty()) return none("the saw", "cut");
     const auto stock = std::ranges::find(project.stock, cuts.front().stock, &Stock::name);
     if (stock == project.stock.end()) return none(cuts.front().stock, "stock");
-    auto now = kept(*stock, {});
+    auto now = bars_kept(*stock, {});
     std::string marks;
     for (const auto& place : cuts) {
         const auto where = "stock " + place.stock + ", bar " + std::to_string(place.bar + 1);
@@ -185,6 +158,10 @@ engine::Result<Edit> cut_marked(const Project& project,
         if (place.bar >= now.at_saw.size()) return none(where, "bar");
         if (place.cut >= now.at_saw[place.bar].cuts.size()) return none(where, "cut");
         auto& cut = now.at_saw[place.bar].cuts[place.cut];
+        if (cut.state == CutState::spoiled && state != CutState::spoiled) {
+            const auto back = take_from_rack(project, resolved, now, cut);
+            if (!back) return back.error();
+        }
         cut.state = state;
         if (marks.find(cut.mark) == std::string::npos)
             marks += (marks.empty() ? "" : ", ") + cut.mark;
@@ -203,7 +180,7 @@ std::vector<Edit> offcuts_racked(const Project& project,
     std::vector<Edit> edits;
     for (Index i = 0; i < project.stock.size(); ++i) {
         const auto& stock = project.stock[i];
-        auto now = kept(stock, "Lay the offcuts of " + stock.name + " on the rack");
+        auto now = bars_kept(stock, "Lay the offcuts of " + stock.name + " on the rack");
         const auto seen = saw_seen(project, catalogue, resolved, i);
         for (std::size_t bar = 0; bar < now.at_saw.size(); ++bar) {
             auto& at_saw = now.at_saw[bar];
@@ -211,7 +188,7 @@ std::vector<Edit> offcuts_racked(const Project& project,
             at_saw.is_used_up = true;
             const Nm left = seen.bars[bar].length - seen.bars[bar].next_start;
             if (left < resolved.shop.least_offcut || left <= 0) continue;
-            add_one(now.offcuts, formula_of(project, left));
+            lay_one(now.offcuts, formula_of(project, left));
         }
         if (now.at_saw != stock.at_saw) edits.emplace_back(std::move(now));
     }

@@ -31,7 +31,10 @@ struct CutPlace {
     bool operator==(const CutPlace&) const = default;
 };
 
+// What was spoiled and is not any more comes back from the rack; out_of_range where it is not there
+// any more, with where it went.
 engine::Result<Edit> cut_marked(const Project& project,
+                                const Resolved& resolved,
                                 const std::vector<CutPlace>& cuts,
                                 CutState state);
 

@@ -15,6 +15,8 @@ std::string mark_of(const Resolved& resolved, Index piece) {
     return mark == no_index ? std::string() : resolved.marks[mark].name;
 }
 
+bool is_measured(const BarCut& cut) { return &formula_of_taken(cut) == &cut.measured; }
+
 // The cuts that are stated at the saw and take up room, in order of place.
 void add_stated(const Resolved& resolved,
                 const Stock& stock,
@@ -28,10 +30,12 @@ void add_stated(const Resolved& resolved,
         out.cuts.push_back(
             {.piece = cut.piece,
              .mark = cut.piece == no_index ? stated[i].mark : mark_of(resolved, cut.piece),
-             .length = Length::from_nm(cut.length),
+             .length = Length::from_nm(is_measured(stated[i]) ? cut.taken : cut.length),
              .start = Length::from_nm(cut.start),
+             .taken = Length::from_nm(cut.taken),
              .state = stated[i].state,
-             .place = CutPlace{stock.name, bar, i}});
+             .place = CutPlace{stock.name, bar, i},
+             .hand = stated[i].is_opposite ? Hand::opposite : Hand::none});
     }
     std::ranges::stable_sort(out.cuts, {}, &SawCut::start);
 }
@@ -42,7 +46,8 @@ void add_planned(const Resolved& resolved, const PlannedBar& bar, SawBar& out) {
         out.cuts.push_back({.piece = cut.piece,
                             .mark = mark_of(resolved, cut.piece),
                             .length = Length::from_nm(resolved.pieces[cut.piece].length),
-                            .start = Length::from_nm(cut.start)});
+                            .start = Length::from_nm(cut.start),
+                            .taken = Length::from_nm(resolved.pieces[cut.piece].length)});
     }
 }
 
@@ -205,7 +210,7 @@ engine::Result<std::vector<Edit>> cuts_ticked(const Project& project,
     }
     for (const auto& places : by_stock) {
         if (places.empty()) continue;
-        auto edit = cut_marked(kept, places, state);
+        auto edit = cut_marked(kept, resolved, places, state);
         if (!edit) return edit.error();
         edits.push_back(std::move(edit).value());
     }

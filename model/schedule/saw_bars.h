@@ -14,8 +14,9 @@ namespace model {
 struct SawCut {
     Index piece = no_index;  // none: spoiled, or of no use any more
     std::string mark;
-    engine::Length length;
-    engine::Length start;  // from the bar's datum end
+    engine::Length length;  // of a spoiled one what was measured
+    engine::Length start;   // from the bar's datum end
+    engine::Length taken;   // off the bar, the kerf not counted
     CutState state = CutState::planned;
     std::optional<CutPlace> place;  // none: it stands in no project yet
     Hand hand = Hand::none;
@@ -34,6 +35,9 @@ struct SawBar {
     std::vector<SawCut> cuts;  // in order from the datum end
     engine::Length offcut;     // what is left behind the last of them
 };
+
+// Where it ends on its bar.
+inline engine::Length end_of(const SawCut& cut) { return cut.start + cut.taken; }
 
 // All bars of the plans, those that are cut up included.
 std::vector<SawBar> saw_bars(const Project& project,

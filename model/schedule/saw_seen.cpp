@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <map>
+#include <utility>
 
 namespace model {
 namespace {
@@ -22,15 +23,18 @@ public:
         }
     }
 
-    // Takes the first that the cut can be; first of its mark, then of any.
+    // Takes the first that the cut can be; first of its mark and the hand that is written on it,
+    // then of its mark, then of any.
     Index take(const BarCut& cut, Nm length) {
-        for (const bool wants_mark : {true, false}) {
-            const auto found = std::ranges::find_if(left_, [&](Index i) {
-                const Piece& piece = resolved_.pieces[i];
-                if (std::abs(piece.length - length) > same_cut) return false;
-                if (wants_mark != (mark_of(piece) == cut.mark)) return false;
-                return ends_of(i) == cut.ends;
-            });
+        for (const auto& [wants_mark, wants_hand] : {std::pair{true, true}, {true, false}, {}}) {
+            const auto found =
+                std::ranges::find_if(left_, [&, mark = wants_mark, hand = wants_hand](Index i) {
+                    const Piece& piece = resolved_.pieces[i];
+                    if (std::abs(piece.length - length) > same_cut) return false;
+                    if (mark != (mark_of(piece) == cut.mark)) return false;
+                    if (hand && cut.is_opposite != (piece.hand == Hand::opposite)) return false;
+                    return ends_of(i) == cut.ends;
+                });
             if (found == left_.end()) continue;
             const Index piece = *found;
             left_.erase(found);
@@ -74,34 +78,47 @@ void read_lengths(const Project& project,
     for (const auto& bar : at_saw) {
         auto& as = seen.bars.emplace_back();
         as.length = read(bar.length);
-        for (const auto& cut : bar.cuts) as.cuts.push_back({.length = read(cut.length)});
+        for (const auto& cut : bar.cuts) {
+            as.cuts.push_back({.length = read(cut.length)});
+            const auto& taken = formula_of_taken(cut);
+            as.cuts.back().taken = &taken == &cut.length ? as.cuts.back().length : read(taken);
+        }
     }
 }
 
-// Where each cut lies, those that are made first. A planned one for which there is nothing to be
-// made, or no room, takes none, and its piece is free again.
-void lay_out(const Resolved& resolved,
-             const BarAtSaw& bar,
-             BarSeen& seen,
-             std::vector<Index>& planned) {
-    const Nm end = seen.length - resolved.shop.end_trim;
-    seen.next_start = resolved.shop.end_trim;
-    const auto lay = [&](CutSeen& cut) {
-        cut.start = seen.next_start;
-        seen.next_start += cut.length + resolved.shop.kerf;
-    };
+bool is_still_planned(const BarCut& cut) { return cut.state == CutState::planned; }
+
+// A planned cut for which there is nothing to be made, or no room beside those that are made, takes
+// none, and its piece is free again.
+void drop_without_room(const Resolved& resolved,
+                       const BarAtSaw& bar,
+                       BarSeen& seen,
+                       std::vector<Index>& planned) {
+    const Nm kerf = resolved.shop.kerf;
+    Nm next = resolved.shop.end_trim;
     for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
-        if (bar.cuts[i].state != CutState::planned) lay(seen.cuts[i]);
+        if (!is_still_planned(bar.cuts[i])) next += seen.cuts[i].taken + kerf;
     }
     for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
         auto& cut = seen.cuts[i];
-        if (bar.cuts[i].state != CutState::planned || cut.piece == no_index) continue;
-        if (!bar.is_used_up && seen.next_start + cut.length <= end) {
-            lay(cut);
+        if (!is_still_planned(bar.cuts[i]) || cut.piece == no_index) continue;
+        if (!bar.is_used_up && next + cut.taken <= seen.length - resolved.shop.end_trim) {
+            next += cut.taken + kerf;
             continue;
         }
         std::erase(planned, cut.piece);
         cut.piece = no_index;
+    }
+}
+
+// Where each cut lies: as printed, whichever is made first.
+void lay_out(const Resolved& resolved, const BarAtSaw& bar, BarSeen& seen) {
+    seen.next_start = resolved.shop.end_trim;
+    for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
+        auto& cut = seen.cuts[i];
+        if (is_still_planned(bar.cuts[i]) && cut.piece == no_index) continue;
+        cut.start = seen.next_start;
+        seen.next_start += cut.taken + resolved.shop.kerf;
     }
     if (bar.is_used_up) seen.next_start = seen.length;
 }
@@ -116,6 +133,12 @@ bool is_right_handed(const Piece& piece) {
 }
 
 }  // namespace
+
+const Formula& formula_of_taken(const BarCut& cut) {
+    if (!cut.took.empty()) return cut.took;
+    const bool is_known = cut.state == CutState::spoiled && !cut.measured.empty();
+    return is_known ? cut.measured : cut.length;
+}
 
 std::string ends_text(const Project& project,
                       const Catalogue& catalogue,
@@ -157,7 +180,8 @@ SawSeen saw_seen(const Project& project,
     take(CutState::cut, seen.cut);
     take(CutState::planned, seen.planned);
     for (std::size_t bar = 0; bar < at_saw.size(); ++bar) {
-        lay_out(resolved, at_saw[bar], seen.bars[bar], seen.planned);
+        drop_without_room(resolved, at_saw[bar], seen.bars[bar], seen.planned);
+        lay_out(resolved, at_saw[bar], seen.bars[bar]);
     }
     return seen;
 }

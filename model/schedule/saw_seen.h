@@ -18,6 +18,7 @@ struct CutSeen {
     Index piece = no_index;  // that it is; none: spoiled, or of no use any more
     Nm start = 0;            // from the bar's datum end
     Nm length = 0;
+    Nm taken = 0;  // off the bar: its length, or what is known better
 };
 
 struct BarSeen {
@@ -33,6 +34,9 @@ struct SawSeen {
     std::vector<engine::Error> refused;  // lengths that cannot be read
 };
 
+// How much of the bar went with it, as it stands in the project.
+const Formula& formula_of_taken(const BarCut& cut);
+
 // The ends of a piece as they are told of one that was cut: those of end_words with lengths in
 // tenths of a millimetre, and the hand of the piece itself where it can be told from its ends.
 // Neither the project's tape nor the other pieces change it.
@@ -41,9 +45,10 @@ std::string ends_text(const Project& project,
                       const Resolved& resolved,
                       const Piece& piece);
 
-// Each cut is a piece of that stock, length and ends, of the same mark where there is one; those
-// that have been cut choose first. A planned cut that is none, or that its bar no longer holds,
-// leaves its place to others.
+// Each cut is a piece of that stock, length and ends, of the same mark and hand where there is one;
+// those that have been cut choose first. A planned cut that is none, or that its bar no longer
+// holds, leaves its place to others. The others lie in the order in which they stand, which is that
+// of the printed plan, whichever is cut first; made ones keep their room before planned ones.
 SawSeen saw_seen(const Project& project,
                  const Catalogue& catalogue,
                  const Resolved& resolved,

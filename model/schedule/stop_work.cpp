@@ -21,6 +21,7 @@ StopWork work_of(const Project& project,
                   .ends = ends_at_saw(project, catalogue, resolved, cut.piece),
                   .bar = bar.number,
                   .mark = cut.mark,
+                  .opposite = cut.hand == Hand::opposite ? 1 : 0,
                   .is_made = cut.state == CutState::cut,
                   .cuts = {{bar.number, index}}};
     if (work.ends != "square") work.hand = cut.hand;
@@ -61,6 +62,7 @@ std::vector<StopWork> stop_work(const Project& project,
     for (auto& [place, work] : all) {
         if (!rows.empty() && is_same_work(rows.back(), work)) {
             rows.back().cuts.push_back(work.cuts.front());
+            rows.back().opposite += work.opposite;
             continue;
         }
         const bool goes_on = !rows.empty() && rows.back().section == work.section &&

@@ -19,6 +19,7 @@ struct StopWork {
     int bar = 0;  // SawBar::number
     std::string mark;
     Hand hand = Hand::none;  // none where both ends are square
+    int opposite = 0;        // how many of them are of the opposite hand, which is written on them
     bool is_made = false;
     std::vector<SawTick> cuts;
 };

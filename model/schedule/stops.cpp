@@ -26,6 +26,78 @@ std::string mark_text(const Resolved& resolved, Index mark) {
     return mark == no_index ? std::string() : resolved.marks[mark].name;
 }
 
+// What each bar becomes, from its datum end.
+class NestText {
+public:
+    NestText(const Project& project, const Catalogue& catalogue, const Resolved& resolved)
+        : project_{project}, catalogue_{catalogue}, resolved_{resolved}, shown_{project.shown} {}
+
+    // `before`: the one in front of it on its bar; null where it is the first.
+    void piece(const BarRow& row, const BarRow* before) {
+        if (before == nullptr && row.start <= Length::from_nm(resolved_.shop.end_trim)) {
+            line(row, 0, "end trim", {}, row.start);
+        } else {
+            cut_before(row, before == nullptr ? Length{} : behind(*before), row.start);
+        }
+        line(row, row.sequence, "piece", row.start, row.start + row.length,
+             {.mark = mark_text(resolved_, row.mark),
+              .hand = name_of(resolved_.pieces[row.piece].hand),
+              .ends = ends_at_saw(project_, catalogue_, resolved_, row.piece)});
+    }
+
+    void rest(const BarRow& last) {
+        const auto from = last.bar_length - last.offcut;
+        cut_before(last, behind(last), from);
+        if (last.offcut == Length{}) return;
+        const bool is_kept = last.offcut >= Length::from_nm(resolved_.shop.least_offcut);
+        line(last, last.sequence + 1, is_kept ? "offcut" : "scrap", from, last.bar_length,
+             {.label = is_kept ? offcut_label(project_, last) : std::string()});
+    }
+
+    std::string take() && { return std::move(text_).take(); }
+
+private:
+    using Length = engine::Length;
+
+    struct OfPiece {
+        std::string mark;
+        std::string_view hand;
+        std::string ends;
+        std::string label;
+    };
+
+    // Where the next piece begins.
+    Length behind(const BarRow& row) const {
+        return row.start + row.length + Length::from_nm(resolved_.shop.kerf);
+    }
+
+    // Of a bar at the saw what was cut from it before lies there too, also between pieces.
+    void cut_before(const BarRow& row, Length from, Length to) {
+        if (row.from == BarFrom::saw && to > from) line(row, 0, "cut before", from, to);
+    }
+
+    void line(const BarRow& bar,
+              int sequence,
+              std::string_view becomes,
+              Length start,
+              Length end,
+              const OfPiece& of = {}) {
+        text_.row({std::to_string(bar.bar),
+                   with_half(name_of(bar.from), bar.halved_from, project_.shown), bar.section,
+                   shown_(bar.bar_length), std::to_string(sequence), becomes, of.mark, of.hand,
+                   shown_(start), shown_(end), shown_(end - start), decimal_mm(end - start),
+                   of.ends, of.label});
+    }
+
+    const Project& project_;
+    const Catalogue& catalogue_;
+    const Resolved& resolved_;
+    LengthTexts shown_;
+    engine::CsvText text_{"bar",     "from",      "section", "bar_length",    "sequence",
+                          "becomes", "mark",      "hand",    "start",         "end",
+                          "length",  "length_mm", "ends",    "to_write_on_it"};
+};
+
 }  // namespace
 
 std::string ends_at_saw(const Project& project,
@@ -95,38 +167,12 @@ std::string nest_csv(const Project& project,
                      const Catalogue& catalogue,
                      const Resolved& resolved,
                      const std::vector<BarRow>& bars) {
-    engine::CsvText text{"bar",     "from",      "section", "bar_length",    "sequence",
-                         "becomes", "mark",      "hand",    "start",         "end",
-                         "length",  "length_mm", "ends",    "to_write_on_it"};
-    LengthTexts shown{project.shown};
-    using engine::Length;
-    const auto least_offcut = Length::from_nm(resolved.shop.least_offcut);
-    const auto line = [&](const BarRow& bar, int sequence, std::string_view becomes,
-                          std::string_view mark, std::string_view hand, Length start, Length end,
-                          const std::string& ends, const std::string& label) {
-        text.row(
-            {std::to_string(bar.bar), with_half(name_of(bar.from), bar.halved_from, project.shown),
-             bar.section, shown(bar.bar_length), std::to_string(sequence), becomes, mark, hand,
-             shown(start), shown(end), shown(end - start), decimal_mm(end - start), ends, label});
-    };
+    NestText text(project, catalogue, resolved);
     for (std::size_t i = 0; i < bars.size(); ++i) {
-        const auto& row = bars[i];
-        const bool is_first = i == 0 || bars[i - 1].bar != row.bar;
-        const bool is_last = i + 1 == bars.size() || bars[i + 1].bar != row.bar;
-        if (is_first) {
-            // Of a bar at the saw what was cut from it before lies there too.
-            const bool is_new = row.from != BarFrom::saw;
-            line(row, 0, is_new ? "end trim" : "cut before", {}, {}, {}, row.start, {}, {});
-        }
-        const auto& piece = resolved.pieces[row.piece];
-        line(row, row.sequence, "piece", mark_text(resolved, row.mark), name_of(piece.hand),
-             row.start, row.start + row.length,
-             ends_at_saw(project, catalogue, resolved, row.piece), {});
-        if (!is_last || row.offcut == Length{}) continue;
-        const bool is_kept = row.offcut >= least_offcut;
-        line(row, row.sequence + 1, is_kept ? "offcut" : "scrap", {}, {},
-             row.bar_length - row.offcut, row.bar_length, {},
-             is_kept ? offcut_label(project, row) : std::string());
+        const bool is_first = i == 0 || bars[i - 1].bar != bars[i].bar;
+        const bool is_last = i + 1 == bars.size() || bars[i + 1].bar != bars[i].bar;
+        text.piece(bars[i], is_first ? nullptr : &bars[i - 1]);
+        if (is_last) text.rest(bars[i]);
     }
     return std::move(text).take();
 }

@@ -68,6 +68,43 @@ TEST_CASE("pieces are ticked by keys alone, in a file beside the project", "[edi
     CHECK(ui.item("Make/state").value == "to cut");
 }
 
+TEST_CASE("a piece that is not cut is not ticked as drilled, and why is said", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_order"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    ui.press(key::right);
+    ui.press(key::right);
+    REQUIRE(ui.item("Make/state").value == "to drill");
+    ui.press(key::space);
+    CHECK(ui.item("Make/trouble").value.find("not cut yet") != std::string::npos);
+    CHECK(ui.desk.ui.make.bench->ticks.pieces.empty());
+    CHECK(ui.item("Make/state").value == "to drill");
+}
+
+TEST_CASE("where no other piece is ready, Space says what is to be done first", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_none_ready"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    ui.press(key::space);  // cut
+    ui.press(key::right);
+    ui.press(key::space);  // deburred
+    CHECK(ui.item("Make/said").value.find("No other piece is ready to be deburred: cut ") == 0);
+    ui.press(key::left);
+    CHECK_FALSE(ui.has("Make/said"));
+    const auto all = ui.desk.ui.make.bench->pieces.size();
+    for (std::size_t i = 1; i < all; ++i) ui.press(key::space);
+    CHECK(ui.item("Make/said").value == "Every piece is cut.");
+}
+
+TEST_CASE("the bench says lengths with their unit, and from which bar", "[editor][bench]") {
+    const tests::ScratchFolder scratch{"bench_unit"};
+    HeadlessUi ui;
+    open_at_bench(ui, scratch.path);
+    const auto length = ui.item("Make/line 1").value;
+    CHECK(length.substr(length.size() - 2) == "in");
+    CHECK(ui.item("Make/line 2").value.find(", bar ") != std::string::npos);
+}
+
 TEST_CASE("a tick is taken back", "[editor][bench]") {
     const tests::ScratchFolder scratch{"bench_back"};
     HeadlessUi ui;

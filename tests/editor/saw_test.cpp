@@ -4,12 +4,15 @@
 #include "editor/keys.h"
 #include "editor/nest_run.h"
 #include "editor/places/bar_offers.h"
+#include "model/buying/spoiled.h"
 
 #include "tests/editor/at_saw.h"
 
 #include <catch2/catch.hpp>
 
 #include <string>
+#include <utility>
+#include <vector>
 
 using tests::cuts_in;
 using tests::HeadlessUi;
@@ -118,7 +121,7 @@ TEST_CASE("a cut is ticked, taken back and spoiled at the saw", "[editor][places
 
 TEST_CASE("once a piece is spoiled it is said what to do now, and the bad one is kept",
           "[editor][places][saw]") {
-    HeadlessUi ui;
+    HeadlessUi ui(1600, 2400);
     start_at_saw(ui);
     editor::run_command(ui.desk, "saw.bought");
     ui.settle();
@@ -144,6 +147,14 @@ TEST_CASE("once a piece is spoiled it is said what to do now, and the bad one is
     ui.click("Make/saw/keep bad piece");
     REQUIRE(editor::project_of(ui.desk).stock[0].offcuts.size() == 1);
     CHECK(editor::project_of(ui.desk).stock[0].offcuts[0].length == "13 1/2 in");
+    // From what it is cut again is said until it is.
+    CHECK_FALSE(ui.has("Make/saw/bad piece"));
+    REQUIRE(ui.has("Make/saw/cut again"));
+    const auto again = model::tick_of_cutting_again(editor::project_of(ui.desk), ui.now().saw,
+                                                    ui.desk.ui.make.saw.spoiled->piece);
+    REQUIRE(again);
+    ui.click("Make/saw/bar " + std::to_string(again->bar) + " cut " +
+             std::to_string(again->cut + 1));
     CHECK_FALSE(ui.has("Make/saw/cut again"));
 }
 
@@ -202,9 +213,126 @@ TEST_CASE("what becomes of a bad piece is said by keys alone", "[editor][places]
     ui.desk.ui.make.saw.spoiled->typed = "13 1/2 in";
     run("saw.keep_bad");
     REQUIRE(editor::project_of(ui.desk).stock[0].offcuts.size() == 1);
-    CHECK_FALSE(ui.has("Make/saw/cut again"));
+    CHECK_FALSE(ui.has("Make/saw/bad piece"));
+    CHECK(ui.has("Make/saw/cut again"));
     run("saw.spoil");
-    REQUIRE(ui.has("Make/saw/cut again"));
+    REQUIRE(ui.has("Make/saw/bad piece"));
     run("saw.scrap");
-    CHECK_FALSE(ui.has("Make/saw/cut again"));
+    CHECK_FALSE(ui.has("Make/saw/bad piece"));
+    // Until it is cut again by keys too.
+    for (int i = 0; ui.has("Make/saw/cut again") && i < 40; ++i) run("saw.tick");
+    CHECK_FALSE(ui.desk.ui.make.saw.spoiled);
+    CHECK(cuts_in(ui.now(), model::CutState::planned) > 0);
+}
+
+TEST_CASE("a cut that is ticked before the first of its bar stays in its line",
+          "[editor][places][saw]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    editor::run_command(ui.desk, "saw.bought");
+    ui.settle();
+    REQUIRE(ui.now().saw.at(0).cuts.size() > 2);
+    // What is written on it, its hand too, and where it begins.
+    const auto lines = [&] {
+        std::vector<std::string> all;
+        for (std::size_t i = 0; i < ui.now().saw.at(0).cuts.size(); ++i) {
+            const auto name = "Make/saw/bar 1 cut " + std::to_string(i + 1) + " is";
+            all.push_back(ui.item(name).value + " from " +
+                          std::to_string(ui.now().saw[0].cuts[i].start.nm()));
+        }
+        return all;
+    };
+    const auto printed = lines();
+    ui.click("Make/saw/bar 1 cut 2");
+    CHECK(ui.item("Make/saw/bar 1 cut 2").value == "yes");
+    CHECK(lines() == printed);
+    ui.click("Make/saw/bar 1 cut 2");
+    CHECK(cuts_in(ui.now(), model::CutState::cut) == 0);
+}
+
+TEST_CASE("what lies behind a piece that was cut short moves once that is measured",
+          "[editor][places][saw]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    editor::run_command(ui.desk, "saw.bought");
+    ui.settle();
+    ui.click("Make/saw/bar 1 cut 1 spoiled");
+    const auto before = ui.now().saw.at(0).cuts.at(1).start;
+    const auto length = ui.now().saw.at(0).cuts.at(0).length;
+    ui.write("Make/saw/bad piece", "3 in");
+    SECTION("in the scrap") { ui.click("Make/saw/close spoiled"); }
+    SECTION("on the rack") {
+        ui.write("Make/saw/bad piece", "13 in");
+        ui.click("Make/saw/keep bad piece");
+    }
+    const auto& bar = ui.now().saw.at(0);
+    CHECK(bar.cuts[0].length < length);
+    CHECK(before - bar.cuts[1].start == length - bar.cuts[0].length);
+    CHECK(ui.has("Make/saw/cut again"));
+}
+
+TEST_CASE("a bad piece that is good after all comes back from the rack", "[editor][places][saw]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    editor::run_command(ui.desk, "saw.bought");
+    ui.settle();
+    ui.click("Make/saw/bar 1 cut 1 spoiled");
+    ui.write("Make/saw/bad piece", "13 1/2 in");
+    ui.click("Make/saw/keep bad piece");
+    const auto offcuts = [&] { return editor::project_of(ui.desk).stock[0].offcuts.size(); };
+    REQUIRE(offcuts() == 1);
+    ui.click("Make/saw/bar 1 cut 1 good after all");
+    CHECK(offcuts() == 0);
+    CHECK(cuts_in(ui.now(), model::CutState::cut) == 1);
+    // Where it was used meanwhile, that is said beside it.
+    editor::run_command(ui.desk, "edit.undo");
+    ui.settle();
+    auto stock = editor::project_of(ui.desk).stock[0];
+    stock.offcuts.clear();
+    REQUIRE(editor::submit(ui.desk, editor::change_of(model::PutStock{stock, stock.name})));
+    ui.settle();
+    ui.click("Make/saw/bar 1 cut 1 good after all");
+    CHECK(ui.item("Make/saw/trouble").value.find("not there any more") != std::string::npos);
+    CHECK(cuts_in(ui.now(), model::CutState::spoiled) == 1);
+}
+
+TEST_CASE("what is said of a spoiled piece is in sight, and by which unit offcuts are kept",
+          "[editor][places][saw]") {
+    HeadlessUi ui(1280, 480);
+    start_at_saw(ui);
+    editor::run_command(ui.desk, "saw.bought");
+    ui.settle();
+    editor::run_command(ui.desk, "saw.spoil");
+    ui.settle();
+    const auto& field = ui.item("Make/saw/bad piece");
+    CHECK(field.visible);
+    CHECK(ui.item("Make/saw/measure bad piece").value.find("offcut where it is 12 in or longer") !=
+          std::string::npos);
+}
+
+TEST_CASE("which hand is written on a piece stands at its cut and at its stop",
+          "[editor][places][saw]") {
+    HeadlessUi ui;
+    start_at_saw(ui);
+    int opposite = 0;
+    for (const auto& bar : ui.now().saw) {
+        for (std::size_t i = 0; i < bar.cuts.size(); ++i) {
+            const auto& cut = bar.cuts[i];
+            const auto& words = ui.item("Make/saw/bar " + std::to_string(bar.number) + " cut " +
+                                        std::to_string(i + 1) + " is")
+                                    .value;
+            CAPTURE(words);
+            const bool is_opposite = cut.hand == model::Hand::opposite;
+            opposite += is_opposite;
+            CHECK((words.find(cut.mark + " opp.") == 0) == is_opposite);
+        }
+    }
+    CHECK(opposite > 0);
+    ui.click("Make/saw/stop by stop");
+    bool is_told = false;
+    for (int i = 1; ui.has("Make/saw/stop line " + std::to_string(i) + " is"); ++i) {
+        const auto& words = ui.item("Make/saw/stop line " + std::to_string(i) + " is").value;
+        is_told = is_told || words.find("opp.") != std::string::npos;
+    }
+    CHECK(is_told);
 }

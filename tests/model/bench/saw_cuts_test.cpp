@@ -1,36 +1,14 @@
 // Ticks of the saw and of the bench, of pieces that the saw cannot tell apart.
 #include "model/bench/saw_cuts.h"
 
-#include "model/schedule/saw_seen.h"
-
-#include "tests/model/bench/bench_job.h"
-#include "tests/model/schedule/saw_job.h"
+#include "tests/model/bench/bought_job.h"
 
 using model::BenchWork;
-using model::CutState;
 using model::Index;
 using model::WorkState;
 using namespace tests;
 
 namespace {
-
-// Three of one length and one of another, all bought, none cut.
-SmallJob bought_job() {
-    auto job = saw_job({900, 900, 900, 700});
-    auto& at_saw = job.project.stock[0].at_saw;
-    at_saw.push_back({.length = "4000 mm"});
-    for (const auto& piece : job.resolved.pieces) {
-        at_saw[0].cuts.push_back(
-            {.length = std::to_string(piece.length / mm(1)) + " mm",
-             .ends = model::ends_text(job.project, job.catalogue, job.resolved, piece),
-             .mark = job.resolved.marks[piece.mark].name});
-    }
-    return job;
-}
-
-void cut(SmallJob& job, std::size_t place) {
-    job.project.stock[0].at_saw[0].cuts[place].state = CutState::cut;
-}
 
 std::vector<Index> cut_pieces(const SmallJob& job, const model::BenchTicks& ticks) {
     std::vector<Index> pieces;
@@ -39,21 +17,6 @@ std::vector<Index> cut_pieces(const SmallJob& job, const model::BenchTicks& tick
     }
     std::ranges::sort(pieces);
     return pieces;
-}
-
-// What is to be ticked at the saw, by place in its bar.
-std::vector<std::size_t> to_tick(const SmallJob& job, const model::BenchTicks& ticks) {
-    const auto bars =
-        model::saw_bars(job.project, job.catalogue, job.resolved,
-                        model::bar_plans(job.project, job.catalogue, job.resolved, {}));
-    const auto alike = model::alike_at_saw(job.project, job.catalogue, job.resolved);
-    const auto rows = model::bench_pieces(job.project, job.catalogue, job.resolved, ticks);
-    std::vector<std::size_t> places;
-    for (const auto& tick : model::cuts_to_tick(bars, alike, rows)) {
-        CHECK(tick.bar == 1);
-        places.push_back(tick.cut);
-    }
-    return places;
 }
 
 }  // namespace
@@ -121,4 +84,34 @@ TEST_CASE("pieces of one length and two marks are told apart", "[model][bench][s
     CHECK(cut_pieces(job, ticks) == std::vector<Index>{0, 1});
     CHECK(seen(job, ticks, 0).is_cut_at_saw);
     CHECK_FALSE(seen(job, ticks, 1).is_cut_at_saw);
+}
+
+TEST_CASE("a piece cut at the bench counts beside those that the saw has cut of its like",
+          "[model][bench][saw]") {
+    auto job = bought_job();
+    cut(job, 0);
+    REQUIRE(cut_pieces(job, {}) == std::vector<Index>{0});
+    const auto alike = model::alike_at_saw(job.project, job.catalogue, job.resolved);
+    const auto rows = model::bench_pieces(job.project, job.catalogue, job.resolved, {});
+    // The first one stands there as cut: it is another one that is cut now.
+    const auto ticks = model::ticked_beside_saw(job.project, job.catalogue, job.resolved, {}, rows,
+                                                alike, seen(job, {}, 1), BenchWork::cut);
+    REQUIRE(ticks);
+    CHECK(cut_pieces(job, *ticks) == std::vector<Index>{0, 1});
+    CHECK(to_tick(job, *ticks).size() == 1);
+}
+
+TEST_CASE("further work on a piece that the saw has cut keeps its cut to it",
+          "[model][bench][saw]") {
+    auto job = bought_job();
+    cut(job, 0);
+    const auto alike = model::alike_at_saw(job.project, job.catalogue, job.resolved);
+    const auto rows = model::bench_pieces(job.project, job.catalogue, job.resolved, {});
+    const auto ticks = model::ticked_beside_saw(job.project, job.catalogue, job.resolved, {}, rows,
+                                                alike, seen(job, {}, 0), BenchWork::deburr);
+    REQUIRE(ticks);
+    REQUIRE(ticks->pieces.size() == 1);
+    CHECK(ticks->pieces[0].is_done(BenchWork::cut));
+    CHECK(cut_pieces(job, *ticks) == std::vector<Index>{0});
+    CHECK(to_tick(job, *ticks).empty());
 }

@@ -40,6 +40,7 @@ model::BenchTicks full_ticks() {
     for (auto& each : ticks.pieces) {
         if (!each.made.holes.empty()) each.made.holes.back().is_left_open = true;
     }
+    ticks.pieces.back().cut_before = {{whole_inches(40), "square; square"}, {whole_inches(39), ""}};
     return ticks;
 }
 

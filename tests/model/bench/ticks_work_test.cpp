@@ -208,3 +208,35 @@ TEST_CASE("a name that ticks left over bear already is exchanged with them", "[m
     CHECK(seen(job, followed, rail).state(BenchWork::drill) == WorkState::done);
     CHECK(model::left_over(job.project, job.resolved, followed).size() == 1);
 }
+
+TEST_CASE("nothing is done to a piece before it is cut, and nothing set before it is drilled",
+          "[model][bench]") {
+    const auto job = small_job();
+    const auto before = [&](const model::BenchTicks& ticks, BenchWork work) {
+        return model::needed_before(seen(job, ticks, post_left), work);
+    };
+    CHECK_FALSE(before({}, BenchWork::cut));
+    for (const auto work : {BenchWork::deburr, BenchWork::drill, BenchWork::fit, BenchWork::set})
+        CHECK(before({}, work) == BenchWork::cut);
+    auto ticks = tick(job, {}, post_left, BenchWork::cut);
+    CHECK_FALSE(before(ticks, BenchWork::drill));
+    // Match-drilled holes come once it is fitted.
+    CHECK_FALSE(before(ticks, BenchWork::fit));
+    CHECK(before(ticks, BenchWork::set) == BenchWork::drill);
+    ticks = tick(job, ticks, post_left, BenchWork::drill);
+    CHECK_FALSE(before(ticks, BenchWork::set));
+}
+
+TEST_CASE("where no other piece is ready it is said what is to be done first", "[model][bench]") {
+    const auto job = small_job();
+    auto rows = rows_of(job, {});
+    CHECK(model::words_of_none_ready(rows, BenchWork::drill, 0) ==
+          "no other piece is ready to be drilled: cut " + rows[1].mark + ", " + rows[1].words +
+              ", first");
+    model::BenchTicks ticks;
+    for (const auto& row : rows) ticks = tick(job, ticks, row.piece, BenchWork::cut);
+    rows = rows_of(job, ticks);
+    CHECK(model::words_of_none_ready(rows, BenchWork::cut, 0) == "every piece is cut");
+    CHECK_THAT(model::words_of_none_ready(rows, BenchWork::drill, std::nullopt),
+               Catch::StartsWith("no other piece is ready to be drilled: deburr "));
+}

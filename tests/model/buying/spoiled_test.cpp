@@ -23,7 +23,7 @@ tests::SmallJob spoiled_job(const std::vector<int>& lengths) {
         make(job, edit);
     }
     const auto spoiled =
-        model::cut_marked(job.project, {{"angle", 0, 0}}, model::CutState::spoiled);
+        model::cut_marked(job.project, job.resolved, {{"angle", 0, 0}}, model::CutState::spoiled);
     REQUIRE(spoiled);
     make(job, *spoiled);
     return job;
@@ -84,7 +84,8 @@ TEST_CASE("a piece is spoiled as long as its cut is", "[model][buying][spoiled]"
             piece(1000));
     };
     CHECK(is_spoiled());
-    const auto good = model::cut_marked(job.project, {{"angle", 0, 0}}, model::CutState::cut);
+    const auto good =
+        model::cut_marked(job.project, job.resolved, {{"angle", 0, 0}}, model::CutState::cut);
     REQUIRE(good);
     make(job, *good);
     CHECK_FALSE(is_spoiled());
@@ -118,4 +119,44 @@ TEST_CASE("the bad piece is kept as an offcut where it is long enough",
     REQUIRE_FALSE(scrap);
     CHECK(scrap.error().message.find("it is scrap") != std::string::npos);
     CHECK_FALSE(model::bad_piece_kept(job.project, job.resolved, piece(1000), "long"));
+}
+
+TEST_CASE("the length of the bad piece is kept with its cut, on the rack or in the scrap",
+          "[model][buying][spoiled]") {
+    auto job = spoiled_job({1000});
+    job.resolved.shop.least_offcut = mm(300);
+    const auto& cut = job.project.stock[0].at_saw[0].cuts[0];
+    SECTION("on the rack, and once more on it with another length") {
+        for (const char* length : {"975 mm", "974 mm"}) {
+            const auto kept = model::bad_piece_kept(job.project, job.resolved, piece(1000), length);
+            REQUIRE(kept);
+            make(job, *kept);
+            CHECK(cut.measured == length);
+            CHECK(cut.is_on_rack);
+            REQUIRE(job.project.stock[0].offcuts.size() == 1);
+            CHECK(job.project.stock[0].offcuts[0].length == length);
+        }
+    }
+    SECTION("in the scrap, however short it is") {
+        const auto scrap =
+            model::bad_piece_measured(job.project, job.resolved, piece(1000), "9 mm");
+        REQUIRE(scrap);
+        make(job, *scrap);
+        CHECK(cut.measured == "9 mm");
+        CHECK_FALSE(cut.is_on_rack);
+        CHECK(job.project.stock[0].offcuts.empty());
+        CHECK_FALSE(model::bad_piece_measured(job.project, job.resolved, piece(1000), "3001 mm"));
+    }
+}
+
+TEST_CASE("the cut that makes a spoiled piece again is the one that is named",
+          "[model][buying][spoiled]") {
+    const auto job = spoiled_job({1000});
+    const auto bars =
+        model::saw_bars(job.project, job.catalogue, job.resolved, {tests::plan_of(job)});
+    const auto again = model::tick_of_cutting_again(job.project, bars, piece(1000));
+    REQUIRE(again);
+    CHECK(again->bar == 1);
+    CHECK(bars[0].cuts.at(again->cut).state == model::CutState::planned);
+    CHECK_FALSE(model::tick_of_cutting_again(job.project, bars, piece(900)));
 }

@@ -46,6 +46,14 @@ model::StopRow row_of(engine::Nm length, std::string ends = "square") {
             .ends = std::move(ends)};
 }
 
+// As high as it is wide, and no larger than a thumb.
+bool is_box_to_tick(const engine::PageItem& item) {
+    const auto* path = std::get_if<engine::DrawnPath>(&item);
+    if (path == nullptr || !path->is_closed || path->points.size() != 4) return false;
+    const double width = path->points[2].x - path->points[0].x;
+    return width == path->points[2].y - path->points[0].y && width < 6.0;
+}
+
 }  // namespace
 
 TEST_CASE("each column of the stop's settings begins with the length", "[model][schedule][stops]") {
@@ -93,4 +101,23 @@ TEST_CASE("pieces that the saw makes alike are told apart by hand at the stop",
     row.opposite = 2;
     CHECK_THAT(StopsOnPaper({row}).words(),
                Catch::Contains(" opp.") && !Catch::Contains("of them"));
+}
+
+TEST_CASE("beside a spoiled piece there is no box to tick", "[model][schedule][stops]") {
+    const auto job = tests::saw_job({1500});
+    model::SawBar bar{.number = 1,
+                      .section = "angle 1 x 1 x 1/8",
+                      .length = engine::Length::from_nm(mm(3000)),
+                      .from = model::BarFrom::saw};
+    bar.cuts.push_back({.mark = "A1",
+                        .length = engine::Length::from_nm(mm(1500)),
+                        .start = engine::Length::from_nm(mm(5)),
+                        .taken = engine::Length::from_nm(mm(1500))});
+    const auto boxes = [&] {
+        const auto page = model::bar_picture(job.project, job.resolved, {bar}, {"Bars", "none"});
+        return std::ranges::count_if(page.items(), is_box_to_tick);
+    };
+    CHECK(boxes() == 1);
+    bar.cuts[0].state = model::CutState::spoiled;
+    CHECK(boxes() == 0);
 }

@@ -5,41 +5,15 @@
 #include "model/schedule/saw_bars.h"
 #include "model/schedule/saw_seen.h"
 
-#include "tests/model/schedule/saw_job.h"
+#include "tests/model/schedule/saw_steps.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 
-using tests::mm;
+using namespace tests;
 
 namespace {
-
-void make(tests::SmallJob& job, const model::Edit& edit) {
-    auto changed = model::apply(job.project, edit);
-    if (!changed) FAIL(engine::to_text(changed.error()));
-    job.project = std::move(changed).value();
-}
-
-void make(tests::SmallJob& job, const std::vector<model::Edit>& edits) {
-    for (const auto& edit : edits) make(job, edit);
-}
-
-void buy(tests::SmallJob& job) {
-    make(job, model::bars_bought(job.project, job.catalogue, job.resolved, {tests::plan_of(job)}));
-}
-
-void mark_cut(tests::SmallJob& job, std::size_t bar, std::size_t cut, model::CutState state) {
-    const auto edit = model::cut_marked(job.project, {{"angle", bar, cut}}, state);
-    if (!edit) FAIL(engine::to_text(edit.error()));
-    make(job, *edit);
-}
-
-tests::SmallJob two_bars() {
-    auto job = tests::saw_job({1500, 1200, 900, 700, 400});
-    job.project.stock[0].bars = {{.length = "3 m", .price = 30.0}};
-    return job;
-}
 
 // The pieces of each bar that are still to be cut.
 std::vector<std::vector<model::Index>> cuts_of(const model::BarPlan& plan) {
@@ -194,10 +168,13 @@ TEST_CASE("a piece that was cut and fits nothing any more is told", "[model][sch
 TEST_CASE("a cut that is not there cannot be ticked", "[model][schedule][saw]") {
     auto job = two_bars();
     buy(job);
-    CHECK_FALSE(model::cut_marked(job.project, {{"angle", 0, 9}}, model::CutState::cut));
-    CHECK_FALSE(model::cut_marked(job.project, {{"angle", 9, 0}}, model::CutState::cut));
-    CHECK_FALSE(model::cut_marked(job.project, {{"steel", 0, 0}}, model::CutState::cut));
-    CHECK_FALSE(model::cut_marked(job.project, {}, model::CutState::cut));
+    CHECK_FALSE(
+        model::cut_marked(job.project, job.resolved, {{"angle", 0, 9}}, model::CutState::cut));
+    CHECK_FALSE(
+        model::cut_marked(job.project, job.resolved, {{"angle", 9, 0}}, model::CutState::cut));
+    CHECK_FALSE(
+        model::cut_marked(job.project, job.resolved, {{"steel", 0, 0}}, model::CutState::cut));
+    CHECK_FALSE(model::cut_marked(job.project, job.resolved, {}, model::CutState::cut));
 }
 
 TEST_CASE("a tick marks the cut that was meant, whatever the other stock's bars are",

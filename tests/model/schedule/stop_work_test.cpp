@@ -78,3 +78,14 @@ TEST_CASE("of two pieces at one setting the one that is cut stands apart",
     CHECK(rows[2].setting == rows[3].setting);
     CHECK(rows[2].cuts.size() == 1);
 }
+
+TEST_CASE("a line of the stop says how many of its pieces are of the opposite hand",
+          "[model][schedule][stops]") {
+    auto job = bought();
+    CHECK(work_of(job)[2].opposite == 0);
+    job.resolved.pieces[3].hand = model::Hand::opposite;
+    const auto rows = work_of(job);
+    REQUIRE(rows.size() == 3);
+    CHECK(rows[2].cuts.size() == 2);
+    CHECK(rows[2].opposite == 1);
+}
