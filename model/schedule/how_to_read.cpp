@@ -96,6 +96,9 @@ JOIN (assembly.csv, fasteners.csv)
   equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of
   the longer one. Then set the fasteners, opposite corners first, as assembly.csv has them. "grip" is
   the range of thickness that a rivet holds.
+  "hold": what one person alone cannot hold, and how to do it. "from heel to heel": a diagonal of
+  bars inside of a frame, from where the heels of two of them cross to where those opposite do.
+  "square": no diagonal proves that joint; hold a try square into it before you set it.
   Joints with screws come apart: use their own screws in the dry fit. A tapped hole is always in the
   plate away from the head. Set rivet nuts into their plate first, with their own setting tool.
   A pan head over its clearance hole needs no washer, so none are counted.
