@@ -141,7 +141,8 @@ private:
     // there before one another.
     void measure_heels(const model::SquareRow& square, const Pieces& present) {
         model::Nm reach = 0;
-        for (const Index piece : present) reach = std::max(reach, width(resolved_.pieces[piece]));
+        for (const auto& piece : resolved_.pieces)
+            if (piece.frame == square.frame) reach = std::max(reach, width(piece));
         reach += 2 * resolved_.shop.end_gap;
         for (const auto& corner : world_.corners_of(square)) {
             std::set<model::Axis> runs;
