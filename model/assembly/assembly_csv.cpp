@@ -3,6 +3,7 @@
 #include "engine/files/csv.h"
 #include "model/assembly/assembly_terms.h"
 #include "model/assembly/loose_steps.h"
+#include "model/assembly/step_holding.h"
 #include "model/schedule/decimal_mm.h"
 #include "model/schedule/length_texts.h"
 #include "model/schedule/pieces_by_mark.h"
@@ -15,7 +16,7 @@ namespace {
 
 // One line. What stands in no field of it is left empty.
 struct Line {
-    std::string act;  // "put on", "pin", "measure", "rivet", "screw", "fix"
+    std::string act;  // "put on", "hold", "pin", "measure", "square", "rivet", "screw", "fix"
     std::string pieces;
     std::string members;
     std::string from;
@@ -46,8 +47,11 @@ private:
     void write(Index number) {
         const auto& step = terms_.order.steps[number];
         for (const auto& move : step.moves) line(number, put_on(number, move));
+        const auto holding = holding_words(terms_.resolved, terms_.order, number);
+        if (!holding.empty()) line(number, {.act = "hold", .note = holding});
         for (const auto& pins : step.pins) line(number, pinned(pins));
         for (const Index row : step.squares) line(number, measured(terms_.order.squares[row]));
+        for (const Index joint : step.by_try_square) line(number, squared(joint));
         for (const auto& setting : step.sets) line(number, set(setting));
         for (const Index hole : step.fixing_holes) line(number, fixed(terms_.resolved.holes[hole]));
     }
@@ -129,7 +133,14 @@ private:
         return {.act = "measure",
                 .members = row.face + ": " + pair(row.between[0]) + ", " + pair(row.between[1]),
                 .diagonal = lengths_(row.diagonal),
-                .diagonal_mm = decimal_mm(row.diagonal)};
+                .diagonal_mm = decimal_mm(row.diagonal),
+                .note = row.is_heel_to_heel ? "from heel to heel" : ""};
+    }
+
+    Line squared(Index joint) const {
+        Line it = at_joint("square", joint);
+        it.note = "with a try square";
+        return it;
     }
 
     Line set(const StepSetting& setting) const {

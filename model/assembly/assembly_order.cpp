@@ -42,7 +42,8 @@ void add_frame(const Project& project,
     const auto access = tool_access(parts, ways);
     const auto taken = best_taken_apart(parts, ways, access);
     const auto squares = squares_at(parts, ways, order.squares);
-    const auto shut_in = add_frame_steps(parts, ways, access, taken, squares, order.steps);
+    const auto shut_in =
+        add_frame_steps(parts, ways, access, taken, squares, order.squares, order.steps);
     auto problems = assembly_problems(project, parts, taken, shut_in);
     order.problems.insert(order.problems.end(), std::make_move_iterator(problems.begin()),
                           std::make_move_iterator(problems.end()));

@@ -67,10 +67,12 @@ struct AssemblyStep {
     Index assembly = 0;
     std::string face;  // of what lies flat: the layout plane; else empty
     std::vector<AssemblyMove> moves;
-    std::vector<Index> joins;       // joints whose pieces are all together now, in Resolved::joints
-    std::vector<StepPins> pins;     // of those that are riveted
-    std::vector<Index> squares;     // diagonals to measure now, in AssemblyOrder::squares
-    std::vector<StepSetting> sets;  // in this order, the tool reaches each
+    std::vector<Index> joins;    // joints whose pieces are all together now, in Resolved::joints
+    std::vector<StepPins> pins;  // of those that are riveted
+    std::vector<Index> squares;  // diagonals to measure now, in AssemblyOrder::squares
+    // Of `sets` those that no diagonal proves square, since no bars make a rectangle there by then.
+    std::vector<Index> by_try_square;
+    std::vector<StepSetting> sets;    // in this order, the tool reaches each
     std::vector<Index> fixing_holes;  // in Resolved::holes
 
     bool operator==(const AssemblyStep&) const = default;
@@ -78,7 +80,9 @@ struct AssemblyStep {
 
 struct AssemblyOrder {
     std::vector<AssemblyStep> steps;  // frame by frame, in the order of the work
-    std::vector<SquareRow> squares;   // as by square_rows
+    // As by square_rows, and behind them what bars close within a frame or before its faces are
+    // whole; each is measured in one step.
+    std::vector<SquareRow> squares;
     // Codes: no_order_of_rivets (the tool cannot reach a joint however the pieces come),
     // no_way_into_place (a piece cannot be brought to its place), screwed_on_early (what should
     // come apart is shut in by what is riveted). The steps then go on as if that were mended.

@@ -1,5 +1,6 @@
 #include "model/assembly/frame_steps.h"
 
+#include "model/assembly/frame_bench.h"
 #include "model/assembly/setting_turns.h"
 #include "model/assembly/step_pins.h"
 
@@ -13,21 +14,6 @@ namespace {
 // As many as the picture of a step shows at a glance.
 constexpr std::size_t most_moves = 12;
 
-// A sub-assembly, or the frame itself, while it is being put together.
-struct Bench {
-    Index assembly = 0;
-    AssemblyWork work = AssemblyWork::joined_on;  // of bars
-    std::string face;
-    PieceSet present;
-    std::vector<Index> waiting;  // joints that are together and not set yet
-};
-
-// A sub-assembly that lies ready.
-struct Made {
-    Index last_step = no_index;
-    std::vector<Index> waiting;  // of its screws
-};
-
 class FrameSteps {
 public:
     FrameSteps(const FrameParts& parts,
@@ -35,12 +21,13 @@ public:
                const ToolAccess& access,
                const TakenApart& taken,
                std::span<const SquareAt> squares,
+               std::vector<SquareRow>& rows,
                std::vector<AssemblyStep>& steps)
         : parts_{parts},
           ways_{ways},
           access_{access},
           taken_{taken},
-          squares_{squares},
+          squares_{parts, squares, rows},
           shutting_in_{parts, ways, access, taken},
           steps_{steps} {}
 
@@ -64,6 +51,9 @@ private:
 
     void put_together(const std::vector<Put>& puts, Bench& bench) {
         std::vector<Made> made(puts.size());
+        for (const auto& put : puts) {
+            if (work_of(put, bench) == bench.work) bench.last_of_bars = &put;
+        }
         for (std::size_t k = 0; k < puts.size(); ++k) {
             if (puts[k].part.kind != PartKind::comes_apart) made[k] = make(puts[k]);
         }
@@ -149,7 +139,9 @@ private:
             (is_shut ? early : bench.waiting).push_back(j);
         }
         for (const Index j : early) {
-            steps_[made.last_step].sets.push_back({parts_.joints()[j].joint, false});
+            auto& last = steps_[made.last_step];
+            last.sets.push_back({parts_.joints()[j].joint, false});
+            if (squares_.is_unproven(j)) last.by_try_square.push_back(parts_.joints()[j].joint);
             note(shutting_in_.joint(j));
         }
     }
@@ -171,6 +163,11 @@ private:
         for (const Index j : bench.waiting) {
             (is_due(j, bench, next) ? due : waiting).push_back(j);
         }
+        squares_.prove(due, bench.present, step_.squares);
+        for (const Index j : std::exchange(due, {})) {
+            const bool waits = can_wait(j, bench, next) && squares_.is_proven_later(j);
+            (waits ? waiting : due).push_back(j);
+        }
         bench.waiting = std::move(waiting);
         set(due, bench);
         steps_.push_back(std::move(step_));
@@ -184,8 +181,13 @@ private:
             return true;
         }
         if (comes_apart) return false;
-        if (next == nullptr || taken_.set_with[j] == SetWith::nothing) return true;
-        return work_of(*next, bench) != bench.work || !squares_.wait_for(parts_.joints()[j].set);
+        return !can_wait(j, bench, next) || !squares_.wait_for(parts_.joints()[j].set);
+    }
+
+    // For diagonals that more bars make a rectangle of.
+    bool can_wait(Index j, const Bench& bench, const Put* next) const {
+        if (next == nullptr || taken_.set_with[j] == SetWith::nothing) return false;
+        return next <= bench.last_of_bars && !is_shut_by(j, *next, bench);
     }
 
     void set(const std::vector<Index>& joints, const Bench& bench) {
@@ -195,6 +197,7 @@ private:
             const bool long_nose = is_reached && parts_.joints()[j].is_riveted &&
                                    (of.needs_nose || of.in_way.meets(bench.present));
             step_.sets.push_back({parts_.joints()[j].joint, long_nose});
+            if (squares_.is_unproven(j)) step_.by_try_square.push_back(parts_.joints()[j].joint);
         }
     }
 
@@ -211,6 +214,7 @@ private:
         } else {
             open(AssemblyWork::screwed_on, bench);
         }
+        squares_.prove(bench.waiting, bench.present, step_.squares);
         set(std::exchange(bench.waiting, {}), bench);
         steps_.push_back(std::move(step_));
         is_open_ = false;
@@ -243,8 +247,9 @@ std::vector<ShutIn> add_frame_steps(const FrameParts& parts,
                                     const ToolAccess& access,
                                     const TakenApart& taken,
                                     std::span<const SquareAt> squares,
+                                    std::vector<SquareRow>& rows,
                                     std::vector<AssemblyStep>& steps) {
-    return FrameSteps(parts, ways, access, taken, squares, steps).add();
+    return FrameSteps(parts, ways, access, taken, squares, rows, steps).add();
 }
 
 }  // namespace model

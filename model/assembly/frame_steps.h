@@ -12,12 +12,14 @@
 
 namespace model {
 
-// Appends them; gives what is screwed on early.
+// Appends them, and to `rows`, AssemblyOrder::squares, what proves them square besides whole faces;
+// gives what is screwed on early.
 std::vector<ShutIn> add_frame_steps(const FrameParts& parts,
                                     const PartWays& ways,
                                     const ToolAccess& access,
                                     const TakenApart& taken,
                                     std::span<const SquareAt> squares,
+                                    std::vector<SquareRow>& rows,
                                     std::vector<AssemblyStep>& steps);
 
 }  // namespace model

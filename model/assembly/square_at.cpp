@@ -5,25 +5,19 @@
 #include <cstdlib>
 #include <optional>
 #include <string_view>
+#include <utility>
 
 namespace model {
 namespace {
-
-// Where the row's corners are: across the face, then along its two axes.
-struct Corners {
-    std::size_t axis = 0;
-    Nm at = 0;
-    std::array<std::array<Nm, 2>, 2> along{};
-};
 
 class RowPlaces {
 public:
     explicit RowPlaces(const FrameParts& parts) : parts_{parts} {}
 
-    std::optional<Corners> corners_of(const SquareRow& row) const {
+    std::optional<RectangleAt> corners_of(const SquareRow& row) const {
         const auto face = number(row.face);
         if (!face) return std::nullopt;
-        Corners corners{.axis = index_of(parts_.stated().planes[*face].axis)};
+        RectangleAt corners{.axis = index_of(parts_.stated().planes[*face].axis)};
         if (!place(row.face, corners.at)) return std::nullopt;
         for (std::size_t k = 0; k < 2; ++k) {
             for (std::size_t end = 0; end < 2; ++end) {
@@ -130,7 +124,7 @@ std::vector<SquareAt> squares_at(const FrameParts& parts,
         if (rows[r].frame != parts.frame()) continue;
         const auto corners = places.corners_of(rows[r]);
         if (!corners) continue;
-        SquareAt square{r, PieceSet(parts.size())};
+        SquareAt square{r, *corners, PieceSet(parts.size())};
         const auto others = across(static_cast<Axis>(corners->axis));
         for (const Nm u : corners->along[0]) {
             for (const Nm v : corners->along[1]) {
@@ -151,9 +145,41 @@ std::vector<Index> SquaresLeft::taken(const PieceSet& present) {
     for (std::size_t s = 0; s < squares_.size(); ++s) {
         if (is_measured_[s] || !squares_[s].bars.is_within(present)) continue;
         is_measured_[s] = true;
+        measured_.push_back(squares_[s].place);
         rows.push_back(squares_[s].row);
     }
     return rows;
+}
+
+void SquaresLeft::prove(std::span<const Index> joints,
+                        const PieceSet& present,
+                        std::vector<Index>& told) {
+    while (auto best = best_of(joints, present)) {
+        measured_.push_back(best->place);
+        told.push_back(static_cast<Index>(rows_.size()));
+        rows_.push_back(std::move(best->row));
+    }
+}
+
+std::optional<ClosedRectangle> SquaresLeft::best_of(std::span<const Index> joints,
+                                                    const PieceSet& present) const {
+    std::optional<ClosedRectangle> best;
+    std::pair<std::size_t, Length> most;
+    for (const Index j : joints) {
+        if (!is_unproven(j)) continue;
+        for (auto& closed : rectangles_.at(j, present)) {
+            const std::pair own{count_proven(joints, closed.place), closed.row.diagonal};
+            if (!(most < own)) continue;
+            most = own;
+            best = std::move(closed);
+        }
+    }
+    return best;
+}
+
+std::size_t SquaresLeft::count_proven(std::span<const Index> joints, const RectangleAt& by) const {
+    return static_cast<std::size_t>(std::ranges::count_if(
+        joints, [&](Index j) { return is_unproven(j) && rectangles_.corner_of(j)->is_in(by); }));
 }
 
 bool SquaresLeft::wait_for(const PieceSet& joint) const {
@@ -161,6 +187,21 @@ bool SquaresLeft::wait_for(const PieceSet& joint) const {
         if (!is_measured_[s] && joint.is_within(squares_[s].bars)) return true;
     }
     return false;
+}
+
+bool SquaresLeft::is_unproven(Index joint) const {
+    const auto& corner = rectangles_.corner_of(joint);
+    return corner && std::ranges::none_of(measured_, [&](const RectangleAt& rectangle) {
+               return corner->is_in(rectangle);
+           });
+}
+
+bool SquaresLeft::is_proven_later(Index joint) const {
+    const auto& corner = rectangles_.corner_of(joint);
+    if (!is_unproven(joint)) return false;
+    const bool is_in_face = std::ranges::any_of(
+        squares_, [&](const SquareAt& square) { return corner->is_in(square.place); });
+    return is_in_face || !rectangles_.at(joint, parts_.all()).empty();
 }
 
 }  // namespace model

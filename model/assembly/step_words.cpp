@@ -1,6 +1,7 @@
 #include "model/assembly/step_words.h"
 
 #include "model/assembly/loose_steps.h"
+#include "model/assembly/step_holding.h"
 #include "model/project/listed_words.h"
 #include "model/schedule/page_flow.h"
 #include "model/schedule/pieces_by_mark.h"
@@ -39,13 +40,18 @@ StepWording::StepWording(const Project& project,
 std::vector<StepWords> StepWording::lines(Index number) const {
     const auto& step = terms_.order.steps[number];
     std::vector<StepWords> all;
-    for (const auto& move : step.moves) all.push_back({StepWork::put_on, move_words(move)});
+    for (const auto& move : step.moves)
+        all.push_back(
+            {StepWork::put_on, move_words(move, lies_on(terms_.project, terms_.order, number))});
     for (auto& words : loose_words(number)) all.push_back({StepWork::put_on, std::move(words)});
+    const auto holding = holding_words(terms_.resolved, terms_.order, number);
+    if (!holding.empty()) all.push_back({StepWork::put_on, holding});
     if (!step.pins.empty()) all.push_back({StepWork::pin, pin_words(step)});
     for (const Index square : step.squares) {
         if (square >= terms_.order.squares.size()) continue;
         all.push_back({StepWork::measure, square_words(terms_.order.squares[square])});
     }
+    if (!step.by_try_square.empty()) all.push_back({StepWork::try_square, try_square_words(step)});
     if (!step.sets.empty()) all.push_back({StepWork::set, set_words(step)});
     if (!step.fixing_holes.empty()) {
         all.push_back({StepWork::fix, "Fix it through " +
@@ -116,11 +122,11 @@ std::string StepWording::marks_of(const std::vector<Index>& pieces) const {
     return words;
 }
 
-std::string StepWording::move_words(const AssemblyMove& move) const {
+std::string StepWording::move_words(const AssemblyMove& move, std::string_view lies_on) const {
     const bool has_way =
         std::ranges::all_of(move.pieces, [&](Index piece) { return terms_.has_way(piece); });
-    const auto way =
-        has_way ? words_of(move.along) : std::string("no straight way, mend that first");
+    auto way = has_way ? words_of(move.along) : std::string("no straight way, mend that first");
+    if (move.along == Travel{} && !lies_on.empty()) way += " " + std::string(lies_on);
     if (move.made_in < terms_.order.steps.size()) {
         return "What step " + std::to_string(step_number(terms_.order, move.made_in)) + " made, " +
                way + ": " + marks_of(move.pieces);
@@ -131,7 +137,7 @@ std::string StepWording::move_words(const AssemblyMove& move) const {
            (side.empty() ? "" : ", datum end at the frame's " + side);
 }
 
-// "They lie loose until step 5 sets their screws"; of some of what is put on "door and shelf lie
+// "They lie loose until step 5 holds them"; of some of what is put on "door and shelf lie
 // loose ...".
 std::vector<std::string> StepWording::loose_words(Index number) const {
     const auto& steps = terms_.order.steps;
@@ -148,8 +154,8 @@ std::vector<std::string> StepWording::loose_words(Index number) const {
                                                   : listed_words(names);
         words += is_one ? " lies loose" : " lie loose";
         if (until != no_index)
-            words += " until step " + std::to_string(step_number(terms_.order, until)) + " sets " +
-                     (is_one ? "its screws" : "their screws");
+            words += " until step " + std::to_string(step_number(terms_.order, until)) + " holds " +
+                     (is_one ? "it" : "them");
         lines.push_back(std::move(words));
     }
     return lines;
@@ -182,7 +188,17 @@ std::string StepWording::pin_words(const AssemblyStep& step) const {
 std::string StepWording::square_words(const SquareRow& row) const {
     return "Both diagonals of face " + row.face + ", " + row.between[0][0] + " to " +
            row.between[0][1] + ", " + row.between[1][0] + " to " + row.between[1][1] +
-           ", measure " + length_on_paper(terms_.project, row.diagonal);
+           (row.is_heel_to_heel ? ", from heel to heel" : "") + ", measure " +
+           length_on_paper(terms_.project, row.diagonal);
+}
+
+// "No diagonal proves joints 37, 38: hold a try square into each before you set it".
+std::string StepWording::try_square_words(const AssemblyStep& step) const {
+    std::vector<int> numbers;
+    for (const Index joint : step.by_try_square) numbers.push_back(terms_.names.number(joint));
+    const bool is_one = numbers.size() == 1;
+    return "No diagonal proves " + joints_in_words(std::move(numbers)) + ": make " +
+           (is_one ? "it" : "each") + " square with a try square before you set it";
 }
 
 std::string StepWording::set_words(const AssemblyStep& step) const {

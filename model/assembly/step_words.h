@@ -4,11 +4,12 @@
 #include "model/assembly/assembly_terms.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace model {
 
-enum class StepWork { put_on, pin, measure, set, fix };
+enum class StepWork { put_on, pin, measure, try_square, set, fix };
 
 struct StepWords {
     StepWork work = StepWork::put_on;
@@ -60,10 +61,11 @@ public:
 private:
     std::string mark_of(Index piece) const;
     std::string marks_of(const std::vector<Index>& pieces) const;
-    std::string move_words(const AssemblyMove& move) const;
+    std::string move_words(const AssemblyMove& move, std::string_view lies_on) const;
     std::vector<std::string> loose_words(Index number) const;
     std::string pin_words(const AssemblyStep& step) const;
     std::string square_words(const SquareRow& row) const;
+    std::string try_square_words(const AssemblyStep& step) const;
     std::string set_words(const AssemblyStep& step) const;
     StepJoint named(Index joint) const;
 

@@ -168,6 +168,15 @@ void draw_frame_head(PageFlow& flow, const std::string& frame) {
         "strap.");
 }
 
+void draw_directions(PageFlow& flow) {
+    draw_words(flow,
+               "Directions are those of the cabinet as it stands in the van, seen from before its "
+               "front; the pictures show it standing, too. What is laid down on the bench lies on "
+               "the side that its step tells: on its left side, what comes \"from the right\" "
+               "comes down from above.");
+    flow.skip(3.0);
+}
+
 std::vector<Index> steps_of(const AssemblyOrder& order, Index frame) {
     std::vector<Index> steps;
     for (Index i = 0; i < order.steps.size(); ++i) {
@@ -194,6 +203,7 @@ void add_assembly(BookPages& book, const BookOf& of, const AssemblyOrder& order)
         if (numbers.empty()) continue;
         PageFlow flow = book.flow();
         draw_frame_head(flow, of.project.frames[f].name);
+        draw_directions(flow);
         if (book.count() == before) {
             draw_cautions(flow, of.resolved, {Work::riveting, Work::into_the_van});
             draw_problems(flow, order);

@@ -1,3 +1,4 @@
+#include "model/assembly/assembly_order.h"
 #include "model/book/book_chapters.h"
 #include "model/book/stamp.h"
 #include "model/schedule/decimal_mm.h"
@@ -64,17 +65,19 @@ void add_fasteners(BookPages& book, const BookOf& of, const AssemblyOrder& order
     book.add(flow.pages());
 }
 
-void add_checks(BookPages& book, const BookOf& of) {
+void add_checks(BookPages& book, const BookOf& of, const AssemblyOrder& order) {
     PageFlow flow = book.flow();
     draw_page_head(flow, "Diagonals and checks",
                    "Measure over the outside corners as soon as a step has pinned a face, before "
                    "its first rivet and again before its last one. Both diagonals of a face are to "
-                   "be as long as the table says; push on the ends of the longer one.");
+                   "be as long as the table says; push on the ends of the longer one. \"Heel to "
+                   "heel\": from where the heels of two bars cross to where those opposite do.");
     std::vector<TableCells> cells;
-    for (const auto& row : square_rows(of.project, of.resolved)) {
+    for (const auto& row : order.squares) {
         cells.push_back({of.project.frames[row.frame].name, row.face,
                          row.between[0][0] + " to " + row.between[0][1] + ", " + row.between[1][0] +
-                             " to " + row.between[1][1],
+                             " to " + row.between[1][1] +
+                             (row.is_heel_to_heel ? ", heel to heel" : ""),
                          length_on_paper(of.project, row.size[0]) + " x " +
                              length_on_paper(of.project, row.size[1]),
                          length_on_paper(of.project, row.diagonal),

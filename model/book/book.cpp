@@ -92,7 +92,7 @@ engine::Document shop_book(const Project& project,
     const auto order = assembly_order(project, catalogue, resolved);
     add_fasteners(book, of, order);
     add_assembly(book, of, order);
-    add_checks(book, of);
+    add_checks(book, of, order);
     add_index(book, of, drawn);
     return std::move(book).finished(project_stamp(project));
 }

@@ -29,7 +29,7 @@ void add_fasteners(BookPages& book, const BookOf& of, const AssemblyOrder& order
 void draw_progress(PageFlow& flow, const BookOf& of);
 
 // Diagonals and what is looked at before the next kind of work begins, with boxes to sign.
-void add_checks(BookPages& book, const BookOf& of);
+void add_checks(BookPages& book, const BookOf& of, const AssemblyOrder& order);
 
 // Where a mark is drawn, as drawn and of the opposite hand, by Resolved::marks, pages counted from
 // 0; none where it is in no drawing.

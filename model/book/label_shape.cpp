@@ -1,6 +1,7 @@
 #include "model/book/label_shape.h"
 
 #include "engine/drawing/lettering.h"
+#include "model/schedule/kept_together.h"
 #include "model/schedule/wrapped_lines.h"
 
 #include <algorithm>
@@ -18,15 +19,11 @@ double widest(const TextLines& lines, double size, engine::LetterWeight weight) 
     return width;
 }
 
-double widest_word(const TextLines& paragraphs, double size, engine::LetterWeight weight) {
+double widest_measure(const TextLines& paragraphs, double size, engine::LetterWeight weight) {
     double width = 0.0;
     for (const auto& paragraph : paragraphs) {
-        for (std::size_t from = 0; from < paragraph.size();) {
-            const auto to = std::min(paragraph.find(' ', from), paragraph.size());
-            width = std::max(width,
-                             engine::text_width(paragraph.substr(from, to - from), size, weight));
-            from = to + 1;
-        }
+        for (const auto measure : kept_together(paragraph))
+            width = std::max(width, engine::text_width(measure, size, weight));
     }
     return width;
 }
@@ -70,7 +67,7 @@ TextLines broken_to_share(const TextLines& paragraphs,
                           double size,
                           engine::LetterWeight weight) {
     const double natural = widest(paragraphs, size, weight) + 0.01;
-    const double least = widest_word(paragraphs, size, weight) + 0.01;
+    const double least = widest_measure(paragraphs, size, weight) + 0.01;
     return broken(paragraphs, size, std::max(share * natural, least), weight);
 }
 

@@ -1,24 +1,13 @@
 #include "model/schedule/face_corners.h"
 
 #include "model/resolve/bay_box.h"
+#include "model/schedule/square.h"
 
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
 namespace model {
-namespace {
-
-// Sheared by 1/8 in, its diagonals come to differ by 1/8 in times twice its width over its
-// diagonal: by less than a mark of 1/32 in where it is narrower than this. Plane geometry.
-bool is_sliver(const SideOfBay& side) {
-    const auto length = [&](std::size_t k) {
-        return static_cast<double>(side.span[k][1] - side.span[k][0]);
-    };
-    return 8.0 * std::min(length(0), length(1)) < std::hypot(length(0), length(1));
-}
-
-}  // namespace
 
 FaceCorners::FaceCorners(const Frame& frame, const Resolved& resolved, const ResolvedFrame& placed)
     : frame_{frame}, placed_{placed} {
@@ -73,7 +62,8 @@ bool FaceCorners::has_corner(std::size_t axis, const Point& at) const {
 }
 
 bool FaceCorners::is_measurable(std::size_t axis, Nm plane, const SideOfBay& side) const {
-    if (is_sliver(side)) return false;
+    if (!do_diagonals_tell({side.span[0][1] - side.span[0][0], side.span[1][1] - side.span[1][0]}))
+        return false;
     const auto others = across(static_cast<Axis>(axis));
     for (const Nm u : side.span[0]) {
         for (const Nm v : side.span[1]) {

@@ -92,12 +92,15 @@ JOIN (assembly.csv, fasteners.csv)
   reach it.
   "long nose": only the nose of the tool has room there, not its housing.
   "put on loose": the piece is laid in its place and nothing holds it yet; a clamp or a strap keeps
-  it there. Its note says in which step its screws are set: "loose until step 5".
+  it there. Its note says in which step it is held: "loose until step 5"; "loose": in none.
   Dry-fit what a step puts together with temporary sheet pins, which come out again as its rivets go
   in: fasteners.csv counts as many as are in at once. Make it square: the diagonals of a face are
   equal, and as long as square.csv says, from outside corner to outside corner; push on the ends of
   the longer one. Then set the fasteners, opposite corners first, as assembly.csv has them. "grip" is
   the range of thickness that a rivet holds.
+  "hold": what one person alone cannot hold, and how to do it. "from heel to heel": a diagonal of
+  bars inside of a frame, from where the heels of two of them cross to where those opposite do.
+  "square": no diagonal proves that joint; hold a try square into it before you set it.
   Joints with screws come apart: use their own screws in the dry fit. A tapped hole is always in the
   plate away from the head. Set rivet nuts into their plate first, with their own setting tool.
   A pan head over its clearance hole needs no washer, so none are counted.

@@ -41,6 +41,15 @@ std::vector<SquareRow> square_rows(const Project& project, const Resolved& resol
     return rows;
 }
 
+// Sheared by 1/8 in, its diagonals come to differ by 1/8 in times twice its width over its
+// diagonal: by less than a mark of 1/32 in where it is narrower than this. Plane geometry.
+bool do_diagonals_tell(const std::array<Nm, 2>& size) {
+    const auto width = static_cast<double>(size[0]);
+    const auto height = static_cast<double>(size[1]);
+    const double narrow = std::min(width, height);
+    return narrow > 0.0 && 8.0 * narrow >= std::hypot(width, height);
+}
+
 std::string square_csv(const Project& project, const std::vector<SquareRow>& rows) {
     engine::CsvText text{"frame",  "face",     "across",   "up",        "width",
                          "height", "diagonal", "width_mm", "height_mm", "diagonal_mm"};

@@ -18,6 +18,9 @@ struct SquareRow {
     std::array<std::array<std::string, 2>, 2> between;  // planes across its two axes, in axis order
     std::array<engine::Length, 2> size;                 // along them
     engine::Length diagonal;                            // to the nearest nanometre
+    // Of bars that an assembly step closes: not over the outside of the face, but from heel to
+    // heel.
+    bool is_heel_to_heel = false;
 
     bool operator==(const SquareRow&) const = default;
 };
@@ -27,6 +30,9 @@ struct SquareRow {
 // those at whose four corners bars end or meet, so that a tape finds them: not those with a leaning
 // edge, nor such that are so narrow that their diagonals tell nothing.
 std::vector<SquareRow> square_rows(const Project& project, const Resolved& resolved);
+
+// Whether a tape tells by the diagonals of a rectangle of that size that it is square.
+bool do_diagonals_tell(const std::array<Nm, 2>& size);
 
 std::string square_csv(const Project& project, const std::vector<SquareRow>& rows);
 

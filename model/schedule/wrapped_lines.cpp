@@ -1,6 +1,7 @@
 #include "model/schedule/wrapped_lines.h"
 
 #include "engine/drawing/printable_text.h"
+#include "model/schedule/kept_together.h"
 
 namespace model {
 namespace {
@@ -20,6 +21,50 @@ std::size_t bytes_that_fit(std::string_view printable,
     return begun.size();
 }
 
+class Wrapping {
+public:
+    Wrapping(double size, double width, engine::LetterWeight weight)
+        : size_{size}, width_{width}, weight_{weight} {}
+
+    // A measure that is wider than a line is broken at its spaces all the same.
+    void add(std::string_view measure) {
+        if (fits(measure)) return add_word(measure);
+        for (const auto word : words_of(measure)) add_word(word);
+    }
+
+    std::vector<std::string> done() && {
+        if (!line_.empty() || lines_.empty()) lines_.push_back(std::move(line_));
+        return std::move(lines_);
+    }
+
+private:
+    bool fits(std::string_view text) const {
+        return engine::text_width(text, size_, weight_) <= width_;
+    }
+
+    void add_word(std::string_view word) {
+        std::string longer = line_.empty() ? std::string(word) : line_ + " " + std::string(word);
+        if (fits(longer)) {
+            line_ = std::move(longer);
+            return;
+        }
+        if (!line_.empty()) lines_.push_back(line_);
+        while (!fits(word)) {
+            const auto bytes = bytes_that_fit(word, size_, width_, weight_);
+            if (bytes >= word.size()) break;
+            lines_.emplace_back(word.substr(0, bytes));
+            word = word.substr(bytes);
+        }
+        line_ = std::string(word);
+    }
+
+    double size_ = 0.0;
+    double width_ = 0.0;
+    engine::LetterWeight weight_;
+    std::vector<std::string> lines_;
+    std::string line_;
+};
+
 }  // namespace
 
 std::vector<std::string> wrapped_lines(std::string_view text,
@@ -27,29 +72,9 @@ std::vector<std::string> wrapped_lines(std::string_view text,
                                        double width,
                                        engine::LetterWeight weight) {
     const std::string printable = engine::printable_text(text);
-    std::string_view rest = printable;
-    std::vector<std::string> lines;
-    std::string line;
-    while (!rest.empty()) {
-        const auto end = rest.find(' ');
-        std::string_view word = rest.substr(0, end);
-        rest = end == std::string_view::npos ? std::string_view() : rest.substr(end + 1);
-        std::string longer = line.empty() ? std::string(word) : line + " " + std::string(word);
-        if (engine::text_width(longer, size, weight) <= width) {
-            line = std::move(longer);
-            continue;
-        }
-        if (!line.empty()) lines.push_back(line);
-        while (engine::text_width(word, size, weight) > width) {
-            const auto bytes = bytes_that_fit(word, size, width, weight);
-            if (bytes >= word.size()) break;
-            lines.emplace_back(word.substr(0, bytes));
-            word = word.substr(bytes);
-        }
-        line = std::string(word);
-    }
-    if (!line.empty() || lines.empty()) lines.push_back(line);
-    return lines;
+    Wrapping wrapping(size, width, weight);
+    for (const auto measure : kept_together(printable)) wrapping.add(measure);
+    return std::move(wrapping).done();
 }
 
 std::string shortened(std::string_view text,

@@ -9,7 +9,8 @@
 
 namespace model {
 
-// At spaces; a word that is wider than a line within itself. Never empty.
+// At spaces where words need not be kept together; what is wider than a line at its other spaces, a
+// word within itself. Never empty.
 std::vector<std::string> wrapped_lines(std::string_view text,
                                        double size,
                                        double width,

@@ -118,7 +118,7 @@ TEST_CASE("of a box with a shelf the ends are made first, then the rails and the
     REQUIRE(steps[3].moves.size() == 1);
     CHECK(steps[3].moves[0].made_in == 1);
     CHECK(model::words_of(steps[3].moves[0].along) == "from the right");
-    CHECK(steps[3].squares.size() == 4);  // front, back, bottom, top
+    CHECK(steps[3].squares.size() == 5);  // front, back, bottom, top, and the shelf
 }
 
 TEST_CASE("the diagonals of an end are those of its planes, and two pins hold two rivets' holes",

@@ -92,9 +92,8 @@ TEST_CASE("of what one step puts on only that is loose which nothing in it holds
     CHECK(mixed.moves[0].held_in == 1);
     CHECK(mixed.moves[1].held_in == 2);
     CHECK(mixed.moves[2].held_in == 3);
-    CHECK(shelf.told_loose(1) ==
-          std::vector<std::string>{"p2 lies loose until step 3 sets its screws",
-                                   "p3 lies loose until step 4 sets its screws"});
+    CHECK(shelf.told_loose(1) == std::vector<std::string>{"p2 lies loose until step 3 holds it",
+                                                          "p3 lies loose until step 4 holds it"});
     CHECK(shelf.told_loose(2).empty());
     CHECK(shelf.notes() ==
           std::vector<std::string>{"", "loose until step 3", "loose until step 4", ""});
@@ -109,8 +108,8 @@ TEST_CASE("a step is put on loose where all of it is, and each says until when",
     shelf.name();
     CHECK(shelf.steps()[1].work == AssemblyWork::put_on_loose);
     CHECK(shelf.told_loose(1) ==
-          std::vector<std::string>{"p1 and p2 lie loose until step 3 sets their screws",
-                                   "p3 lies loose until step 4 sets its screws"});
+          std::vector<std::string>{"p1 and p2 lie loose until step 3 holds them",
+                                   "p3 lies loose until step 4 holds it"});
 }
 
 TEST_CASE("two that are screwed to each other alone are loose together",
@@ -121,7 +120,7 @@ TEST_CASE("two that are screwed to each other alone are loose together",
     shelf.name();
     CHECK(shelf.steps()[1].work == AssemblyWork::put_on_loose);
     CHECK(shelf.told_loose(1) ==
-          std::vector<std::string>{"They lie loose until step 3 sets their screws"});
+          std::vector<std::string>{"They lie loose until step 3 holds them"});
 }
 
 TEST_CASE("one that is screwed to what is held is held too", "[model][assembly][loose]") {

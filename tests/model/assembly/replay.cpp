@@ -124,6 +124,7 @@ private:
     void measure(Index row, const Pieces& present) {
         ++measured_[row];
         const auto& square = order_.squares[row];
+        if (square.is_heel_to_heel) return measure_heels(square, present);
         for (const auto& corner : world_.corners_of(square)) {
             const auto meet = world_.bars_at(square.frame, corner);
             std::size_t there = 0;
@@ -134,6 +135,43 @@ private:
                 if (present.count(bar) == 0) lacks += " " + p(bar);
             complain("a corner of face " + square.face + " is measured without" + lacks);
         }
+    }
+
+    // Bars of what is there cross at each corner, no further from it than bars are wide: they end
+    // there before one another.
+    void measure_heels(const model::SquareRow& square, const Pieces& present) {
+        model::Nm reach = 0;
+        for (const auto& piece : resolved_.pieces)
+            if (piece.frame == square.frame) reach = std::max(reach, width(piece));
+        reach += 2 * resolved_.shop.end_gap;
+        for (const auto& corner : world_.corners_of(square)) {
+            std::set<model::Axis> runs;
+            for (const Index piece : present) {
+                const auto& bar = resolved_.pieces[piece];
+                if (is_bar(bar) && is_near(bar, corner, reach)) runs.insert(bar.run);
+            }
+            if (runs.size() < 2)
+                complain("no bars cross at a corner of face " + square.face + ", heel to heel");
+        }
+    }
+
+    static bool is_bar(const model::Piece& piece) { return piece.kind == model::PieceKind::bar; }
+
+    static model::Nm width(const model::Piece& bar) {
+        model::Nm widest = 0;
+        for (std::size_t k = 0; k < 3; ++k) {
+            if (is_bar(bar) && k != static_cast<std::size_t>(bar.run))
+                widest = std::max(widest, bar.extents.hi[k] - bar.extents.lo[k]);
+        }
+        return widest;
+    }
+
+    static bool is_near(const model::Piece& bar, const model::Point& corner, model::Nm reach) {
+        for (std::size_t k = 0; k < 3; ++k) {
+            if (corner[k] < bar.extents.lo[k] - reach || corner[k] > bar.extents.hi[k] + reach)
+                return false;
+        }
+        return true;
     }
 
     void set(const model::StepSetting& setting, const Pieces& present) {

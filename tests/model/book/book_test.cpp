@@ -183,6 +183,20 @@ TEST_CASE("the book alone tells how a piece is laid to be drilled, and what its 
     }
 }
 
+TEST_CASE("the book alone tells whose directions its steps mean, and how to prove a divider square",
+          "[model][book]") {
+    const auto book = tests::book_of(tests::book_job(tests::sample("work_counter.json")));
+    const auto page_of = [&](const std::string& title) {
+        const auto chapter = std::ranges::find(book.bookmarks, title, &engine::Bookmark::title);
+        REQUIRE(chapter != book.bookmarks.end());
+        return closed_up(tests::words_on(book.pages[chapter->page]));
+    };
+    CHECK_THAT(page_of("Order of assembly"),
+               Catch::Contains(closed_up("Directions are those of the cabinet as it stands")));
+    CHECK_THAT(page_of("Diagonals and checks"), Catch::Contains(closed_up("divider 1")) &&
+                                                    Catch::Contains(closed_up("heel to heel")));
+}
+
 TEST_CASE("each page says which it is of how many, and carries the stamp", "[model][book]") {
     const auto job = tests::book_job(tests::sample("parts_box.json"));
     const auto book = tests::book_of(job);

@@ -1,4 +1,5 @@
 #include "model/book/plane_scale.h"
+#include "model/schedule/kept_together.h"
 #include "model/schedule/page_table.h"
 #include "model/schedule/told_text.h"
 #include "model/schedule/wrapped_lines.h"
@@ -7,6 +8,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <numeric>
 
 TEST_CASE("lines are no wider than they may be, and lose nothing", "[model][book][words]") {
@@ -33,6 +35,37 @@ TEST_CASE("lines are no wider than they may be, and lose nothing", "[model][book
 
 TEST_CASE("a letter that is wider than the line still comes to paper", "[model][book][words]") {
     CHECK(model::wrapped_lines("WW", 3.5, 0.5) == std::vector<std::string>{"W", "W"});
+}
+
+TEST_CASE("a number keeps its fraction and its unit on its line, whatever the width",
+          "[model][book][words]") {
+    const std::string text =
+        "Both diagonals of face well front (~57 9/32 in) and of top, measure ~60 15/16 in; 2 x "
+        "blind rivet 1/8, grip 4-4, or 4 ft 6 1/2 in, 1' 6 3/8\", 1454.7 mm. Joints 7, 9 in order.";
+    const std::vector<std::string> measures{"(~57 9/32 in)",  "~60 15/16 in;", "grip 4-4,",
+                                            "4 ft 6 1/2 in,", "1' 6 3/8\",",   "1454.7 mm."};
+    double widest = 0.0;
+    for (const auto& measure : measures)
+        widest = std::max(widest, engine::text_width(measure, 3.5));
+    for (double width = widest; width < 160.0; width += 0.5) {
+        const auto lines = model::wrapped_lines(text, 3.5, width);
+        for (const auto& measure : measures) {
+            CAPTURE(width, measure);
+            CHECK(std::ranges::count_if(lines, [&](const std::string& line) {
+                      return line.find(measure) != std::string::npos;
+                  }) == 1);
+        }
+    }
+    // Wider than its line it is broken where its words end.
+    CHECK(model::wrapped_lines("~57 9/32 in", 3.5, engine::text_width("~57 9/32", 3.5) + 0.1) ==
+          std::vector<std::string>{"~57 9/32", "in"});
+}
+
+TEST_CASE("what only looks like a measure is broken as ever", "[model][book][words]") {
+    for (const std::string text : {"joints 7, 9", "9, in this order", "sheet pin 1/8", "step 5"}) {
+        CAPTURE(text);
+        CHECK(model::kept_together(text).size() == model::words_of(text).size());
+    }
 }
 
 TEST_CASE("what is shortened fits, and says that it is", "[model][book][words]") {
