@@ -150,6 +150,8 @@ TEST_CASE("once a piece is spoiled it is said what to do now, and the bad one is
     // From what it is cut again is said until it is.
     CHECK_FALSE(ui.has("Make/saw/bad piece"));
     REQUIRE(ui.has("Make/saw/cut again"));
+    editor::nest_now(ui.desk);
+    ui.settle();
     const auto again = model::tick_of_cutting_again(editor::project_of(ui.desk), ui.now().saw,
                                                     ui.desk.ui.make.saw.spoiled->piece);
     REQUIRE(again);

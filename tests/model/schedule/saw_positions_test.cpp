@@ -124,9 +124,9 @@ TEST_CASE("a bad piece on the rack leaves it when it is good after all", "[model
     SECTION("another piece was cut from it") {
         stock.offcuts.clear();
         stock.at_saw.push_back({.length = "1300 mm", .was_offcut = true});
-        stock.at_saw[1].cuts = {{.length = "900 mm", .mark = "L900"}};
+        stock.at_saw.back().cuts = {{.length = "900 mm", .mark = "L900"}};
         CHECK_THAT(refusal(), Catch::Contains("plan the cuts anew first"));
-        stock.at_saw[1].cuts[0].state = model::CutState::cut;
+        stock.at_saw.back().cuts[0].state = model::CutState::cut;
         CHECK_THAT(refusal(), Catch::Contains("L900 has been cut from that since"));
     }
 }
