@@ -251,7 +251,7 @@ TEST_CASE("what is put on before its screws are set is called loose, until that 
             REQUIRE(*set_in.begin() > s);
             const auto until = " loose until step " +
                                std::to_string(model::step_number(told.order, *set_in.begin())) +
-                               " sets ";
+                               " holds ";
             const auto lines = told.wording.lines(s);
             CHECK(std::ranges::count_if(lines, [&](const model::StepWords& line) {
                       return line.text.find(until) != std::string::npos;
