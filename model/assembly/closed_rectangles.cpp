@@ -72,7 +72,8 @@ std::optional<std::array<Index, 2>> ClosedRectangles::bars_of(const JointOfFrame
         const Piece& piece = parts_.resolved().pieces[pieces[k]];
         if (piece.lean != no_index) return std::nullopt;
         bars[k] = piece.member;
-        if (piece.serves[0] < members.size() && piece.serves[0] != piece.serves[1])
+        if (piece.serves[0] < members.size() && piece.serves[1] < members.size() &&
+            piece.serves[0] != piece.serves[1])
             return piece.serves;
     }
     const bool are_members = bars[0] < members.size() && bars[1] < members.size();

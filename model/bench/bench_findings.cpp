@@ -84,7 +84,7 @@ void tell_of_bench(const Project& project,
         const auto& of = ticks.pieces[static_cast<std::size_t>(at - held.begin())];
         const auto piece = std::ranges::find(pieces, of.piece, &BenchPiece::name);
         const bool is_there = piece != pieces.end();
-        if (is_there && (*at)->is_as_before && piece->verdict != BenchVerdict::spoiled) {
+        if (is_there && (*at)->is_as_before && is_told_at_saw(*piece)) {
             tell_reworked(*piece, finding);
             continue;
         }

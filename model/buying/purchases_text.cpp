@@ -93,9 +93,9 @@ private:
 
     void take_noted(Purchase& purchase, int called) {
         const int noted = number("noted_as");
-        if (noted > most_count) {
+        if (noted >= most_count) {  // the next one has a number too
             fail("noted_as",
-                 "purchases are noted as 1 to 1000000; leave it empty in rows of your own");
+                 "purchases are noted as 1 to 999999; leave it empty in rows of your own");
         } else if (purchase.number != 0 && purchase.number != noted) {
             fail("noted_as", "another row of purchase " + std::to_string(called) + " is noted as " +
                                  std::to_string(purchase.number) +
@@ -113,7 +113,7 @@ private:
     void take_thing(Purchase& purchase) {
         const auto kind = field("kind");
         if (kind == tax_kind) {
-            purchase.tax = sum().value_or(0);
+            purchase.tax += sum().value_or(0);
         } else if (kind == bars_kind) {
             return;
         } else if (const auto known = buy_kind_of(kind)) {

@@ -81,7 +81,8 @@ void read_lengths(const Project& project,
         for (const auto& cut : bar.cuts) {
             as.cuts.push_back({.length = read(cut.length)});
             const auto& taken = formula_of_taken(cut);
-            as.cuts.back().taken = &taken == &cut.length ? as.cuts.back().length : read(taken);
+            const Nm known = &taken == &cut.length ? 0 : read(taken);
+            as.cuts.back().taken = known > 0 ? known : as.cuts.back().length;
         }
     }
 }
@@ -135,6 +136,8 @@ bool is_right_handed(const Piece& piece) {
 }  // namespace
 
 const Formula& formula_of_taken(const BarCut& cut) {
+    // What is only planned will take what it is now.
+    if (cut.state == CutState::planned) return cut.length;
     if (!cut.took.empty()) return cut.took;
     const bool is_known = cut.state == CutState::spoiled && !cut.measured.empty();
     return is_known ? cut.measured : cut.length;

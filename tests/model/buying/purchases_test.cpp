@@ -168,6 +168,18 @@ TEST_CASE("a table of purchases that a spreadsheet has sorted is read as it was"
     CHECK(paid_for(*read, Project{}) == std::vector{read->all[1]});
 }
 
+TEST_CASE("two taxes of one purchase are both paid", "[model][buying][purchases]") {
+    const auto read = purchases_in(
+        "purchase,kind,what,count,sum\n1,bar,angle,1,100.00\n"
+        "1,tax,,1,10.00\n1,tax,,1,4.00\n1,tax,,1,\n",
+        "counter.bought.csv");
+    REQUIRE(read);
+    CHECK(total_of(read->all.at(0)) == 11'400);
+    const auto again = purchases_in(purchases_text(*read), "counter.bought.csv");
+    REQUIRE(again);
+    CHECK(*again == *read);
+}
+
 TEST_CASE("an older table of purchases, which tells of bars, is read, and all in it counts",
           "[model][buying][purchases]") {
     const auto read = purchases_in(
@@ -206,7 +218,7 @@ TEST_CASE("an error in what was bought has its file, line and column",
             purchases_in("purchase,kind,what,count,sum,noted_as\n" + rows, "counter.bought.csv");
         return read ? std::string("read") : read.error().where;
     };
-    CHECK(noted_where("1,bar,angle,3,9.00,1000001\n") ==
+    CHECK(noted_where("1,bar,angle,3,9.00,1000000\n") ==
           "counter.bought.csv, line 2, column noted_as");
     // Two purchases of one number, and one of two.
     CHECK(noted_where("1,bar,angle,3,9.00,4\n2,bar,angle,3,9.00,4\n") ==

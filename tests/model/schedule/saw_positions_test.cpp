@@ -69,6 +69,29 @@ TEST_CASE("made cuts keep their room before planned ones that stand in front of 
     CHECK(plan.bars[1].from == model::BarFrom::shop);
 }
 
+TEST_CASE("a reworked piece took its old length of the bar, unless its cut is taken back",
+          "[model][schedule][saw]") {
+    auto job = saw_job({1400, 900});
+    job.project.stock[0].bars = {{.length = "3 m", .price = 30.0}};
+    buy(job);
+    const auto start_of_second = [&] {
+        const std::vector plans{plan_of(job)};
+        const auto bars = model::saw_bars(job.project, job.catalogue, job.resolved, plans);
+        return bars.at(0).cuts.at(1).start.nm();
+    };
+    const auto printed = start_of_second();
+    auto& cut = job.project.stock[0].at_saw[0].cuts[0];
+    cut.took = "1500 mm";
+    CHECK(start_of_second() == printed);
+    cut.state = model::CutState::cut;
+    CHECK(start_of_second() == printed + mm(100));
+    // What cannot be, written into the file by hand, takes the piece's own length.
+    for (const auto* odd : {"-30 in", "nosuch + 1"}) {
+        cut.took = odd;
+        CHECK(start_of_second() == printed);
+    }
+}
+
 TEST_CASE("what lies behind a piece that was cut too short goes by how long it is",
           "[model][schedule][saw]") {
     auto job = saw_job({1400, 900});
