@@ -1,29 +1,16 @@
-#include "editor/command_line.h"
-
+#include "tests/editor/command_run.h"
 #include "tests/support/scratch_folder.h"
 
 #include <catch2/catch.hpp>
 
 #include <filesystem>
 #include <fstream>
-#include <sstream>
+
+using tests::run;
 
 namespace {
 
 namespace fs = std::filesystem;
-
-struct Run {
-    int status = -1;
-    std::string out;
-    std::string err;
-};
-
-Run run(const std::vector<std::string>& arguments) {
-    std::ostringstream out;
-    std::ostringstream err;
-    const int status = editor::run_command_line(arguments, out, err);
-    return {status, out.str(), err.str()};
-}
 
 std::string bytes_of(const fs::path& file) {
     std::ifstream in{file, std::ios::binary};
